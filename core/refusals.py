@@ -1,0 +1,42 @@
+"""What the core says when it is given something it cannot work with.
+
+Each refusal carries the field it belongs to, what is wrong and what would be right, in one sentence that a cook can
+act on. The screen sets the sentence beside the field; `python -m core` prints it.
+"""
+
+from collections.abc import Iterable
+
+
+class Refusal(ValueError):
+    """One sentence about one field. `field` is the input's key, or "" when the sentence is about the whole."""
+
+    def __init__(self, field: str, sentence: str) -> None:
+        super().__init__(sentence)
+        self.field = field
+        self.sentence = sentence
+
+
+class Missing(Refusal):
+    """Nothing was given where something is needed."""
+
+
+class NotAQuantity(Refusal):
+    """The text is not a number with a unit that fits the field."""
+
+
+class OutOfRange(Refusal):
+    """The number is understood but lies outside what the formula or the field allows."""
+
+
+class Refused(ValueError):
+    """Several refusals at once: a form is answered whole, not one field at a time."""
+
+    def __init__(self, refusals: Iterable[Refusal]) -> None:
+        self.refusals = tuple(refusals)
+        super().__init__(" ".join(refusal.sentence for refusal in self.refusals))
+
+
+def require_between(field: str, label: str, value: float, low: float, high: float, shown: str) -> None:
+    """Guard: raise OutOfRange unless low <= value <= high. `shown` is the range in words: "0 and 100 %"."""
+    if not low <= value <= high:  # a NaN fails this too
+        raise OutOfRange(field, f"{label} must be between {shown}.")

@@ -1,0 +1,115 @@
+"""What a worksheet is: one pure function and a declaration of its inputs.
+
+The tablet's screen, `python -m core NAME`, the reference page and the tests all read this one declaration. The register
+of all worksheets is `core.worksheets`.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Mapping
+
+from attrs import frozen
+
+from core.quantities import METRIC, Amount, Manner, Quantity
+from core.reading import read
+from core.refusals import Missing, OutOfRange, Refusal, Refused
+from core.working import Figure
+
+Value = float | str | None
+
+
+@frozen
+class Number:
+    """A typed quantity. low, high, default: SI, both bounds inclusive. An optional input may be left empty (None)."""
+
+    key: str
+    label: str
+    quantity: Quantity
+    low: float
+    high: float
+    default: float | None = None
+    optional: bool = False
+    help: str = ""
+
+    def read(self, text: str, manner: Manner) -> float | None:
+        if self.optional and not text.strip():
+            return None
+        value = read(text, self.quantity, manner, field=self.key, label=self.label)
+        return self.check(value, manner)
+
+    def check(self, value: float, manner: Manner = METRIC) -> float:
+        """Bounds are held to one part in 10⁹, so that 0.25 % typed is not above a bound of 0.25 %."""
+        slack = 1e-9 * max(abs(self.low), abs(self.high))
+        if not self.low - slack <= value <= self.high + slack:
+            low = Amount(self.low, self.quantity).show_exact(manner)
+            high = Amount(self.high, self.quantity).show_exact(manner)
+            raise OutOfRange(self.key, f"{self.label} must be between {low} and {high}.")
+        return value
+
+
+@frozen
+class Choice:
+    """One of a few words. options: key → how it is said."""
+
+    key: str
+    label: str
+    options: Mapping[str, str]
+    default: str | None = None
+    help: str = ""
+
+    def read(self, text: str, manner: Manner) -> str:
+        chosen = text.strip()
+        if not chosen:
+            raise Missing(self.key, f"Choose the {self.label[:1].lower()}{self.label[1:]}: {self._listed()}.")
+        if chosen not in self.options:
+            raise OutOfRange(self.key, f"{self.label} must be {self._listed()}.")
+        return chosen
+
+    def _listed(self) -> str:
+        *rest, last = self.options
+        return f"{', '.join(rest)} or {last}" if rest else last
+
+
+Input = Number | Choice
+
+
+@frozen
+class Worksheet:
+    """A single sum. name: what `python -m core` and the address bar call it. stage: the room it belongs to.
+
+    question: what it answers, as a cook would ask. compute takes the inputs by key and returns figures, the answer
+    first. It may raise a Refusal naming an input.
+    """
+
+    name: str
+    title: str
+    stage: str
+    question: str
+    inputs: tuple[Input, ...]
+    compute: Callable[..., tuple[Figure, ...]]
+
+    def read(self, texts: Mapping[str, str], manner: Manner = METRIC) -> dict[str, Value]:
+        """The inputs' SI values. Raises Refused with one refusal for each field that cannot stand."""
+        return read_inputs(self.inputs, texts, manner)
+
+    def answer(self, texts: Mapping[str, str], manner: Manner = METRIC) -> tuple[Figure, ...]:
+        """Read and compute in one go. Raises Refused."""
+        values = self.read(texts, manner)
+        try:
+            return self.compute(**values)
+        except Refusal as refusal:
+            raise Refused([refusal]) from refusal
+
+
+def read_inputs(inputs: tuple[Input, ...], texts: Mapping[str, str], manner: Manner = METRIC) -> dict[str, Value]:
+    """Every input read, or Refused with a refusal for each one that cannot be."""
+    values: dict[str, Value] = {}
+    refusals: list[Refusal] = []
+    for each in inputs:
+        try:
+            values[each.key] = each.read(texts.get(each.key, ""), manner)
+        except Refusal as refusal:
+            refusals.append(refusal)
+    if refusals:
+        raise Refused(refusals)
+    return values
