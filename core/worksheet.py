@@ -8,11 +8,12 @@ from __future__ import annotations
 
 from collections.abc import Callable, Mapping
 
-from attrs import frozen
+from attrs import field, frozen
 
 from core.quantities import METRIC, Amount, Manner, Quantity
 from core.reading import read
 from core.refusals import Missing, OutOfRange, Refusal, Refused
+from core.verdict import Verdict
 from core.working import Figure
 
 Value = float | str | None
@@ -74,11 +75,20 @@ Input = Number | Choice
 
 
 @frozen
+class Answer:
+    """What a worksheet comes to: figures, the answer first, and a verdict where it gives one."""
+
+    figures: tuple[Figure, ...]
+    verdict: Verdict | None = None
+
+
+@frozen
 class Worksheet:
     """A single sum. name: what `python -m core` and the address bar call it. stage: the room it belongs to.
 
     question: what it answers, as a cook would ask. compute takes the inputs by key and returns figures, the answer
-    first. It may raise a Refusal naming an input.
+    first. It may raise a Refusal naming an input. judge, where there is one, takes the same inputs and gives a verdict.
+    example: texts that fill it in, in metric; the documentation and the tests answer it.
     """
 
     name: str
@@ -87,25 +97,33 @@ class Worksheet:
     question: str
     inputs: tuple[Input, ...]
     compute: Callable[..., tuple[Figure, ...]]
+    judge: Callable[..., Verdict] | None = None
+    example: Mapping[str, str] = field(factory=dict[str, str])
 
     def read(self, texts: Mapping[str, str], manner: Manner = METRIC) -> dict[str, Value]:
         """The inputs' SI values. Raises Refused with one refusal for each field that cannot stand."""
         return read_inputs(self.inputs, texts, manner)
 
-    def answer(self, texts: Mapping[str, str], manner: Manner = METRIC) -> tuple[Figure, ...]:
-        """Read and compute in one go. Raises Refused."""
+    def answer(self, texts: Mapping[str, str], manner: Manner = METRIC) -> Answer:
+        """Read, compute and judge in one go. Raises Refused."""
         values = self.read(texts, manner)
         try:
-            return self.compute(**values)
+            return Answer(self.compute(**values), self.judge(**values) if self.judge else None)
         except Refusal as refusal:
             raise Refused([refusal]) from refusal
 
 
 def read_inputs(inputs: tuple[Input, ...], texts: Mapping[str, str], manner: Manner = METRIC) -> dict[str, Value]:
-    """Every input read, or Refused with a refusal for each one that cannot be."""
+    """Every input read, or Refused with a refusal for each one that cannot be.
+
+    An input that is not named at all takes its default; one that was emptied does not.
+    """
     values: dict[str, Value] = {}
     refusals: list[Refusal] = []
     for each in inputs:
+        if each.key not in texts and each.default is not None:
+            values[each.key] = each.default
+            continue
         try:
             values[each.key] = each.read(texts.get(each.key, ""), manner)
         except Refusal as refusal:

@@ -1,0 +1,60 @@
+"""A verdict on a piece: ready, hold or discard, with the reasons it rests on.
+
+The word is read off the reasons, so a verdict can never be better than its weakest evidence.
+"""
+
+from __future__ import annotations
+
+from typing import Literal
+
+from attrs import frozen
+
+from core.sources import Source
+from core.working import Step
+
+Word = Literal["ready", "hold", "discard"]
+
+
+@frozen
+class Reason:
+    """One thing a verdict rests on.
+
+    met: True, False, or None where the evidence is missing. settle: what would settle it when it is not met.
+    fatal: not meeting it means the piece is thrown away, whatever else is known.
+    """
+
+    key: str
+    text: Step
+    met: bool | None
+    source: Source
+    settle: Step
+    fatal: bool = False
+
+
+@frozen
+class Verdict:
+    """reasons: in the order in which they should be seen to. cautions: calm sentences to stand beside the word."""
+
+    reasons: tuple[Reason, ...]
+    when_ready: Step
+    cautions: tuple[str, ...] = ()
+
+    @property
+    def word(self) -> Word:
+        if any(reason.fatal and reason.met is False for reason in self.reasons):
+            return "discard"
+        return "ready" if self.reasons and not self.unmet else "hold"
+
+    @property
+    def unmet(self) -> tuple[Reason, ...]:
+        return tuple(reason for reason in self.reasons if reason.met is not True)
+
+    @property
+    def missing(self) -> tuple[Reason, ...]:
+        return tuple(reason for reason in self.reasons if reason.met is None)
+
+    @property
+    def next_step(self) -> Step:
+        """The one thing to do now: the first reason not met, a fatal one before all others."""
+        unmet = sorted(self.unmet, key=lambda reason: not (reason.fatal and reason.met is False))
+        return unmet[0].settle if unmet else self.when_ready
