@@ -6,13 +6,63 @@ What is 0.0315 kg called on this reader's page, and in how many digits? Reading 
 from __future__ import annotations
 
 import math
+from itertools import pairwise
 from typing import Literal
 
-from attrs import field, frozen
+from attrs import evolve, frozen
+
+from core.units import (
+    CELSIUS,
+    CM,
+    CUP,
+    DAY,
+    FAHRENHEIT,
+    FAHRENHEIT_STEP,
+    FLUID_OZ,
+    FOOT,
+    G_PER_KG,
+    G_PER_M3,
+    GALLON,
+    GRAM,
+    HECTOPASCAL,
+    HOUR,
+    INCH,
+    INCH_MERCURY,
+    J_PER_KG,
+    KELVIN,
+    KELVIN_STEP,
+    KG,
+    KG_PER_KG,
+    KG_PER_M3,
+    KILOPASCAL,
+    KJ_PER_KG,
+    LB,
+    LITRE,
+    M3,
+    METRE,
+    MG,
+    MINUTE,
+    ML,
+    MM,
+    MOL_PER_KG,
+    ONE,
+    OZ,
+    PASCAL,
+    PERCENT,
+    PINT,
+    PPM,
+    QUART,
+    SECOND,
+    TBSP,
+    TSP,
+    WEEK,
+    Unit,
+)
 
 System = Literal["metric", "us"]
 DecimalMark = Literal[".", ","]
 NO_BREAK_SPACE = "\u00a0"
+MOST_DECIMALS = 12
 
 
 @frozen
@@ -25,22 +75,6 @@ class Manner:
 
 METRIC = Manner()
 US = Manner("us")
-
-
-@frozen
-class Unit:
-    """`si = value * factor + shift`. `spellings` are what may be typed, compared without case where no two collide."""
-
-    symbol: str
-    factor: float
-    spellings: tuple[str, ...] = ()
-    shift: float = 0.0
-
-    def to_si(self, value: float) -> float:
-        return value * self.factor + self.shift
-
-    def from_si(self, value: float) -> float:
-        return (value - self.shift) / self.factor
 
 
 @frozen
@@ -59,7 +93,7 @@ class Quantity:
     """A kind of reading. `article` and `noun` make its sentences: "a weight". `units[0]` is its SI unit.
 
     `metric` and `us` are ladders of rungs, coarsest first. `bare_metric`/`bare_us` give a number typed without a unit
-    its meaning; None where no unit is ever typed (pH).
+    its meaning.
     """
 
     key: str
@@ -71,7 +105,7 @@ class Quantity:
     bare_us: Unit
     example_metric: str
     example_us: str
-    trim: bool = field(default=False)  # drop trailing zeros: what was typed as 12.4 is shown as 12.4
+    trim: bool = False  # drop trailing zeros: what was typed as 12.4 is shown as 12.4
 
     @property
     def si(self) -> str:
@@ -117,10 +151,11 @@ class Amount:
         return _with_unit(value, _decimals_for(value, 6), unit, manner, True)
 
     def _rung(self, system: System) -> Rung:
+        """The first rung that the value reaches once rounded by the rung below: 9.9996 kg is 10 kg, not 10 000 g."""
         ladder = self.quantity.ladder(system)
-        for rung in ladder[:-1]:
-            # Half of the last shown digit below the step already rounds up to it: 999.6 g is 1 000 g, not 1000.
-            if abs(rung.unit.from_si(self.value)) >= rung.from_value - 1e-12:
+        for rung, below in pairwise(ladder):
+            rounded = below.unit.to_si(round(below.unit.from_si(self.value), below.decimals))
+            if abs(rung.unit.from_si(rounded)) >= rung.from_value * (1 - 1e-12):
                 return rung
         return ladder[-1]
 
@@ -128,7 +163,7 @@ class Amount:
 def _decimals_for(value: float, significant: int) -> int:
     if value == 0:
         return 0
-    return max(0, significant - 1 - math.floor(math.log10(abs(value))))
+    return min(MOST_DECIMALS, max(0, significant - 1 - math.floor(math.log10(abs(value)))))
 
 
 def _with_unit(value: float, decimals: int, unit: Unit, manner: Manner, trim: bool) -> str:
@@ -157,67 +192,23 @@ def _compound(value: float, rung: Rung, then: Unit, manner: Manner) -> str:
     return minus + " ".join(parts)
 
 
-# Factors: international pound 0.45359237 kg and US gallon 231 in³, exact by definition (NIST SP 811, app. B).
-POUND_KG = 0.45359237
-INCH_M = 0.0254
-GALLON_M3 = 231 * INCH_M**3
-QUART_M3 = GALLON_M3 / 4
-
-KG = Unit("kg", 1.0, ("kg", "kgs", "kilo", "kilos", "kilogram", "kilograms"))
-GRAM = Unit("g", 1e-3, ("g", "gr", "gram", "grams", "gramme", "grammes"))
-MG = Unit("mg", 1e-6, ("mg",))
-LB = Unit("lb", POUND_KG, ("lb", "lbs", "lb.", "#", "pound", "pounds"))
-OZ = Unit("oz", POUND_KG / 16, ("oz", "oz.", "ounce", "ounces"))
-
-M3 = Unit("m³", 1.0, ("m3", "m³"))
-LITRE = Unit("L", 1e-3, ("l", "ltr", "litre", "litres", "liter", "liters"))
-ML = Unit("ml", 1e-6, ("ml", "cc", "millilitre", "millilitres", "milliliter", "milliliters"))
-GALLON = Unit("gal", GALLON_M3, ("gal", "gallon", "gallons"))
-QUART = Unit("qt", QUART_M3, ("qt", "qts", "quart", "quarts"))
-PINT = Unit("pt", QUART_M3 / 2, ("pt", "pint", "pints"))
-CUP = Unit("cup", QUART_M3 / 4, ("cup", "cups"))
-FLUID_OZ = Unit("fl oz", QUART_M3 / 32, ("fl oz", "floz", "fl. oz.", "fluid ounce", "fluid ounces"))
-TBSP = Unit("tbsp", QUART_M3 / 64, ("tbsp", "tbs", "tablespoon", "tablespoons"))
-TSP = Unit("tsp", QUART_M3 / 192, ("tsp", "teaspoon", "teaspoons"))
-
-ONE = Unit("", 1.0)
-PERCENT = Unit("%", 1e-2, ("%", "percent", "per cent", "per-cent", "pct"))
-PPM = Unit("ppm", 1e-6, ("ppm", "mg/kg"))
-
-CELSIUS = Unit("°C", 1.0, ("°c", "c", "ºc", "deg c", "degc", "celsius"))
-FAHRENHEIT = Unit("°F", 5 / 9, ("°f", "f", "ºf", "deg f", "degf", "fahrenheit"), shift=-160 / 9)
-KELVIN_STEP = Unit("K", 1.0, ("k", "°c", "c"))
-FAHRENHEIT_STEP = Unit("°F", 5 / 9, ("°f", "f"))
-
-PASCAL = Unit("Pa", 1.0, ("pa",))
-HECTOPASCAL = Unit("hPa", 100.0, ("hpa", "mbar", "mb"))
-KILOPASCAL = Unit("kPa", 1000.0, ("kpa",))
-INCH_MERCURY = Unit("inHg", 3386.389, ("inhg", "in hg", '"hg'))  # conventional, NIST SP 811 app. B.8
-
-METRE = Unit("m", 1.0, ("m", "metre", "metres", "meter", "meters"))
-MM = Unit("mm", 1e-3, ("mm",))
-CM = Unit("cm", 1e-2, ("cm",))
-FOOT = Unit("ft", 12 * INCH_M, ("ft", "'", "foot", "feet"))
-INCH = Unit("in", INCH_M, ("in", '"', "inch", "inches"))
-
-SECOND = Unit("s", 1.0, ("s", "sec", "second", "seconds"))
-MINUTE = Unit("min", 60.0, ("min", "minute", "minutes"))
-HOUR = Unit("h", 3600.0, ("h", "hr", "hrs", "hour", "hours"))
-DAY = Unit("d", 86400.0, ("d", "day", "days"))
-WEEK = Unit("wk", 7 * 86400.0, ("wk", "week", "weeks"))
-
-KG_PER_KG = Unit("kg/kg", 1.0, ("kg/kg",))
-G_PER_KG = Unit("g/kg", 1e-3, ("g/kg",))
-KG_PER_M3 = Unit("kg/m³", 1.0, ("kg/m3", "kg/m³"))
-G_PER_M3 = Unit("g/m³", 1e-3, ("g/m3", "g/m³"))
-J_PER_KG = Unit("J/kg", 1.0, ("j/kg",))
-KJ_PER_KG = Unit("kJ/kg", 1e3, ("kj/kg",))
-MOL_PER_KG = Unit("mol/kg", 1.0, ("mol/kg",))
+def _each(
+    key: str,
+    noun: str,
+    units: tuple[Unit, ...],
+    metric: Rung,
+    us: Rung,
+    examples: tuple[str, str],
+    *,
+    trim: bool = False,
+) -> Quantity:
+    """A quantity shown in one unit in each system, which is also what a bare number means."""
+    return Quantity(key, noun, units, (metric,), (us,), metric.unit, us.unit, *examples, trim)
 
 
 def _same(key: str, noun: str, units: tuple[Unit, ...], rung: Rung, example: str, *, trim: bool = False) -> Quantity:
     """A quantity that both unit systems show alike."""
-    return Quantity(key, noun, units, (rung,), (rung,), rung.unit, rung.unit, example, example, trim)
+    return _each(key, noun, units, rung, rung, (example, example), trim=trim)
 
 
 MASS = Quantity(
@@ -232,17 +223,8 @@ MASS = Quantity(
     example_us="12 lb 4 oz",
     trim=True,
 )
-PIECE_MASS = Quantity(  # a piece on the kitchen scale: grams are what the scale shows
-    key="piece_mass",
-    noun="a weight",
-    units=MASS.units,
-    metric=(Rung(GRAM, 1),),
-    us=MASS.us,
-    bare_metric=GRAM,
-    bare_us=LB,
-    example_metric="1250 g",
-    example_us="2 lb 12 oz",
-    trim=True,
+PIECE_MASS = evolve(  # a piece on the kitchen scale: grams are what the scale shows
+    MASS, key="piece_mass", metric=(Rung(GRAM, 1),), bare_metric=GRAM, example_metric="1250 g", example_us="2 lb 12 oz"
 )
 DOSE_MASS = Quantity(  # what is weighed on the fine scale; grams stay in sight in both systems
     key="dose_mass",
@@ -267,63 +249,34 @@ VOLUME = Quantity(
     example_us="6 qt",
     trim=True,
 )
-TEMPERATURE = Quantity(
-    key="temperature",
-    noun="a temperature",
-    units=(CELSIUS, FAHRENHEIT),
-    metric=(Rung(CELSIUS, 1),),
-    us=(Rung(FAHRENHEIT, 1),),
-    bare_metric=CELSIUS,
-    bare_us=FAHRENHEIT,
-    example_metric="12.5 °C",
-    example_us="55 °F",
+TEMPERATURE = _each(
+    "temperature", "a temperature", (CELSIUS, FAHRENHEIT), Rung(CELSIUS, 1), Rung(FAHRENHEIT, 1), ("12.5 °C", "55 °F")
 )
-TEMPERATURE_DIFFERENCE = Quantity(
-    key="temperature_difference",
-    noun="a difference of temperature",
-    units=(KELVIN_STEP, FAHRENHEIT_STEP),
-    metric=(Rung(KELVIN_STEP, 1),),
-    us=(Rung(FAHRENHEIT_STEP, 1),),
-    bare_metric=KELVIN_STEP,
-    bare_us=FAHRENHEIT_STEP,
-    example_metric="2 K",
-    example_us="4 °F",
+TEMPERATURE_DIFFERENCE = _each(
+    "temperature_difference",
+    "a difference of temperature",
+    (KELVIN_STEP, FAHRENHEIT_STEP),
+    Rung(KELVIN_STEP, 1),
+    Rung(FAHRENHEIT_STEP, 1),
+    ("2 K", "4 °F"),
 )
-PRESSURE = Quantity(
-    key="pressure",
-    noun="a pressure",
-    units=(PASCAL, HECTOPASCAL, KILOPASCAL, INCH_MERCURY),
-    metric=(Rung(HECTOPASCAL, 1),),
-    us=(Rung(INCH_MERCURY, 2),),
-    bare_metric=HECTOPASCAL,
-    bare_us=INCH_MERCURY,
-    example_metric="1013 hPa",
-    example_us="29.92 inHg",
+PRESSURES = (PASCAL, HECTOPASCAL, KILOPASCAL, INCH_MERCURY)
+PRESSURE = _each(
+    "pressure",
+    "a pressure",
+    PRESSURES,
+    Rung(HECTOPASCAL, 1),
+    Rung(INCH_MERCURY, 2),
+    ("1013 hPa", "29.92 inHg"),
     trim=True,
 )
-ALTITUDE = Quantity(
-    key="altitude",
-    noun="a height",
-    units=(METRE, FOOT),
-    metric=(Rung(METRE, 0),),
-    us=(Rung(FOOT, 0),),
-    bare_metric=METRE,
-    bare_us=FOOT,
-    example_metric="300 m",
-    example_us="1000 ft",
-)
-LENGTH = Quantity(
-    key="length",
-    noun="a length",
-    units=(METRE, MM, CM, INCH, FOOT),
-    metric=(Rung(MM, 0),),
-    us=(Rung(INCH, 2),),
-    bare_metric=MM,
-    bare_us=INCH,
-    example_metric="60 mm",
-    example_us="2.5 in",
-    trim=True,
-)
+ALTITUDE = _each("altitude", "a height", (METRE, FOOT), Rung(METRE, 0), Rung(FOOT, 0), ("300 m", "1000 ft"))
+LENGTHS = (METRE, MM, CM, INCH, FOOT)
+LENGTH = _each("length", "a length", LENGTHS, Rung(MM, 0), Rung(INCH, 2), ("60 mm", "2.5 in"), trim=True)
+
+# For the working of formulas that are fitted in these units, so that the numbers put in give the number got out.
+CELSIUS_TEMPERATURE = _same("celsius_temperature", "a temperature", (CELSIUS,), Rung(CELSIUS, 1), "12.5 °C")
+ABSOLUTE_TEMPERATURE = _same("absolute_temperature", "a temperature", (KELVIN,), Rung(KELVIN, 2), "285.65 K")
 
 FRACTION = _same("fraction", "a per-cent", (ONE, PERCENT), Rung(PERCENT, 2), "2.5 %", trim=True)
 LOSS = _same("loss", "a per-cent", (ONE, PERCENT), Rung(PERCENT, 1), "35 %")

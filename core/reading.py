@@ -3,21 +3,64 @@
 from __future__ import annotations
 
 import re
+import unicodedata
+
+from attrs import frozen
 
 from core.quantities import METRIC, Manner, Quantity, Unit
 from core.refusals import Missing, NotAQuantity
 
 LONGEST = 60
 """No quantity takes more characters than this; a longer text was pasted by mistake."""
+LONGEST_ECHO = 30
+"""How much of what was typed is said back."""
 
-_VULGAR = {"½": "1/2", "¼": "1/4", "¾": "3/4", "⅓": "1/3", "⅔": "2/3", "⅛": "1/8", "⅜": "3/8", "⅝": "5/8", "⅞": "7/8"}
-_SPACES = "\u00a0\u202f\u2009\u2007"
-_NUMBER = r"(?P<sign>[+-]?)\s*(?P<number>\d+\s+\d+/\d+|\d+/\d+|\d[\d.,' ]*|[.,]\d+)"
-_TERM = re.compile(_NUMBER + r"\s*(?P<unit>[^\d\s.,+\-][^\d+\-]*?)?\s*(?=[\d+\-.,]|$)")
-_GROUPED = re.compile(
-    r"\d{1,3}(?:[ ']\d{3})+(?:[.,]\d+)?|\d{1,3}(?:,\d{3})+\.\d+|\d{1,3}(?:\.\d{3})+,\d+|\d{1,3}(?:[,.]\d{3}){2,}"
+_VULGAR = {
+    **{"½": "1/2", "⅓": "1/3", "⅔": "2/3", "¼": "1/4", "¾": "3/4", "⅕": "1/5", "⅖": "2/5", "⅗": "3/5", "⅘": "4/5"},
+    **{"⅙": "1/6", "⅚": "5/6", "⅛": "1/8", "⅜": "3/8", "⅝": "5/8", "⅞": "7/8"},
+}
+_PLAIN_SIGNS = str.maketrans(
+    {wide: wide - 0xFEE0 for wide in range(0xFF01, 0xFF5F)}  # full-width forms of East Asian keyboards
+    | {ord(dash): "-" for dash in "\u2010\u2011\u2012\u2013\u2212\ufe63"}
+    | {ord(tick): "'" for tick in "\u2018\u2019\u2032"}
+    | {ord(ditto): '"' for ditto in "\u201c\u201d\u2033"}
+    | {ord(slash): "/" for slash in "\u2044\u2215"}
+    | {ord(unseen): "" for unseen in "\u00ad\u200b\u200c\u200d\u200e\u200f\u2060\ufeff"}
+    | {"º": "°", "˚": "°"}
+    | {vulgar: " " + plain for vulgar, plain in _VULGAR.items()}
 )
-_PLAIN = re.compile(r"\d+|\d*[.,]\d+|\d+[.,]")
+
+# Every class below excludes the next one's first character, so a match never backtracks far.
+_FIGURES = r"[0-9.,](?:[0-9., /]|'(?=[0-9]{3}))*"
+_UNIT = r"[^0-9\s+\-.,](?:[^0-9+,.\-]|\.(?![0-9])|-(?=[a-z])|(?<=m)3(?![0-9]))*"
+_TERM = re.compile(rf"(?P<sign>[+-]?) ?(?P<figures>{_FIGURES})(?P<unit>{_UNIT})?(?:, )?", re.IGNORECASE)
+
+_FRACTION = re.compile(r"(?:(?P<whole>[0-9]+) )?(?P<above>[0-9]+) ?/ ?(?P<below>[0-9]+)")
+_GROUPED = re.compile(
+    r"[0-9]{1,3}(?:(?: [0-9]{3})+|(?:'[0-9]{3})+)(?:[.,][0-9]+)?"
+    r"|[0-9]{1,3}(?:,[0-9]{3})+\.[0-9]+|[0-9]{1,3}(?:\.[0-9]{3})+,[0-9]+"
+    r"|[0-9]{1,3}(?:(?:,[0-9]{3}){2,}|(?:\.[0-9]{3}){2,})"
+)
+_PLAIN = re.compile(r"[0-9]+[.,]?|[0-9]*[.,][0-9]+")
+
+
+@frozen
+class _Asked:
+    """What the field asks for, so that a refusal can say it."""
+
+    field: str
+    quantity: Quantity
+    manner: Manner
+
+    def refuse(self, sentence: str) -> NotAQuantity:
+        return NotAQuantity(self.field, sentence)
+
+    def nonsense(self, typed: str) -> NotAQuantity:
+        return self.refuse(f"{_quoted(typed)} is not {self.quantity.noun}. Enter a number, for example {self.example}.")
+
+    @property
+    def example(self) -> str:
+        return self.quantity.example(self.manner)
 
 
 def read(text: str, quantity: Quantity, manner: Manner = METRIC, *, field: str = "", label: str = "") -> float:
@@ -26,106 +69,105 @@ def read(text: str, quantity: Quantity, manner: Manner = METRIC, *, field: str =
     Raises Missing for an empty text and NotAQuantity, with a sentence and an example, for anything else that is not
     exactly one quantity of this kind.
     """
-    example = quantity.example(manner)
-    if not text.strip():
-        raise Missing(field, f"Enter {_the(label) if label else quantity.noun}, for example {example}.")
+    asked = _Asked(field, quantity, manner)
     if len(text) > LONGEST:
-        raise NotAQuantity(field, f"This is too long for {quantity.noun}. Enter a number, for example {example}.")
-    terms = _terms(text, quantity, manner, field, example)
-    return _join(terms, quantity, field, example)
+        raise asked.refuse(f"This is too long for {quantity.noun}. Enter a number, for example {asked.example}.")
+    cleaned = _clean(text)
+    if not cleaned:
+        raise Missing(field, f"Enter {_the(label) if label else quantity.noun}, for example {asked.example}.")
+    if not cleaned.isprintable():
+        raise asked.refuse(f"This holds signs that cannot be seen. Enter a number, for example {asked.example}.")
+    return _join(_terms(cleaned, text, asked), asked)
 
 
 def _the(label: str) -> str:
-    return f"the {label[:1].lower()}{label[1:]}"
+    starts_with_initials = label[:2].isupper()
+    return f"the {label if starts_with_initials else label[:1].lower() + label[1:]}"
 
 
-def _terms(text: str, quantity: Quantity, manner: Manner, field: str, example: str) -> list[tuple[float, Unit]]:
-    cleaned = _clean(text)
-    terms: list[tuple[float, Unit]] = []
-    at = 0
-    while at < len(cleaned):
-        found = _TERM.match(cleaned, at)
-        if found is None or found.end() == at:
-            raise NotAQuantity(
-                field, f"“{text.strip()}” is not {quantity.noun}. Enter a number, for example {example}."
-            )
-        value = _number(found["number"].strip(), manner, field, quantity, example, text)
-        terms.append((-value if found["sign"] == "-" else value, _unit(found["unit"], quantity, manner, field)))
-        at = found.end()
-        while at < len(cleaned) and cleaned[at] == " ":
-            at += 1
-    return terms
+def _quoted(typed: str) -> str:
+    """What was typed, in quotation marks: short, on one line, and without characters that hide or turn the text."""
+    shown = " ".join("".join(each if each.isprintable() else " " for each in typed).split())
+    return f"“{shown}”" if len(shown) <= LONGEST_ECHO else f"“{shown[: LONGEST_ECHO - 1]}…”"
 
 
 def _clean(text: str) -> str:
-    for fraction, plain in _VULGAR.items():
-        text = text.replace(fraction, " " + plain)
-    for space in _SPACES:
-        text = text.replace(space, " ")
-    return text.replace("\u2212", "-").replace("\u2019", "'").strip()
+    """One plain sign for each kind of dash, tick and space; the digits of every script as 0-9."""
+    plain = text.translate(_PLAIN_SIGNS)
+    digits = (str(unicodedata.decimal(each)) if each.isdecimal() else each for each in plain)
+    return " ".join("".join(digits).split())
 
 
-def _number(text: str, manner: Manner, field: str, quantity: Quantity, example: str, typed: str) -> float:
-    if "/" in text:
-        return _fraction(text, field, quantity, example)
+def _terms(cleaned: str, typed: str, asked: _Asked) -> list[tuple[float, Unit | None]]:
+    """Each number with its unit, None where none was typed."""
+    terms: list[tuple[float, Unit | None]] = []
+    at = 0
+    while at < len(cleaned):
+        found = _TERM.match(cleaned, at)
+        if found is None:
+            raise asked.nonsense(typed)
+        value = _number(found["figures"].strip(), typed, asked)
+        terms.append((-value if found["sign"] == "-" else value, _unit(found["unit"], asked)))
+        at = found.end()
+    return terms
+
+
+def _number(text: str, typed: str, asked: _Asked) -> float:
+    if fraction := _FRACTION.fullmatch(text):
+        if not float(fraction["below"]):
+            raise asked.refuse(f"{_quoted(text)} divides by nothing. Enter a number, for example {asked.example}.")
+        return float(fraction["whole"] or 0) + float(fraction["above"]) / float(fraction["below"])
     if _GROUPED.fullmatch(text):
         mark = max(text.rfind("."), text.rfind(","))
         is_decimal = mark >= 0 and text.count(text[mark]) == 1
         whole, part = (text[:mark], text[mark + 1 :]) if is_decimal else (text, "0")
         return float(re.sub(r"[ ',.]", "", whole) + "." + part)
     if not _PLAIN.fullmatch(text):
-        raise NotAQuantity(field, f"“{typed.strip()}” is not {quantity.noun}. Enter a number, for example {example}.")
-    _refuse_two_meanings(text, manner, field)
+        raise asked.nonsense(typed)
+    _refuse_two_meanings(text, asked)
     return float(text.replace(",", "."))
 
 
-def _refuse_two_meanings(text: str, manner: Manner, field: str) -> None:
-    """1,250 on a page that writes 1.5 may be a thousand or a decimal: a factor of 1000 is asked about, never guessed."""
-    other = "," if manner.decimal == "." else "."
-    whole, mark, part = text.partition(other)
-    if mark and len(part) == 3 and 1 <= len(whole) <= 3 and not whole.startswith("0"):
-        raise NotAQuantity(
-            field, f"“{text}” can mean {whole}{part} or {whole}{manner.decimal}{part}. Enter it as one or the other."
+def _refuse_two_meanings(text: str, asked: _Asked) -> None:
+    """Where 1.5 is written, 1,250 may be a thousand or a decimal: a factor of 1000 is asked about, never guessed."""
+    mark = asked.manner.decimal
+    whole, other, part = text.partition("," if mark == "." else ".")
+    if other and len(part) == 3 and 1 <= len(whole) <= 3 and not whole.startswith("0"):
+        raise asked.refuse(
+            f"{_quoted(text)} can mean {whole}{part} or {whole}{mark}{part}. Enter it as one or the other."
         )
 
 
-def _fraction(text: str, field: str, quantity: Quantity, example: str) -> float:
-    whole, _, part = text.rpartition(" ")
-    above, below = part.split("/")
-    if float(below) == 0:
-        raise NotAQuantity(field, f"“{text}” divides by nothing. Enter {quantity.noun}, for example {example}.")
-    return (float(whole) if whole.strip() else 0.0) + float(above) / float(below)
-
-
-def _unit(typed: str | None, quantity: Quantity, manner: Manner, field: str) -> Unit:
+def _unit(typed: str | None, asked: _Asked) -> Unit | None:
     if not typed or not typed.strip():
-        return quantity.bare(manner.system)
-    wanted = " ".join(typed.lower().split())
-    for unit in quantity.units:
+        return None
+    wanted = typed.lower().strip().rstrip(".")
+    units = asked.quantity.units
+    for unit in units:
         if wanted == unit.symbol.lower() or wanted in unit.spellings:
             return unit
-    known = [unit.symbol for unit in quantity.units if unit.symbol]
+    known = [unit.symbol for unit in units if unit.symbol]
     if not known:
-        raise NotAQuantity(field, f"“{typed.strip()}” does not belong here: {quantity.noun} has no unit.")
-    listed = known[0] if len(known) == 1 else ", ".join(known[:-1]) + " or " + known[-1]
-    raise NotAQuantity(field, f"“{typed.strip()}” is not a unit for {quantity.noun}. Use {listed}.")
+        raise asked.refuse(f"{_quoted(typed)} does not belong here: {asked.quantity.noun} has no unit.")
+    listed = known[0] if len(known) == 1 else f"{', '.join(known[:-1])} or {known[-1]}"
+    raise asked.refuse(f"{_quoted(typed)} is not a unit for {asked.quantity.noun}. Use {listed}.")
 
 
-def _join(terms: list[tuple[float, Unit]], quantity: Quantity, field: str, example: str) -> float:
+def _join(terms: list[tuple[float, Unit | None]], asked: _Asked) -> float:
     """One term, or a compound of falling units whose later parts stay below one of the unit before: 12 lb 4 oz."""
-    first, unit = terms[0]
+    first, first_unit = terms[0]
+    unit = first_unit or asked.quantity.bare(asked.manner.system)
     total = unit.to_si(first)
     for value, smaller in terms[1:]:
-        if (
-            unit.shift
-            or smaller.factor >= unit.factor
-            or value < 0
-            or first < 0
-            or value * smaller.factor >= unit.factor
-        ):
-            raise NotAQuantity(
-                field, f"These parts do not make one {quantity.noun.split(' ', 1)[-1]}. Enter it like {example}."
-            )
+        if first_unit is None or smaller is None or first < 0 or not _continues(unit, value, smaller):
+            noun = asked.quantity.noun.removeprefix("an ").removeprefix("a ")
+            raise asked.refuse(f"These parts do not make one {noun}. Enter it like {asked.example}.")
         total += smaller.to_si(value)
         unit = smaller
     return total
+
+
+def _continues(unit: Unit, value: float, smaller: Unit) -> bool:
+    per = unit.factor / smaller.factor
+    of_one_family = per > 1.5 and abs(per - round(per)) < 1e-6 and not unit.shift  # pounds go on in ounces, not grams
+    return of_one_family and 0 <= value < per * (1 - 1e-12)
