@@ -1,0 +1,40 @@
+"""Compile a zip of Python sources to a zip of bytecode. Runs inside the Pyodide we ship (see bytecode.mjs).
+
+Standard library only, and nothing of this repository: the same file is read by CPython's tests and by Pyodide. The
+`.pyc` are hash-based and unchecked, times are fixed and names are in order, so that the same sources give the same
+bytes.
+"""
+
+import io
+import zipfile
+from importlib import _bootstrap_external
+from importlib.util import source_hash
+
+FIXED_TIME = (1980, 1, 1, 0, 0, 0)
+
+
+def compiled_zip(archive: bytes, mount: str, *, deflate: bool) -> bytes:
+    """`archive` with every .py as .pyc. `mount`: where the zip will lie, for the file names in tracebacks."""
+    target = io.BytesIO()
+    method = zipfile.ZIP_DEFLATED if deflate else zipfile.ZIP_STORED
+    with zipfile.ZipFile(io.BytesIO(archive)) as source, zipfile.ZipFile(target, "w", method) as compiled:
+        for name in sorted(source.namelist()):
+            data = source.read(name)
+            if name.endswith(".py"):
+                name, data = name + "c", bytecode(data, f"{mount}/{name}")
+            add(compiled, name, data, method)
+    return target.getvalue()
+
+
+def bytecode(source: bytes, path: str) -> bytes:
+    code = compile(source, path, "exec", dont_inherit=True)
+    return bytes(_bootstrap_external._code_to_hash_pyc(code, source_hash(source), False))
+
+
+def add(archive: zipfile.ZipFile, name: str, data: bytes, method: int = zipfile.ZIP_DEFLATED) -> None:
+    """A file with nothing in it that differs from one day or machine to the next."""
+    info = zipfile.ZipInfo(name, FIXED_TIME)
+    info.compress_type = method
+    info.external_attr = 0o644 << 16
+    info.create_system = 3
+    archive.writestr(info, data, compresslevel=9)

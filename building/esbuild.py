@@ -1,0 +1,40 @@
+"""Bundle what we write in JavaScript and CSS. Names and values are given in; nothing of this machine comes out."""
+
+import json
+from collections.abc import Mapping
+from pathlib import Path
+
+from building import npm
+from building.paths import BUILD, MODULES, shown
+from building.running import Failed
+
+BUNDLES = BUILD / "bundles"
+TARGETS = ("es2022", "safari16.4", "chrome112", "firefox114")
+ONLY_IN_NODE = ("node:*", "ws")  # Pyodide reaches for these when it runs under Node, never in a browser
+
+
+def script(source: Path, values: Mapping[str, object], *, kind: str = "esm") -> bytes:
+    """One file with all it imports: "esm" a module, "iife" a classic script. values: global names it may use."""
+    defined = [f"--define:{name}={json.dumps(value, sort_keys=True)}" for name, value in values.items()]
+    external = [f"--external:{name}" for name in ONLY_IN_NODE]
+    return _bundle(source, [f"--format={kind}", "--platform=browser", *defined, *external])
+
+
+def style(sources: list[Path]) -> bytes:
+    """All style sheets in one, in the order of their names."""
+    entry = BUILD / "style.css"
+    entry.write_text("".join(f'@import "../{shown(path)}";\n' for path in sources))
+    return _bundle(entry, ["--external:./*", "--external:../assets/*"])
+
+
+def _bundle(source: Path, options: list[str]) -> bytes:
+    BUNDLES.mkdir(parents=True, exist_ok=True)
+    target = BUNDLES / source.name
+    target.unlink(missing_ok=True)
+    program = MODULES / "esbuild/bin/esbuild"
+    if not program.exists():
+        raise Failed("esbuild is missing. Delete web/node_modules and run again.")
+    command = [program, source, "--bundle", "--minify", "--legal-comments=none", f"--target={','.join(TARGETS)}"]
+    remedy = f"{shown(source)} could not be bundled."
+    npm.run_node([*command, *options, f"--outfile={target}"], f"bundle-{source.stem}", remedy)
+    return target.read_bytes()

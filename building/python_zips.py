@@ -1,0 +1,98 @@
+"""The two zips of bytecode that start in the tablet: Python's own library, and everything else."""
+
+import io
+import zipfile
+from collections.abc import Iterator
+from importlib.metadata import distribution
+from pathlib import Path, PurePosixPath
+
+from building import environment, npm
+from building.bytecode import add
+from building.paths import BUILD, CORE, PYODIDE, ROOT, WEB, shown
+from building.running import Failed, step
+from building.stamps import clear, content_hash, is_fresh, set_fresh
+
+STDLIB = BUILD / "stdlib.zip"
+APP = BUILD / "app.zip"
+STDLIB_MOUNT = "/lib/python314.zip"  # where Pyodide looks for it
+APP_MOUNT = "/lib/app.zip"  # where the worker writes it, named in PYTHONPATH
+KEPT = ROOT / "building/stdlib_kept.txt"
+METHOD = "deflate"  # 3.2 MB on any host; stored is 9.4 MB where a host does not compress zips, and no faster to start
+METADATA_WANTED = ("flask", "werkzeug")  # they ask for their own version at run time
+
+Files = dict[str, bytes]
+
+
+def stdlib() -> Path:
+    return _compile("stdlib", _kept_stdlib(), STDLIB, STDLIB_MOUNT, "Python's library")
+
+
+def app(build_module: str) -> Path:
+    """build_module: the text of web/_build.py, which is made, not kept."""
+    files = dict(_packages()) | dict(own_files()) | {"web/_build.py": build_module.encode()}
+    return _compile("app", files, APP, APP_MOUNT, "the app")
+
+
+def own_files() -> Iterator[tuple[str, bytes]]:
+    """core/ and web/: Python and templates."""
+    for path in sorted([*CORE.rglob("*.py"), *WEB.rglob("*.py"), *WEB.glob("templates/**/*")]):
+        if path.is_file() and "node_modules" not in path.parts:
+            yield shown(path), path.read_bytes()
+
+
+def _kept_stdlib() -> Files:
+    kept = [line.strip() for line in KEPT.read_text().splitlines() if line.strip() and not line.startswith("#")]
+    with zipfile.ZipFile(PYODIDE / "python_stdlib.zip") as archive:
+        there = set(archive.namelist())
+        names = [_module_file(module, there) for module in kept]
+        return {name: archive.read(name) for name in names}
+
+
+def _module_file(module: str, there: set[str]) -> str:
+    path = module.replace(".", "/")
+    for name in (f"{path}/__init__.py", f"{path}.py"):
+        if name in there:
+            return name
+    raise Failed(f"{module} in {shown(KEPT)} is not in Pyodide's library. Take the line out.")
+
+
+def _packages() -> Iterator[tuple[str, bytes]]:
+    for pin in environment.pins("app"):
+        name = pin.partition("==")[0]
+        found = distribution(name)
+        for file in found.files or ():
+            if _is_wanted(name.lower(), PurePosixPath(file)):
+                yield PurePosixPath(file).as_posix(), Path(str(found.locate_file(file))).read_bytes()
+
+
+def _is_wanted(package: str, path: PurePosixPath) -> bool:
+    if path.parts[0].endswith(".dist-info"):
+        return package in METADATA_WANTED and path.name == "METADATA"
+    if package == "markupsafe":  # its fast half is native; the plain half does the same
+        return path.name in ("__init__.py", "_native.py")
+    return path.suffix == ".py" and ".." not in path.parts
+
+
+def _compile(name: str, files: Files, target: Path, mount: str, title: str) -> Path:
+    sources = _zip(files)
+    here = Path(__file__).parent
+    inputs = content_hash(sources, METHOD, mount, here / "bytecode.py", here / "bytecode.mjs", WEB / "package-lock.json")
+    if is_fresh(name, inputs, [target]):
+        return target
+    with step(f"Compiling {title} ({len(files)} files)"):
+        clear(name)
+        BUILD.mkdir(exist_ok=True)
+        source = BUILD / f"{name}-sources.zip"
+        source.write_bytes(sources)
+        remedy = f"{title[:1].upper()}{title[1:]} could not be compiled."
+        npm.run_node([here / "bytecode.mjs", PYODIDE, source, target, mount, METHOD], f"compile-{name}", remedy)
+        set_fresh(name, inputs)
+    return target
+
+
+def _zip(files: Files) -> bytes:
+    target = io.BytesIO()
+    with zipfile.ZipFile(target, "w") as archive:
+        for name in sorted(files):
+            add(archive, name, files[name], zipfile.ZIP_STORED)
+    return target.getvalue()
