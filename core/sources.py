@@ -33,3 +33,32 @@ class Source:
 
 COMMON_PRACTICE = Source("Common practice", "", "practice")
 DEFINITION = Source("By definition", "", "computed")
+
+CFR_424_21C = Source("9 CFR 424.21(c), chart of substances", "curing agents, 2015 annual edition", "copy")
+FSIS_7620_3 = Source("FSIS Directive 7620.3, Processing Inspectors' Calculations Handbook", "rev. 1995, ch. 3", "copy")
+FSRE_STABILITY = Source(
+    "USDA-FSIS, FSRE Shelf-Stable: Principles of Preservation of Shelf-Stable Dried Meat Products",
+    "2005, pp. 159–160",
+    "copy",
+)
+FSRE_ACID = Source(FSRE_STABILITY.title, "2005, p. 164", "copy")
+EU_LISTERIA = Source(
+    "Reg. (EC) 2073/2005", "Annex I, food category 1.3 (its three limits; “or equal” from memory)", "copy"
+)
+GD_2023_BOTULISM = Source(
+    "USDA-FSIS, RTE Fermented, Salt-Cured, and Dried Products Guideline, FSIS-GD-2023-0002", "May 2023, p. 38", "copy"
+)
+BAKING_SODA_SPOON = Source(
+    "USDA FoodData Central, leavening agents, baking soda", "220.8 g a cup, 16 tablespoons to the cup", "copy"
+)
+BAKING_SODA_SOLUBILITY = Source(
+    "Solubility of sodium bicarbonate, a chemical database quoting Seidell",
+    "0 to 60 °C, quadratic fit within 0.09 g/100 g",
+    "copy",
+)
+BAKING_SODA_ACTIVITY = Source(
+    "Computed with PHREEQC, databases phreeqc.dat and pitzer.dat",
+    "sodium bicarbonate 0.174 mol/kg, 5 to 25 °C",
+    "computed",
+)
+USDA_LEAN_WATER = Source("USDA National Nutrient Database for Standard Reference, release 26", "lean raw meat", "copy")
