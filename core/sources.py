@@ -62,3 +62,20 @@ BAKING_SODA_ACTIVITY = Source(
     "computed",
 )
 USDA_LEAN_WATER = Source("USDA National Nutrient Database for Standard Reference, release 26", "lean raw meat", "copy")
+GD_2023_LETHALITY = Source(GD_2023_BOTULISM.title, "May 2023, p. 54", "copy")
+JERKY_2014 = Source("USDA-FSIS, Compliance Guideline for Meat and Poultry Jerky", "Aug 2014, pp. 15–16", "copy")
+
+_ASHRAE = "ASHRAE Handbook Fundamentals 2017"
+ASHRAE_ALTITUDE = Source(_ASHRAE, "ch. 1, eq. 3", "copy")
+ASHRAE_HUMIDITY_RATIO = Source(_ASHRAE, "ch. 1, eq. 20", "copy")
+ASHRAE_ENTHALPY = Source(_ASHRAE, "ch. 1, eq. 30", "copy")
+ASHRAE_WET_BULB = Source(_ASHRAE, "ch. 1, eqs. 33 and 35", "copy")
+WATER_SATURATION = Source("Wagner and Pruß 2002 (IAPWS SR1-86)", "saturation line of ordinary water", "copy")
+ICE_SATURATION = Source("IAPWS R14-08(2011)", "sublimation pressure of ice", "copy")
+ENHANCEMENT = Source(
+    "Hardy 1998, ITS-90 Formulations for Vapor Pressure, Frostpoint Temperature, Dewpoint Temperature, "
+    "and Enhancement Factors",
+    "enhancement factor over water and over ice",
+    "copy",
+)
+VAPOUR_AS_IDEAL_GAS = Source("Ideal gas law", "water vapour, 461.523 J/(kg K)", "computed")

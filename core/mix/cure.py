@@ -12,7 +12,6 @@ from core.mix.curing_salt import CuringSalt
 from core.mix.limits import (
     CANADA_LEAST_SALT,
     ION_IN_SODIUM_NITRITE,
-    LABEL_FIRST,
     LIMITS,
     WEIGH_IT,
     Limit,
@@ -85,7 +84,7 @@ def dose_for(
     cure_kg = wanted_ppm * PPM * meat_kg / salt.nitrite
     require_within_limit(meat_kg, cure_kg, salt, method, field="wanted")
     meat, cure = Amount(meat_kg, DOSE_MASS), Amount(cure_kg, DOSE_MASS)
-    cautions = (WEIGH_IT, LABEL_FIRST)
+    cautions = (WEIGH_IT,)
     grams = Figure(
         key="cure",
         name="Curing salt to weigh",
