@@ -72,10 +72,5 @@ ASHRAE_ENTHALPY = Source(_ASHRAE, "ch. 1, eq. 30", "copy")
 ASHRAE_WET_BULB = Source(_ASHRAE, "ch. 1, eqs. 33 and 35", "copy")
 WATER_SATURATION = Source("Wagner and Pruß 2002 (IAPWS SR1-86)", "saturation line of ordinary water", "copy")
 ICE_SATURATION = Source("IAPWS R14-08(2011)", "sublimation pressure of ice", "copy")
-ENHANCEMENT = Source(
-    "Hardy 1998, ITS-90 Formulations for Vapor Pressure, Frostpoint Temperature, Dewpoint Temperature, "
-    "and Enhancement Factors",
-    "enhancement factor over water and over ice",
-    "copy",
-)
+ENHANCEMENT = Source("Hardy 1998, ITS-90 Formulations for Vapor Pressure", "enhancement factor", "copy")
 VAPOUR_AS_IDEAL_GAS = Source("Ideal gas law", "water vapour, 461.523 J/(kg K)", "computed")
