@@ -90,5 +90,3 @@ def _bench(options: argparse.Namespace) -> int:
     from building import bench
 
     return bench.run(options.names)
-
-

