@@ -3,17 +3,18 @@
 from __future__ import annotations
 
 from core.mix.cure import METHODS, PPM, CuringSalt, dose_for, from_dose
+from core.mix.curing_salt import DOSE, STRENGTH
 from core.mix.limits import Method
-from core.quantities import DOSE_MASS, FRACTION, MASS, PARTS_PER_MILLION
+from core.quantities import DOSE_MASS, MASS, PARTS_PER_MILLION
 from core.working import Figure
 from core.worksheet import Choice, Number, Worksheet
 
 MEAT = Number("meat_kg", "Meat and fat", MASS, 0.01, 1000.0, help="The green weight: meat and fat, no water or spice.")
 NITRITE = Number(
-    "nitrite", "Nitrite in the curing salt", FRACTION, 0.0, 1.0, help="Per-cent on its label, for example 6.25."
+    "nitrite", "Nitrite in the curing salt", STRENGTH, 0.0, 1.0, help="Per-cent on its label, for example 6.25."
 )
 NITRATE = Number(
-    "nitrate", "Nitrate in the curing salt", FRACTION, 0.0, 1.0, default=0.0, help="Per-cent on its label; 0 if none."
+    "nitrate", "Nitrate in the curing salt", STRENGTH, 0.0, 1.0, default=0.0, help="Per-cent on its label; 0 if none."
 )
 METHOD = Choice("method", "Method", METHODS, default="comminuted")
 OTHER_SALT = Number(
@@ -40,14 +41,14 @@ CURE_PPM = Worksheet(
     question="How many parts per million does this dose of curing salt make?",
     inputs=(
         MEAT,
-        Number("dose", "Dose of the curing salt", FRACTION, 0.0, 1.0, help="Per-cent of the meat, for example 0.25."),
+        Number("dose", "Dose of the curing salt", DOSE, 0.0, 1.0, help="Per-cent of the meat, for example 0.25."),
         NITRITE,
         NITRATE,
         METHOD,
         OTHER_SALT,
     ),
     compute=_ppm,
-    example={"meat_kg": "12.4 kg", "dose": "0.25 %", "nitrite": "6.25 %"},
+    example={"meat_kg": "12.4 kg", "dose": "0.25 %", "nitrite": "6.25 %", "nitrate": "4 %", "other_salt_kg": "310 g"},
 )
 CURE_DOSE = Worksheet(
     name="cure-dose",
@@ -70,5 +71,11 @@ CURE_DOSE = Worksheet(
         OTHER_SALT,
     ),
     compute=_dose,
-    example={"meat_kg": "12.4 kg", "wanted": "120 ppm", "nitrite": "6.25 %"},
+    example={
+        "meat_kg": "12.4 kg",
+        "wanted": "120 ppm",
+        "nitrite": "6.25 %",
+        "nitrate": "4 %",
+        "other_salt_kg": "310 g",
+    },
 )

@@ -2,13 +2,16 @@
 
 from __future__ import annotations
 
-from attrs import frozen
+from attrs import evolve, frozen
 
 from core.quantities import FRACTION, Amount
 from core.refusals import OutOfRange
 
 STRONGEST_NITRITE = 0.10  # cures in print hold 0.4 to 6.25 %; ten is more than any, and far below pure nitrite
 WEAKEST_NITRITE = 0.001  # below the weakest in print: a fraction typed as a per-cent lands here
+
+STRENGTH = evolve(FRACTION, key="strength", example_metric="6.25 %", example_us="6.25 %")
+DOSE = evolve(FRACTION, key="dose", example_metric="0.25 %", example_us="0.25 %")
 
 
 @frozen

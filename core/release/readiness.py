@@ -78,14 +78,17 @@ def judge(evidence: Evidence) -> Verdict:
     """
     if evidence.style not in STYLES:
         raise OutOfRange("style", f"The kind must be {' or '.join(STYLES)}.")
+    nitrite = _nitrite_limit(evidence)
+    too_much = nitrite.met is False  # then nothing else matters before it; unknown, it can be looked up last
     reasons = (
         *_signs(evidence.signs),
-        _nitrite_limit(evidence),
+        *([nitrite] if too_much else []),
         *([_acid(evidence)] if evidence.style == "fermented" else []),
         _weight(evidence),
         *([_days(evidence)] if evidence.least_days is not None else []),
         *_keeps(evidence),
         _botulism(evidence),
+        *([] if too_much else [nitrite]),
     )
     return Verdict(reasons, _when_ready(evidence), _cautions(evidence))
 

@@ -1,0 +1,130 @@
+"""A worksheet and its answer as a terminal or another program reads them."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from typing import Any
+
+from core.quantities import METRIC, Amount, Manner
+from core.refusals import Refused
+from core.verdict import Reason, Verdict
+from core.working import Figure
+from core.worksheet import Answer, Choice, Input, Worksheet
+
+
+def describe(sheet: Worksheet) -> dict[str, Any]:
+    """The declaration: inputs with their units and bounds, and the outputs its example comes to."""
+    try:
+        answer = sheet.answer(sheet.example)
+    except Refused:
+        answer = Answer(())
+    outputs: list[dict[str, Any]] = [
+        {"key": figure.key, "name": figure.name, "quantity": figure.quantity.key, "unit": figure.quantity.si}
+        for figure in answer.figures
+    ]
+    if sheet.judge is not None:
+        outputs.append({"key": "verdict", "name": "Verdict", "options": ["ready", "hold", "discard"]})
+    return {
+        "name": sheet.name,
+        "title": sheet.title,
+        "stage": sheet.stage,
+        "question": sheet.question,
+        "inputs": [_describe_input(each) for each in sheet.inputs],
+        "outputs": outputs,
+        "example": dict(sheet.example),
+    }
+
+
+def _describe_input(each: Input) -> dict[str, Any]:
+    common = {"key": each.key, "label": each.label, "default": each.default, "help": each.help}
+    if isinstance(each, Choice):
+        return {**common, "required": each.default is None, "options": dict(each.options)}
+    return {
+        **common,
+        "required": each.default is None and not each.optional,
+        "optional": each.optional,
+        "quantity": each.quantity.key,
+        "unit": each.quantity.si,
+        "low": each.low,
+        "high": each.high,
+        "bare_unit": {"metric": each.quantity.bare_metric.symbol, "us": each.quantity.bare_us.symbol},
+        "units": [unit.symbol for unit in each.quantity.units if unit.symbol],
+        "example": each.quantity.example(METRIC),
+    }
+
+
+def answer_as_json(answer: Answer, manner: Manner) -> dict[str, Any]:
+    """Figures in SI, and as the reader sees them."""
+    told: dict[str, Any] = {"figures": [_figure_as_json(figure, manner) for figure in answer.figures]}
+    if answer.verdict is not None:
+        told["verdict"] = _verdict_as_json(answer.verdict, manner)
+    return told
+
+
+def _figure_as_json(figure: Figure, manner: Manner) -> dict[str, Any]:
+    return {
+        "key": figure.key,
+        "name": figure.name,
+        "value": figure.value,
+        "unit": figure.quantity.si,
+        "shown": figure.show(manner),
+        "low": figure.low,
+        "high": figure.high,
+        "working": [step.say(manner) for step in figure.working],
+        "source": figure.source.cite(),
+        "verified": figure.source.verified,
+        "cautions": list(figure.cautions),
+    }
+
+
+def _verdict_as_json(verdict: Verdict, manner: Manner) -> dict[str, Any]:
+    return {
+        "word": verdict.word,
+        "next_step": verdict.next_step.say(manner),
+        "reasons": [
+            {
+                "key": reason.key,
+                "met": reason.met,
+                "text": reason.text.say(manner),
+                "source": reason.source.cite(),
+                "verified": reason.source.verified,
+            }
+            for reason in verdict.reasons
+        ],
+        "cautions": list(verdict.cautions),
+    }
+
+
+def answer_as_text(answer: Answer, manner: Manner) -> str:
+    lines: list[str] = []
+    if answer.verdict is not None:
+        lines += _verdict_lines(answer.verdict, manner)
+    for figure in answer.figures:
+        lines += _figure_lines(figure, manner)
+    return "\n".join(lines)
+
+
+def _figure_lines(figure: Figure, manner: Manner) -> Iterator[str]:
+    yield f"{figure.name}: {figure.show(manner)}{_range(figure, manner)}"
+    yield from (f"    {step.say(manner)}" for step in figure.working)
+    yield f"    Source: {figure.source.cite()}"
+    yield from (f"    ! {caution}" for caution in figure.cautions)
+
+
+def _range(figure: Figure, manner: Manner) -> str:
+    if figure.low is None or figure.high is None:
+        return ""
+    low, high = (Amount(value, figure.quantity).show(manner) for value in (figure.low, figure.high))
+    return f" ({low} to {high})"
+
+
+def _verdict_lines(verdict: Verdict, manner: Manner) -> Iterator[str]:
+    yield f"Verdict: {verdict.word}"
+    yield f"    Next: {verdict.next_step.say(manner)}"
+    yield from (_reason_line(reason, manner) for reason in verdict.reasons)
+    yield from (f"    ! {caution}" for caution in verdict.cautions)
+
+
+def _reason_line(reason: Reason, manner: Manner) -> str:
+    mark = {True: "yes", False: "no", None: "not known"}[reason.met]
+    return f"    {mark}: {reason.text.say(manner)} Source: {reason.source.cite()}"

@@ -1,0 +1,45 @@
+"""The register of single sums: every worksheet by its name, and by the stage it belongs to."""
+
+from __future__ import annotations
+
+from difflib import get_close_matches
+
+from core import air_sheets
+from core.chamber.humidifier import CHARGE_SHEET
+from core.dry.shrink import SHRINK_SHEET, TARGET_SHEET
+from core.mix.cure_sheets import CURE_DOSE, CURE_PPM
+from core.refusals import Refusal
+from core.release.ready_sheet import READY
+from core.worksheet import Worksheet
+
+WORKSHEETS: dict[str, Worksheet] = {
+    sheet.name: sheet
+    for sheet in (
+        *air_sheets.WORKSHEETS,
+        CHARGE_SHEET,
+        CURE_PPM,
+        CURE_DOSE,
+        SHRINK_SHEET,
+        TARGET_SHEET,
+        READY,
+    )
+}
+
+
+def find(name: str) -> Worksheet:
+    """The worksheet of that name. Raises Refusal, with the nearest name, where there is none."""
+    if name in WORKSHEETS:
+        return WORKSHEETS[name]
+    raise Refusal("", f"There is no worksheet “{name}”. {nearest(name, WORKSHEETS)}")
+
+
+def nearest(name: str, known: dict[str, Worksheet]) -> str:
+    """A sentence that helps: the nearest name, or all of them."""
+    near = get_close_matches(name, known, n=1)
+    return f"Did you mean “{near[0]}”?" if near else f"There are: {', '.join(known)}."
+
+
+def by_stage() -> dict[str, tuple[Worksheet, ...]]:
+    """The worksheets of each stage, stages and sheets in the order of the work."""
+    stages = dict.fromkeys(sheet.stage for sheet in WORKSHEETS.values())
+    return {stage: tuple(sheet for sheet in WORKSHEETS.values() if sheet.stage == stage) for stage in stages}
