@@ -51,9 +51,7 @@ def _make() -> None:
     for group in ("app", "build", "test"):
         clear(f"python-{group}")
     with step("Making .venv"):
-        remedy = (
-            "The environment could not be made. Install Python's venv module (Debian: python3-venv), and run again."
-        )
+        remedy = "The environment could not be made. Install Python's venv module (Debian: python3-venv) and run again."
         run([sys.executable, "-m", "venv", VENV], "venv", remedy)
 
 
@@ -62,10 +60,12 @@ def is_inside() -> bool:
 
 
 def hand_over(arguments: list[str]) -> int:
-    """Run build.py again under .venv's Python."""
+    """Run build.py again under .venv's Python, in this process's place where the system can do that."""
+    command = [str(python()), str(ROOT / "build.py"), *arguments]
+    sys.stdout.flush()
     try:
-        return subprocess.run([str(python()), str(ROOT / "build.py"), *arguments], cwd=ROOT).returncode
-    except KeyboardInterrupt:
-        return 130
+        if os.name == "posix":
+            os.execv(command[0], command)
+        return subprocess.run(command).returncode
     except OSError as error:
         raise Failed(f".venv does not run ({error.strerror}). Delete .venv and run again.") from error

@@ -18,6 +18,7 @@ BROWSER = WEB / "browser"
 SHELL = WEB / "shell.html"
 MANIFEST = WEB / "manifest.webmanifest"
 PRECACHED = BUILD / "precached.json"
+CHARSET = '<meta charset="utf-8">'
 WASM = "pyodide.asm.wasm"
 
 
@@ -55,9 +56,9 @@ def _gather(build_id: str) -> Site:
         site.put_in_folder("wasm", "pyodide", WASM, (PYODIDE / WASM).read_bytes())
         _add_script(site, "worker", build_id)
         _add_script(site, "page", build_id)
-        words = {"build_id": build_id, "version": version(), "policy": CONTENT_SECURITY_POLICY}
+        words = {"build_id": build_id, "version": version()}
         site.put_named("manifest.webmanifest", site.fill(_text(MANIFEST), words, shown(MANIFEST)).encode())
-        site.put_named("index.html", site.fill(_text(SHELL), words, shown(SHELL)).encode())
+        site.put_named("index.html", site.fill(_shell(), words, shown(SHELL)).encode())
         # Last, as it lists all the others. It is not in its own list: the browser keeps it by itself.
         values = {"BUILD_ID": build_id, "ASSETS": site.assets, "PRECACHE": site.precached}
         site.files["sw.js"] = esbuild.script(BROWSER / "service_worker.js", values, kind="iife")
@@ -76,6 +77,15 @@ def _add_static(site: Site) -> None:
 def _add_script(site: Site, name: str, build_id: str) -> None:
     values = {"BUILD_ID": build_id, "ASSETS": site.assets, "SIZES": site.sizes}
     site.put_hashed(name, f"{name}.js", esbuild.script(BROWSER / f"{name}.js", values))
+
+
+def _shell() -> str:
+    """The page, with what it may do said in it: a static host may not send the header."""
+    policy = f'<meta http-equiv="Content-Security-Policy" content="{CONTENT_SECURITY_POLICY}">'
+    text = _text(SHELL)
+    if text.count(CHARSET) != 1:
+        raise Failed(f"{shown(SHELL)} must hold {CHARSET} once: the policy goes after it.")
+    return text.replace(CHARSET, f"{CHARSET}\n    {policy}")
 
 
 def _text(path: Path) -> str:
