@@ -1,0 +1,235 @@
+"""A batch is the fold of its entries: nothing about it is kept anywhere else."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from datetime import datetime
+from typing import Literal
+
+from attrs import frozen
+
+from core.daybook.book import Book, Line
+from core.daybook.facts import (
+    ActivityMeasured,
+    BatchStarted,
+    CureWeighed,
+    PieceHung,
+    PieceInspected,
+    PieceTakenDown,
+    PieceWeighed,
+    Reading,
+)
+from core.release.readiness import ACID_PH
+
+Stage = Literal["mix", "ferment", "dry", "release"]
+STAGES: tuple[Stage, ...] = ("mix", "ferment", "dry", "release")
+
+
+@frozen
+class Dated:
+    """A fact of the log with its moment and the line it stands in."""
+
+    at: datetime
+    line_id: str
+
+
+@frozen
+class Weighing(Dated):
+    mass_kg: float
+
+
+@frozen
+class Activity(Dated):
+    water_activity: float
+    loss: float
+    """What the piece had lost when the sample was taken: drier pieces of the batch may lean on it."""
+
+
+@frozen
+class MeatReading(Dated):
+    ph: float | None
+    temperature_c: float | None
+
+
+@frozen
+class Piece:
+    id: str
+    batch_id: str
+    tag: str
+    start_kg: float
+    hung_at: datetime
+    weighings: tuple[Weighing, ...]
+    activities: tuple[Activity, ...]
+    inspected: Line | None
+    taken_down: PieceTakenDown | None
+    lines: tuple[Line, ...]
+
+    @property
+    def mass_kg(self) -> float:
+        return self.weighings[-1].mass_kg if self.weighings else self.start_kg
+
+    @property
+    def loss(self) -> float | None:
+        """Share of the start weight lost; None before the first weighing."""
+        return _loss(self.start_kg, self.mass_kg) if self.weighings else None
+
+    @property
+    def weighed_at(self) -> datetime:
+        return self.weighings[-1].at if self.weighings else self.hung_at
+
+    @property
+    def signs(self) -> tuple[str, ...]:
+        """What the latest look found; an earlier find is taken back by correcting it, not by looking again."""
+        found = (line.fact.signs for line in self.lines if isinstance(line.fact, PieceInspected))
+        return tuple(dict.fromkeys(sign for signs in found for sign in signs))
+
+
+@frozen
+class Batch:
+    id: str
+    started_at: datetime
+    start: BatchStarted
+    cure: CureWeighed | None
+    cure_line_id: str | None
+    readings: tuple[MeatReading, ...]
+    pieces: tuple[Piece, ...]
+    lines: tuple[Line, ...]
+
+    @property
+    def name(self) -> str:
+        return self.start.name
+
+    @property
+    def ferments(self) -> bool:
+        return self.start.style == "fermented"
+
+    @property
+    def phs(self) -> tuple[MeatReading, ...]:
+        return tuple(reading for reading in self.readings if reading.ph is not None)
+
+    @property
+    def lowest_ph(self) -> float | None:
+        return min((reading.ph for reading in self.readings if reading.ph is not None), default=None)
+
+    @property
+    def last_ph(self) -> float | None:
+        return self.phs[-1].ph if self.phs else None
+
+    @property
+    def hanging(self) -> tuple[Piece, ...]:
+        return tuple(piece for piece in self.pieces if piece.taken_down is None)
+
+    @property
+    def stage(self) -> Stage:
+        """The stage that wants work now: the first one not yet done."""
+        if self.cure is None:
+            return "mix"
+        if self.ferments and (self.lowest_ph is None or self.lowest_ph > ACID_PH):
+            return "ferment"
+        target = self.start.target_loss
+        if not self.pieces or any(piece.loss is None or piece.loss < target for piece in self.hanging):
+            return "dry"
+        return "release"
+
+    @property
+    def finished(self) -> bool:
+        return bool(self.pieces) and not self.hanging
+
+    def piece(self, piece_id: str) -> Piece:
+        return next(piece for piece in self.pieces if piece.id == piece_id)
+
+
+def _loss(start_kg: float, now_kg: float) -> float:
+    return (start_kg - now_kg) / start_kg
+
+
+def fold(book: Book, batch_id: str) -> Batch | None:
+    """The batch as it stands, or None where no such batch was begun or its beginning was taken back."""
+    if batch_id not in book:
+        return None
+    begun = book.line(batch_id)
+    if begun.id != batch_id or not isinstance(begun.fact, BatchStarted):
+        return None
+    lines = book.about(batch_id)
+    cures = [(line.id, line.fact) for line in lines if isinstance(line.fact, CureWeighed)]
+    pieces = [_fold_piece(book, line, line.fact) for line in lines if isinstance(line.fact, PieceHung)]
+    return Batch(
+        id=batch_id,
+        started_at=begun.entry.happened_at,
+        start=begun.fact,
+        cure=cures[-1][1] if cures else None,
+        cure_line_id=cures[-1][0] if cures else None,
+        readings=tuple(
+            MeatReading(line.entry.happened_at, line.id, line.fact.ph, line.fact.temperature_c)
+            for line in lines
+            if isinstance(line.fact, Reading)
+        ),
+        pieces=tuple(pieces),
+        lines=tuple(_in_time([*lines, *(each for piece in pieces for each in piece.lines)])),
+    )
+
+
+def _in_time(lines: Iterable[Line]) -> list[Line]:
+    return sorted(lines, key=lambda line: line.order)
+
+
+def _fold_piece(book: Book, hung: Line, fact: PieceHung) -> Piece:
+    lines = book.about(hung.id)
+    weighings = tuple(
+        Weighing(line.entry.happened_at, line.id, line.fact.mass_kg)
+        for line in lines
+        if isinstance(line.fact, PieceWeighed)
+    )
+    inspections = [line for line in lines if isinstance(line.fact, PieceInspected)]
+    endings = [line.fact for line in lines if isinstance(line.fact, PieceTakenDown)]
+    return Piece(
+        id=hung.id,
+        batch_id=hung.entry.about,
+        tag=fact.tag,
+        start_kg=fact.start_kg,
+        hung_at=hung.entry.happened_at,
+        weighings=weighings,
+        activities=tuple(
+            Activity(
+                line.entry.happened_at,
+                line.id,
+                line.fact.water_activity,
+                _loss(fact.start_kg, _mass_at(line.entry.happened_at, fact.start_kg, weighings)),
+            )
+            for line in lines
+            if isinstance(line.fact, ActivityMeasured)
+        ),
+        inspected=inspections[-1] if inspections else None,
+        taken_down=endings[-1] if endings else None,
+        lines=tuple(lines),
+    )
+
+
+def _mass_at(moment: datetime, start_kg: float, weighings: tuple[Weighing, ...]) -> float:
+    earlier = [weighing.mass_kg for weighing in weighings if weighing.at <= moment]
+    return earlier[-1] if earlier else start_kg
+
+
+def batches(book: Book) -> list[Batch]:
+    """Every batch begun and not taken back, newest first."""
+    found = (fold(book, line.id) for line in book.of_kind("batch-started"))
+    return [batch for batch in found if batch is not None][::-1]
+
+
+def open_and_finished(book: Book) -> tuple[list[Batch], list[Batch]]:
+    """Batches that still want something, and those whose every piece has been taken down; newest first."""
+    every = batches(book)
+    return [batch for batch in every if not batch.finished], [batch for batch in every if batch.finished]
+
+
+def open_batches(book: Book) -> list[Batch]:
+    """Batches that still want something, newest first. Finished ones are told by their raw records, unfolded: years of
+    them must not delay the first page."""
+    candidates = [key for key in book.beginnings("batch-started") if not _surely_finished(book, key)]
+    found = (fold(book, key) for key in candidates)
+    return [batch for batch in found if batch is not None and not batch.finished][::-1]
+
+
+def _surely_finished(book: Book, batch_id: str) -> bool:
+    pieces = book.beginnings("piece-hung", about=batch_id)
+    return bool(pieces) and all(book.has_plain("piece-taken-down", about=piece) for piece in pieces)

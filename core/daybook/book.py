@@ -1,0 +1,122 @@
+"""The book: all entries on this device, and each thing that happened as it now stands after its corrections."""
+
+from __future__ import annotations
+
+from collections import defaultdict
+from collections.abc import Iterable, Iterator, Mapping
+from typing import Any
+
+from attrs import frozen
+
+from core.daybook.entries import Entry, from_record
+from core.daybook.facts import Fact, Withdrawn
+
+Record = Mapping[str, Any]
+
+
+@frozen
+class Line:
+    """One thing that happened, as it now stands. versions: every entry about it, oldest first; the last one counts.
+
+    Its id is the id of its first entry, whatever was corrected since.
+    """
+
+    versions: tuple[Entry, ...]
+
+    @property
+    def id(self) -> str:
+        return self.versions[0].id
+
+    @property
+    def entry(self) -> Entry:
+        return self.versions[-1]
+
+    @property
+    def fact(self) -> Fact:
+        return self.entry.fact
+
+    @property
+    def withdrawn(self) -> bool:
+        return isinstance(self.fact, Withdrawn)
+
+    @property
+    def order(self) -> tuple[Any, str]:
+        return self.entry.happened_at, self.id
+
+
+class Book:
+    """Holds records as they came and reads them only when asked: ten thousand entries must not delay the start."""
+
+    def __init__(self, records: Iterable[Record] = ()) -> None:
+        self._records: dict[str, Record] = {}
+        self._corrections: dict[str, list[str]] = defaultdict(list)
+        self._about: dict[str, list[str]] = defaultdict(list)
+        self._kinds: dict[str, list[str]] = defaultdict(list)
+        self._lines: dict[str, Line] = {}
+        self.learn(records)
+
+    def __len__(self) -> int:
+        return len(self._records)
+
+    def __contains__(self, entry_id: str) -> bool:
+        return entry_id in self._records
+
+    def learn(self, records: Iterable[Record]) -> int:
+        """Take in committed records; one already known is passed over. Returns how many were new."""
+        new = 0
+        for record in records:
+            key = record["id"]
+            if key in self._records:
+                continue
+            self._records[key] = record
+            new += 1
+            corrected = record.get("corrects")
+            if corrected is None:
+                self._about[record["about"]].append(key)
+                self._kinds[record["kind"]].append(key)
+            else:
+                self._corrections[corrected].append(key)
+                self._lines.clear()  # a correction of a correction may reach any line; corrections are rare
+        return new
+
+    def records(self) -> Iterator[Record]:
+        """Every record, in the order of their ids: what an export holds."""
+        return (self._records[key] for key in sorted(self._records))
+
+    def line(self, entry_id: str) -> Line:
+        """The line that this entry began or belongs to. KeyError when there is none."""
+        record = self._records[entry_id]
+        while (earlier := record.get("corrects")) in self._records:
+            record = self._records[earlier]
+        key = record["id"]
+        if key not in self._lines:
+            self._lines[key] = Line(tuple(from_record(self._records[each]) for each in self._versions(key)))
+        return self._lines[key]
+
+    def _versions(self, key: str) -> list[str]:
+        """The first entry, then its corrections as they were written (ids are in time order): two devices may have
+        corrected the same one, and then the later counts on both."""
+        found = [key]
+        for each in found:
+            found.extend(self._corrections.get(each, ()))
+        return [key, *sorted(found[1:])]
+
+    def about(self, subject: str) -> list[Line]:
+        """What belongs to a batch, a piece or the chamber, oldest first, withdrawn lines too."""
+        return sorted((self.line(key) for key in self._about.get(subject, ())), key=lambda line: line.order)
+
+    def of_kind(self, kind: str) -> list[Line]:
+        """Every line that began as this kind, oldest first."""
+        return sorted((self.line(key) for key in self._kinds.get(kind, ())), key=lambda line: line.order)
+
+    def beginnings(self, kind: str, about: str | None = None) -> list[str]:
+        """The ids of the first entries of a kind, unread, in the order of their ids."""
+        keys = self._kinds.get(kind, ()) if about is None else self._about.get(about, ())
+        return sorted(key for key in keys if self._records[key]["kind"] == kind)
+
+    def has_plain(self, kind: str, about: str) -> bool:
+        """Whether an entry of this kind about the subject was never corrected; told without reading it."""
+        return any(key not in self._corrections for key in self.beginnings(kind, about))
+
+    def entry(self, entry_id: str) -> Entry:
+        return from_record(self._records[entry_id])

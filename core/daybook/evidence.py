@@ -1,0 +1,55 @@
+"""What the daybook knows of a piece, handed to the judge."""
+
+from __future__ import annotations
+
+from datetime import datetime
+
+from core.daybook.batch import Batch, Piece
+from core.mix.cure import CuringSalt, nitrite_ppm
+from core.release.readiness import Evidence
+
+SECONDS_A_DAY = 86400.0
+
+
+def evidence_for(batch: Batch, piece: Piece, now: datetime) -> Evidence:
+    """Everything logged that bears on the verdict. Water activity may come from a batch-mate that was no drier."""
+    activity, from_mate = _water_activity(batch, piece)
+    return Evidence(
+        style=batch.start.style,
+        loss=piece.loss,
+        target_loss=batch.start.target_loss,
+        lowest_ph=batch.lowest_ph,
+        last_ph=batch.last_ph,
+        water_activity=activity,
+        activity_from_mate=from_mate,
+        days_hung=(now - piece.hung_at).total_seconds() / SECONDS_A_DAY,
+        least_days=batch.start.least_days,
+        nitrite_ppm=ingoing_nitrite_ppm(batch),
+        signs=piece.signs if piece.inspected is not None else None,
+    )
+
+
+def ingoing_nitrite_ppm(batch: Batch) -> float | None:
+    cure = batch.cure
+    if cure is None:
+        return None
+    return nitrite_ppm(batch.start.meat_kg, cure.cure_kg, CuringSalt(cure.nitrite, cure.nitrate))
+
+
+def _water_activity(batch: Batch, piece: Piece) -> tuple[float | None, bool]:
+    """The measurement made nearest to this piece's dryness, its own or a batch-mate's, and whether it was a mate's.
+
+    A sample that had lost more than this piece now has proves nothing about it, so it does not count.
+    """
+    if piece.loss is None:
+        return (piece.activities[-1].water_activity, False) if piece.activities else (None, False)
+    usable = [
+        (activity.loss, mate.id == piece.id, activity.water_activity)
+        for mate in batch.pieces
+        for activity in mate.activities
+        if activity.loss <= piece.loss
+    ]
+    if not usable:
+        return None, False
+    _, own, water_activity = max(usable)
+    return water_activity, not own

@@ -1,0 +1,66 @@
+"""The screens, as a standard Flask application. It runs under CPython and, unchanged, in the browser's worker."""
+
+from __future__ import annotations
+
+import pkgutil
+import traceback
+from collections.abc import Callable, Iterable
+from typing import Any
+
+from flask import Flask, g, render_template, request
+from jinja2 import FunctionLoader, StrictUndefined
+from werkzeug.exceptions import HTTPException
+
+from core.daybook.book import Book
+from web import drawing
+from web.screens import batches, chamber, dry, entries, ferment, mix, release, sums, today, yours
+
+Commit = Callable[[list[dict[str, Any]]], None]
+
+
+def create_app(book: Book, commit: Commit | None = None, build_id: str = "source") -> Flask:
+    """commit stores the entries a request asked for; without one they go straight into the book (tests)."""
+    app = Flask(__name__, template_folder=None, static_folder=None)
+    app.jinja_env.loader = FunctionLoader(_template)
+    app.jinja_env.undefined = StrictUndefined
+    app.jinja_env.trim_blocks = app.jinja_env.lstrip_blocks = True
+    app.extensions["daybook"] = book
+    app.config["BUILD_ID"] = build_id
+    store = commit or book.learn
+    for screen in (today, batches, mix, ferment, dry, release, entries, chamber, sums, yours):
+        app.register_blueprint(screen.screen)
+    drawing.prepare(app)
+    app.register_error_handler(HTTPException, _not_here)
+    app.register_error_handler(Exception, _broken)
+
+    @app.after_request
+    def commit_entries(response: Any) -> Any:
+        asked: Iterable[dict[str, Any]] = g.pop("entries", ())
+        if asked and response.status_code < 400:
+            store(list(asked))
+        return response
+
+    return app
+
+
+def _template(name: str) -> str | None:
+    """From the package, which may be a zip: the usual file loader cannot read there."""
+    try:
+        data = pkgutil.get_data("web", f"templates/{name}")
+    except OSError:
+        return None
+    return None if data is None else data.decode()
+
+
+def _not_here(error: HTTPException) -> tuple[str, int]:
+    return render_template("not_here.html", error=error), error.code or 500
+
+
+def _broken(error: Exception) -> tuple[str, int, dict[str, str]]:
+    """Say plainly that it broke, give a report to copy, and leave the form on the screen as it was typed."""
+    report = "".join(traceback.format_exception(error))
+    typed = [(name, value) for name, value in request.form.items(multi=True) if name != "entry"]
+    asked_by_page = "HX-Request" in request.headers and request.method == "POST"
+    headers = {"HX-Retarget": "#problem", "HX-Reswap": "innerMorph"} if asked_by_page else {}
+    template = "problem.html" if asked_by_page else "broken.html"
+    return render_template(template, report=report, typed=typed), 500, headers

@@ -1,0 +1,115 @@
+"""What every template may use: the reader's manner, quantities shown in it, dates, and the frame of the page."""
+
+from __future__ import annotations
+
+from datetime import datetime
+from typing import Any
+
+from flask import Flask, request
+
+from core import quantities
+from core.daybook.book import Line
+from core.quantities import Amount, Manner, Quantity
+from core.release.readiness import ACID_PH, STYLES
+from core.working import Step
+from core.worksheet import Choice, Number
+from web import visitor
+from web.entry_forms import FORMS, say
+from web.forms import Moment, Ticks, Words
+from web.journal import book
+
+PLACES = (
+    ("today.page", "Today"),
+    ("batches.all_of_them", "Batches"),
+    ("chamber.page", "Chamber"),
+    ("sums.all_of_them", "Sums"),
+)
+STAGE_WORDS = {"mix": "mixing", "ferment": "fermenting", "dry": "drying", "release": "to be settled"}
+NOT_OFFERED = frozenset({"", "m³", "mg", "Pa", "s", "K"})
+"""Units that may be typed but that nobody picks from a list in a kitchen."""
+
+
+def prepare(app: Flask) -> None:
+    app.jinja_env.filters.update(amount=_amount, step=_step, day=day, clock=clock, hour=hour, ago=ago)
+    app.jinja_env.globals.update(q=quantities, stage_words=STAGE_WORDS, styles=STYLES, acid_ph=ACID_PH)
+    app.jinja_env.globals.update(units_for=units_for, correctable=correctable)
+    app.jinja_env.tests.update(
+        number=lambda each: isinstance(each, Number),
+        choice=lambda each: isinstance(each, Choice),
+        words=lambda each: isinstance(each, Words),
+        moment=lambda each: isinstance(each, Moment),
+        ticks=lambda each: isinstance(each, Ticks),
+    )
+    app.context_processor(_frame)
+
+
+def _frame() -> dict[str, Any]:
+    how = visitor.manner()
+    return {
+        "manner": how,
+        "theme": visitor.theme(),
+        "places": PLACES,
+        "place": _place(request.path),
+        "saved": _saved(how),
+        "edition": len(book()),  # a form's ids change with the book: after a save it starts fresh, never before
+    }
+
+
+def _place(path: str) -> str:
+    first = path.strip("/").split("/")[0]
+    return {"": "Today", "chamber": "Chamber", "sums": "Sums", "yours": ""}.get(first, "Batches")
+
+
+def _saved(how: Manner) -> dict[str, Any] | None:
+    """The last saved line stays in sight, with the way back."""
+    key = request.args.get("saved", "")
+    if key not in book():
+        return None
+    line = book().line(key)
+    newest = line.versions[-1]
+    return {"line": line, "at": newest.written_at, "words": say(line, how), "withdrawn": line.withdrawn}
+
+
+def _amount(value: float | None, quantity: Quantity, how: Manner | None = None) -> str:
+    return "—" if value is None else Amount(value, quantity).show(how or visitor.manner())
+
+
+def _step(step: Step) -> str:
+    return step.say(visitor.manner())
+
+
+def units_for(each: Any) -> list[str]:
+    """The unit a bare number has in this box, then the others one may pick; empty where there is no unit."""
+    if not isinstance(each, Number):
+        return [each.unit] if hasattr(each, "unit") else []
+    bare = each.quantity.bare(visitor.manner().system).symbol
+    others = [unit.symbol for unit in each.quantity.units if unit.symbol not in NOT_OFFERED and unit.symbol != bare]
+    return [bare, *others] if bare else []
+
+
+def correctable(line: Line) -> bool:
+    return type(line.fact) in FORMS
+
+
+def day(moment: datetime) -> str:
+    return f"{moment.day} {moment:%b %Y}"
+
+
+def hour(moment: datetime) -> str:
+    return f"{moment:%H:%M}"
+
+
+def clock(moment: datetime) -> str:
+    return f"{day(moment)}, {moment:%H:%M}"
+
+
+def ago(moment: datetime) -> str:
+    """How long since, in one word or two."""
+    minutes = int((visitor.now() - moment).total_seconds() // 60)
+    if minutes < 2:
+        return "just now"
+    for size, unit in ((60 * 24, "day"), (60, "hour"), (1, "minute")):
+        if minutes >= size:
+            count = minutes // size
+            return f"{count} {unit}{'' if count == 1 else 's'} ago"
+    return "just now"

@@ -1,0 +1,199 @@
+"""One declaration for each kind of entry: how it is asked for, drawn, checked, said in the log, and corrected.
+
+The keys of its inputs are the fields of its fact, so a form turns into a fact and back without further words; a kind
+that asks differently from what it keeps says how in `fact` and `texts`.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from datetime import datetime
+from typing import Any
+
+import attrs
+from attrs import frozen
+from flask import redirect, render_template, request, url_for
+from werkzeug.wrappers import Response
+
+from core.daybook.batch import Batch, Piece
+from core.daybook.book import Line
+from core.daybook.facts import Fact
+from core.quantities import Amount, Manner
+from core.refusals import Refusal, Refused
+from core.working import Figure
+from core.worksheet import Number
+from web.forms import Form, Input, Moment, Ticks, from_request
+from web.journal import fresh_id, record
+from web.visitor import manner
+
+Values = dict[str, Any]
+
+
+@frozen
+class Subject:
+    """What an entry is about, as far as there is one: its figures may depend on it."""
+
+    batch: Batch | None = None
+    piece: Piece | None = None
+
+
+def _nothing(fact: Any, subject: Subject) -> tuple[Figure, ...]:
+    return ()
+
+
+@frozen
+class EntryForm:
+    """title heads the form; save is its button. say(fact, manner): the log's sentence. figures: shown while typing;
+    a Refusal raised there (a dose over the limit) refuses the entry."""
+
+    kind: type[Any]
+    title: str
+    inputs: tuple[Input, ...]
+    say: Callable[[Any, Manner], str]
+    figures: Callable[[Any, Subject], tuple[Figure, ...]] = _nothing
+    fact: Callable[[Values, Subject], Fact] | None = None
+    texts: Callable[[Any, Manner], dict[str, str]] | None = None
+    save: str = "Save"
+    hint: str = ""
+
+    def make(self, values: Values, subject: Subject) -> Fact:
+        return self.fact(values, subject) if self.fact else self.kind(**values)
+
+    def texts_of(self, fact: Any, manner: Manner) -> dict[str, str]:
+        """The fact as one would have typed it: where a correction starts from."""
+        if self.texts:
+            return self.texts(fact, manner)
+        return {each.key: _typed(each, getattr(fact, each.key), manner) for each in self.inputs}
+
+    def defaults(self, manner: Manner) -> dict[str, str]:
+        return {
+            each.key: _typed(each, each.default, manner)
+            for each in self.inputs
+            if getattr(each, "default", None) is not None
+        }
+
+
+def _typed(input_: Input, value: Any, manner: Manner) -> str:
+    if value is None:
+        return ""
+    if isinstance(input_, Number):
+        return Amount(value, input_.quantity).show_exact(manner)
+    return " ".join(value) if isinstance(input_, Ticks) else str(value)
+
+
+def write(
+    declared: EntryForm,
+    subject: Subject,
+    *,
+    about: str | None,
+    back: str | Callable[[str], str],
+    corrects: Line | None = None,
+    **context: Any,
+) -> Response | str | tuple[str, int]:
+    """The whole life of an entry's form: drawn, figured as one types, checked, recorded, and left for `back`."""
+    how = manner()
+    inputs = (*declared.inputs, Moment())
+    if "figures" in request.args:
+        return _figures_as_typed(declared, subject, from_request(inputs, request.args, ""), how)
+    if request.method == "POST":
+        form = from_request(inputs, request.form, request.form.get("entry", "") or fresh_id())
+        try:
+            values = form.read(how)
+            happened_at = values.pop("happened")
+            assert isinstance(happened_at, datetime)
+            if corrects is not None and form.text("happened") == _minute(corrects.entry.happened_at):
+                happened_at = corrects.entry.happened_at  # the box holds minutes; the seconds were not meant to change
+            fact = declared.make(values, subject)
+            declared.figures(fact, subject)
+            written = record(
+                fact,
+                about=about,
+                happened_at=happened_at,
+                token=form.token,
+                corrects=corrects.id if corrects else None,
+            )
+        except (Refusal, Refused) as refused:
+            return _drawn(declared, subject, form.refused(refused), how, corrects, context), 422
+        target = back(written) if callable(back) else back
+        return redirect(_with_saved(target, written), 303)
+    texts = declared.defaults(how)
+    if corrects is not None:
+        texts = {**declared.texts_of(corrects.fact, how), "happened": _minute(corrects.entry.happened_at)}
+    return _drawn(declared, subject, Form(fresh_id(), inputs, texts), how, corrects, context)
+
+
+def _drawn(
+    declared: EntryForm, subject: Subject, form: Form, how: Manner, corrects: Line | None, context: dict[str, Any]
+) -> str:
+    try:
+        figures = declared.figures(_fact_of(declared, subject, form, how), subject)
+    except (Refusal, Refused):
+        figures = ()
+    return render_template(
+        context.pop("template", "entry.html"),
+        declared=declared,
+        form=form,
+        figures=figures,
+        subject=subject,
+        corrects=corrects,
+        **context,
+    )
+
+
+def _figures_as_typed(declared: EntryForm, subject: Subject, form: Form, how: Manner) -> str:
+    """The figures of a form still being typed: what is missing is no fault yet, what is over a limit is told."""
+    try:
+        figures = declared.figures(_fact_of(declared, subject, form, how), subject)
+    except Refused:
+        return render_template("figures.html", figures=(), refusal=None)
+    except Refusal as refusal:
+        return render_template("figures.html", figures=(), refusal=refusal)
+    return render_template("figures.html", figures=figures, refusal=None)
+
+
+def _fact_of(declared: EntryForm, subject: Subject, form: Form, how: Manner) -> Fact:
+    values = form.read(how)
+    values.pop("happened")
+    return declared.make(values, subject)
+
+
+def _minute(moment: datetime) -> str:
+    return moment.replace(tzinfo=None).isoformat(timespec="minutes")
+
+
+def _with_saved(path: str, entry_id: str) -> str:
+    return f"{path}{'&' if '?' in path else '?'}saved={entry_id}"
+
+
+FORMS: dict[type[Any], EntryForm] = {}
+"""Every declared form by the kind of fact it writes; the log and the correction screen read it."""
+
+
+def declare(form: EntryForm) -> EntryForm:
+    FORMS[form.kind] = form
+    return form
+
+
+def say(line: Line, how: Manner) -> str:
+    """One sentence for the log, whatever the kind; a withdrawn line is said as it was."""
+    last = next((entry.fact for entry in reversed(line.versions) if type(entry.fact) in FORMS), None)
+    return FORMS[type(last)].say(last, how) if last is not None else "Written by a newer version of the daybook"
+
+
+def subject_about(batch: Batch, line: Line) -> Subject:
+    """The subject of an entry in a batch's log, for its correction."""
+    about = line.entry.about
+    piece = next((piece for piece in batch.pieces if about == piece.id != line.id), None)
+    return Subject(batch, piece)
+
+
+def without(subject: Subject, line: Line) -> Subject:
+    """The same subject as if the line were not there: a weighing must not be compared with itself."""
+    if subject.piece is None:
+        return subject
+    others = tuple(each for each in subject.piece.weighings if each.line_id != line.id)
+    return attrs.evolve(subject, piece=attrs.evolve(subject.piece, weighings=others))
+
+
+def path_of(batch: Batch) -> str:
+    return url_for("batches.one", batch_id=batch.id)

@@ -1,0 +1,130 @@
+"""Forms: what was typed, what it means, and what is wrong with it. Nothing typed is ever lost on the way."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from datetime import datetime, timedelta
+
+from attrs import field, frozen
+from werkzeug.datastructures import MultiDict
+
+from core.quantities import Manner
+from core.refusals import Missing, NotAQuantity, OutOfRange, Refusal, Refused
+from core.worksheet import Choice, Number
+from web.visitor import now
+
+LATEST = timedelta(minutes=2)
+"""A device's clock may run a little ahead of the moment that was typed."""
+
+
+@frozen
+class Words:
+    """A line of text: a name, a tag, a note."""
+
+    key: str
+    label: str
+    longest: int = 60
+    optional: bool = False
+    example: str = ""
+    help: str = ""
+
+    def read(self, text: str, manner: Manner) -> str:
+        words = " ".join(text.split())
+        if not words and not self.optional:
+            raise Missing(self.key, f"Enter the {_lower(self.label)}, for example {self.example}.")
+        if len(words) > self.longest:
+            raise OutOfRange(self.key, f"{self.label} can have {self.longest} characters at most.")
+        return words
+
+
+@frozen
+class Moment:
+    """When it happened, as the device's own clock would say; empty means now."""
+
+    key: str = "happened"
+    label: str = "When"
+    help: str = "Leave it for now, or set when it happened."
+
+    def read(self, text: str, manner: Manner) -> datetime:
+        present = now()
+        if not text.strip():
+            return present
+        try:
+            moment = datetime.fromisoformat(text.strip()).replace(tzinfo=present.tzinfo)
+        except ValueError:
+            raise NotAQuantity(self.key, "Enter the day and time, for example 2026-11-25 17:30.") from None
+        if moment > present + LATEST:
+            raise OutOfRange(self.key, "The time must not be later than now.")
+        if moment.year < 2000:
+            raise OutOfRange(self.key, "The day must be in this century.")
+        return moment
+
+
+@frozen
+class Ticks:
+    """Any number of a few words. Its value is the tuple of ticked keys."""
+
+    key: str
+    label: str
+    options: Mapping[str, str]
+    help: str = ""
+
+    def read(self, text: str, manner: Manner) -> tuple[str, ...]:
+        return tuple(each for each in text.split() if each in self.options)
+
+
+Input = Number | Choice | Words | Moment | Ticks
+
+
+@frozen
+class Form:
+    """A form as it stands: texts by input key, and refusals by input key ("" is about the whole)."""
+
+    token: str
+    inputs: tuple[Input, ...]
+    texts: dict[str, str] = field(factory=dict)
+    refusals: dict[str, str] = field(factory=dict)
+
+    def text(self, key: str) -> str:
+        return self.texts.get(key, "")
+
+    def readable(self) -> dict[str, str]:
+        """The texts with the unit chosen beside the box put after a number that was typed without one."""
+        return {
+            each.key: _with_unit(self.text(each.key), self.text(f"{each.key}-unit"))
+            for each in self.inputs
+            if each.key in self.texts
+        }
+
+    def refused(self, refused: Refused | Refusal) -> Form:
+        each = refused.refusals if isinstance(refused, Refused) else (refused,)
+        return Form(self.token, self.inputs, self.texts, {one.field: one.sentence for one in reversed(each)})
+
+    def read(self, manner: Manner) -> dict[str, object]:
+        """Every input's value. Raises Refused with a sentence for each that cannot stand."""
+        values: dict[str, object] = {}
+        refusals: list[Refusal] = []
+        texts = self.readable()
+        for each in self.inputs:
+            try:
+                values[each.key] = each.read(texts.get(each.key, ""), manner)
+            except Refusal as refusal:
+                refusals.append(refusal)
+        if refusals:
+            raise Refused(refusals)
+        return values
+
+
+def from_request(inputs: tuple[Input, ...], given: MultiDict[str, str], token: str) -> Form:
+    """The form as sent; several ticks of one name become one text."""
+    keys = [name for each in inputs for name in (each.key, f"{each.key}-unit") if name in given]
+    return Form(token, inputs, {key: " ".join(given.getlist(key)) for key in keys})
+
+
+def _with_unit(text: str, unit: str) -> str:
+    has_its_own = any(sign.isalpha() or sign in "%°#\"'" for sign in text)
+    return text if has_its_own or not text.strip() or not unit else f"{text} {unit}"
+
+
+def _lower(label: str) -> str:
+    return label[:1].lower() + label[1:]

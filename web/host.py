@@ -1,0 +1,98 @@
+"""The seam between the browser's worker and the application: strings and bytes in, strings and bytes out.
+
+The worker calls `start` once, `learn` with what its store holds, and `answer` for each request. Entries that a request
+wants written come back in the answer's head; the worker stores them and hands them to `learn` before anybody is told
+they are saved.
+"""
+
+from __future__ import annotations
+
+import io
+import json
+from typing import Any
+
+from flask import Flask
+
+from core.daybook.book import Book
+from web.app import create_app
+from web.journal import REFUSED
+
+_book = Book()
+_asked: list[dict[str, Any]] = []
+_app: Flask | None = None
+_base = ""
+
+
+def start(base: str, build_id: str) -> str:
+    """base: the path of the site's root without its last slash. Returns the build id, as a sign of life."""
+    global _app, _base
+    _base = base
+    _app = create_app(_book, _asked.extend, build_id)
+    return build_id
+
+
+def learn(entries_json: str) -> int:
+    """Take in stored entries, a JSON array. Repeats are harmless. Returns how many are known."""
+    _book.learn(json.loads(entries_json))
+    return len(_book)
+
+
+def answer(head_json: str, body: Any) -> list[Any]:
+    """Answer one request {method, path, headers, refused}. Returns [head, body]; head: {status, headers, entries}."""
+    assert _app is not None, "start() comes first"
+    head = json.loads(head_json)
+    _asked.clear()
+    status, headers, answered = _through_wsgi(_app, _environment(head, _as_bytes(body)))
+    entries = [] if head.get("refused") else list(_asked)
+    return [json.dumps({"status": status, "headers": headers, "entries": entries}), answered]
+
+
+def _as_bytes(body: Any) -> bytes:
+    """A JavaScript Uint8Array arrives as a proxy that knows how to copy itself."""
+    if body is None:
+        return b""
+    return bytes(body.to_py() if hasattr(body, "to_py") else body)
+
+
+def _environment(head: dict[str, Any], body: bytes) -> dict[str, Any]:
+    path, _, query = head["path"].partition("?")
+    environment: dict[str, Any] = {
+        "REQUEST_METHOD": head["method"],
+        "SCRIPT_NAME": _base,
+        "PATH_INFO": _unquoted(path),
+        "QUERY_STRING": query,
+        "CONTENT_LENGTH": str(len(body)),
+        "SERVER_NAME": "daybook",
+        "SERVER_PORT": "80",
+        "SERVER_PROTOCOL": "HTTP/1.1",
+        "wsgi.version": (1, 0),
+        "wsgi.url_scheme": "http",
+        "wsgi.input": io.BytesIO(body),
+        "wsgi.errors": io.StringIO(),
+        "wsgi.multithread": False,
+        "wsgi.multiprocess": False,
+        "wsgi.run_once": False,
+        REFUSED: head.get("refused"),
+    }
+    for name, value in head.get("headers", {}).items():
+        key = name.upper().replace("-", "_")
+        environment[key if key == "CONTENT_TYPE" else f"HTTP_{key}"] = value
+    return environment
+
+
+def _unquoted(path: str) -> str:
+    """WSGI wants the path's bytes as Latin-1 text (PEP 3333)."""
+    from urllib.parse import unquote_to_bytes
+
+    return unquote_to_bytes(path).decode("latin-1")
+
+
+def _through_wsgi(app: Flask, environment: dict[str, Any]) -> tuple[int, list[tuple[str, str]], bytes]:
+    started: list[Any] = []
+    chunks = app.wsgi_app(environment, lambda status, headers, exc_info=None: started.extend((status, headers)))
+    try:
+        body = b"".join(chunks)
+    finally:
+        if hasattr(chunks, "close"):
+            chunks.close()
+    return int(started[0].split()[0]), [(str(name), str(value)) for name, value in started[1]], body

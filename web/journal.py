@@ -1,0 +1,65 @@
+"""Writing to the journal. A view records entries; they are in the book only once the host has committed them.
+
+The host (a browser's worker, or a plain server) takes the request's entries after the view has answered, stores them,
+and only then lets the book learn them. A host that could not store them asks the same request again with the reason
+in the environment; recording then raises NotSaved, and the form shows it as it shows any refusal.
+"""
+
+from __future__ import annotations
+
+import secrets
+from datetime import datetime
+
+from flask import current_app, g, request
+
+from core.daybook.book import Book
+from core.daybook.entries import Entry, entry_id, to_record
+from core.daybook.facts import Fact
+from core.refusals import Refusal
+from web.visitor import now
+
+REFUSED = "daybook.refused"
+"""WSGI environment key: the sentence that says why the last try could not be stored."""
+
+
+class NotSaved(Refusal):
+    """The device could not store the entry. The form stays as typed."""
+
+
+def book() -> Book:
+    return current_app.extensions["daybook"]
+
+
+def fresh_id() -> str:
+    return entry_id(now(), secrets.token_bytes(10))
+
+
+def record(fact: Fact, *, about: str | None, happened_at: datetime, token: str, corrects: str | None = None) -> str:
+    """Ask for one entry to be written; returns its id. about None: the entry begins the thing it is about.
+
+    token is the id the form was drawn with: sending the same form twice writes one entry.
+    """
+    if refused := request.environ.get(REFUSED):
+        raise NotSaved("", refused)
+    key = token
+    if token in book():
+        if book().entry(token).fact == fact:
+            return token
+        key = fresh_id()
+    entry = Entry(key, key if about is None else about, happened_at, now(), fact, corrects)
+    pending().append(to_record(entry))
+    return key
+
+
+def record_as_it_came(entry: dict[str, object]) -> None:
+    """An entry read from an export: kept to the letter."""
+    if refused := request.environ.get(REFUSED):
+        raise NotSaved("", refused)
+    pending().append(entry)
+
+
+def pending() -> list[dict[str, object]]:
+    """This request's entries, not yet stored."""
+    if "entries" not in g:
+        g.entries = []
+    return g.entries

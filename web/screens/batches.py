@@ -1,0 +1,130 @@
+"""Batches: the list, a new one, and a batch's whole life on one page."""
+
+from __future__ import annotations
+
+from collections import Counter
+
+from flask import Blueprint, render_template, url_for
+
+from core.daybook.batch import Batch, open_and_finished
+from core.daybook.evidence import ingoing_nitrite_ppm
+from core.daybook.facts import BatchStarted
+from core.quantities import DAYS, LOSS, MASS, PARTS_PER_MILLION, PH, Amount, Manner
+from core.release.readiness import STYLES
+from core.worksheet import Choice, Number
+from web import charts
+from web.entry_forms import EntryForm, Subject, declare, say, write
+from web.finding import find_batch
+from web.forms import Words
+from web.journal import book
+from web.screens.mix import CURE
+from web.screens.release import verdicts
+from web.visitor import manner, now
+
+screen = Blueprint("batches", __name__)
+
+
+def _say(fact: BatchStarted, how: Manner) -> str:
+    return f"Batch begun: {fact.name}, {Amount(fact.meat_kg, MASS).show(how)} of meat"
+
+
+START = declare(
+    EntryForm(
+        BatchStarted,
+        "Start a batch",
+        (
+            Words("name", "Name", example="Juniper coarse", help="What you will call it in the cellar."),
+            Choice("style", "Kind", STYLES, default="fermented"),
+            Number(
+                "meat_kg", "Meat and fat", MASS, 0.05, 500, help="The green weight: meat and fat, no water or spice."
+            ),
+            Number(
+                "target_loss",
+                "Loss to reach",
+                LOSS,
+                0.05,
+                0.7,
+                default=0.35,
+                help="Share of the start weight it must lose. 35 % is common practice, no source.",
+            ),
+            Number(
+                "least_days",
+                "Least days hanging",
+                DAYS,
+                0,
+                1000 * 86400,
+                optional=True,
+                help="Leave empty if you set none.",
+            ),
+        ),
+        _say,
+        fact=lambda values, _: BatchStarted(**values | {"least_days": _in_days(values["least_days"])}),
+        texts=lambda fact, how: {
+            "name": fact.name,
+            "style": fact.style,
+            "meat_kg": Amount(fact.meat_kg, MASS).show_exact(how),
+            "target_loss": Amount(fact.target_loss, LOSS).show_exact(how),
+            "least_days": "" if fact.least_days is None else Amount(fact.least_days * 86400, DAYS).show_exact(how),
+        },
+        save="Start the batch",
+    )
+)
+
+
+def _in_days(seconds: float | None) -> float | None:
+    return None if seconds is None else seconds / 86400
+
+
+@screen.get("/batches")
+def all_of_them():
+    """One line a batch, those that want work first."""
+    open_, finished = open_and_finished(book())
+    summaries = {batch.id: _summary(batch) for batch in open_ + finished}
+    return render_template("batches/all.html", open=open_, finished=finished, summaries=summaries)
+
+
+@screen.route("/batches/new", methods=["GET", "POST"])
+def new():
+    return write(
+        START,
+        Subject(),
+        about=None,
+        back=lambda written: url_for("batches.one", batch_id=written),
+        back_to=url_for("batches.all_of_them"),
+    )
+
+
+@screen.get("/batches/<batch_id>")
+def one(batch_id: str):
+    batch, how = find_batch(batch_id), manner()
+    return render_template(
+        "batches/one.html",
+        batch=batch,
+        verdicts=verdicts(batch, now()),
+        cure_figures=CURE.figures(batch.cure, Subject(batch)) if batch.cure else (),
+        mixed=_ppm(batch),
+        fermented=f"pH {Amount(batch.lowest_ph, PH).show(how)}" if batch.lowest_ph is not None else "",
+        log=[(line, say(line, how)) for line in reversed(batch.lines)],
+        tags={line.id: piece.tag for piece in batch.pieces for line in piece.lines},
+        ph_chart=charts.acidity(batch),
+        loss_chart=charts.losses(batch),
+    )
+
+
+def _summary(batch: Batch) -> str:
+    """The one figure that matters at the batch's stage, and the verdicts where there are some."""
+    if batch.stage == "mix":
+        return "cure not weighed"
+    if batch.stage == "ferment":
+        return _ppm(batch) if batch.last_ph is None else f"pH {Amount(batch.last_ph, PH).show(manner())}"
+    losses = [piece.loss for piece in batch.hanging if piece.loss is not None]
+    if not losses:
+        return _ppm(batch)
+    words = Counter(verdict.word for verdict in verdicts(batch, now()).values())
+    lost = Amount(sum(losses) / len(losses), LOSS).show(manner())
+    return f"lost {lost}; " + ", ".join(f"{count} {word}" for word, count in words.items())
+
+
+def _ppm(batch: Batch) -> str:
+    made = ingoing_nitrite_ppm(batch)
+    return "" if made is None else f"{Amount(made * 1e-6, PARTS_PER_MILLION).show(manner())} nitrite"

@@ -1,0 +1,101 @@
+"""The chamber: its air, and the humidifier's charge."""
+
+from __future__ import annotations
+
+from flask import Blueprint, render_template, url_for
+
+from core.air import moist_air
+from core.chamber import humidifier
+from core.daybook.facts import CHAMBER, AirRead, HumidifierCharged
+from core.quantities import DOSE_MASS, RELATIVE_HUMIDITY, TEMPERATURE, VOLUME, Amount, Manner
+from core.working import Figure
+from core.worksheet import Number
+from web.entry_forms import EntryForm, Subject, Values, declare, say, write
+from web.journal import book
+from web.visitor import manner
+
+screen = Blueprint("chamber", __name__)
+
+
+def _air(fact: AirRead, how: Manner) -> str:
+    humidity = "" if fact.humidity is None else f", {Amount(fact.humidity, RELATIVE_HUMIDITY).show(how)}"
+    return f"Air: {Amount(fact.temperature_c, TEMPERATURE).show(how)}{humidity}"
+
+
+def air_figures(fact: AirRead, subject: Subject | None = None) -> tuple[Figure, ...]:
+    return () if fact.humidity is None else moist_air(fact.temperature_c, fact.humidity)
+
+
+AIR = declare(
+    EntryForm(
+        AirRead,
+        "Read the chamber's air",
+        (
+            Number("temperature_c", "Temperature", TEMPERATURE, -20, 60),
+            Number("humidity", "Relative humidity", RELATIVE_HUMIDITY, 0.01, 1, optional=True),
+        ),
+        _air,
+        figures=air_figures,
+        save="Save the reading",
+    )
+)
+
+
+def _charged(values: Values, subject: Subject) -> HumidifierCharged:
+    return HumidifierCharged(values["water_m3"], values["soda_kg_per_m3"] * values["water_m3"], values["tank_m3"])
+
+
+def _charge(fact: HumidifierCharged, subject: Subject) -> tuple[Figure, ...]:
+    return humidifier.charge(fact.water_m3, fact.soda_kg / fact.water_m3, tank_m3=fact.tank_m3)
+
+
+def _said(fact: HumidifierCharged, how: Manner) -> str:
+    soda = f" with {Amount(fact.soda_kg, DOSE_MASS).show(how)} of baking soda" if fact.soda_kg else ""
+    return f"Humidifier charged: {Amount(fact.water_m3, VOLUME).show(how)} of water{soda}"
+
+
+CHARGE = declare(
+    EntryForm(
+        HumidifierCharged,
+        "Charge the humidifier",
+        humidifier.CHARGE_INPUTS,
+        _said,
+        figures=_charge,
+        fact=_charged,
+        texts=lambda fact, how: {
+            "water_m3": Amount(fact.water_m3, VOLUME).show_exact(how),
+            "soda_kg_per_m3": Amount(fact.soda_kg / fact.water_m3, humidifier.SODA_DOSE).show_exact(how),
+            "tank_m3": "" if fact.tank_m3 is None else Amount(fact.tank_m3, VOLUME).show_exact(how),
+        },
+        save="Save the charge",
+    )
+)
+
+
+@screen.get("/chamber")
+def page():
+    lines = book().about(CHAMBER)
+    air = [line for line in lines if isinstance(line.fact, AirRead)]
+    charges = [line for line in lines if isinstance(line.fact, HumidifierCharged)]
+    return render_template(
+        "chamber/page.html",
+        air=air[-1] if air else None,
+        figures=air_figures(air[-1].fact) if air else (),
+        charge=charges[-1] if charges else None,
+        log=[(line, say(line, manner())) for line in reversed(lines)],
+    )
+
+
+@screen.route("/chamber/charge", methods=["GET", "POST"])
+def charge():
+    return _of_chamber(CHARGE)
+
+
+@screen.route("/chamber/air", methods=["GET", "POST"])
+def read_air():
+    return _of_chamber(AIR)
+
+
+def _of_chamber(declared: EntryForm):
+    back = url_for("chamber.page")
+    return write(declared, Subject(), about=CHAMBER, back=back, back_to=back)

@@ -1,0 +1,122 @@
+"""Hanging and drying: tag and weigh each piece, one at a time, and see what it has lost."""
+
+from __future__ import annotations
+
+from flask import Blueprint, redirect, url_for
+
+from core.daybook.batch import Batch, Piece
+from core.daybook.facts import PieceHung, PieceWeighed
+from core.dry import shrink
+from core.quantities import PIECE_MASS, Amount
+from core.refusals import OutOfRange
+from core.working import Figure
+from core.worksheet import Number
+from web.entry_forms import EntryForm, Subject, Values, declare, path_of, write
+from web.finding import find_batch, find_piece
+from web.forms import Words
+from web.visitor import now
+
+screen = Blueprint("dry", __name__)
+
+LIGHTEST_KG, HEAVIEST_KG = 0.01, 60.0
+_WEIGHT = ("Weight", PIECE_MASS, LIGHTEST_KG, HEAVIEST_KG)
+
+
+def _hung(values: Values, subject: Subject) -> PieceHung:
+    assert subject.batch is not None
+    tag = values["tag"].casefold()
+    if any(piece.tag.casefold() == tag for piece in subject.batch.pieces):
+        raise OutOfRange("tag", f"There is a piece {values['tag']} already. Give this one another tag.")
+    return PieceHung(**values)
+
+
+HANG = declare(
+    EntryForm(
+        PieceHung,
+        "Hang a piece",
+        (
+            Words("tag", "Tag", 20, example="J-1", help="What is written on its tag."),
+            Number("start_kg", *_WEIGHT, help="As it goes into the chamber; losses are counted from here."),
+        ),
+        lambda fact, how: f"Hung {fact.tag}: {Amount(fact.start_kg, PIECE_MASS).show(how)}",
+        figures=lambda fact, subject: _target(fact, subject),
+        fact=_hung,
+        save="Save and next piece",
+    )
+)
+
+
+def _target(fact: PieceHung, subject: Subject) -> tuple[Figure, ...]:
+    if subject.batch is None:
+        return ()
+    return (shrink.target_weight(fact.start_kg, subject.batch.start.target_loss),)
+
+
+def _shrunk(fact: PieceWeighed, subject: Subject) -> tuple[Figure, ...]:
+    if subject.piece is None:
+        return ()
+    assert subject.batch is not None
+    target = subject.batch.start.target_loss
+    start_kg = subject.piece.start_kg
+    return (shrink.loss(start_kg, fact.mass_kg), shrink.remaining(start_kg, fact.mass_kg, target))
+
+
+WEIGH = declare(
+    EntryForm(
+        PieceWeighed,
+        "Weigh",
+        (Number("mass_kg", *_WEIGHT),),
+        lambda fact, how: f"Weighed: {Amount(fact.mass_kg, PIECE_MASS).show(how)}",
+        figures=_shrunk,
+        save="Save and next",
+    )
+)
+
+
+@screen.route("/batches/<batch_id>/hang", methods=["GET", "POST"])
+def hang(batch_id: str):
+    batch = find_batch(batch_id)
+    return write(
+        HANG,
+        Subject(batch),
+        about=batch.id,
+        back=url_for("dry.hang", batch_id=batch_id),
+        back_to=path_of(batch),
+        template="dry/hang.html",
+    )
+
+
+@screen.get("/batches/<batch_id>/weigh")
+def weigh_next(batch_id: str):
+    """The piece that has waited longest for the scale."""
+    batch = find_batch(batch_id)
+    return redirect(_next_to_weigh(batch, None), 303)
+
+
+@screen.route("/pieces/<piece_id>/weigh", methods=["GET", "POST"])
+def weigh(piece_id: str):
+    batch, piece = find_piece(piece_id)
+    return write(
+        WEIGH,
+        Subject(batch, piece),
+        about=piece.id,
+        back=_next_to_weigh(batch, piece),
+        back_to=path_of(batch),
+        template="dry/weigh.html",
+        todo=[each for each in batch.hanging if not _weighed_today(each)],
+    )
+
+
+def _next_to_weigh(batch: Batch, just_weighed: Piece | None) -> str:
+    """The next piece not weighed today in the order of the tags; the batch page when all are."""
+    others = [each for each in batch.hanging if just_weighed is None or each.id != just_weighed.id]
+    waiting = [each for each in others if not _weighed_today(each)]
+    if just_weighed is None:
+        waiting = waiting or others
+    if not waiting:
+        return path_of(batch)
+    return url_for("dry.weigh", piece_id=min(waiting, key=lambda each: (each.weighed_at.date(), each.hung_at)).id)
+
+
+def _weighed_today(piece: Piece) -> bool:
+    return bool(piece.weighings) and piece.weighed_at.date() == now().date()

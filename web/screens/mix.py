@@ -1,0 +1,100 @@
+"""Mixing day: the cure, weighed, with what it makes of the meat."""
+
+from __future__ import annotations
+
+import re
+
+from attrs import frozen
+from flask import Blueprint, url_for
+
+from core.daybook.facts import CureWeighed
+from core.mix import cure
+from core.quantities import DOSE_MASS, FRACTION, Amount, Manner
+from core.reading import read
+from core.refusals import NotAQuantity, OutOfRange
+from core.working import Figure
+from core.worksheet import Choice, Number
+from web.entry_forms import EntryForm, Subject, Values, declare, path_of, write
+from web.finding import find_batch
+
+screen = Blueprint("mix", __name__)
+
+
+@frozen
+class Dose:
+    """The cure as a per-cent of the meat or as a weight, whichever was typed: "0.25 %" or "31 g".
+
+    Its value is (share, None) or (None, kilograms).
+    """
+
+    key: str = "dose"
+    label: str = "Dose of the curing salt"
+    help: str = "Per-cent of the meat (0.25 %) or a weight (31 g)."
+    unit: str = "% or g"
+
+    def read(self, text: str, manner: Manner) -> tuple[float | None, float | None]:
+        weighed = re.search(r"[^\W\d_]", text) is not None
+        quantity = DOSE_MASS if weighed else FRACTION
+        try:
+            value = read(text, quantity, manner, field=self.key, label=self.label)
+        except NotAQuantity as refusal:
+            sentence = f"{refusal.sentence.split('. ')[0]}. Enter a per-cent or a weight, for example 0.25 % or 31 g."
+            raise NotAQuantity(self.key, sentence if not weighed else refusal.sentence) from None
+        if value <= 0 or (value > 1 and not weighed):
+            raise OutOfRange(self.key, "The dose must be more than nothing, for example 0.25 % or 31 g.")
+        return (None, value) if weighed else (value, None)
+
+
+def _fact(values: Values, subject: Subject) -> CureWeighed:
+    share, mass_kg = values.pop("dose")
+    assert subject.batch is not None
+    return CureWeighed(cure_kg=mass_kg if share is None else share * subject.batch.start.meat_kg, **values)
+
+
+def _figures(fact: CureWeighed, subject: Subject) -> tuple[Figure, ...]:
+    assert subject.batch is not None
+    salt = cure.CuringSalt(fact.nitrite, fact.nitrate)
+    return cure.from_dose(subject.batch.start.meat_kg, fact.cure_kg, salt, fact.method, fact.other_salt_kg)
+
+
+def _say(fact: CureWeighed, how: Manner) -> str:
+    strength = Amount(fact.nitrite, FRACTION).show(how)
+    return f"Cure weighed: {Amount(fact.cure_kg, DOSE_MASS).show(how)} of {strength} nitrite salt"
+
+
+CURE = declare(
+    EntryForm(
+        CureWeighed,
+        "Weigh the cure",
+        (
+            Choice("method", "Method", cure.METHODS, default="comminuted"),
+            Number("nitrite", "Nitrite in the curing salt", FRACTION, 0, 1, default=0.0625, help="From its label."),
+            Number(
+                "nitrate", "Nitrate in the curing salt", FRACTION, 0, 1, default=0.0, help="From its label; 0 if none."
+            ),
+            Dose(),
+            Number(
+                "other_salt_kg", "Other salt", DOSE_MASS, 0, 100, default=0.0, help="Plain salt that goes in as well."
+            ),
+        ),
+        _say,
+        figures=_figures,
+        fact=_fact,
+        texts=lambda fact, how: {
+            "method": fact.method,
+            "nitrite": Amount(fact.nitrite, FRACTION).show_exact(how),
+            "nitrate": Amount(fact.nitrate, FRACTION).show_exact(how),
+            "dose": Amount(fact.cure_kg, DOSE_MASS).show_exact(how),
+            "other_salt_kg": Amount(fact.other_salt_kg, DOSE_MASS).show_exact(how),
+        },
+        save="Save the weighed cure",
+    )
+)
+
+
+@screen.route("/batches/<batch_id>/cure", methods=["GET", "POST"])
+def weigh_cure(batch_id: str):
+    batch = find_batch(batch_id)
+    return write(
+        CURE, Subject(batch), about=batch.id, back=path_of(batch), back_to=url_for("batches.one", batch_id=batch_id)
+    )

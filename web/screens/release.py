@@ -1,0 +1,113 @@
+"""Release: a piece's verdict with its reasons, the evidence that settles it, and taking it down."""
+
+from __future__ import annotations
+
+from datetime import datetime
+
+from flask import Blueprint, render_template, url_for
+
+from core.daybook.batch import Batch, Piece
+from core.daybook.evidence import evidence_for
+from core.daybook.facts import ActivityMeasured, PieceInspected, PieceTakenDown
+from core.quantities import WATER_ACTIVITY, Amount, Manner
+from core.release.readiness import SIGNS, judge
+from core.verdict import Verdict
+from core.worksheet import Number
+from web.entry_forms import EntryForm, Subject, Values, declare, write
+from web.finding import find_piece
+from web.forms import Ticks, Words
+from web.visitor import now
+
+screen = Blueprint("release", __name__)
+
+
+def _activity(fact: ActivityMeasured, how: Manner) -> str:
+    return f"Water activity measured: {Amount(fact.water_activity, WATER_ACTIVITY).show(how)}"
+
+
+ACTIVITY = declare(
+    EntryForm(
+        ActivityMeasured,
+        "Water activity",
+        (Number("water_activity", "Water activity", WATER_ACTIVITY, 0.3, 1.0, help="Of a sample from the middle."),),
+        _activity,
+        save="Save the measurement",
+    )
+)
+
+
+def _inspected(fact: PieceInspected, how: Manner) -> str:
+    found = ", ".join(SIGNS[sign] for sign in fact.signs if sign in SIGNS)
+    note = f" ({fact.note})" if fact.note else ""
+    return (f"Inspected, found: {found}" if found else "Inspected: nothing wrong found") + note
+
+
+INSPECT = declare(
+    EntryForm(
+        PieceInspected,
+        "Look, smell, squeeze",
+        (
+            Ticks("signs", "What is wrong", SIGNS, help="Tick what you find; leave all empty when it is sound."),
+            Words("note", "Note", 200, optional=True),
+        ),
+        _inspected,
+        fact=lambda values, _: PieceInspected(**{"signs": ()} | values),
+        save="Save the inspection",
+    )
+)
+
+
+def _took_down(values: Values, subject: Subject) -> PieceTakenDown:
+    assert subject.batch is not None
+    assert subject.piece is not None
+    return PieceTakenDown(judge(evidence_for(subject.batch, subject.piece, now())).word, values["note"])
+
+
+TAKE_DOWN = declare(
+    EntryForm(
+        PieceTakenDown,
+        "Take it down",
+        (Words("note", "Where it goes", 120, optional=True, help="For example: to the table, or thrown away."),),
+        lambda fact, how: f"Taken down, verdict {fact.verdict}" + (f": {fact.note}" if fact.note else ""),
+        fact=_took_down,
+        texts=lambda fact, how: {"note": fact.note},
+        save="Take it down",
+        hint="The verdict of this moment is kept with it.",
+    )
+)
+
+
+def verdict_of(batch: Batch, piece: Piece, moment: datetime) -> Verdict:
+    return judge(evidence_for(batch, piece, moment))
+
+
+def verdicts(batch: Batch, moment: datetime) -> dict[str, Verdict]:
+    """The verdict of every piece still hanging, by its id."""
+    return {piece.id: verdict_of(batch, piece, moment) for piece in batch.hanging}
+
+
+@screen.get("/pieces/<piece_id>")
+def piece(piece_id: str):
+    batch, piece = find_piece(piece_id)
+    return render_template("release/piece.html", batch=batch, piece=piece, verdict=verdict_of(batch, piece, now()))
+
+
+@screen.route("/pieces/<piece_id>/activity", methods=["GET", "POST"])
+def measure(piece_id: str):
+    return _about_piece(ACTIVITY, piece_id)
+
+
+@screen.route("/pieces/<piece_id>/inspect", methods=["GET", "POST"])
+def inspect(piece_id: str):
+    return _about_piece(INSPECT, piece_id)
+
+
+@screen.route("/pieces/<piece_id>/take-down", methods=["GET", "POST"])
+def take_down(piece_id: str):
+    return _about_piece(TAKE_DOWN, piece_id)
+
+
+def _about_piece(declared: EntryForm, piece_id: str):
+    batch, piece = find_piece(piece_id)
+    back = url_for("release.piece", piece_id=piece.id)
+    return write(declared, Subject(batch, piece), about=piece.id, back=back, back_to=back)

@@ -1,0 +1,75 @@
+"""Sums: every worksheet by itself, with no batch at all."""
+
+from __future__ import annotations
+
+from flask import Blueprint, abort, render_template, request
+
+from core.quantities import Amount, Manner
+from core.refusals import Refusal, Refused
+from core.verdict import Verdict
+from core.working import Figure
+from core.worksheet import Choice, Number, Worksheet
+from core.worksheets import WORKSHEETS, by_stage
+from web.forms import Form, from_request
+from web.visitor import manner
+
+screen = Blueprint("sums", __name__)
+
+
+@screen.get("/sums")
+def all_of_them():
+    """Under their stages; a search narrows them to those whose words hold it."""
+    sought = request.args.get("find", "").strip()[:60]
+    found = {stage: [sheet for sheet in sheets if _holds(sheet, sought)] for stage, sheets in by_stage().items()}
+    return render_template(
+        "sums/all.html", stages={stage: sheets for stage, sheets in found.items() if sheets}, sought=sought
+    )
+
+
+def _holds(sheet: Worksheet, sought: str) -> bool:
+    return sought.casefold() in f"{sheet.title} {sheet.question} {sheet.name}".casefold()
+
+
+@screen.route("/sums/<name>", methods=["GET", "POST"])
+def one(name: str):
+    sheet = WORKSHEETS.get(name) or abort(404)
+    how = manner()
+    typing = "figures" in request.args
+    if typing or request.method == "POST":
+        form = from_request(sheet.inputs, request.args if typing else request.form, "")
+    else:
+        form = Form("", sheet.inputs, _defaults(sheet, how))
+    try:
+        figures, verdict = _answer(sheet, form, how)
+    except Refused as refused:
+        form = form.refused(refused)
+        figures, verdict = (), None
+    if typing:
+        return render_template("figures.html", figures=figures, verdict=verdict, refusal=_worth_saying(form))
+    untouched = request.method == "GET"
+    shown = Form("", sheet.inputs, form.texts) if untouched else form
+    page = render_template("sums/one.html", sheet=sheet, form=shown, figures=figures, verdict=verdict)
+    return page, 422 if shown.refusals else 200
+
+
+def _answer(sheet: Worksheet, form: Form, how: Manner) -> tuple[tuple[Figure, ...], Verdict | None]:
+    answer = sheet.answer(form.readable(), how)
+    return answer.figures, answer.verdict
+
+
+def _worth_saying(form: Form) -> Refusal | None:
+    """While one types, an empty box is no fault yet; the first filled one that cannot stand is told."""
+    for field, sentence in form.refusals.items():
+        if not field or form.text(field).strip():
+            return Refusal(field, sentence)
+    return None
+
+
+def _defaults(sheet: Worksheet, how: Manner) -> dict[str, str]:
+    return {each.key: _default(each, how) for each in sheet.inputs if each.default is not None}
+
+
+def _default(each: Number | Choice, how: Manner) -> str:
+    if isinstance(each, Choice):
+        return each.default or ""
+    return Amount(each.default or 0.0, each.quantity).show_exact(how)

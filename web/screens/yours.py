@@ -1,0 +1,84 @@
+"""Your data: how it is kept, a file of it to keep elsewhere, and reading such a file back in. And the settings."""
+
+from __future__ import annotations
+
+import json
+from typing import Any
+
+from flask import Blueprint, Response, current_app, make_response, redirect, render_template, request, url_for
+
+from core.daybook.entries import NotAnEntry, from_record
+from core.refusals import Refusal
+from web.journal import book, record_as_it_came
+from web.screens.entries import local_path
+from web.visitor import THEMES, kept, now
+
+screen = Blueprint("yours", __name__)
+
+FORMAT = "curing-daybook-journal"
+SETTINGS = {"units": ("metric", "us"), "decimal": ("point", "comma"), "theme": THEMES}
+TEN_YEARS_S = 10 * 365 * 86400
+
+
+@screen.get("/yours")
+def page():
+    return render_template(
+        "yours.html", count=len(book()), kept=kept(), build=current_app.config["BUILD_ID"], refusal=None
+    )
+
+
+@screen.get("/yours/export")
+def export():
+    """Every entry, as written. Two such files merge by union."""
+    written = json.dumps(
+        {"format": FORMAT, "version": 1, "entries": list(book().records())}, ensure_ascii=False, indent=1
+    )
+    response = Response(written, mimetype="application/json")
+    response.headers["Content-Disposition"] = f'attachment; filename="curing-daybook-{now():%Y-%m-%d}.json"'
+    return response
+
+
+@screen.post("/yours/import")
+def import_():
+    try:
+        new = _new_entries(request.files.get("file"))
+        for entry in new:
+            record_as_it_came(entry)
+    except Refusal as refusal:
+        return render_template(
+            "yours.html", count=len(book()), kept=kept(), build=current_app.config["BUILD_ID"], refusal=refusal
+        ), 422
+    return redirect(url_for("yours.page", read=len(new)), 303)
+
+
+def _new_entries(file: Any) -> list[dict[str, Any]]:
+    """The entries of an exported file that this book does not hold. All are checked before one is taken."""
+    if file is None or not file.filename:
+        raise Refusal("file", "Choose a file that a daybook has exported.")
+    try:
+        held = json.loads(file.stream.read().decode("utf-8-sig"))
+        entries = held["entries"] if held["format"] == FORMAT else None
+    except (ValueError, KeyError, TypeError, RecursionError):
+        entries = None
+    if not isinstance(entries, list):
+        raise Refusal("file", "This is not a file that a daybook has exported. Its name ends in .json.")
+    for number, entry in enumerate(entries, 1):
+        try:
+            from_record(entry)
+        except (NotAnEntry, AttributeError):
+            raise Refusal(
+                "file", f"Entry {number} of {len(entries)} cannot be read, so nothing was taken in."
+            ) from None
+    unique = {entry["id"]: entry for entry in entries}
+    return [entry for key, entry in unique.items() if key not in book()]
+
+
+@screen.post("/settings")
+def settings():
+    """Units, decimal mark and theme, kept by the page; back to where one was."""
+    response = make_response(redirect(local_path(request.form.get("back", "")) or url_for("today.page"), 303))
+    for name, allowed in SETTINGS.items():
+        chosen = request.form.get(name)
+        if chosen in allowed:
+            response.set_cookie(name, chosen, max_age=TEN_YEARS_S, samesite="Lax")
+    return response

@@ -1,0 +1,42 @@
+"""Who is asking, and how they want to be answered: unit system, decimal mark, theme, and what their clock says.
+
+The page sends its settings as cookies and its local time as a header; under a plain server the system clock stands in.
+"""
+
+from __future__ import annotations
+
+from datetime import datetime
+from typing import Literal
+
+from flask import request
+
+from core.quantities import Manner
+
+CLOCK_HEADER = "Daybook-Now"
+KEPT_HEADER = "Daybook-Kept"
+THEMES = ("auto", "light", "dark")
+
+
+def manner() -> Manner:
+    system: Literal["metric", "us"] = "us" if request.cookies.get("units") == "us" else "metric"
+    return Manner(system, "," if request.cookies.get("decimal") == "comma" else ".")
+
+
+def theme() -> str:
+    chosen = request.cookies.get("theme", "auto")
+    return chosen if chosen in THEMES else "auto"
+
+
+def now() -> datetime:
+    """The visitor's own local time with its offset; the worker knows no time zones of its own."""
+    try:
+        moment = datetime.fromisoformat(request.headers.get(CLOCK_HEADER, ""))
+    except ValueError:
+        return datetime.now().astimezone()
+    return moment if moment.utcoffset() is not None else moment.astimezone()
+
+
+def kept() -> str:
+    """What the browser answered when asked to keep the entries: "yes", "no" or "unknown"."""
+    answer = request.headers.get(KEPT_HEADER, "unknown")
+    return answer if answer in ("yes", "no") else "unknown"
