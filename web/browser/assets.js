@@ -1,0 +1,53 @@
+// The files a start needs, by their logical names. CacheStorage comes first: in Firefox a worker's own fetch fails
+// offline before the service worker sees it.
+/* global ASSETS, SIZES */
+
+const root = new URL("../", import.meta.url); // the bundle lies in assets/
+const fetchFile = self.fetch.bind(self); // while Pyodide starts, self.fetch is ours (see python.js)
+const progress = { done: 0, total: 0 };
+let tell = () => {};
+
+export function onProgress(listener) {
+  tell = listener;
+  tell(progress);
+}
+
+export function assetUrl(name) {
+  return new URL(ASSETS[name], root).href;
+}
+
+export async function openAsset(name) {
+  const url = assetUrl(name);
+  const size = SIZES[ASSETS[name]];
+  progress.total += size;
+  const kept = await keptResponse(url);
+  const response = kept ?? (await fetchFile(url));
+  if (!response.ok) throw new Error(`${name} could not be fetched (${response.status}).`);
+  if (kept) advance(size);
+  else countArriving(response.clone());
+  return response;
+}
+
+/** Compiling while streaming needs the right type, which not every static host sends. */
+export function asWasm(response) {
+  const right = response.headers.get("Content-Type")?.split(";")[0].trim() === "application/wasm";
+  return right ? response : new Response(response.body, { headers: { "Content-Type": "application/wasm" } });
+}
+
+async function keptResponse(url) {
+  try {
+    return await caches.match(url, { ignoreVary: true });
+  } catch {
+    return undefined; // some private windows have no CacheStorage
+  }
+}
+
+async function countArriving(copy) {
+  const reader = copy.body.getReader();
+  for (let part = await reader.read(); !part.done; part = await reader.read()) advance(part.value.length);
+}
+
+function advance(bytes) {
+  progress.done += bytes;
+  tell(progress);
+}

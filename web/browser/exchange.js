@@ -1,0 +1,74 @@
+// One request of the page: asked of Python, its entries committed, its redirects followed; then, only then, answered.
+import { withCookies } from "./cookies.js";
+import { reasonNotSaved } from "./store.js";
+
+const MOST_HOPS = 5;
+const REDIRECTS = [301, 302, 303, 307, 308];
+
+/** request: {method, path, headers, body}. Resolves to {status, headers, body, path, saved}. */
+export async function exchange(request, host, journal, base) {
+  const writes = request.method !== "GET" && request.method !== "HEAD";
+  const first = writes ? await journal.alone(() => write(request, host, journal)) : await read(request, host, journal);
+  try {
+    return await follow(request, first, (next) => read(next, host, journal), base);
+  } catch (error) {
+    error.saved = first.saved;
+    throw error;
+  }
+}
+
+async function read(request, host, journal) {
+  await journal.news();
+  const answer = host.answer(request);
+  if (answer.entries.length > 0) throw new Error(`${request.method} ${request.path} wants to write.`);
+  return { ...answer, saved: 0 };
+}
+
+async function write(request, host, journal) {
+  await journal.news();
+  const answer = host.answer(request);
+  if (answer.entries.length === 0) return { ...answer, saved: 0 };
+  let saved;
+  try {
+    saved = await journal.commit(answer.entries);
+  } catch (error) {
+    return { ...host.answer({ ...request, refused: reasonNotSaved(error) }), saved: 0 };
+  }
+  await journal.news(); // reads back what was just written: what Python knows is what the disk holds
+  return { ...answer, saved };
+}
+
+/** fetch() would follow a redirect before the page sees it; so does the worker. */
+async function follow(request, first, ask, base) {
+  let answer = first;
+  let { path } = request;
+  const cookies = setCookies(first);
+  for (let hops = 0; REDIRECTS.includes(answer.status) && hops < MOST_HOPS; hops += 1) {
+    path = target(answer, path, base);
+    answer = await ask({ ...request, ...get(request.headers, cookies), path });
+    cookies.push(...setCookies(answer));
+  }
+  const others = answer.headers.filter(([name]) => !isSetCookie(name));
+  return { ...answer, headers: [...others, ...cookies.map((value) => ["Set-Cookie", value])], path, saved: first.saved };
+}
+
+function get(headers, cookies) {
+  const kept = Object.entries(headers).filter(([name]) => !name.toLowerCase().startsWith("content-"));
+  return { method: "GET", headers: withCookies(Object.fromEntries(kept), cookies), body: new Uint8Array() };
+}
+
+function target(answer, path, base) {
+  const location = answer.headers.find(([name]) => name.toLowerCase() === "location")?.[1] ?? "";
+  const here = new URL(base + path, self.location.origin);
+  const there = new URL(location, here);
+  if (there.origin !== here.origin || !there.pathname.startsWith(`${base}/`)) throw new Error(`${path} leads away.`);
+  return there.pathname.slice(base.length) + there.search;
+}
+
+function setCookies(answer) {
+  return answer.headers.filter(([name]) => isSetCookie(name)).map(([, value]) => value);
+}
+
+function isSetCookie(name) {
+  return name.toLowerCase() === "set-cookie";
+}

@@ -1,0 +1,34 @@
+// Where one stands after the page has changed: at the error, at the next box, or at the new page's heading.
+
+let shown = location.pathname;
+let before = new Set();
+
+export function beforeSwap(_, { tasks }) {
+  before = new Set(document.querySelectorAll("[data-focus]"));
+  // htmx scrolls every answer to a boosted form to the top; here only a new page does.
+  for (const task of tasks) if (task.type === "main") task.swapSpec.show = "none";
+}
+
+/** ctx: htmx's request. A form that was sent takes the focus anew even where the error is the same as before. */
+export function afterSwap(_, { ctx }) {
+  const { method, headers } = ctx.request;
+  const isNewPage = location.pathname !== shown;
+  shown = location.pathname;
+  if ("Daybook-Refresh" in headers) return;
+  const wanted = [...document.querySelectorAll("[data-focus]")].find((each) => method !== "GET" || !before.has(each));
+  if (wanted) focusOn(wanted, false);
+  else if (isNewPage) headPage("HX-History-Restore-Request" in headers);
+}
+
+/** Going back, the browser restores how far one had scrolled. */
+function headPage(isReturn) {
+  if (!isReturn) window.scrollTo({ top: 0, behavior: "instant" });
+  if (!location.hash) focusOn(document.querySelector("h1"), true);
+}
+
+function focusOn(element, preventScroll) {
+  if (!element) return;
+  if (element.tabIndex < 0) element.tabIndex = -1;
+  element.focus({ preventScroll });
+}
+

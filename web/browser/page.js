@@ -1,0 +1,89 @@
+// The page: htmx, with the worker as its server.
+import htmx from "htmx.org";
+import { cookie } from "./cookies.js";
+import { notify, render, withdraw } from "./device.js";
+import { saveDownloads } from "./downloads.js";
+import * as focus from "./focus.js";
+import { askToKeep, lookAgain } from "./keeping.js";
+import { here } from "./place.js";
+import { showProgress, showStopped } from "./starting.js";
+import { ignoreSecondTaps } from "./taps.js";
+import { openTransport } from "./transport.js";
+import * as typed from "./typed.js";
+import { keepUpToDate } from "./update.js";
+
+const UNASKED = { "Daybook-Refresh": "yes" };
+let finish;
+let isAnswerToForm = false;
+window.daybook = { ready: new Promise((resolve) => (finish = resolve)) };
+
+const send = openTransport({ progress: showProgress, ready: open, news: refresh, saved, failed, stopped });
+
+htmx.registerExtension("daybook", {
+  htmx_before_request: (_, { ctx }) => {
+    ctx.fetch = send;
+  },
+  htmx_before_morph_node: typed.beforeMorphNode,
+  htmx_before_swap: focus.beforeSwap,
+  htmx_after_swap: (element, detail) => {
+    typed.afterSwap();
+    withdraw("failed");
+    render();
+    applyTheme();
+    isAnswerToForm = detail.ctx.request.method !== "GET";
+    focus.afterSwap(element, detail);
+  },
+});
+
+ignoreSecondTaps();
+typed.watchTyping();
+saveDownloads(send, (text) => notify("download", { text }));
+lookAgain();
+
+async function open({ marks }) {
+  await draw();
+  typed.putBackTyped(here());
+  window.daybook.marks = marks;
+  window.daybook.startedInMs = Math.round(performance.now());
+  performance.measure("daybook:start", { start: 0 });
+  document.documentElement.dataset.open = "";
+  finish();
+  keepUpToDate();
+}
+
+function draw() {
+  return htmx.ajax("GET", here(), { target: "body", swap: "innerMorph", headers: UNASKED });
+}
+
+/** Another tab has written. A form half filled in, or one that has just been answered, is left as it is. */
+function refresh() {
+  if (isAnswerToForm || typed.isHalfFilled() || !("open" in document.documentElement.dataset)) return;
+  draw();
+}
+
+async function saved() {
+  const answer = await askToKeep();
+  if (answer === "yes") notify("kept", { text: "This device keeps your entries." });
+  if (answer === "no") notify("kept", { text: "The browser may clear your entries when space runs short: install the app first." });
+}
+
+function failed({ saved: count, report }) {
+  const text = count > 0 ? "It is saved, but the page could not be shown." : "That did not work, and nothing was saved.";
+  notify("failed", { text, detail: report });
+}
+
+function stopped({ report }) {
+  showStopped();
+  notify("reload", {
+    text:
+      "The daybook stopped. Nothing saved is lost. It needs Safari or iPadOS 16.4, Chrome 112, Firefox 114, or newer.",
+    button: "Open it again",
+    act: () => location.reload(),
+    detail: report,
+  });
+}
+
+function applyTheme() {
+  const theme = cookie("theme");
+  if (theme) document.documentElement.dataset.theme = theme;
+}

@@ -1,0 +1,26 @@
+// The service worker serves files, and nothing of the application: every page is the shell.
+/* global PRECACHE */
+import { clientsClaim } from "workbox-core";
+import { cleanupOutdatedCaches, matchPrecache, precacheAndRoute } from "workbox-precaching";
+import { NavigationRoute, registerRoute } from "workbox-routing";
+
+precacheAndRoute(PRECACHE);
+cleanupOutdatedCaches();
+clientsClaim();
+registerRoute(new NavigationRoute(shell));
+
+// A new version waits until the page asks for it: nobody loses what is on the screen.
+self.addEventListener("message", ({ data }) => {
+  if (data?.type === "SKIP_WAITING") self.skipWaiting();
+});
+
+/** The shell names its files relative to the root, which deep in the application they are not. */
+async function shell() {
+  const kept = await matchPrecache("index.html");
+  const root = new URL(self.registration.scope).pathname;
+  const html = (await kept.text()).replaceAll('"./', `"${root}`);
+  const headers = new Headers(kept.headers);
+  headers.delete("Content-Length");
+  headers.delete("Content-Encoding");
+  return new Response(html, { headers });
+}

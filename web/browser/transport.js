@@ -1,0 +1,100 @@
+// htmx's fetch, answered by the worker. Requests that come before Python is ready wait in the worker's queue.
+/* global ASSETS */
+import { bytesOf } from "./bodies.js";
+import { cookieHeader, keepCookies } from "./cookies.js";
+import { keptAnswer } from "./keeping.js";
+import { base, here, pathInside } from "./place.js";
+
+const NO_BODY = [101, 204, 205, 304];
+
+/** on: {progress, ready, news, saved, failed, stopped}, called with the worker's messages. Returns send(url, request). */
+export function openTransport(on) {
+  const worker = new Worker(new URL(ASSETS.worker, `${location.origin}${base}/`), { type: "module" });
+  const waiting = new Map();
+  let stopped;
+  let last = 0;
+
+  worker.onerror = (event) => stop(event.message ?? "The worker could not be started.");
+  worker.onmessage = ({ data }) => {
+    if (data.type === "answer" || data.type === "failed") settle(data);
+    else if (data.type === "stopped") stop(data.report);
+    else on[data.type](data);
+  };
+  worker.postMessage({ type: "start", base, touchPoints: navigator.maxTouchPoints });
+
+  function settle({ type, id, answer, saved, report }) {
+    const asked = waiting.get(id);
+    waiting.delete(id);
+    if (type === "failed") {
+      on.failed({ saved, report });
+      asked?.reject(new Error("The daybook could not answer."));
+      return;
+    }
+    keepCookies(answer.headers.filter(([name]) => isSetCookie(name)).map(([, value]) => value));
+    if (answer.saved > 0) on.saved(answer);
+    asked?.resolve(responseOf(answer, asked));
+  }
+
+  function stop(report) {
+    stopped ??= report;
+    on.stopped({ report: stopped });
+    for (const { reject } of waiting.values()) reject(new Error("The daybook stopped."));
+    waiting.clear();
+  }
+
+  return async function send(url, { method = "GET", headers = {}, body = null, signal }) {
+    const path = pathInside(url);
+    if (path === undefined) throw new Error(`${url} is not a page of the daybook.`);
+    if (stopped) throw new Error("The daybook stopped.");
+    signal?.throwIfAborted();
+    const acted = localTime(new Date());
+    const { type, bytes } = await bytesOf(url, method, body);
+    signal?.throwIfAborted();
+    const id = (last += 1);
+    const request = {
+      method,
+      path,
+      body: bytes,
+      headers: {
+        ...headers,
+        ...(type && { "Content-Type": type }),
+        Cookie: cookieHeader(),
+        "Daybook-Now": acted,
+        "Daybook-Kept": keptAnswer(),
+      },
+    };
+    return new Promise((resolve, reject) => {
+      waiting.set(id, { resolve, reject, path, headers });
+      signal?.addEventListener("abort", () => {
+        if (!waiting.delete(id)) return;
+        worker.postMessage({ type: "abort", id });
+        reject(signal.reason instanceof Error ? signal.reason : new DOMException("Stopped.", "AbortError"));
+      });
+      worker.postMessage({ type: "request", id, request }, [bytes.buffer]);
+    });
+  };
+}
+
+function responseOf(answer, asked) {
+  const headers = new Headers(answer.headers.filter(([name]) => !isSetCookie(name)));
+  if (answer.path !== asked.path) headers.set(historyHeader(asked, answer), base + answer.path);
+  return new Response(NO_BODY.includes(answer.status) ? null : answer.body, { status: answer.status, headers });
+}
+
+/** A redirect of what was not a step forward, or back to where one is, must not lengthen the way back. */
+function historyHeader({ headers }, { path }) {
+  const isStep = !("HX-History-Restore-Request" in headers || "Daybook-Refresh" in headers);
+  return isStep && base + path !== here() ? "HX-Push-Url" : "HX-Replace-Url";
+}
+
+function isSetCookie(name) {
+  return name.toLowerCase() === "set-cookie";
+}
+
+/** The device's own wall clock with its offset: 2026-11-25T17:30:12.345+01:00. */
+export function localTime(date) {
+  const offset = -date.getTimezoneOffset();
+  const wall = new Date(date.getTime() + offset * 60_000).toISOString().slice(0, -1);
+  const two = (number) => String(Math.trunc(number)).padStart(2, "0");
+  return `${wall}${offset < 0 ? "-" : "+"}${two(Math.abs(offset) / 60)}:${two(Math.abs(offset) % 60)}`;
+}

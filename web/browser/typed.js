@@ -1,0 +1,84 @@
+// What was typed is never changed under the hand: not by a morph of the page, not by a reload for a new version.
+
+const FREE = ["hidden", "file", "submit", "button", "reset", "image"]; // these follow the server
+const TICKED = ["checkbox", "radio"];
+const KEPT = "daybook-typed";
+
+const touched = new WeakSet();
+let afterMorph = [];
+
+export function watchTyping() {
+  for (const name of ["input", "change"]) document.addEventListener(name, ({ target }) => touched.add(target), true);
+  document.addEventListener("click", ({ target }) => {
+    const summary = target.closest?.("summary");
+    if (summary) touched.add(summary.parentElement); // folded out by hand: it stays so
+  });
+}
+
+/** Something has been filled in and not sent: the page must not be drawn anew by itself. */
+export function isHalfFilled() {
+  return fields().some((field) => touched.has(field));
+}
+
+/** Before htmx makes an old node look like a new one: what the hand did to it goes over. */
+export function beforeMorphNode(_, { oldNode, newNode }) {
+  if (oldNode.tagName === "DETAILS") keepFold(oldNode, newNode);
+  if (!isField(oldNode) || FREE.includes(oldNode.type)) return;
+  const persists = oldNode.id === newNode.id && oldNode.name === newNode.name && oldNode.type === newNode.type;
+  if (!persists) touched.delete(oldNode);
+  const from = persists && touched.has(oldNode) ? oldNode : newNode;
+  if (TICKED.includes(newNode.type)) oldNode.checked = from.checked;
+  else if (newNode.tagName === "SELECT") afterMorph.push([oldNode, from.value]); // its options are still to come
+  else if (newNode.tagName === "TEXTAREA") newNode.textContent = from.value;
+  else if (from === oldNode) newNode.setAttribute("value", oldNode.value);
+  else if (!persists) oldNode.value = newNode.value;
+}
+
+export function afterSwap() {
+  for (const [select, value] of afterMorph) select.value = value;
+  afterMorph = [];
+}
+
+/** Before a reload: the typed texts, by page and by the name of the field. */
+export function keepTyped(page) {
+  const kept = fields()
+    .filter((field) => touched.has(field) && field.name && !FREE.includes(field.type))
+    .map((field) => ({ name: field.name, nth: nth(field), value: field.value, checked: field.checked }));
+  if (kept.length > 0) sessionStorage.setItem(KEPT, JSON.stringify({ page, kept }));
+}
+
+/** After a reload, once the page is drawn. */
+export function putBackTyped(page) {
+  const stored = JSON.parse(sessionStorage.getItem(KEPT) ?? "null");
+  sessionStorage.removeItem(KEPT);
+  if (stored?.page !== page) return;
+  for (const { name, nth: place, value, checked } of stored.kept) {
+    const field = fields().filter((each) => each.name === name)[place];
+    if (!field) continue;
+    if (TICKED.includes(field.type)) field.checked = checked;
+    else field.value = value;
+    field.dispatchEvent(new Event("input", { bubbles: true }));
+  }
+}
+
+function keepFold(oldNode, newNode) {
+  const persists = oldNode.id === newNode.id && summaryOf(oldNode) === summaryOf(newNode);
+  if (!persists) touched.delete(oldNode);
+  else if (touched.has(oldNode)) newNode.open = oldNode.open;
+}
+
+function summaryOf(details) {
+  return details.querySelector("summary")?.textContent.trim();
+}
+
+function nth(field) {
+  return fields().filter((each) => each.name === field.name).indexOf(field);
+}
+
+function fields() {
+  return [...document.querySelectorAll("input, textarea, select")];
+}
+
+function isField(node) {
+  return ["INPUT", "TEXTAREA", "SELECT"].includes(node.tagName);
+}

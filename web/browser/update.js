@@ -1,0 +1,41 @@
+// The service worker, seen from the page: ready to work offline; a new version waits until it is asked for.
+import { Workbox } from "workbox-window";
+import { notify } from "./device.js";
+import { base, here } from "./place.js";
+import { keepTyped } from "./typed.js";
+
+/** Called when the daybook is open, so that the first visit's downloads do not compete with the start. */
+export async function keepUpToDate() {
+  if (!("serviceWorker" in navigator)) return;
+  const workbox = new Workbox(`${base}/sw.js`, { scope: `${base}/` });
+  let asked = false;
+
+  const offer = (take) =>
+    notify("update", {
+      text: "A new version is ready.",
+      button: "Use the new version",
+      act: () => {
+        asked = true;
+        take();
+      },
+    });
+
+  workbox.addEventListener("activated", ({ isUpdate }) => {
+    if (!isUpdate) notify("offline", { text: "Ready to work offline." });
+  });
+  workbox.addEventListener("waiting", () => offer(() => workbox.messageSkipWaiting()));
+  workbox.addEventListener("controlling", ({ isUpdate }) => {
+    if (asked) reload();
+    else if (isUpdate) offer(reload); // taken in another tab
+  });
+
+  const registration = await workbox.register({ immediate: true });
+  const look = () => registration.update().catch(() => {}); // offline: later
+  look();
+  document.addEventListener("visibilitychange", () => document.visibilityState === "visible" && look());
+}
+
+function reload() {
+  keepTyped(here());
+  location.reload();
+}

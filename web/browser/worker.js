@@ -1,0 +1,67 @@
+// The worker: Python, the journal on the device, and one request of the page after the other.
+//
+// From the page: {type: "start", base, touchPoints}, {type: "request", id, request}, {type: "abort", id}.
+// To the page: {type: "progress", phase, done, total}, {type: "ready", marks}, {type: "answer", id, answer},
+// {type: "failed", id, saved, report}, {type: "news"}, {type: "stopped", report}.
+/* global BUILD_ID */
+import { onProgress } from "./assets.js";
+import { exchange } from "./exchange.js";
+import { openJournal } from "./journal.js";
+import { beginFetching, startPython } from "./python.js";
+
+performance.mark("daybook:worker");
+const files = beginFetching();
+const dropped = new Set();
+let base = "";
+let host;
+let journal;
+let queue;
+
+self.onmessage = ({ data }) => {
+  if (data.type === "start") queue = start(data).catch(stop);
+  else if (data.type === "abort") dropped.add(data.id);
+  else if (data.type === "request") queue = queue.then(() => serve(data.id, data.request));
+};
+
+async function start({ base: path, touchPoints }) {
+  base = path;
+  journal = openJournal(`daybook${base}`, () => say({ type: "news" }));
+  onProgress(({ done, total }) => say({ type: "progress", phase: done < total ? "files" : "python", done, total }));
+  host = await startPython(files, touchPoints);
+  if (host.start(base, BUILD_ID) !== BUILD_ID) throw new Error("Python answered for another build.");
+  performance.mark("daybook:python");
+  say({ type: "progress", phase: "journal", done: 0, total: 1 });
+  await journal.begin(host.learn);
+  performance.mark("daybook:journal");
+  say({ type: "ready", marks: marks() });
+}
+
+async function serve(id, request) {
+  if (!host) return;
+  if (dropped.delete(id)) return; // a figure asked for while typing, and by now typed over
+  try {
+    const answer = await exchange(request, host, journal, base);
+    say({ type: "answer", id, answer }, [answer.body.buffer]);
+  } catch (error) {
+    say({ type: "failed", id, saved: error.saved ?? 0, report: reportOf(error) });
+    if (error.pyodide_fatal_error) stop(error);
+  }
+}
+
+function stop(error) {
+  host = undefined;
+  say({ type: "stopped", report: reportOf(error) });
+}
+
+function reportOf(error) {
+  return `${error?.stack ?? error}\nbuild ${BUILD_ID}\n${navigator.userAgent}`;
+}
+
+function marks() {
+  const all = performance.getEntriesByType("mark").filter((mark) => mark.name.startsWith("daybook:"));
+  return Object.fromEntries(all.map((mark) => [mark.name.slice("daybook:".length), Math.round(mark.startTime)]));
+}
+
+function say(message, transfer = []) {
+  self.postMessage(message, transfer);
+}
