@@ -148,7 +148,8 @@ def _unit(typed: str | None, asked: _Asked) -> Unit | None:
             return unit
     known = [unit.symbol for unit in units if unit.symbol]
     if not known:
-        raise asked.refuse(f"{_quoted(typed)} does not belong here: {asked.quantity.noun} has no unit.")
+        told = f"{_quoted(typed)} does not belong here: {asked.quantity.noun} has no unit."
+        raise asked.refuse(f"{told} Enter a number, for example {asked.example}.")
     listed = known[0] if len(known) == 1 else f"{', '.join(known[:-1])} or {known[-1]}"
     raise asked.refuse(f"{_quoted(typed)} is not a unit for {asked.quantity.noun}. Use {listed}.")
 

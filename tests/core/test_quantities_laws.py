@@ -1,0 +1,75 @@
+"""Laws of showing and reading, over whatever values hypothesis finds."""
+
+import math
+import re
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from core import quantities
+from core.quantities import MASS, Amount, Manner, Quantity
+from core.reading import LONGEST_ECHO, read
+from core.refusals import Missing, NotAQuantity
+
+ALL = [each for each in vars(quantities).values() if isinstance(each, Quantity)]
+MANNERS = st.builds(Manner, st.sampled_from(["metric", "us"]), st.sampled_from([".", ","]))
+VALUES = st.floats(-1e6, 1e6).filter(lambda value: value == 0 or abs(value) > 1e-5)
+
+
+def half_of_last_digit(shown):
+    decimals = re.split("[.,]", shown.split(" ")[0])[1:]
+    return 0.5 * 10 ** -len(decimals[0]) if decimals else 0.5
+
+
+@pytest.mark.parametrize("quantity", ALL, ids=lambda each: each.key)
+@given(value=VALUES, manner=MANNERS)
+def test_an_exact_amount_is_read_back_within_the_digits_shown(quantity, value, manner):
+    shown = Amount(value, quantity).show_exact(manner)
+    symbol = shown.lstrip("−0123456789.,\u00a0").strip()
+    unit = next(each for each in quantity.units if each.symbol == symbol)
+    slack = half_of_last_digit(shown) * unit.factor
+    assert read(shown, quantity, manner) == pytest.approx(value, rel=1e-9, abs=slack * 1.001 + 1e-9 * unit.factor)
+
+
+@pytest.mark.parametrize("quantity", ALL, ids=lambda each: each.key)
+@given(value=st.floats(0, 1e5), manner=MANNERS)
+def test_a_shown_amount_is_read_back_within_half_a_step(quantity, value, manner):
+    shown = Amount(value, quantity).show(manner).split(" (")[0]
+    again = read(shown, quantity, manner)
+    reached = [
+        rung
+        for rung in quantity.ladder(manner.system)
+        if f" {rung.unit.symbol}" in f" {shown}" and rung.unit.from_si(again) >= rung.from_value * (1 - 1e-9)
+    ]
+    step = (reached[0].then or reached[0].unit).factor * 10 ** -reached[0].decimals
+    assert again == pytest.approx(value, rel=1e-9, abs=0.5001 * step)
+
+
+@given(kg=st.floats(0, 1e4), more=st.floats(0, 1e3), manner=MANNERS)
+def test_a_heavier_piece_is_never_shown_lighter(kg, more, manner):
+    lighter, heavier = (read(Amount(each, MASS).show(manner), MASS, manner) for each in (kg, kg + more))
+    assert lighter <= heavier * (1 + 1e-12)
+
+
+def sentence_or_value(text, quantity, manner):
+    try:
+        return "", read(text, quantity, manner)
+    except (Missing, NotAQuantity) as refusal:
+        return refusal.sentence, 0.0
+
+
+NEARLY = "0123456789.,'/ +-−kglbozm3½°FC%٣\u200b"
+
+
+@given(text=st.text(max_size=70) | st.text(NEARLY, max_size=60), quantity=st.sampled_from(ALL), manner=MANNERS)
+def test_any_text_is_read_as_a_number_or_refused_in_one_line(text, quantity, manner):
+    sentence, value = sentence_or_value(text, quantity, manner)
+    assert sentence.isprintable()
+    assert math.isfinite(value)
+
+
+@given(text=st.text(max_size=60), quantity=st.sampled_from(ALL), manner=MANNERS)
+def test_a_refusal_says_back_no_more_than_a_little(text, quantity, manner):
+    sentence, _ = sentence_or_value(text, quantity, manner)
+    assert all(len(said) <= LONGEST_ECHO for said in re.findall("“([^”]*)”", sentence))
