@@ -266,5 +266,7 @@ def _percent_down(fraction: float) -> str:
 
 
 def _rounded_down(value: float, step: float, quantity: Quantity = DOSE_MASS) -> Amount:
-    """Never up: the dose a refusal names must itself pass."""
+    """Never up: the dose a refusal names must itself pass. Five digits survive being shown in six."""
+    if value > 0:
+        step = max(step, 10.0 ** (math.floor(math.log10(value)) - 4))
     return Amount(math.floor(value / step + 1e-6) * step, quantity)
