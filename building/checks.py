@@ -1,0 +1,136 @@
+"""Every test, in stages: quick first. A stage that fails ends the run; each says how it went and how long it took."""
+
+import re
+import subprocess
+import sys
+import time
+from collections.abc import Callable, Sequence
+from pathlib import Path
+
+from attrs import frozen
+
+from building import browsers, npm, pyodide_tests, site
+from building.paths import MODULES, ROOT
+from building.running import Failed
+
+CLOSING = re.compile(r"(\d+) (passed|failed|errors?|skipped|xfailed)\b")
+NO_TESTS = 5  # pytest's way of saying that it found none
+
+
+@frozen
+class Count:
+    passed: int = 0
+    failed: int = 0
+
+    def __add__(self, other: "Count") -> "Count":
+        return Count(self.passed + other.passed, self.failed + other.failed)
+
+
+class StageFailed(Exception):
+    def __init__(self, count: Count) -> None:
+        super().__init__()
+        self.count = count
+
+
+def run_stages(names: Sequence[str], pytest_arguments: Sequence[str]) -> int:
+    total = Count()
+    is_well = True
+    for name in names:
+        print(f"== {name}", flush=True)
+        begun = time.monotonic()
+        try:
+            count = STAGES[name](pytest_arguments)
+        except StageFailed as failure:
+            count, is_well = failure.count, False
+        total += count
+        outcome = "ok" if is_well else "FAILED"
+        print(f"== {name}: {outcome}, {count.passed} passed, {count.failed} failed, {_since(begun)}", flush=True)
+        if not is_well:
+            break
+    print(f"{total.passed} passed, {total.failed} failed")
+    return 0 if is_well else 1
+
+
+def _since(begun: float) -> str:
+    return f"{time.monotonic() - begun:.0f} s"
+
+
+def lint(_: Sequence[str]) -> Count:
+    npm.ensure()
+    pyright = [npm.node(), MODULES / "pyright/index.js", "--pythonpath", sys.executable]
+    commands: list[list[str | Path]] = [
+        [sys.executable, "-m", "ruff", "format", "--check", "--quiet", "."],
+        [sys.executable, "-m", "ruff", "check", "--quiet", "."],
+        [*pyright, "core"],
+    ]
+    for command in commands:
+        if subprocess.run([str(part) for part in command], cwd=ROOT, stdin=subprocess.DEVNULL).returncode:
+            raise StageFailed(Count(failed=1))
+    return Count(passed=len(commands))
+
+
+def core(arguments: Sequence[str]) -> Count:
+    return _pytest(["tests/core", "tests/published"], arguments)
+
+
+def web(arguments: Sequence[str]) -> Count:
+    return _pytest(["tests/web"], arguments)
+
+
+def building(arguments: Sequence[str]) -> Count:
+    return _pytest(["tests/building"], arguments)
+
+
+def pyodide(arguments: Sequence[str]) -> Count:
+    site.build()
+    return _counted(pyodide_tests.suite_command(arguments), pyodide_tests.agreement_command())
+
+
+def browser(arguments: Sequence[str]) -> Count:
+    browsers.ensure()
+    site.build()
+    return _pytest(["tests/browser"], arguments)
+
+
+STAGES: dict[str, Callable[[Sequence[str]], Count]] = {
+    "lint": lint,
+    "core": core,
+    "web": web,
+    "building": building,
+    "pyodide": pyodide,
+    "browser": browser,
+}
+
+
+def _pytest(folders: Sequence[str], arguments: Sequence[str]) -> Count:
+    there = [folder for folder in folders if any((ROOT / folder).rglob("test_*.py"))]
+    if not there:
+        raise Failed(f"There are no tests in {' or '.join(folders)}. Restore them from the repository.")
+    return _counted([sys.executable, "-m", "pytest", *there, *arguments])
+
+
+def _counted(*commands: Sequence[str | Path]) -> Count:
+    total = Count()
+    for command in commands:
+        count, is_well = _run(command)
+        total += count
+        if not is_well:
+            raise StageFailed(total if total.failed else total + Count(failed=1))
+    return total
+
+
+def _run(command: Sequence[str | Path]) -> tuple[Count, bool]:
+    """Show the command's output as it comes and read pytest's closing line out of it."""
+    parts = [str(part) for part in command]
+    last = ""
+    with subprocess.Popen(parts, cwd=ROOT, stdin=subprocess.DEVNULL, stdout=subprocess.PIPE, text=True) as running:
+        for line in running.stdout or ():
+            print(line, end="", flush=True)
+            last = line if CLOSING.search(line) else last
+    return read_closing(last), running.returncode in (0, NO_TESTS)
+
+
+def read_closing(line: str) -> Count:
+    """ "3 failed, 40 passed, 2 skipped in 1.2s" → 40 passed, 3 failed. An error counts as a failure."""
+    found = {word.rstrip("s"): int(number) for number, word in CLOSING.findall(line)}
+    return Count(found.get("passed", 0), found.get("failed", 0) + found.get("error", 0))
