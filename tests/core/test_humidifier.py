@@ -1,0 +1,106 @@
+"""The humidifier's charge: spoons, grams, and what the water can take."""
+
+import math
+
+import pytest
+
+from core.chamber.humidifier import CHARGE_SHEET, SODA_DOSE, USUAL_CHARGE_KG_PER_M3, charge, solubility
+from core.quantities import METRIC, US
+from core.reading import read
+from core.refusals import OutOfRange, Refused
+from core.units import QUART_M3
+from core.working import Figure
+
+
+def figure(figures: tuple[Figure, ...], key: str) -> Figure:
+    return next(each for each in figures if each.key == key)
+
+
+def usual(quarts: float) -> tuple[Figure, ...]:
+    return charge(quarts * QUART_M3, USUAL_CHARGE_KG_PER_M3)
+
+
+def refused_field(call, *arguments) -> str:
+    with pytest.raises(OutOfRange) as caught:
+        call(*arguments)
+    return caught.value.field
+
+
+def test_six_quarts_take_six_tablespoons():
+    assert figure(usual(6), "spoons").show(US) == "6 tbsp"
+
+
+def test_a_tablespoon_is_13_8_grams():
+    assert figure(usual(1), "soda").show(METRIC) == "13.8 g"
+
+
+def test_the_spoons_carry_the_range_that_kitchens_print():
+    spoons = figure(usual(6), "spoons")
+    assert (spoons.low, spoons.high) == pytest.approx((82.8 / 18, 82.8 / 12))
+
+
+@pytest.mark.parametrize("typed", ["1 tbsp/qt", "3 tsp/qt", "14.5823 g/L", "14.5823 kg/m³"])
+def test_the_dose_may_be_typed_in_spoons_or_grams(typed: str):
+    assert read(typed, SODA_DOSE) == pytest.approx(USUAL_CHARGE_KG_PER_M3, rel=1e-5)
+
+
+def test_a_bare_dose_is_spoons_to_the_quart_for_a_us_reader():
+    assert read("1", SODA_DOSE, US) == pytest.approx(USUAL_CHARGE_KG_PER_M3)
+
+
+def test_the_usual_charge_is_a_fifth_of_what_cold_water_dissolves():
+    figures = charge(6 * QUART_M3, USUAL_CHARGE_KG_PER_M3, water_c=5.0)
+    assert figure(figures, "share_of_solubility").value == pytest.approx(0.2, abs=0.01)
+
+
+def test_the_usual_charge_lowers_the_vapour_pressure_by_under_six_thousandths():
+    lowering = figure(usual(6), "lowering")
+    assert lowering.value == pytest.approx(1 - math.exp(-2 * 0.1738982 * 0.91 * 0.018015), rel=1e-5)
+    assert not lowering.cautions
+
+
+def test_away_from_the_usual_charge_the_lowering_is_called_an_estimate():
+    lowering = figure(charge(QUART_M3, 3 * USUAL_CHARGE_KG_PER_M3), "lowering")
+    assert "estimate" in lowering.cautions[0]
+
+
+def test_plain_water_lowers_nothing():
+    assert figure(charge(QUART_M3, 0.0), "lowering").value == 0
+
+
+def test_a_misting_humidifier_is_warned_of():
+    assert "wick keeps it" in figure(usual(6), "carried").cautions[0]
+
+
+def test_a_full_tank_may_be_filled_to_its_mark():
+    assert charge(7 * QUART_M3, USUAL_CHARGE_KG_PER_M3, 7 * QUART_M3)
+
+
+def test_more_water_than_the_tanks_mark_is_refused_in_both_systems():
+    with pytest.raises(OutOfRange, match=r"at most 6\.62 L \(7 qt\)") as caught:
+        charge(7.1 * QUART_M3, USUAL_CHARGE_KG_PER_M3, 7 * QUART_M3)
+    assert caught.value.field == "water_m3"
+
+
+def test_more_soda_than_dissolves_is_refused():
+    assert refused_field(charge, QUART_M3, 80.0, None, 5.0) == "soda_kg_per_m3"
+
+
+@pytest.mark.parametrize("water_m3", [0.0, -1.0, math.nan, math.inf])
+def test_no_water_is_refused(water_m3: float):
+    assert refused_field(charge, water_m3, 10.0) == "water_m3"
+
+
+@pytest.mark.parametrize("water_c", [-0.1, 60.1, math.nan])
+def test_solubility_is_not_extrapolated(water_c: float):
+    assert refused_field(solubility, water_c) == "water_c"
+
+
+def test_the_sheet_says_it_beside_the_water():
+    with pytest.raises(Refused) as caught:
+        CHARGE_SHEET.answer({"water_m3": "8 qt"})
+    assert [each.field for each in caught.value.refusals] == ["water_m3"]
+
+
+def test_a_tank_without_a_mark_is_not_held_to_one():
+    assert CHARGE_SHEET.answer({"water_m3": "8 qt", "tank_m3": ""}).figures

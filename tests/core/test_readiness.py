@@ -1,0 +1,286 @@
+"""Ready, hold or discard: each boundary, each gap in the evidence, each sign."""
+
+import pytest
+from attrs import evolve
+
+from core.quantities import METRIC
+from core.refusals import OutOfRange
+from core.release.readiness import SIGNS, Evidence, judge
+from core.release.stability import rests_on_equality, shelf_stable, too_dry_for_listeria
+from core.sources import EU_LISTERIA, FSRE_STABILITY
+from core.verdict import Reason
+
+SAUSAGE = Evidence(
+    style="fermented",
+    loss=0.36,
+    target_loss=0.35,
+    lowest_ph=4.9,
+    last_ph=5.1,
+    water_activity=0.89,
+    days_hung=30,
+    least_days=21,
+    nitrite_ppm=150,
+    signs=(),
+)
+MUSCLE = Evidence(style="whole-muscle", loss=0.38, target_loss=0.35, water_activity=0.90, nitrite_ppm=200, signs=())
+
+
+def word(evidence: Evidence, **changes) -> str:
+    return judge(evolve(evidence, **changes)).word
+
+
+def reason(evidence: Evidence, key: str, **changes) -> Reason:
+    return next(each for each in judge(evolve(evidence, **changes)).reasons if each.key == key)
+
+
+def next_step(evidence: Evidence, **changes) -> str:
+    return judge(evolve(evidence, **changes)).next_step.say(METRIC)
+
+
+def cautions(evidence: Evidence, **changes) -> str:
+    return " ".join(judge(evolve(evidence, **changes)).cautions)
+
+
+def test_a_sausage_with_all_its_evidence_is_ready():
+    assert word(SAUSAGE) == "ready"
+
+
+def test_a_whole_muscle_needs_no_acid():
+    assert word(MUSCLE) == "ready"
+
+
+@pytest.mark.parametrize("gap", ["loss", "target_loss", "water_activity", "days_hung", "nitrite_ppm", "signs"])
+def test_a_sausage_with_a_gap_in_its_evidence_is_held(gap: str):
+    assert word(SAUSAGE, **{gap: None}) == "hold"
+
+
+def test_a_sausage_whose_ph_nobody_measured_is_held():
+    assert word(SAUSAGE, lowest_ph=None, last_ph=None) == "hold"
+
+
+@pytest.mark.parametrize("gap", ["loss", "target_loss", "water_activity", "nitrite_ppm", "signs"])
+def test_a_whole_muscle_with_a_gap_in_its_evidence_is_held(gap: str):
+    assert word(MUSCLE, **{gap: None}) == "hold"
+
+
+def test_the_gap_is_named():
+    assert [each.key for each in judge(evolve(SAUSAGE, nitrite_ppm=None)).missing] == ["nitrite"]
+
+
+def test_unmeasured_water_activity_asks_for_one_measurement():
+    assert next_step(SAUSAGE, water_activity=None) == "Measure one piece's water activity."
+
+
+def test_acid_never_makes_up_for_unmeasured_water_activity():
+    assert word(SAUSAGE, water_activity=None, lowest_ph=4.2, last_ph=4.2) == "hold"
+
+
+@pytest.mark.parametrize("sign", SIGNS)
+def test_any_sign_of_spoilage_is_thrown_away(sign: str):
+    assert word(SAUSAGE, signs=(sign,)) == "discard"
+
+
+def test_a_sign_this_version_does_not_know_is_thrown_away_too():
+    assert word(SAUSAGE, signs=("rust",)) == "discard"
+
+
+def test_a_sign_comes_before_everything_else_to_do():
+    assert next_step(SAUSAGE, signs=("slime",), loss=None, nitrite_ppm=900).startswith("Throw it away")
+
+
+def test_a_sign_outweighs_missing_evidence():
+    assert judge(Evidence("fermented", signs=("smell",))).word == "discard"
+
+
+def test_nothing_known_is_held():
+    assert judge(Evidence("fermented")).word == "hold"
+
+
+def test_a_ph_of_5_3_is_acid_enough():
+    assert reason(SAUSAGE, "acid", lowest_ph=5.3).met is True
+
+
+def test_a_ph_of_5_31_is_not():
+    assert word(SAUSAGE, lowest_ph=5.31, last_ph=5.31) == "hold"
+
+
+def test_a_sausage_that_never_soured_is_sent_to_an_authority():
+    assert "food-safety authority" in next_step(SAUSAGE, lowest_ph=5.6, last_ph=5.6)
+
+
+def test_the_ph_may_rise_under_mould_after_it_was_low():
+    assert word(SAUSAGE, lowest_ph=4.9, last_ph=5.9) == "ready"
+
+
+def test_the_risen_ph_is_the_one_that_must_keep_it():
+    assert word(SAUSAGE, lowest_ph=4.4, last_ph=5.5, water_activity=0.93) == "hold"
+
+
+def test_a_ph_that_was_only_low_once_does_not_keep_it():
+    assert reason(SAUSAGE, "listeria", lowest_ph=4.4, last_ph=None, water_activity=0.93).met is False
+
+
+def test_the_target_itself_is_enough():
+    assert reason(SAUSAGE, "loss", loss=1 - 0.65, target_loss=0.35).met is True
+
+
+def test_just_under_the_target_hangs_on():
+    assert next_step(SAUSAGE, loss=0.349) == "Let it hang until it has lost 35 %."
+
+
+@pytest.mark.parametrize("loss", [-0.01, 0.76])
+def test_a_weight_that_cannot_be_is_weighed_again(loss: float):
+    assert word(SAUSAGE, loss=loss) == "hold"
+    assert next_step(SAUSAGE, loss=loss) == "Check the tag and the scale, and weigh it again."
+
+
+def test_too_few_days_are_held():
+    assert word(SAUSAGE, days_hung=20.9) == "hold"
+
+
+def test_the_least_days_themselves_are_enough():
+    assert word(SAUSAGE, days_hung=21) == "ready"
+
+
+def test_without_least_days_nobody_asks_how_long():
+    assert word(SAUSAGE, least_days=None, days_hung=None) == "ready"
+
+
+def test_nitrite_at_the_limit_passes():
+    assert word(SAUSAGE, nitrite_ppm=156.25) == "ready"
+
+
+def test_nitrite_over_the_limit_is_held_and_not_eaten():
+    assert word(SAUSAGE, nitrite_ppm=157) == "hold"
+    assert next_step(SAUSAGE, nitrite_ppm=157).startswith("Do not eat it. Ask a food-safety authority")
+
+
+def test_a_whole_muscle_is_held_to_the_dry_cured_limit():
+    assert word(MUSCLE, nitrite_ppm=625) == "ready"
+    assert word(MUSCLE, nitrite_ppm=626) == "hold"
+
+
+def test_without_nitrite_dryness_alone_guards_against_botulism():
+    assert word(SAUSAGE, nitrite_ppm=0) == "ready"
+
+
+def test_with_little_nitrite_and_much_water_it_is_held():
+    assert word(SAUSAGE, nitrite_ppm=49, last_ph=4.3, water_activity=0.93) == "hold"
+
+
+def test_fifty_ppm_guards_against_botulism():
+    assert word(SAUSAGE, nitrite_ppm=50, last_ph=4.3, water_activity=0.93) == "ready"
+
+
+@pytest.mark.parametrize("between", [(3.0, None), (None, 0.089), (8.4, None), (None, 1.01)])
+def test_a_reading_no_meat_gives_is_no_evidence(between):
+    ph, activity = between
+    changes = {"lowest_ph": ph, "last_ph": ph} if ph else {"water_activity": activity}
+    assert word(SAUSAGE, **changes) == "hold"
+
+
+def test_not_a_number_is_never_good_enough():
+    nan = float("nan")
+    assert judge(Evidence("fermented", nan, nan, nan, nan, nan, False, nan, nan, nan, ())).word == "hold"
+
+
+FSRE = [
+    (None, 0.909, True),
+    (None, 0.91, False),
+    (5.19, 0.949, True),
+    (5.2, 0.949, False),
+    (5.19, 0.95, False),
+    (4.99, 0.99, True),
+    (5.0, 0.95, False),
+]
+
+
+@pytest.mark.parametrize(("ph", "activity", "stable"), FSRE)
+def test_the_us_rule_is_strict_at_its_limits(ph, activity, stable):
+    assert shelf_stable(ph, activity) is stable
+
+
+EU = [
+    (None, 0.92, True),
+    (None, 0.921, False),
+    (4.4, 0.99, True),
+    (4.41, 0.99, False),
+    (5.0, 0.94, True),
+    (5.01, 0.94, False),
+    (5.0, 0.941, False),
+]
+
+
+@pytest.mark.parametrize(("ph", "activity", "stable"), EU)
+def test_the_eu_rule_includes_its_limits(ph, activity, stable):
+    assert too_dry_for_listeria(ph, activity) is stable
+
+
+@pytest.mark.parametrize(
+    ("ph", "activity", "equal"),
+    [
+        (5.0, 0.94, True),
+        (None, 0.92, True),
+        (4.4, 0.99, True),
+        (4.9, 0.93, False),
+        (None, 0.93, False),
+        (5.0, 0.93, True),
+    ],
+)
+def test_a_limit_met_exactly_is_known(ph, activity, equal):
+    assert rests_on_equality(ph, activity) is equal
+
+
+def test_a_limit_met_exactly_is_cautioned():
+    assert 'prints "less than"' in cautions(SAUSAGE, last_ph=5.0, water_activity=0.94)
+
+
+def test_where_the_rules_differ_the_us_one_can_be_the_stricter():
+    judged = judge(evolve(MUSCLE, water_activity=0.915))
+    assert judged.word == "hold"
+    assert [each.source for each in judged.unmet] == [FSRE_STABILITY]
+
+
+def test_where_the_rules_differ_the_eu_one_can_be_the_stricter():
+    judged = judge(evolve(SAUSAGE, last_ph=4.9, water_activity=0.95))
+    assert judged.word == "hold"
+    assert [each.source for each in judged.unmet] == [EU_LISTERIA]
+
+
+def test_where_the_rules_differ_both_are_named():
+    said = cautions(MUSCLE, water_activity=0.915)
+    assert "FSRE-2005" in said
+    assert "2073/2005" in said
+
+
+def test_a_batch_mates_measurement_is_said_to_be_one():
+    said = reason(SAUSAGE, "listeria", activity_from_mate=True).text.say(METRIC)
+    assert "of a batch-mate" in said
+    assert "same batch" in cautions(SAUSAGE, activity_from_mate=True)
+
+
+@pytest.mark.parametrize(
+    "evidence", [SAUSAGE, MUSCLE, Evidence("fermented"), Evidence("whole-muscle", signs=("slime",))]
+)
+def test_every_verdict_says_what_it_is_not(evidence: Evidence):
+    said = " ".join(judge(evidence).cautions)
+    assert "does not approve" in said
+    assert "trichinella" in said
+
+
+def test_a_fermented_sausage_is_told_that_degree_hours_are_not_judged():
+    assert "Degree-hours" in cautions(SAUSAGE)
+
+
+def test_at_0_85_it_need_not_be_kept_cold():
+    assert "refrigerated" not in cautions(SAUSAGE, water_activity=0.85)
+
+
+def test_above_0_85_it_is_kept_cold():
+    assert "refrigerated" in cautions(SAUSAGE, water_activity=0.851)
+    assert "refrigerator" in next_step(SAUSAGE, water_activity=0.851)
+
+
+def test_a_style_it_does_not_know_is_refused():
+    with pytest.raises(OutOfRange, match="fermented or whole-muscle"):
+        judge(Evidence("pickled"))  # type: ignore[arg-type]

@@ -1,0 +1,81 @@
+"""Weight loss: what has gone, what is left, and weights that cannot be."""
+
+import math
+
+import pytest
+
+from core.dry import shrink
+from core.quantities import METRIC
+from core.refusals import OutOfRange
+
+
+def refused_field(call, *arguments) -> str:
+    with pytest.raises(OutOfRange) as caught:
+        call(*arguments)
+    return caught.value.field
+
+
+def test_850_of_1250_grams_is_32_per_cent():
+    assert shrink.loss(1.25, 0.85).show(METRIC) == "32.0 %"
+
+
+def test_the_loss_is_water():
+    assert shrink.water_lost(1.25, 0.85).show(METRIC) == "400 g"
+
+
+def test_what_is_left_is_the_yield():
+    assert shrink.yield_(1.25, 0.85).value == pytest.approx(0.68)
+
+
+def test_a_ham_of_ten_kilograms_that_lost_18_per_cent_weighs_8_2():
+    assert shrink.target_weight(10.0, 0.18).value == pytest.approx(8.2)
+
+
+def test_what_is_still_to_lose():
+    assert shrink.remaining(1.25, 0.85, 0.35).value == pytest.approx(0.0375)
+
+
+def test_past_the_target_nothing_is_still_to_lose():
+    assert shrink.remaining(1.25, 0.7, 0.35).value == 0
+
+
+def test_a_day_of_one_per_cent():
+    assert shrink.loss_per_day(1.0, 0.90, 0.88, 2 * 86400).show(METRIC) == "1.00 % a day"
+
+
+def test_a_gain_is_told_and_cautioned():
+    gained = shrink.loss(1.0, 1.02)
+    assert gained.value == pytest.approx(-0.02)
+    assert gained.cautions == (shrink.GAINED,)
+
+
+def test_an_honest_loss_has_no_caution():
+    assert not shrink.loss(1.0, 0.6).cautions
+
+
+def test_more_than_the_water_in_meat_is_cautioned():
+    assert shrink.loss(1.0, 0.2).cautions == (shrink.TOO_DRY,)
+
+
+@pytest.mark.parametrize("bad", [0.0, -1.0, math.nan, math.inf, 1000.0])
+def test_a_start_weight_that_is_none_is_refused(bad: float):
+    assert refused_field(shrink.loss, bad, 1.0) == "start_kg"
+
+
+@pytest.mark.parametrize("bad", [0.0, -1.0, math.nan, math.inf])
+def test_a_weight_now_that_is_none_is_refused(bad: float):
+    assert refused_field(shrink.loss, 1.0, bad) == "now_kg"
+
+
+@pytest.mark.parametrize("bad", [-0.01, 0.76, 35.0, math.nan])
+def test_a_target_that_no_meat_reaches_is_refused(bad: float):
+    assert refused_field(shrink.target_weight, 1.0, bad) == "target_loss"
+
+
+def test_weighings_within_the_hour_tell_no_rate():
+    assert refused_field(shrink.loss_per_day, 1.0, 0.9, 0.9, 3599.0) == "between_s"
+
+
+def test_the_sheet_without_a_target_tells_the_loss_alone():
+    answer = shrink.SHRINK_SHEET.answer({"start_kg": "1250", "now_kg": "850", "target_loss": ""})
+    assert [each.key for each in answer.figures] == ["loss", "water_lost", "yield"]
