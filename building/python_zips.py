@@ -98,9 +98,14 @@ def _compile(name: str, files: Files, target: Path, mount: str, title: str) -> P
         source = BUILD / f"{name}-sources.zip"
         source.write_bytes(sources)
         remedy = f"{title[:1].upper()}{title[1:]} could not be compiled."
-        npm.run_node([here / "bytecode.mjs", PYODIDE, source, target, mount, METHOD], f"compile-{name}", remedy)
+        npm.run_node(compile_command(source, target, mount), f"compile-{name}", remedy)
         set_fresh(name, inputs)
     return target
+
+
+def compile_command(sources: Path, target: Path, mount: str) -> list[str | Path]:
+    """Node's arguments."""
+    return [Path(__file__).parent / "bytecode.mjs", PYODIDE, sources, target, mount, METHOD]
 
 
 def _zip(files: Files, method: int = zipfile.ZIP_STORED) -> bytes:
