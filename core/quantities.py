@@ -142,13 +142,13 @@ class Amount:
             shown += f" ({_with_unit(bracket, _decimals_for(bracket, 3), rung.also, manner, False)})"
         return shown
 
-    def show_exact(self, manner: Manner = METRIC) -> str:
-        """For the working: the same unit, at least six significant digits, trailing zeros dropped."""
+    def show_exact(self, manner: Manner = METRIC, significant: int = 6) -> str:
+        """For the working: the same unit, at least so many significant digits, trailing zeros dropped."""
         if not math.isfinite(self.value):
             return "—"
         unit = self._rung(manner.system).unit
         value = unit.from_si(self.value)
-        return _with_unit(value, _decimals_for(value, 6), unit, manner, True)
+        return _with_unit(value, _decimals_for(value, significant), unit, manner, True)
 
     def _rung(self, system: System) -> Rung:
         """The first rung that the value reaches once rounded by the rung below: 9.9996 kg is 10 kg, not 10 000 g."""

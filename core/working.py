@@ -19,8 +19,10 @@ class Step:
     text: str
     amounts: dict[str, Amount] = field(factory=dict[str, Amount])
 
-    def say(self, manner: Manner) -> str:
-        return self.text.format_map({name: amount.show_exact(manner) for name, amount in self.amounts.items()})
+    def say(self, manner: Manner, significant: int = 6) -> str:
+        """The line in the reader's units. A sentence wants fewer digits than a sum that is to be checked."""
+        shown = {name: amount.show_exact(manner, significant) for name, amount in self.amounts.items()}
+        return self.text.format_map(shown)
 
 
 @frozen

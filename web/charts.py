@@ -11,6 +11,7 @@ from core.release.readiness import ACID_PH
 
 WIDTH, HEIGHT = 640, 240
 LEFT, RIGHT, TOP, BOTTOM = 52, 84, 16, 36
+LINE = 15
 
 
 @frozen
@@ -30,6 +31,9 @@ class Trace:
     @property
     def points(self) -> str:
         return " ".join(f"{mark.x:.1f},{mark.y:.1f}" for mark in self.marks)
+
+    label_y: float
+    """Where its name stands: beside its end, or moved down where another name is there already."""
 
     @property
     def end(self) -> Mark:
@@ -101,7 +105,7 @@ def _chart(headline: str, across: str, up: str, series: list[Series], limit: tup
         headline,
         across,
         up,
-        tuple(Trace(name, tuple(place(x, y) for x, y in points)) for name, points in series),
+        _traces([(name, tuple(place(x, y) for x, y in points)) for name, points in series]),
         place(x_low, limit[0], limit[1]),
         tuple(place(x, y_low, f"{x:g}") for x in x_ticks),
         tuple(place(x_low, y, f"{y:g}") for y in y_ticks),
@@ -110,6 +114,16 @@ def _chart(headline: str, across: str, up: str, series: list[Series], limit: tup
             (*((name,) if name else ()), f"{x:.1f}", f"{y:.{decimals}f}") for name, points in series for x, y in points
         ),
     )
+
+
+def _traces(drawn: list[tuple[str, tuple[Mark, ...]]]) -> tuple[Trace, ...]:
+    """Names from the top down, each at least a line below the one before; too many to stand apart go unnamed."""
+    named: list[Trace] = []
+    lowest = 0.0
+    for name, marks in sorted(drawn, key=lambda each: each[1][-1].y):
+        lowest = max(marks[-1].y, lowest + LINE)
+        named.append(Trace(name if lowest < HEIGHT - LINE else "", marks, lowest))
+    return tuple(named)
 
 
 def _ticks(low: float, high: float) -> list[float]:

@@ -18,11 +18,11 @@ from werkzeug.wrappers import Response
 from core.daybook.batch import Batch, Piece
 from core.daybook.book import Line
 from core.daybook.facts import Fact
-from core.quantities import Amount, Manner
+from core.quantities import Manner
 from core.refusals import Refusal, Refused
 from core.working import Figure
 from core.worksheet import Number
-from web.forms import Form, Input, Moment, Ticks, from_request
+from web.forms import Form, Input, Moment, Ticks, from_request, typed
 from web.journal import fresh_id, record
 from web.visitor import manner
 
@@ -74,10 +74,8 @@ class EntryForm:
 
 
 def _typed(input_: Input, value: Any, manner: Manner) -> str:
-    if value is None:
-        return ""
     if isinstance(input_, Number):
-        return Amount(value, input_.quantity).show_exact(manner)
+        return typed(value, input_.quantity, manner)
     return " ".join(value) if isinstance(input_, Ticks) else str(value)
 
 

@@ -8,7 +8,7 @@ from datetime import datetime, timedelta
 from attrs import field, frozen
 from werkzeug.datastructures import MultiDict
 
-from core.quantities import Manner
+from core.quantities import Manner, Quantity, show_number
 from core.refusals import Missing, NotAQuantity, OutOfRange, Refusal, Refused
 from core.worksheet import Choice, Number
 from web.visitor import now
@@ -124,6 +124,14 @@ def from_request(inputs: tuple[Input, ...], given: MultiDict[str, str], token: s
 def _with_unit(text: str, unit: str) -> str:
     has_its_own = any(sign.isalpha() or sign in "%°#\"'" for sign in text)
     return text if has_its_own or not text.strip() or not unit else f"{text} {unit}"
+
+
+def typed(value: float | None, quantity: Quantity, manner: Manner) -> str:
+    """A value as one would type it into its box: a bare number, for the unit stands beside it."""
+    if value is None:
+        return ""
+    number = quantity.bare(manner.system).from_si(value)
+    return show_number(number, max(0, 6 - len(f"{abs(number):.0f}")), manner, trim=True).replace("\u00a0", "")
 
 
 def _lower(label: str) -> str:

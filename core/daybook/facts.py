@@ -49,7 +49,7 @@ class CureWeighed:
     nitrite: float = field(validator=_share)
     method: Method
     nitrate: float = field(default=0.0, validator=_share)
-    other_salt_kg: float = field(default=0.0, validator=and_(_finite, ge(0)))
+    other_salt_kg: float | None = field(default=None, validator=optional(and_(_finite, ge(0))))
 
 
 @frozen

@@ -15,7 +15,7 @@ from core.worksheet import Choice, Number
 from web import charts
 from web.entry_forms import EntryForm, Subject, declare, say, write
 from web.finding import find_batch
-from web.forms import Words
+from web.forms import Words, typed
 from web.journal import book
 from web.screens.mix import CURE
 from web.screens.release import verdicts
@@ -62,9 +62,9 @@ START = declare(
         texts=lambda fact, how: {
             "name": fact.name,
             "style": fact.style,
-            "meat_kg": Amount(fact.meat_kg, MASS).show_exact(how),
-            "target_loss": Amount(fact.target_loss, LOSS).show_exact(how),
-            "least_days": "" if fact.least_days is None else Amount(fact.least_days * 86400, DAYS).show_exact(how),
+            "meat_kg": typed(fact.meat_kg, MASS, how),
+            "target_loss": typed(fact.target_loss, LOSS, how),
+            "least_days": "" if fact.least_days is None else typed(fact.least_days * 86400, DAYS, how),
         },
         save="Start the batch",
     )

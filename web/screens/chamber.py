@@ -11,6 +11,7 @@ from core.quantities import DOSE_MASS, RELATIVE_HUMIDITY, TEMPERATURE, VOLUME, A
 from core.working import Figure
 from core.worksheet import Number
 from web.entry_forms import EntryForm, Subject, Values, declare, say, write
+from web.forms import typed
 from web.journal import book
 from web.visitor import manner
 
@@ -63,9 +64,9 @@ CHARGE = declare(
         figures=_charge,
         fact=_charged,
         texts=lambda fact, how: {
-            "water_m3": Amount(fact.water_m3, VOLUME).show_exact(how),
-            "soda_kg_per_m3": Amount(fact.soda_kg / fact.water_m3, humidifier.SODA_DOSE).show_exact(how),
-            "tank_m3": "" if fact.tank_m3 is None else Amount(fact.tank_m3, VOLUME).show_exact(how),
+            "water_m3": typed(fact.water_m3, VOLUME, how),
+            "soda_kg_per_m3": typed(fact.soda_kg / fact.water_m3, humidifier.SODA_DOSE, how),
+            "tank_m3": typed(fact.tank_m3, VOLUME, how),
         },
         save="Save the charge",
     )

@@ -4,20 +4,24 @@ from __future__ import annotations
 
 import re
 
-from attrs import frozen
+from attrs import evolve, frozen
 from flask import Blueprint, url_for
 
 from core.daybook.facts import CureWeighed
 from core.mix import cure
+from core.mix.cure_sheets import METHOD, NITRATE, NITRITE, OTHER_SALT
 from core.quantities import DOSE_MASS, FRACTION, Amount, Manner
 from core.reading import read
 from core.refusals import NotAQuantity, OutOfRange
 from core.working import Figure
-from core.worksheet import Choice, Number
 from web.entry_forms import EntryForm, Subject, Values, declare, path_of, write
 from web.finding import find_batch
+from web.forms import typed
 
 screen = Blueprint("mix", __name__)
+
+USUAL_NITRITE = 0.0625
+"""The strength most curing salts for sausage carry on their label; the form starts there."""
 
 
 @frozen
@@ -67,25 +71,21 @@ CURE = declare(
         CureWeighed,
         "Weigh the cure",
         (
-            Choice("method", "Method", cure.METHODS, default="comminuted"),
-            Number("nitrite", "Nitrite in the curing salt", FRACTION, 0, 1, default=0.0625, help="From its label."),
-            Number(
-                "nitrate", "Nitrate in the curing salt", FRACTION, 0, 1, default=0.0, help="From its label; 0 if none."
-            ),
             Dose(),
-            Number(
-                "other_salt_kg", "Other salt", DOSE_MASS, 0, 100, default=0.0, help="Plain salt that goes in as well."
-            ),
+            evolve(NITRITE, default=USUAL_NITRITE),
+            NITRATE,
+            OTHER_SALT,
+            METHOD,
         ),
         _say,
         figures=_figures,
         fact=_fact,
         texts=lambda fact, how: {
             "method": fact.method,
-            "nitrite": Amount(fact.nitrite, FRACTION).show_exact(how),
-            "nitrate": Amount(fact.nitrate, FRACTION).show_exact(how),
+            "nitrite": typed(fact.nitrite, FRACTION, how),
+            "nitrate": typed(fact.nitrate, FRACTION, how),
             "dose": Amount(fact.cure_kg, DOSE_MASS).show_exact(how),
-            "other_salt_kg": Amount(fact.other_salt_kg, DOSE_MASS).show_exact(how),
+            "other_salt_kg": typed(fact.other_salt_kg, DOSE_MASS, how),
         },
         save="Save the weighed cure",
     )

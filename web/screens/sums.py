@@ -4,13 +4,13 @@ from __future__ import annotations
 
 from flask import Blueprint, abort, render_template, request
 
-from core.quantities import Amount, Manner
+from core.quantities import Manner
 from core.refusals import Refusal, Refused
 from core.verdict import Verdict
 from core.working import Figure
 from core.worksheet import Choice, Number, Worksheet
 from core.worksheets import WORKSHEETS, by_stage
-from web.forms import Form, from_request
+from web.forms import Form, from_request, typed
 from web.visitor import manner
 
 screen = Blueprint("sums", __name__)
@@ -72,4 +72,4 @@ def _defaults(sheet: Worksheet, how: Manner) -> dict[str, str]:
 def _default(each: Number | Choice, how: Manner) -> str:
     if isinstance(each, Choice):
         return each.default or ""
-    return Amount(each.default or 0.0, each.quantity).show_exact(how)
+    return typed(each.default, each.quantity, how)
