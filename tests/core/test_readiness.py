@@ -97,7 +97,7 @@ def test_nothing_known_is_held():
 
 
 def test_a_ph_of_5_3_is_acid_enough():
-    assert reason(SAUSAGE, "acid", lowest_ph=5.3).met is True
+    assert reason(SAUSAGE, "acid", lowest_ph=5.3, last_ph=5.6).met is True
 
 
 def test_a_ph_of_5_31_is_not():
