@@ -5,6 +5,7 @@ import sys
 from collections.abc import Sequence
 
 from building import environment, npm
+from building.locking import alone
 from building.paths import DIST, shown
 from building.running import Failed
 
@@ -28,10 +29,12 @@ def main(arguments: Sequence[str]) -> int:
 
 
 def _prepare_and_do(options: argparse.Namespace, asked: list[str]) -> int:
-    environment.ensure(*GROUPS.get(options.command, ("app", "build")))
+    with alone():
+        environment.ensure(*GROUPS.get(options.command, ("app", "build")))
     if not environment.is_inside():
         return environment.hand_over(asked)
-    npm.ensure()
+    with alone():
+        npm.ensure()
     return options.do(options) or 0
 
 

@@ -35,7 +35,7 @@ def ensure(*groups: Group) -> None:
     _make()
     for group in groups:
         wanted = pins(group)
-        inputs = content_hash(sys.version, *wanted)
+        inputs = content_hash(*wanted)
         if is_fresh(f"python-{group}", inputs, [python()]):
             continue
         with step(f"Installing Python packages ({group}: {len(wanted)})"):
@@ -46,13 +46,14 @@ def ensure(*groups: Group) -> None:
 
 
 def _make() -> None:
-    if python().exists():
+    if is_fresh("venv", "made", [python()]):
         return
     for group in ("app", "build", "test"):
         clear(f"python-{group}")
     with step("Making .venv"):
         remedy = "The environment could not be made. Install Python's venv module (Debian: python3-venv) and run again."
         run([sys.executable, "-m", "venv", VENV], "venv", remedy)
+        set_fresh("venv", "made")
 
 
 def is_inside() -> bool:

@@ -104,8 +104,9 @@ def _compile(name: str, files: Files, target: Path, mount: str, title: str) -> P
 
 
 def compile_command(sources: Path, target: Path, mount: str) -> list[str | Path]:
-    """Node's arguments."""
-    return [Path(__file__).parent / "bytecode.mjs", PYODIDE, sources, target, mount, METHOD]
+    """Node's arguments. All but the library itself is compiled by a Python started from the compiled library."""
+    library = PYODIDE / "python_stdlib.zip" if mount == STDLIB_MOUNT else STDLIB
+    return [Path(__file__).parent / "bytecode.mjs", PYODIDE, library, sources, target, mount, METHOD]
 
 
 def _zip(files: Files, method: int = zipfile.ZIP_STORED) -> bytes:

@@ -7,6 +7,7 @@ import tomllib
 from pathlib import Path
 
 from building import esbuild, python_zips
+from building.locking import alone
 from building.paths import BUILD, DIST, MODULES, PYODIDE, ROOT, WEB, shown
 from building.placing import Site
 from building.policy import CONTENT_SECURITY_POLICY
@@ -17,6 +18,7 @@ STATIC = WEB / "static"
 BROWSER = WEB / "browser"
 SHELL = WEB / "shell.html"
 MANIFEST = WEB / "manifest.webmanifest"
+ASIDE = BUILD / "dist"
 PRECACHED = BUILD / "precached.json"
 CHARSET = '<meta charset="utf-8">'
 WASM = "pyodide.asm.wasm"
@@ -28,15 +30,15 @@ def version() -> str:
 
 def build() -> None:
     """Make dist/ unless it is there and nothing it is made from has changed."""
-    build_id = content_hash(*_sources())[:16]
-    if is_fresh("site", build_id, [DIST / "sw.js"]):
-        return
-    clear("site")
-    BUILD.mkdir(exist_ok=True)
-    site = _gather(build_id)
-    with step("Writing dist"):
-        _write(site)
-    set_fresh("site", build_id)
+    with alone():
+        build_id = content_hash(*_sources())[:16]
+        if is_fresh("site", build_id, [DIST / "sw.js"]):
+            return
+        clear("site")
+        site = _gather(build_id)
+        with step("Writing dist"):
+            _write(site)
+        set_fresh("site", build_id)
 
 
 def _sources() -> list[Path]:
@@ -50,9 +52,9 @@ def _gather(build_id: str) -> Site:
     """In the order in which they name each other: a file's hash is known before it is named."""
     site = Site()
     site.put_hashed("stdlib", "stdlib.zip", python_zips.stdlib().read_bytes())
-    with step("Bundling styles and scripts"):
-        _add_static(site)
-        site.put_hashed("app", "app.zip", python_zips.app(build_id, site.assets).read_bytes())
+    _add_static(site)
+    site.put_hashed("app", "app.zip", python_zips.app(build_id, site.assets).read_bytes())
+    with step("Bundling scripts"):
         site.put_in_folder("wasm", "pyodide", WASM, (PYODIDE / WASM).read_bytes())
         _add_script(site, "worker", build_id)
         _add_script(site, "page", build_id)
@@ -95,11 +97,14 @@ def _text(path: Path) -> str:
 
 
 def _write(site: Site) -> None:
-    shutil.rmtree(DIST, ignore_errors=True)
+    """Aside first and then in one move: what is being served is never half a site."""
+    shutil.rmtree(ASIDE, ignore_errors=True)
     for path, data in site.files.items():
-        target = DIST / path
+        target = ASIDE / path
         target.parent.mkdir(parents=True, exist_ok=True)
         target.write_bytes(data)
+    shutil.rmtree(DIST, ignore_errors=True)
+    ASIDE.rename(DIST)
     PRECACHED.write_text(json.dumps([entry["url"] for entry in site.precached] + ["sw.js"]))
 
 
