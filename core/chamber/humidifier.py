@@ -35,7 +35,6 @@ from core.worksheet import Number, Worksheet
 TABLESPOON_KG = 0.0138
 LIGHT_TABLESPOON_KG, HEAVY_TABLESPOON_KG = 0.012, 0.018  # as kitchens print it
 USUAL_CHARGE_KG_PER_M3 = TABLESPOON_KG / QUART_M3
-TANK_MARK_M3 = 7 * QUART_M3
 
 WATER_KG_PER_M3 = 998.2  # at 20 °C
 BICARBONATE_KG_PER_MOL = 0.0840066
@@ -117,7 +116,7 @@ def molality_of(soda_kg_per_m3: float) -> float:
 def _require_fits(water_m3: float, tank_m3: float | None) -> None:
     if not 0 < water_m3 < 1:
         raise OutOfRange("water_m3", "The water must be more than nothing and less than 1000 L (1057 qt).")
-    if tank_m3 is not None and water_m3 > tank_m3 * (1 + 1e-9):
+    if tank_m3 is not None and water_m3 > tank_m3 * (1 + 1e-5):
         raise OutOfRange(
             "water_m3", f"The tank is marked for at most {_both_ways(tank_m3, VOLUME)}: fill it no higher."
         )
@@ -272,9 +271,8 @@ CHARGE_INPUTS = (
         VOLUME,
         1e-4,
         1.0,
-        default=TANK_MARK_M3,
         optional=True,
-        help="The tank's own highest mark.",
+        help="The tank's own highest mark, for example 7 qt.",
     ),
 )
 CHARGE_SHEET = Worksheet(
