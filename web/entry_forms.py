@@ -6,7 +6,7 @@ that asks differently from what it keeps says how in `fact` and `texts`.
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Mapping
 from datetime import datetime
 from typing import Any
 
@@ -86,9 +86,13 @@ def write(
     about: str | None,
     back: str | Callable[[str], str],
     corrects: Line | None = None,
+    start: Mapping[str, str] | None = None,
     **context: Any,
 ) -> Response | str | tuple[str, int]:
-    """The whole life of an entry's form: drawn, figured as one types, checked, recorded, and left for `back`."""
+    """The whole life of an entry's form: drawn, figured as one types, checked, recorded, and left for `back`.
+
+    start: texts a new form begins with, over the declared defaults. context: what its template wants besides.
+    """
     how = manner()
     inputs = (*declared.inputs, Moment())
     if "figures" in request.args:
@@ -114,7 +118,7 @@ def write(
             return _drawn(declared, subject, form.refused(refused), how, corrects, context), 422
         target = back(written) if callable(back) else back
         return redirect(_with_saved(target, written), 303)
-    texts = declared.defaults(how)
+    texts = {**declared.defaults(how), **(start or {})}
     if corrects is not None:
         texts = {**declared.texts_of(corrects.fact, how), "happened": _minute(corrects.entry.happened_at)}
     return _drawn(declared, subject, Form(fresh_id(), inputs, texts), how, corrects, context)

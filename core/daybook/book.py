@@ -109,6 +109,11 @@ class Book:
         """Every line that began as this kind, oldest first."""
         return sorted((self.line(key) for key in self._kinds.get(kind, ())), key=lambda line: line.order)
 
+    def latest(self, subject: str, kind: type[Any]) -> Line | None:
+        """The last thing of this kind that happened to the subject and was not taken back."""
+        found = (line for line in reversed(self.about(subject)) if isinstance(line.fact, kind))
+        return next(found, None)
+
     def beginnings(self, kind: str, about: str | None = None) -> list[str]:
         """The ids of the first entries of a kind, unread, in the order of their ids."""
         keys = self._kinds.get(kind, ()) if about is None else self._about.get(about, ())

@@ -75,21 +75,22 @@ CHARGE = declare(
 
 @screen.get("/chamber")
 def page():
-    lines = book().about(CHAMBER)
-    air = [line for line in lines if isinstance(line.fact, AirRead)]
-    charges = [line for line in lines if isinstance(line.fact, HumidifierCharged)]
+    lines, air = book().about(CHAMBER), book().latest(CHAMBER, AirRead)
     return render_template(
         "chamber/page.html",
-        air=air[-1] if air else None,
-        figures=air_figures(air[-1].fact) if air else (),
-        charge=charges[-1] if charges else None,
+        air=air,
+        figures=air_figures(air.fact) if air else (),
+        charge=book().latest(CHAMBER, HumidifierCharged),
         log=[(line, say(line, manner())) for line in reversed(lines)],
     )
 
 
 @screen.route("/chamber/charge", methods=["GET", "POST"])
 def charge():
-    return _of_chamber(CHARGE)
+    """The tank and the strength are those of the last charge: only the water differs."""
+    last = book().latest(CHAMBER, HumidifierCharged)
+    texts = CHARGE.texts_of(last.fact, manner()) if last else {}
+    return _of_chamber(CHARGE, {key: text for key, text in texts.items() if key != "water_m3"})
 
 
 @screen.route("/chamber/air", methods=["GET", "POST"])
@@ -97,6 +98,6 @@ def read_air():
     return _of_chamber(AIR)
 
 
-def _of_chamber(declared: EntryForm):
+def _of_chamber(declared: EntryForm, start: dict[str, str] | None = None):
     back = url_for("chamber.page")
-    return write(declared, Subject(), about=CHAMBER, back=back, back_to=back)
+    return write(declared, Subject(), about=CHAMBER, back=back, back_to=back, start=start)

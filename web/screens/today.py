@@ -25,12 +25,11 @@ _OPENS = {
 def page():
     open_ = open_batches(book())
     lines = [(line, _opens(line)) for line in due(open_, now())]
-    air = [line for line in book().about(CHAMBER) if isinstance(line.fact, AirRead)]
     return render_template(
         "today.html",
         due=[each for each in lines if each[0].late(now())],
         later=[each for each in lines if not each[0].late(now())],
-        air=air[-1] if air else None,
+        air=book().latest(CHAMBER, AirRead),
         batches=open_,
         empty=len(book()) == 0,
     )
