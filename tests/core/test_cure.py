@@ -9,7 +9,7 @@ from core.quantities import METRIC, US
 from core.refusals import OutOfRange
 from core.working import Figure
 
-SAUSAGE_CURE = CuringSalt(0.0625)
+CURE = CuringSalt(0.0625)
 SLOW = CuringSalt(0.0625, 0.04)
 
 
@@ -24,13 +24,13 @@ def refusal(call, *arguments) -> OutOfRange:
 
 
 def test_31_grams_in_12_4_kilograms_make_156_ppm():
-    made = figure(from_dose(12.4, 0.031, SAUSAGE_CURE, "comminuted"), "nitrite")
+    made = figure(from_dose(12.4, 0.031, CURE, "comminuted"), "nitrite")
     assert made.show(METRIC) == "156 ppm"
     assert made.value == pytest.approx(float(Fraction(31, 1000) * Fraction(625, 10000) / Fraction(124, 10)), rel=1e-12)
 
 
 def test_the_working_shows_the_numbers_put_in():
-    made = figure(from_dose(12.4, 0.031, SAUSAGE_CURE, "comminuted"), "nitrite")
+    made = figure(from_dose(12.4, 0.031, CURE, "comminuted"), "nitrite")
     assert [step.say(METRIC) for step in made.working] == [
         "Curing salt × its nitrite = sodium nitrite: 31 g × 6.25 % = 1.9375 g",
         "Sodium nitrite ÷ green weight of meat: 1.9375 g ÷ 12 400 g = 156.25 ppm".replace("12 400", "12\u00a0400"),
@@ -39,25 +39,25 @@ def test_the_working_shows_the_numbers_put_in():
 
 
 def test_the_working_keeps_one_unit_for_a_reader_in_pounds():
-    made = figure(from_dose(12.4, 0.031, SAUSAGE_CURE, "comminuted"), "nitrite")
+    made = figure(from_dose(12.4, 0.031, CURE, "comminuted"), "nitrite")
     assert made.working[1].say(US) == made.working[1].say(METRIC)
 
 
 @pytest.mark.parametrize("meat_kg", [0.1, 0.3, 0.7, 1.0, 3.3, 12.4, 99.9])
 def test_a_quarter_per_cent_of_a_6_25_salt_just_meets_the_limit(meat_kg: float):
-    assert figure(from_dose(meat_kg, 0.0025 * meat_kg, SAUSAGE_CURE, "comminuted"), "nitrite").value == pytest.approx(156.25e-6)
+    assert figure(from_dose(meat_kg, 0.0025 * meat_kg, CURE, "comminuted"), "nitrite").value == pytest.approx(156.25e-6)
 
 
 def test_an_ounce_as_a_scale_shows_it_is_not_over_the_ounce_the_rule_prints():
-    assert figure(from_dose(25 * 0.45359237, 0.02835, SAUSAGE_CURE, "comminuted"), "nitrite").value > 156.25e-6
+    assert figure(from_dose(25 * 0.45359237, 0.02835, CURE, "comminuted"), "nitrite").value > 156.25e-6
 
 
 def test_a_dose_a_thousandth_over_the_limit_is_refused():
-    assert refusal(from_dose, 12.4, 0.031 * (1 + 1e-3), SAUSAGE_CURE, "comminuted").field == "dose"
+    assert refusal(from_dose, 12.4, 0.031 * (1 + 1e-3), CURE, "comminuted").field == "dose"
 
 
 def test_ten_times_the_dose_is_refused_with_what_it_makes_the_limit_and_the_right_dose():
-    said = refusal(from_dose, 12.4, 0.31, SAUSAGE_CURE, "comminuted").sentence
+    said = refusal(from_dose, 12.4, 0.31, CURE, "comminuted").sentence
     assert said == (
         "This makes 1\u00a0562.5 ppm of nitrite; the limit for chopped meat is 156.25 ppm (¼ oz to 100 lb, "
         "9 CFR 424.21(c)), which 31 g of this curing salt makes (0.25 % of the meat)."
@@ -79,11 +79,11 @@ def test_nitrate_has_a_limit_of_its_own():
 
 
 def test_a_dry_rub_may_take_625_ppm():
-    assert figure(from_dose(1.0, 0.01, SAUSAGE_CURE, "dry-rub"), "nitrite").value == pytest.approx(625e-6)
+    assert figure(from_dose(1.0, 0.01, CURE, "dry-rub"), "nitrite").value == pytest.approx(625e-6)
 
 
 def test_625_ppm_in_ground_meat_is_refused():
-    assert refusal(from_dose, 1.0, 0.01, SAUSAGE_CURE, "comminuted").field == "dose"
+    assert refusal(from_dose, 1.0, 0.01, CURE, "comminuted").field == "dose"
 
 
 def test_nitrate_is_shown_where_there_is_some():
@@ -91,42 +91,42 @@ def test_nitrate_is_shown_where_there_is_some():
 
 
 def test_nitrate_is_not_shown_where_there_is_none():
-    assert "nitrate" not in {each.key for each in from_dose(10.0, 0.025, SAUSAGE_CURE, "comminuted")}
+    assert "nitrate" not in {each.key for each in from_dose(10.0, 0.025, CURE, "comminuted")}
 
 
 def test_the_ion_is_two_thirds_of_the_salt():
-    ion = figure(from_dose(10.0, 0.025, SAUSAGE_CURE, "comminuted"), "nitrite_ion")
+    ion = figure(from_dose(10.0, 0.025, CURE, "comminuted"), "nitrite_ion")
     assert ion.value == pytest.approx(156.25e-6 * 46.005 / 68.99476928)
 
 
 def test_all_salt_counts_the_cures_own():
-    total = figure(from_dose(10.0, 0.025, SAUSAGE_CURE, "comminuted", 0.25), "total_salt")
+    total = figure(from_dose(10.0, 0.025, CURE, "comminuted", 0.25), "total_salt")
     assert total.value == pytest.approx(float((Fraction(25) * Fraction(9375, 10000) + 250) / 10000))
 
 
 def test_all_salt_is_not_told_where_the_other_salt_is_unknown():
-    assert "total_salt" not in {each.key for each in from_dose(10.0, 0.025, SAUSAGE_CURE, "comminuted")}
+    assert "total_salt" not in {each.key for each in from_dose(10.0, 0.025, CURE, "comminuted")}
 
 
 def test_dose_for_156_ppm():
-    assert figure(dose_for(12.4, 156, SAUSAGE_CURE, "comminuted"), "cure").value == pytest.approx(
+    assert figure(dose_for(12.4, 156, CURE, "comminuted"), "cure").value == pytest.approx(
         float(Fraction(156, 10**6) * Fraction(124, 10) / Fraction(625, 10000))
     )
 
 
 def test_dose_for_also_tells_the_share_of_the_meat():
-    assert figure(dose_for(12.4, 156.25, SAUSAGE_CURE, "comminuted"), "share").value == pytest.approx(0.0025)
+    assert figure(dose_for(12.4, 156.25, CURE, "comminuted"), "share").value == pytest.approx(0.0025)
 
 
 def test_more_nitrite_wanted_than_allowed_is_refused_on_its_own_field():
-    assert refusal(dose_for, 12.4, 157, SAUSAGE_CURE, "comminuted").field == "wanted"
+    assert refusal(dose_for, 12.4, 157, CURE, "comminuted").field == "wanted"
 
 
 def test_a_salt_without_nitrite_makes_no_nitrite():
     assert refusal(dose_for, 12.4, 100, CuringSalt(0.0, 0.02), "comminuted").field == "nitrite"
 
 
-def cautions(cure_kg: float, method="comminuted", salt: CuringSalt = SAUSAGE_CURE) -> str:
+def cautions(cure_kg: float, method="comminuted", salt: CuringSalt = CURE) -> str:
     return " ".join(figure(from_dose(1.0, cure_kg, salt, method), "nitrite").cautions)
 
 
@@ -191,13 +191,13 @@ def test_a_fraction_typed_as_a_per_cent_is_refused_with_what_to_type():
 
 @pytest.mark.parametrize("meat_kg", [0.0, -1.0, float("nan"), float("inf")])
 def test_meat_that_weighs_nothing_is_refused(meat_kg: float):
-    assert refusal(from_dose, meat_kg, 0.01, SAUSAGE_CURE, "comminuted").field == "meat_kg"
+    assert refusal(from_dose, meat_kg, 0.01, CURE, "comminuted").field == "meat_kg"
 
 
 @pytest.mark.parametrize("cure_kg", [-0.001, float("nan"), float("inf")])
 def test_a_dose_that_is_no_weight_is_refused(cure_kg: float):
-    assert refusal(from_dose, 1.0, cure_kg, SAUSAGE_CURE, "comminuted").field == "dose"
+    assert refusal(from_dose, 1.0, cure_kg, CURE, "comminuted").field == "dose"
 
 
 def test_the_bare_formula_takes_the_fraction_not_the_per_cent():
-    assert nitrite_ppm(1.0, 0.001, SAUSAGE_CURE) == pytest.approx(62.5)
+    assert nitrite_ppm(1.0, 0.001, CURE) == pytest.approx(62.5)
