@@ -1,10 +1,13 @@
 """Serve dist/ on this machine as a plain static host would: types, gzip, caching, and the policy as a header."""
 
 import gzip
+from contextlib import suppress
 from functools import partial
 from http import HTTPStatus
 from http.server import BaseHTTPRequestHandler, ThreadingHTTPServer
 from pathlib import Path
+from socket import SHUT_RDWR, socket
+from typing import Any
 from urllib.parse import unquote, urlsplit
 
 from building.paths import BUILD
@@ -98,8 +101,28 @@ def gzipped(data: bytes) -> bytes:
 
 
 class Server(ThreadingHTTPServer):
+    """Closed, it is gone: connections that a browser keeps open for later are cut, or it would still be answered."""
+
     daemon_threads = True
     allow_reuse_address = True
+
+    def __init__(self, *args: Any) -> None:
+        self._connections: set[socket] = set()
+        super().__init__(*args)
+
+    def process_request(self, request: Any, client_address: Any) -> None:
+        self._connections.add(request)
+        super().process_request(request, client_address)
+
+    def shutdown_request(self, request: Any) -> None:
+        self._connections.discard(request)
+        super().shutdown_request(request)
+
+    def server_close(self) -> None:
+        super().server_close()
+        for each in tuple(self._connections):
+            with suppress(OSError):
+                each.shutdown(SHUT_RDWR)
 
     def handle_error(self, request: object, client_address: object) -> None:
         """A browser that goes away in the middle is no event."""

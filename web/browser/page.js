@@ -15,9 +15,10 @@ import { keepUpToDate } from "./update.js";
 const UNASKED = { "Daybook-Refresh": "yes" };
 let finish;
 let isAnswerToForm = false;
-window.daybook = { ready: new Promise((resolve) => (finish = resolve)) };
+window.daybook = { ready: new Promise((resolve) => (finish = resolve)) }; // for tests and measuring
 
 const send = openTransport({ progress: showProgress, ready: open, news: refresh, saved, failed, stopped });
+window.daybook.send = send;
 
 htmx.registerExtension("daybook", {
   htmx_before_request: (_, { ctx }) => {
@@ -35,6 +36,7 @@ htmx.registerExtension("daybook", {
   },
 });
 
+fixLinks();
 ignoreSecondTaps();
 typed.watchTyping();
 saveDownloads(send, (text) => notify("download", { text }));
@@ -49,6 +51,13 @@ async function open({ marks }) {
   document.documentElement.dataset.open = "";
   finish();
   keepUpToDate();
+}
+
+/** The shell's links are relative, to fit any path, and the address is about to change under them. */
+function fixLinks() {
+  for (const link of document.querySelectorAll("link[rel~=icon], link[rel=apple-touch-icon], link[rel=manifest]")) {
+    link.setAttribute("href", link.href);
+  }
 }
 
 function draw() {
