@@ -1,0 +1,125 @@
+"""The steps of a batch as a hand does them, one function a screen. Several tests walk them."""
+
+from datetime import datetime, timedelta
+
+from playwright.sync_api import Locator, Page, expect
+
+SECOND_TAP_MS = 320  # a tap on the same control is ignored for 300 ms; a hand takes longer to come back
+
+
+def days_ago(days: float) -> datetime:
+    return datetime.now().astimezone() - timedelta(days=days)
+
+
+def is_at(page: Page, title: str) -> None:
+    expect(page.locator("main h1")).to_have_text(title)
+
+
+def go_to(page: Page, place: str) -> None:
+    page.get_by_role("navigation", name="Places").get_by_role("link", name=place, exact=True).click()
+    is_at(page, place)
+
+
+def tap(page: Page, control: Locator) -> None:
+    page.wait_for_timeout(SECOND_TAP_MS)
+    control.click()
+
+
+def follow(page: Page, link: str, title: str) -> None:
+    page.get_by_role("link", name=link, exact=True).first.click()
+    is_at(page, title)
+
+
+def box(page: Page, label: str) -> Locator:
+    """A text box by the beginning of its label: its unit follows, and the box of the unit has a label of its own."""
+    return page.locator("main").get_by_role("textbox", name=label).first
+
+
+def set_when(page: Page, moment: datetime | None) -> None:
+    if moment is None:
+        return
+    fold = page.locator("details.when")
+    if fold.get_attribute("open") is None:
+        fold.locator("summary").click()
+    fold.locator("input").fill(moment.strftime("%Y-%m-%dT%H:%M"))
+
+
+def save(page: Page, button: str) -> str:
+    """Tap it and wait until the page says that it is saved; returns what it says."""
+    before = page.url
+    tap(page, page.get_by_role("button", name=button, exact=True))
+    page.wait_for_function("(before) => location.href !== before && document.querySelector('.saved')", arg=before)
+    return page.locator(".saved").inner_text()
+
+
+def start_batch(page: Page, name: str, meat: str, when: datetime | None = None) -> None:
+    go_to(page, "Batches")
+    follow(page, "Start a batch", "Start a batch")
+    box(page, "Name").fill(name)
+    box(page, "Meat and fat").fill(meat)
+    set_when(page, when)
+    save(page, "Start the batch")
+    is_at(page, name)
+
+
+def open_cure(page: Page, dose: str) -> None:
+    follow(page, "Weigh the cure", "Weigh the cure")
+    box(page, "Dose of the curing salt").fill(dose)
+
+
+def read_meat(page: Page, ph: str, temperature: str, when: datetime | None = None) -> str:
+    follow(page, "Read pH and temperature", "Read pH and temperature")
+    box(page, "pH").fill(ph)
+    box(page, "Temperature").fill(temperature)
+    set_when(page, when)
+    return save(page, "Save the reading")
+
+
+def hang_pieces(page: Page, weights: dict[str, str], when: datetime | None = None) -> None:
+    """From the batch's page and back to it."""
+    back_to = page.locator("main h1").inner_text()
+    follow(page, "Hang a piece", "Hang a piece")
+    for tag, grams in weights.items():
+        box(page, "Tag").fill(tag)
+        box(page, "Weight").fill(grams)
+        set_when(page, when)
+        assert tag in save(page, "Save and next piece")
+    follow(page, "Back", back_to)
+
+
+def weigh_pieces(page: Page, weights: dict[str, str], when: datetime | None = None) -> None:
+    """In the order in which the daybook asks for them, which is that of the weights."""
+    follow(page, "Weigh the pieces", f"Weigh {next(iter(weights))}")
+    for tag, grams in weights.items():
+        is_at(page, f"Weigh {tag}")
+        box(page, "Weight").fill(grams)
+        set_when(page, when)
+        save(page, "Save and next")
+
+
+def open_batch(page: Page, name: str) -> None:
+    go_to(page, "Batches")
+    follow(page, name, name)
+
+
+def open_piece(page: Page, batch: str, tag: str) -> None:
+    open_batch(page, batch)
+    follow(page, tag, tag)
+
+
+def measure_activity(page: Page, activity: str) -> str:
+    follow(page, "Water activity", "Water activity")
+    box(page, "Water activity").fill(activity)
+    return save(page, "Save the measurement")
+
+
+def find_nothing_wrong(page: Page) -> str:
+    follow(page, "Look, smell, squeeze", "Look, smell, squeeze")
+    return save(page, "Save the inspection")
+
+
+def entry_count(page: Page) -> int:
+    """As "Your data" says it."""
+    page.get_by_role("link", name="Your data").click()
+    is_at(page, "Your data")
+    return int(page.locator("main .value").first.inner_text().split()[0])
