@@ -39,13 +39,13 @@ class Number:
         return self.check(value, manner)
 
     def check(self, value: float, manner: Manner = METRIC) -> float:
-        """Bounds are held to one part in 10⁹, so that 0.25 % typed is not above a bound of 0.25 %."""
+        """Bounds are held to one part in 10⁹, so that 0.25 % typed is not above a bound of 0.25 %; then it is that."""
         slack = 1e-9 * max(abs(self.low), abs(self.high))
         if not self.low - slack <= value <= self.high + slack:
             low = Amount(self.low, self.quantity).show_exact(manner)
             high = Amount(self.high, self.quantity).show_exact(manner)
             raise OutOfRange(self.key, f"{self.label} must be between {low} and {high}.")
-        return value
+        return min(max(value, self.low), self.high)
 
 
 @frozen

@@ -19,7 +19,7 @@ from core.daybook.facts import (
     PieceWeighed,
     Reading,
 )
-from core.release.readiness import ACID_PH
+from core.release.readiness import ACID_PH, SLACK
 
 Stage = Literal["mix", "ferment", "dry", "release"]
 STAGES: tuple[Stage, ...] = ("mix", "ferment", "dry", "release")
@@ -127,7 +127,7 @@ class Batch:
         if self.ferments and (self.lowest_ph is None or self.lowest_ph > ACID_PH):
             return "ferment"
         target = self.start.target_loss
-        if not self.pieces or any(piece.loss is None or piece.loss < target for piece in self.hanging):
+        if not self.pieces or any(piece.loss is None or piece.loss < target - SLACK for piece in self.hanging):
             return "dry"
         return "release"
 
@@ -227,7 +227,8 @@ def open_batches(book: Book) -> list[Batch]:
     them must not delay the first page."""
     candidates = [key for key in book.beginnings("batch-started") if not _surely_finished(book, key)]
     found = (fold(book, key) for key in candidates)
-    return [batch for batch in found if batch is not None and not batch.finished][::-1]
+    still_open = (batch for batch in found if batch is not None and not batch.finished)
+    return sorted(still_open, key=lambda batch: (batch.started_at, batch.id), reverse=True)
 
 
 def _surely_finished(book: Book, batch_id: str) -> bool:

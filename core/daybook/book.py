@@ -85,21 +85,25 @@ class Book:
 
     def line(self, entry_id: str) -> Line:
         """The line that this entry began or belongs to. KeyError when there is none."""
-        record = self._records[entry_id]
-        while (earlier := record.get("corrects")) in self._records:
-            record = self._records[earlier]
-        key = record["id"]
+        key = self._first(entry_id)
         if key not in self._lines:
-            self._lines[key] = Line(tuple(from_record(self._records[each]) for each in self._versions(key)))
+            first, *later = (from_record(self._records[each]) for each in self._versions(key))
+            self._lines[key] = Line((first, *sorted(later, key=lambda entry: (entry.written_at, entry.id))))
         return self._lines[key]
 
+    def _first(self, entry_id: str) -> str:
+        passed = [entry_id]
+        while (earlier := self._records[passed[-1]].get("corrects")) in self._records and earlier not in passed:
+            passed.append(earlier)  # a ring of corrections is nothing we write, but it must not hang the book
+        return passed[-1]
+
     def _versions(self, key: str) -> list[str]:
-        """The first entry, then its corrections as they were written (ids are in time order): two devices may have
-        corrected the same one, and then the later counts on both."""
+        """The first entry and all its corrections. Two devices may have corrected the same one: then the one written
+        later counts on both. Not the greater id: that is as old as the form, which may have lain open."""
         found = [key]
         for each in found:
-            found.extend(self._corrections.get(each, ()))
-        return [key, *sorted(found[1:])]
+            found.extend(one for one in self._corrections.get(each, ()) if one != key)
+        return found
 
     def about(self, subject: str) -> list[Line]:
         """What belongs to a batch, a piece or the chamber, oldest first, withdrawn lines too."""

@@ -41,6 +41,8 @@ def due(batches: Iterable[Batch], now: datetime) -> list[Due]:
 
 
 def _of_batch(batch: Batch, now: datetime) -> Iterable[Due]:
+    if batch.finished:
+        return
     if batch.cure is None:
         yield Due("cure", batch.id, Step(f"Weigh the cure for {_plain(batch.name)}"), batch.started_at)
     if batch.stage == "ferment":

@@ -6,6 +6,7 @@ from datetime import datetime
 
 from core.daybook.batch import Batch, Piece
 from core.mix.cure import CuringSalt, nitrite_ppm
+from core.refusals import OutOfRange
 from core.release.readiness import Evidence
 
 SECONDS_A_DAY = 86400.0
@@ -33,7 +34,11 @@ def ingoing_nitrite_ppm(batch: Batch) -> float | None:
     cure = batch.cure
     if cure is None:
         return None
-    return nitrite_ppm(batch.start.meat_kg, cure.cure_kg, CuringSalt(cure.nitrite, cure.nitrate))
+    try:
+        salt = CuringSalt(cure.nitrite, cure.nitrate)
+    except OutOfRange:  # no curing salt is like that: what went in is not known
+        return None
+    return nitrite_ppm(batch.start.meat_kg, cure.cure_kg, salt)
 
 
 def _water_activity(batch: Batch, piece: Piece) -> tuple[float | None, bool]:

@@ -10,7 +10,7 @@ import re
 from typing import Any
 
 from attrs import Attribute, field, frozen
-from attrs.validators import and_, ge, gt, le, lt, min_len, optional
+from attrs.validators import and_, deep_iterable, ge, gt, le, lt, matches_re, min_len, optional
 
 from core.mix.limits import Method
 from core.release.readiness import Style
@@ -92,7 +92,7 @@ class ActivityMeasured:
 class PieceInspected:
     """A look, a sniff and a squeeze. signs: keys of core.release.readiness; empty means nothing wrong was found."""
 
-    signs: tuple[str, ...] = ()
+    signs: tuple[str, ...] = field(default=(), validator=deep_iterable(matches_re("[a-z-]{1,40}")))
     note: str = ""
 
 

@@ -1,0 +1,271 @@
+"""The book: learning is harmless and in any order; what was corrected stands as it was put right, and keeps both."""
+
+import sys
+import time
+
+import pytest
+
+from core.daybook.batch import open_batches
+from core.daybook.book import Book
+from core.daybook.entries import Entry, from_record, to_record
+from core.daybook.facts import CHAMBER, AirRead, BatchStarted, PieceTakenDown, PieceWeighed, Unknown, Withdrawn
+from tests.core.kitchen import DAY, NOON, Kitchen, fresh
+
+on_cpython = pytest.mark.skipif(sys.platform == "emscripten", reason="timed on CPython")
+
+
+@pytest.fixture
+def kitchen() -> Kitchen:
+    return Kitchen()
+
+
+def weight(book: Book, key: str) -> float:
+    fact = book.line(key).fact
+    assert isinstance(fact, PieceWeighed)
+    return fact.mass_kg
+
+
+def corrected(kitchen: Kitchen, key: str, mass_kg: float, written: float) -> str:
+    return kitchen.note(PieceWeighed(mass_kg), "piece", corrects=key, written=written)
+
+
+def test_an_empty_book_holds_nothing():
+    assert len(Book()) == 0
+
+
+def test_learning_tells_how_many_were_new(kitchen: Kitchen):
+    kitchen.weigh("piece", 0.8, at=1)
+    assert Book().learn(kitchen.records) == 1
+
+
+def test_learning_twice_is_harmless(kitchen: Kitchen):
+    kitchen.weigh("piece", 0.8, at=1)
+    book = kitchen.book
+    assert book.learn(kitchen.records) == 0
+    assert len(book.about("piece")) == 1
+
+
+def test_learning_a_correction_twice_is_harmless(kitchen: Kitchen):
+    key = kitchen.weigh("piece", 0.8, at=1)
+    corrected(kitchen, key, 0.9, written=2)
+    book = Book([*kitchen.records, *kitchen.records])
+    assert len(book.line(key).versions) == 2
+
+
+def test_records_come_out_as_they_went_in(kitchen: Kitchen):
+    kitchen.weigh("piece", 0.8, at=1)
+    kitchen.note(Unknown("ripeness-felt", {"thumb": 3}), "piece", at=2)
+    assert list(kitchen.book.records()) == kitchen.records
+
+
+def test_records_come_out_in_the_order_of_their_ids(kitchen: Kitchen):
+    for day in (3, 1, 2):
+        kitchen.weigh("piece", 0.8, at=day)
+    ids = [record["id"] for record in kitchen.book.records()]
+    assert ids == sorted(ids)
+
+
+def test_lines_stand_in_the_order_in_which_things_happened(kitchen: Kitchen):
+    late = kitchen.weigh("piece", 0.8, at=3)
+    early = kitchen.weigh("piece", 0.9, at=1)
+    assert [line.id for line in kitchen.book.about("piece")] == [early, late]
+
+
+def test_a_line_that_was_never_corrected_has_one_version(kitchen: Kitchen):
+    key = kitchen.weigh("piece", 0.8, at=1)
+    assert len(kitchen.book.line(key).versions) == 1
+
+
+def test_a_correction_counts(kitchen: Kitchen):
+    key = kitchen.weigh("piece", 0.8, at=1)
+    corrected(kitchen, key, 0.9, written=2)
+    assert weight(kitchen.book, key) == 0.9
+
+
+def test_a_correction_keeps_what_was_written_before(kitchen: Kitchen):
+    key = kitchen.weigh("piece", 0.8, at=1)
+    corrected(kitchen, key, 0.9, written=2)
+    assert [entry.fact.mass_kg for entry in kitchen.book.line(key).versions] == [0.8, 0.9]  # type: ignore[union-attr]
+
+
+def test_a_corrected_line_keeps_its_id(kitchen: Kitchen):
+    key = kitchen.weigh("piece", 0.8, at=1)
+    later = corrected(kitchen, key, 0.9, written=2)
+    assert kitchen.book.line(later).id == key
+
+
+def test_a_correction_makes_no_line_of_its_own(kitchen: Kitchen):
+    key = kitchen.weigh("piece", 0.8, at=1)
+    corrected(kitchen, key, 0.9, written=2)
+    assert len(kitchen.book.about("piece")) == 1
+
+
+def test_a_correction_may_move_the_moment(kitchen: Kitchen):
+    key = kitchen.weigh("piece", 0.8, at=5)
+    other = kitchen.weigh("piece", 0.9, at=3)
+    kitchen.note(PieceWeighed(0.8), "piece", at=1, corrects=key, written=6)
+    assert [line.id for line in kitchen.book.about("piece")] == [key, other]
+
+
+def test_a_correction_of_a_correction_counts(kitchen: Kitchen):
+    key = kitchen.weigh("piece", 0.8, at=1)
+    second = corrected(kitchen, key, 0.9, written=2)
+    corrected(kitchen, second, 0.85, written=3)
+    assert weight(kitchen.book, key) == 0.85
+
+
+def test_of_two_corrections_the_one_written_later_counts(kitchen: Kitchen):
+    key = kitchen.weigh("piece", 0.8, at=1)
+    corrected(kitchen, key, 0.9, written=3)
+    corrected(kitchen, key, 0.7, written=2)
+    assert weight(kitchen.book, key) == 0.9
+
+
+def test_two_corrections_are_both_kept(kitchen: Kitchen):
+    key = kitchen.weigh("piece", 0.8, at=1)
+    corrected(kitchen, key, 0.9, written=3)
+    corrected(kitchen, key, 0.7, written=2)
+    assert len(kitchen.book.line(key).versions) == 3
+
+
+def test_a_form_that_lay_open_counts_when_it_is_saved_and_not_when_it_was_drawn(kitchen: Kitchen):
+    key = kitchen.weigh("piece", 0.8, at=1)
+    drawn_early = fresh(NOON + 1.5 * DAY)
+    corrected(kitchen, key, 0.9, written=2)
+    late = Entry(drawn_early, "piece", NOON + DAY, NOON + 3 * DAY, PieceWeighed(0.7), key)
+    assert weight(Book([*kitchen.records, to_record(late)]), key) == 0.7
+
+
+def test_a_withdrawn_line_says_so(kitchen: Kitchen):
+    key = kitchen.weigh("piece", 0.8, at=1)
+    kitchen.take_back(key)
+    assert kitchen.book.line(key).withdrawn
+
+
+def test_a_withdrawn_line_stays_in_the_record(kitchen: Kitchen):
+    key = kitchen.weigh("piece", 0.8, at=1)
+    kitchen.note(Withdrawn(), "piece", corrects=key, written=2)
+    assert [line.id for line in kitchen.book.about("piece")] == [key]
+
+
+def test_what_was_withdrawn_can_come_back(kitchen: Kitchen):
+    key = kitchen.weigh("piece", 0.8, at=1)
+    kitchen.take_back(key, written=2)
+    corrected(kitchen, key, 0.8, written=3)
+    assert weight(kitchen.book, key) == 0.8
+
+
+def test_a_correction_that_arrives_before_its_original_waits_unseen(kitchen: Kitchen):
+    key = kitchen.weigh("piece", 0.8, at=1)
+    corrected(kitchen, key, 0.9, written=2)
+    assert Book(kitchen.records[1:]).about("piece") == []
+
+
+def test_a_correction_that_arrives_before_its_original_counts_once_both_are_there(kitchen: Kitchen):
+    key = kitchen.weigh("piece", 0.8, at=1)
+    correction = corrected(kitchen, key, 0.9, written=2)
+    book = Book(kitchen.records[1:])
+    assert book.line(correction).id == correction
+    book.learn(kitchen.records[:1])
+    assert weight(book, key) == 0.9
+    assert book.line(correction).id == key
+
+
+def test_a_link_missing_between_two_corrections_may_arrive_last(kitchen: Kitchen):
+    key = kitchen.weigh("piece", 0.8, at=1)
+    second = corrected(kitchen, key, 0.9, written=2)
+    corrected(kitchen, second, 0.85, written=3)
+    book = Book([kitchen.records[0], kitchen.records[2]])
+    assert weight(book, key) == 0.8
+    book.learn(kitchen.records)
+    assert weight(book, key) == 0.85
+
+
+def test_a_line_read_before_a_correction_is_read_anew_after_it(kitchen: Kitchen):
+    key = kitchen.weigh("piece", 0.8, at=1)
+    book = kitchen.book
+    assert weight(book, key) == 0.8
+    corrected(kitchen, key, 0.9, written=2)
+    book.learn(kitchen.records)
+    assert weight(book, key) == 0.9
+
+
+def test_an_entry_that_corrects_itself_does_not_hang_the_book(kitchen: Kitchen):
+    key = kitchen.weigh("piece", 0.8, at=1)
+    kitchen.records[0]["corrects"] = key
+    assert kitchen.book.line(key).id == key
+
+
+def test_a_ring_of_corrections_does_not_hang_the_book(kitchen: Kitchen):
+    one, two = kitchen.weigh("piece", 0.8, at=1), kitchen.weigh("piece", 0.9, at=2)
+    three = corrected(kitchen, one, 0.7, written=3)
+    kitchen.records[0]["corrects"], kitchen.records[1]["corrects"] = two, one
+    book = kitchen.book
+    assert all(book.line(key).versions for key in (one, two, three))
+
+
+def test_the_latest_of_a_kind_passes_over_what_was_taken_back(kitchen: Kitchen):
+    kept = kitchen.note(AirRead(12.0), CHAMBER, at=1)
+    kitchen.take_back(kitchen.note(AirRead(40.0), CHAMBER, at=2))
+    latest = kitchen.book.latest(CHAMBER, AirRead)
+    assert latest is not None
+    assert latest.id == kept
+
+
+def test_there_is_no_latest_of_a_kind_that_never_happened():
+    assert Book().latest(CHAMBER, AirRead) is None
+
+
+def years(batches: int) -> Kitchen:
+    """About 25 entries a batch; all but the last batch are finished."""
+    kitchen = Kitchen()
+    for number in range(batches):
+        batch = kitchen.begin(f"Batch {number}", at=number)
+        kitchen.cure(batch, at=number)
+        for tag in range(4):
+            piece = kitchen.hang(batch, f"{number}-{tag}", at=number)
+            for week in range(4):
+                kitchen.weigh(piece, 0.9 - week / 20, at=number + 7 * week)
+            if number < batches - 1:
+                kitchen.note(PieceTakenDown("ready"), piece, at=number + 30)
+    return kitchen
+
+
+@on_cpython
+def test_ten_thousand_entries_are_learnt_in_half_a_second():
+    records = years(400).records
+    assert len(records) > 10_000 - 100
+    started = time.perf_counter()
+    Book(records)
+    assert time.perf_counter() - started < 0.5
+
+
+def test_looking_for_open_batches_reads_only_the_open_ones(monkeypatch):
+    kitchen = years(8)
+    book, read = kitchen.book, []
+    monkeypatch.setattr("core.daybook.book.from_record", lambda record: read.append(record) or from_record(record))
+    assert [batch.name for batch in open_batches(book)] == ["Batch 7"]
+    assert len(read) == 1 + 1 + 4 + 4 * 4
+
+
+def test_a_batch_with_one_piece_still_hanging_is_open():
+    kitchen = years(2)
+    first = kitchen.records[0]["id"]
+    taken_down = next(record["id"] for record in kitchen.records if record["kind"] == "piece-taken-down")
+    kitchen.take_back(taken_down)
+    assert {batch.id for batch in open_batches(kitchen.book)} >= {first}
+
+
+def test_a_batch_whose_last_piece_was_taken_back_is_finished():
+    kitchen = years(2)
+    book, first = kitchen.book, kitchen.records[0]["id"]
+    extra = kitchen.hang(first, "by mistake", at=31)
+    kitchen.take_back(extra)
+    book.learn(kitchen.records)
+    assert first not in {batch.id for batch in open_batches(book)}
+
+
+def test_open_batches_stand_newest_first_by_when_they_were_begun(kitchen: Kitchen):
+    kitchen.note(fact=BatchStarted("second", "fermented", 5.0, 0.35), at=5, written=5)
+    kitchen.note(fact=BatchStarted("first", "fermented", 5.0, 0.35), at=1, written=6)
+    assert [batch.name for batch in open_batches(kitchen.book)] == ["second", "first"]

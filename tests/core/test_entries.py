@@ -1,0 +1,211 @@
+"""Entries: ids in the order of time, records there and back, garbage refused."""
+
+import json
+import uuid
+from datetime import datetime, timedelta, timezone
+
+import pytest
+from attrs import evolve
+
+from core.daybook.entries import Entry, NotAnEntry, entry_id, from_record, is_entry_id, to_record
+from core.daybook.facts import (
+    KINDS,
+    KNOWN,
+    ActivityMeasured,
+    AirRead,
+    BatchStarted,
+    CureWeighed,
+    HumidifierCharged,
+    PieceHung,
+    PieceInspected,
+    PieceTakenDown,
+    PieceWeighed,
+    Reading,
+    Unknown,
+    Withdrawn,
+    kind_of,
+)
+from tests.core.kitchen import NOON, fresh
+
+FACTS = [
+    BatchStarted("Juniper coarse", "fermented", 12.4, 0.35, 21.0),
+    BatchStarted("Loin", "whole-muscle", 2.0, 0.4),
+    CureWeighed(0.031, 0.0625, "comminuted", 0.04, 0.31),
+    Reading(5.1, 22.0),
+    Reading(None, 22.0),
+    AirRead(12.5, 0.78),
+    AirRead(12.5),
+    PieceHung("J-1", 1.25),
+    PieceWeighed(0.8),
+    ActivityMeasured(0.891),
+    PieceInspected(("smell", "slime"), "at the string"),
+    PieceInspected(),
+    PieceTakenDown("ready", "to the table"),
+    HumidifierCharged(0.00568, 0.0828, 0.0066),
+    Withdrawn(),
+    Unknown("ripeness-felt", {"thumb": 3, "words": ["firm", None], "deep": {"kept": True}}),
+]
+every_fact = pytest.mark.parametrize("fact", FACTS, ids=kind_of)
+GARBAGE = {
+    "a number": 5,
+    "nothing": None,
+    "a list": [1],
+    "an empty record": {},
+    "no fact": {"fact": None},
+}
+SPOILT = {
+    "id no UUID": {"id": "mine"},
+    "id in capitals": {"id": "01A2138B-1620-7C23-A1D4-5AB52D4A3D83"},
+    "id in braces": {"id": "{01a2138b-1620-7c23-a1d4-5ab52d4a3d83}"},
+    "id a number": {"id": 7},
+    "about a list": {"about": ["chamber"]},
+    "kind a list": {"kind": ["reading"]},
+    "kind a number": {"kind": 7},
+    "fact a list of pairs": {"fact": [["mass_kg", 1.0]]},
+    "moment without offset": {"happened_at": "2026-11-02T12:00:00"},
+    "moment no moment": {"happened_at": "noon"},
+    "moment before any kitchen's clock": {"written_at": "0001-01-01T00:00:00+01:00"},
+    "moment at the end of the calendar": {"written_at": "9999-12-31T23:00:00-01:00"},
+    "corrects a list": {"corrects": ["x"]},
+    "corrects no id": {"corrects": "that one"},
+    "weight a text": {"fact": {"mass_kg": "0.8"}},
+    "weight true": {"fact": {"mass_kg": True}},
+    "weight missing": {"fact": {}},
+    "weight nothing": {"fact": {"mass_kg": None}},
+    "weight negative": {"fact": {"mass_kg": -0.8}},
+    "weight without end": {"fact": {"mass_kg": float("inf")}},
+    "weight no number": {"fact": {"mass_kg": float("nan")}},
+    "weight too long for a number": {"fact": {"mass_kg": 10**400}},
+}
+
+
+def an_entry(fact=FACTS[8], **changes) -> Entry:
+    key = fresh(NOON)
+    return evolve(Entry(key, key, NOON, NOON + timedelta(seconds=3), fact), **changes)
+
+
+def test_an_id_is_a_version_7_uuid():
+    assert uuid.UUID(entry_id(NOON, bytes(10))).version == 7
+
+
+def test_an_id_has_the_standard_variant():
+    assert uuid.UUID(entry_id(NOON, b"\xff" * 10)).variant == uuid.RFC_4122
+
+
+def test_an_id_tells_its_millisecond():
+    moment = NOON + timedelta(milliseconds=123)
+    assert uuid.UUID(entry_id(moment, bytes(10))).int >> 80 == int(moment.timestamp() * 1000)
+
+
+def test_an_id_of_a_later_millisecond_is_greater():
+    assert entry_id(NOON, b"\xff" * 10) < entry_id(NOON + timedelta(milliseconds=1), bytes(10))
+
+
+def test_ids_follow_the_moment_and_not_the_wall_clock():
+    one_zone_east = NOON.astimezone(timezone(timedelta(hours=2))) - timedelta(minutes=1)
+    assert entry_id(one_zone_east, b"\xff" * 10) < entry_id(NOON, bytes(10))
+
+
+def test_ids_of_one_moment_differ_by_their_chance():
+    assert len({entry_id(NOON, number.to_bytes(10, "big")) for number in range(1000)}) == 1000
+
+
+def test_an_id_is_known_as_one():
+    assert is_entry_id(fresh(NOON))
+
+
+@pytest.mark.parametrize("text", ["", "mine", "01A2138B-1620-7C23-A1D4-5AB52D4A3D83", None, 7, ["x"]])
+def test_what_is_no_id_is_known_as_none(text):
+    assert not is_entry_id(text)
+
+
+def test_every_kind_of_fact_is_tried_here():
+    assert {type(fact) for fact in FACTS} == {*KNOWN, Unknown}
+
+
+def test_kinds_are_named_in_small_letters_with_hyphens():
+    assert kind_of(PieceTakenDown) == "piece-taken-down"
+
+
+def test_every_kind_is_found_by_its_name():
+    assert [KINDS[kind_of(cls)] for cls in KNOWN] == list(KNOWN)
+
+
+@every_fact
+def test_a_record_gives_the_entry_back(fact):
+    entry = an_entry(fact)
+    assert from_record(to_record(entry)) == entry
+
+
+@every_fact
+def test_a_record_survives_a_file(fact):
+    record = to_record(an_entry(fact))
+    assert to_record(from_record(json.loads(json.dumps(record)))) == json.loads(json.dumps(record))
+
+
+def test_a_correction_keeps_what_it_corrects():
+    entry = an_entry(corrects=fresh(NOON))
+    assert from_record(to_record(entry)) == entry
+
+
+def test_an_entry_that_corrects_nothing_does_not_say_so():
+    assert "corrects" not in to_record(an_entry())
+
+
+def test_a_whole_number_in_a_file_is_read_as_a_weight():
+    record = {**to_record(an_entry()), "fact": {"mass_kg": 1}}
+    assert from_record(record).fact == PieceWeighed(1.0)
+
+
+def test_a_kind_of_a_newer_version_is_kept_to_the_letter():
+    record = {**to_record(an_entry()), "kind": "ripeness-felt", "fact": {"thumb": 3, "deep": {"a": [1, None]}}}
+    assert to_record(from_record(record)) == record
+
+
+def test_a_field_of_a_newer_version_is_no_hindrance():
+    record = {**to_record(an_entry()), "fact": {"mass_kg": 0.8, "scale": "the fine one"}}
+    assert from_record(record).fact == PieceWeighed(0.8)
+
+
+def test_a_field_that_was_added_later_takes_its_default():
+    record = {**to_record(an_entry()), "kind": "piece-inspected", "fact": {}}
+    assert from_record(record).fact == PieceInspected()
+
+
+def test_a_reading_of_another_zone_keeps_its_offset():
+    moment = datetime(2026, 11, 2, 12, tzinfo=timezone(-timedelta(hours=9, minutes=30)))
+    assert from_record(to_record(an_entry(happened_at=moment))).happened_at.utcoffset() == moment.utcoffset()
+
+
+@pytest.mark.parametrize("which", ["happened_at", "written_at"])
+def test_a_moment_without_its_offset_is_refused(which: str):
+    with pytest.raises(ValueError, match=f"{which} needs its UTC offset"):
+        an_entry(**{which: datetime(2026, 11, 2, 12)})  # noqa: DTZ001
+
+
+@pytest.mark.parametrize("garbage", GARBAGE.values(), ids=GARBAGE)
+def test_garbage_is_no_entry(garbage):
+    with pytest.raises(NotAnEntry):
+        from_record(garbage)
+
+
+@pytest.mark.parametrize("spoilt", SPOILT.values(), ids=SPOILT)
+def test_a_spoilt_record_is_no_entry(spoilt):
+    with pytest.raises(NotAnEntry):
+        from_record({**to_record(an_entry()), **spoilt})
+
+
+def test_a_name_that_is_none_is_not_read_as_a_word():
+    with pytest.raises(NotAnEntry):
+        from_record({**to_record(an_entry()), "kind": "piece-hung", "fact": {"tag": None, "start_kg": 1.0}})
+
+
+def test_signs_that_could_break_a_sentence_are_refused():
+    with pytest.raises(NotAnEntry):
+        from_record({**to_record(an_entry()), "kind": "piece-inspected", "fact": {"signs": ["{nitrite}"]}})
+
+
+def test_what_cannot_be_read_is_said_in_a_short_sentence():
+    with pytest.raises(NotAnEntry) as caught:
+        from_record({"kind": "x" * 100_000})
+    assert len(str(caught.value)) < 200
