@@ -29,6 +29,7 @@ TYPES = {
     ".woff2": "font/woff2",
     ".zip": "application/zip",
 }
+PRESSED = (".css", ".html", ".js", ".json", ".mjs", ".svg", ".wasm", ".webmanifest")  # as hosts do; zips are already
 ALWAYS = {
     "Content-Security-Policy": f"{CONTENT_SECURITY_POLICY}; {FRAMING}",
     "X-Content-Type-Options": "nosniff",
@@ -58,9 +59,8 @@ class Handler(BaseHTTPRequestHandler):
         if self.headers.get("If-None-Match") == headers["ETag"]:
             self._answer(HTTPStatus.NOT_MODIFIED, path.suffix, b"", headers)
             return
-        smaller = gzipped(data) if "gzip" in self.headers.get("Accept-Encoding", "") else data
-        if len(smaller) < len(data):
-            data, headers = smaller, headers | {"Content-Encoding": "gzip"}
+        if path.suffix in PRESSED and "gzip" in self.headers.get("Accept-Encoding", ""):
+            data, headers = gzipped(data), headers | {"Content-Encoding": "gzip"}
         self._answer(HTTPStatus.OK, path.suffix, data, headers)
 
     def do_HEAD(self) -> None:

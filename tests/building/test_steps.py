@@ -6,7 +6,7 @@ import sys
 
 import pytest
 
-from building import bench, environment, packaging, python_zips, stamps
+from building import bench, browsers, environment, packaging, python_zips, stamps
 from building.checks import Count, read_closing
 from building.commands import main
 from building.paths import ROOT, WEB
@@ -127,3 +127,13 @@ def test_ci_runs_the_test_command_and_nothing_else():
 def test_the_door_says_what_it_can_do():
     done = subprocess.run([sys.executable, ROOT / "build.py", "--help"], capture_output=True, text=True, check=True)
     assert all(command in done.stdout for command in ("serve", "build", "test", "bench", "package"))
+
+
+def test_a_browser_may_be_named_by_a_variable(monkeypatch):
+    monkeypatch.setenv("DAYBOOK_CHROMIUM", sys.executable)
+    assert str(browsers.chromium()) == sys.executable
+
+
+def test_a_named_browser_that_is_not_there_is_missing(monkeypatch):
+    monkeypatch.setenv("DAYBOOK_CHROMIUM", "no-such-browser")
+    assert "chromium" in browsers.missing()

@@ -1,6 +1,7 @@
 """Inside Pyodide: what is shipped is whole."""
 
 import importlib
+import importlib.metadata
 import json
 import pkgutil
 
@@ -34,3 +35,14 @@ def test_the_app_answers_its_first_page():
     host.learn("[]")
     head, _ = host.answer(json.dumps({"method": "GET", "path": "/", "headers": {}}), None)
     assert json.loads(head)["status"] == 200
+
+
+@pytest.mark.parametrize("package", ["flask", "werkzeug"])
+def test_a_package_that_asks_for_its_own_version_finds_it(package):
+    assert importlib.metadata.version(package)
+
+
+@pytest.mark.parametrize("module", ["tkinter", "sqlite3", "unittest", "multiprocessing"])
+def test_a_module_that_is_not_shipped_is_named_when_asked_for(module):
+    with pytest.raises(ModuleNotFoundError, match=module):
+        importlib.import_module(module)
