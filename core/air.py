@@ -221,8 +221,9 @@ def _wet_bulb(air: _Air) -> Figure:
     ice = "((2830 − 0.24 × {bulb}) × {saturated} − 1.006 × ({air} − {bulb})) ÷ (2830 + 1.86 × {air} − 2.1 × {bulb})"
     steps = (
         _ratio_step(air),
-        Step("Found by trial: at a wet bulb of {bulb}, where saturated air carries {saturated}", amounts),
+        Step("A wet bulb stands where saturated air carries {saturated} kg/kg and this holds:", amounts),
         Step(f"{ice if iced else liquid} = {{ratio}}", amounts),
+        Step("Found by trial: {answer}", {"answer": Amount(bulb_c, TEMPERATURE)}),
     )
     either = not iced and ice_bulb_ratio(air.temperature_c, 0.0, air.pressure_pa) > air.ratio
     cautions = (ICED_BULB,) if iced else (EITHER_BULB,) if either else ()

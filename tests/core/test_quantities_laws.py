@@ -4,13 +4,16 @@ import math
 import re
 
 import pytest
-from hypothesis import given
+from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from core import quantities
 from core.quantities import MASS, Amount, Manner, Quantity
 from core.reading import LONGEST_ECHO, read
 from core.refusals import Missing, NotAQuantity
+
+settings.register_profile("slow machine", deadline=None)
+settings.load_profile("slow machine")
 
 ALL = [each for each in vars(quantities).values() if isinstance(each, Quantity)]
 MANNERS = st.builds(Manner, st.sampled_from(["metric", "us"]), st.sampled_from([".", ","]))

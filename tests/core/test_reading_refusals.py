@@ -100,10 +100,10 @@ def test_parts_of_two_families_are_refused_with_an_example():
     "text", ["9" * 10_000_000, " " * 10_000_000, "kg" * 5_000_000], ids=["digits", "spaces", "words"]
 )
 def test_ten_megabytes_are_refused_at_once_and_not_said_back(text):
-    started = time.perf_counter()
+    started = time.process_time()
     with pytest.raises(NotAQuantity) as caught:
         read(text, MASS)
-    assert time.perf_counter() - started < 0.05
+    assert time.process_time() - started < 0.05
     assert caught.value.sentence == "This is too long for a weight. Enter a number, for example 12.4 kg."
 
 
@@ -124,10 +124,10 @@ LONG = [
     "text", [*LONG, "1 000 " * 10, "5 " + "x" * 58, "x " * 30, "½" * 60, "5 kg " * 12, "1kg-a" * 12]
 )
 def test_the_longest_nonsense_is_refused_in_a_few_milliseconds(text):
-    started = time.perf_counter()
+    started = time.process_time()
     with pytest.raises(NotAQuantity):
         read(text, MASS)
-    assert time.perf_counter() - started < 0.05
+    assert time.process_time() - started < 0.05
 
 
 @pytest.mark.parametrize("text", ["x" * 60, "5 " + "x" * 58, "1,2,3," * 10, "1/0" + " " * 50 + "x"])
