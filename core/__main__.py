@@ -19,6 +19,7 @@ from decimal import Decimal
 from difflib import get_close_matches
 from typing import Any, NoReturn, TextIO, cast
 
+from core import outside_json
 from core.command_line import answer_as_json, answer_as_text, describe
 from core.quantities import Manner
 from core.refusals import Missing, Refusal, Refused
@@ -108,10 +109,10 @@ def _piped(stdin: TextIO, manner: Manner) -> dict[str, str]:
     if not text.strip():
         return {}
     try:
-        given: Any = json.loads(text, parse_float=Decimal, parse_int=Decimal, parse_constant=_refuse_constant)
+        given: Any = outside_json.parse(text, parse_float=Decimal, parse_int=Decimal, parse_constant=_refuse_constant)
     except Refusal:
         raise
-    except (ValueError, RecursionError):
+    except ValueError:
         raise Refusal("", "Standard input is not JSON. Give an object of keys and values.") from None
     if not isinstance(given, dict):
         raise Refusal("", "Standard input must be one JSON object of keys and values.")
