@@ -1,4 +1,4 @@
-"""JSON from outside: a file somebody chose, a text on standard input. Deep nesting would end the tablet's interpreter."""
+"""JSON from outside: a file somebody chose, or standard input. Deep nesting would end the tablet's interpreter."""
 
 from __future__ import annotations
 
