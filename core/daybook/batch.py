@@ -233,4 +233,6 @@ def open_batches(book: Book) -> list[Batch]:
 
 def _surely_finished(book: Book, batch_id: str) -> bool:
     pieces = book.beginnings("piece-hung", about=batch_id)
-    return bool(pieces) and all(book.has_plain("piece-taken-down", about=piece) for piece in pieces)
+    return bool(pieces) and all(
+        book.is_plain(piece) and book.has_plain("piece-taken-down", about=piece) for piece in pieces
+    )

@@ -123,9 +123,13 @@ class Book:
         keys = self._kinds.get(kind, ()) if about is None else self._about.get(about, ())
         return sorted(key for key in keys if self._records[key]["kind"] == kind)
 
+    def is_plain(self, entry_id: str) -> bool:
+        """Whether the entry was never corrected; told without reading it."""
+        return entry_id not in self._corrections
+
     def has_plain(self, kind: str, about: str) -> bool:
-        """Whether an entry of this kind about the subject was never corrected; told without reading it."""
-        return any(key not in self._corrections for key in self.beginnings(kind, about))
+        """Whether there is an entry of this kind about the subject that was never corrected."""
+        return any(self.is_plain(key) for key in self.beginnings(kind, about))
 
     def entry(self, entry_id: str) -> Entry:
         return from_record(self._records[entry_id])

@@ -265,6 +265,15 @@ def test_a_batch_whose_last_piece_was_taken_back_is_finished():
     assert first not in {batch.id for batch in open_batches(book)}
 
 
+def test_a_batch_whose_only_piece_was_taken_down_and_then_taken_back_is_open():
+    kitchen = Kitchen()
+    batch = kitchen.begin()
+    piece = kitchen.hang(batch)
+    kitchen.note(PieceTakenDown("ready"), piece, at=30)
+    kitchen.take_back(piece)
+    assert [each.id for each in open_batches(kitchen.book)] == [batch]
+
+
 def test_open_batches_stand_newest_first_by_when_they_were_begun(kitchen: Kitchen):
     kitchen.note(fact=BatchStarted("second", "fermented", 5.0, 0.35), at=5, written=5)
     kitchen.note(fact=BatchStarted("first", "fermented", 5.0, 0.35), at=1, written=6)

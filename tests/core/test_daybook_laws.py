@@ -1,0 +1,189 @@
+"""Laws of the journal: any order and any number of learnings give the same book; nothing breaks it."""
+
+import json
+from datetime import timedelta
+
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from core.daybook.batch import batches, open_and_finished, open_batches
+from core.daybook.book import Book
+from core.daybook.due import due
+from core.daybook.entries import Entry, NotAnEntry, entry_id, from_record, to_record
+from core.daybook.evidence import evidence_for
+from core.daybook.facts import (
+    ActivityMeasured,
+    BatchStarted,
+    CureWeighed,
+    PieceHung,
+    PieceInspected,
+    PieceTakenDown,
+    PieceWeighed,
+    Reading,
+    Unknown,
+    Withdrawn,
+)
+from core.quantities import METRIC
+from core.release.readiness import judge
+from tests.core.kitchen import NOON
+
+shares = st.floats(0.0, 1.0)
+masses = st.floats(1e-3, 60.0)
+names = st.text(min_size=1, max_size=8)
+BEGINS_BATCH = st.builds(
+    BatchStarted, names, st.sampled_from(["fermented", "whole-muscle"]), masses, shares, st.none() | st.floats(0, 99)
+)
+ABOUT_BATCH = st.one_of(
+    st.builds(CureWeighed, masses, shares, st.sampled_from(["comminuted", "dry-rub"]), shares),
+    st.builds(Reading, st.none() | st.floats(0, 14), st.none() | st.floats(-10, 60)),
+    st.builds(PieceHung, names, masses),
+)
+ABOUT_PIECE = st.one_of(
+    st.builds(PieceWeighed, masses),
+    st.builds(ActivityMeasured, st.floats(0.3, 1.0)),
+    st.builds(PieceInspected, st.lists(st.sampled_from(["smell", "slime", "new-sign"])).map(tuple), names),
+    st.builds(PieceTakenDown, st.sampled_from(["ready", "hold", "discard"])),
+)
+ANY = st.one_of(BEGINS_BATCH, ABOUT_BATCH, ABOUT_PIECE, st.builds(Withdrawn), st.just(Unknown("ripeness-felt", {})))
+days = st.integers(0, 60)
+
+
+@st.composite
+def journals(draw: st.DrawFn) -> list[dict]:
+    """Batches, pieces, what happened to them, and corrections of anything by anything, withdrawals included."""
+    records: list[dict] = []
+
+    def add(fact, about: str | None = None, corrects: str | None = None) -> str:
+        happened, written = (NOON + timedelta(days=draw(days)) for _ in range(2))
+        key = entry_id(written, len(records).to_bytes(10, "big"))
+        records.append(to_record(Entry(key, about or key, happened, written, fact, corrects)))
+        return key
+
+    for _ in range(draw(st.integers(0, 2))):
+        batch = add(draw(BEGINS_BATCH))
+        pieces = []
+        for fact in draw(st.lists(ABOUT_BATCH, max_size=4)):
+            key = add(fact, batch)
+            if isinstance(fact, PieceHung):
+                pieces.append(key)
+        for piece in pieces:
+            for fact in draw(st.lists(ABOUT_PIECE, max_size=3)):
+                add(fact, piece)
+    for _ in range(draw(st.integers(0, 3)) if records else 0):
+        target = draw(st.sampled_from(records))
+        known = [from_record(target).fact] if target["kind"] != "withdrawn" else [Withdrawn()]
+        add(draw(st.sampled_from(known) | ANY), target["about"], target["id"])
+    return records
+
+
+def told(book: Book) -> list:
+    return [book.line(record["id"]).versions for record in book.records()]
+
+
+@given(journals(), st.randoms(use_true_random=False))
+def test_the_order_of_learning_does_not_matter(records, chance):
+    shuffled = list(records)
+    chance.shuffle(shuffled)
+    assert told(Book(shuffled)) == told(Book(records))
+
+
+@given(journals(), st.randoms(use_true_random=False))
+def test_learning_one_by_one_with_a_look_in_between_gives_the_same_batches(records, chance):
+    shuffled = list(records)
+    chance.shuffle(shuffled)
+    book = Book()
+    for record in shuffled:
+        book.learn([record])
+        batches(book)
+    assert batches(book) == batches(Book(records))
+
+
+@given(journals(), st.integers(1, 3))
+def test_learning_again_changes_nothing(records, times):
+    book = Book(records)
+    assert sum(book.learn(records) for _ in range(times)) == 0
+    assert told(book) == told(Book(records))
+
+
+@given(journals(), st.data())
+def test_the_union_of_two_exports_is_the_same_either_way(records, data):
+    mine = data.draw(st.lists(st.sampled_from(records), unique_by=lambda each: each["id"])) if records else []
+    one, other = Book(mine), Book(records)
+    one.learn(list(other.records()))
+    other.learn(mine)
+    assert list(one.records()) == list(other.records())
+    assert told(one) == told(other)
+
+
+@given(journals())
+def test_an_export_read_into_an_empty_book_is_the_same_book(records):
+    book = Book(records)
+    again = Book(json.loads(json.dumps(list(book.records()))))
+    assert told(again) == told(book)
+
+
+@given(journals())
+def test_no_entry_is_ever_lost_from_its_line(records):
+    book = Book(records)
+    held = {entry.id for versions in told(book) for entry in versions}
+    assert held == {record["id"] for record in records}
+
+
+@given(journals())
+def test_open_batches_are_those_that_are_not_finished(records):
+    book = Book(records)
+    assert open_batches(book) == open_and_finished(book)[0]
+
+
+@settings(max_examples=60)
+@given(journals(), days)
+def test_whatever_was_written_can_be_judged_and_told(records, day):
+    now = NOON + timedelta(days=day)
+    for batch in batches(Book(records)):
+        for line in due([batch], now):
+            assert batch.name in line.words.say(METRIC)
+        for piece in batch.hanging:
+            assert judge(evidence_for(batch, piece, now)).word in ("ready", "hold", "discard")
+
+
+@given(journals(), days)
+def test_a_sample_that_was_drier_than_the_piece_is_never_leant_on(records, day):
+    for batch in batches(Book(records)):
+        for piece in batch.pieces:
+            activity = evidence_for(batch, piece, NOON + timedelta(days=day)).water_activity
+            if activity is not None and piece.loss is not None:
+                samples = [sample for mate in batch.pieces for sample in mate.activities]
+                assert any(each.water_activity == activity and each.loss <= piece.loss for each in samples)
+
+
+json_values = st.recursive(
+    st.none() | st.booleans() | st.integers() | st.floats() | st.text(max_size=12),
+    lambda inner: st.lists(inner, max_size=3) | st.dictionaries(st.text(max_size=8), inner, max_size=3),
+    max_leaves=8,
+)
+KEYS = ("id", "about", "kind", "happened_at", "written_at", "fact", "corrects")
+
+
+@given(json_values)
+def test_any_json_is_an_entry_or_is_refused(value):
+    try:
+        from_record(value)
+    except NotAnEntry:
+        return
+    raise AssertionError("a value without an id is an entry")
+
+
+@given(journals().filter(bool), st.sampled_from(KEYS), json_values)
+def test_a_record_with_one_part_spoilt_is_refused_or_can_be_learnt(records, key, value):
+    record = {**records[0], key: value}
+    try:
+        entry = from_record(record)
+    except NotAnEntry:
+        return
+    assert Book([record]).line(entry.id).versions == (entry,)
+
+
+@given(st.datetimes(min_value=NOON.replace(tzinfo=None)), st.binary(min_size=10, max_size=10))
+def test_an_id_is_always_in_time_order(moment, chance):
+    aware = moment.replace(tzinfo=NOON.tzinfo)
+    assert entry_id(aware, chance) < entry_id(aware + timedelta(milliseconds=2), chance) or aware.year > 9998

@@ -1,0 +1,153 @@
+"""What wants doing: each a sentence with its verb, the longest overdue first."""
+
+from datetime import timedelta
+
+import pytest
+
+from core.daybook.batch import open_batches
+from core.daybook.due import Due, due
+from core.daybook.facts import PieceTakenDown
+from core.quantities import METRIC, Manner
+from tests.core.kitchen import DAY, NOON, Kitchen
+
+
+@pytest.fixture
+def kitchen() -> Kitchen:
+    return Kitchen()
+
+
+@pytest.fixture
+def acid(kitchen: Kitchen) -> str:
+    batch = kitchen.begin()
+    kitchen.cure(batch)
+    kitchen.read(batch, 5.1)
+    return batch
+
+
+def lines(kitchen: Kitchen, day: float = 40.0) -> list[Due]:
+    return due(open_batches(kitchen.book), NOON + day * DAY)
+
+
+def said(kitchen: Kitchen, manner: Manner = METRIC) -> list[str]:
+    return [line.words.say(manner) for line in lines(kitchen)]
+
+
+def test_an_empty_book_wants_nothing(kitchen: Kitchen):
+    assert lines(kitchen) == []
+
+
+def test_a_new_batch_wants_its_cure(kitchen: Kitchen):
+    kitchen.begin()
+    assert said(kitchen) == ["Weigh the cure for Juniper coarse"]
+
+
+def test_the_cure_is_due_at_once(kitchen: Kitchen):
+    kitchen.begin(at=3)
+    assert lines(kitchen)[0].at == NOON + 3 * DAY
+
+
+def test_a_cured_sausage_wants_its_first_ph(kitchen: Kitchen):
+    kitchen.cure(kitchen.begin())
+    assert said(kitchen) == ["Read the pH of Juniper coarse"]
+
+
+def test_a_sausage_not_yet_acid_tells_its_last_ph_and_what_is_wanted(kitchen: Kitchen):
+    batch = kitchen.begin()
+    kitchen.cure(batch)
+    kitchen.read(batch, 5.6)
+    assert said(kitchen) == ["Read the pH of Juniper coarse: 5.6 last, 5.3 wanted"]
+
+
+def test_ph_is_told_with_the_readers_decimal_mark(kitchen: Kitchen):
+    batch = kitchen.begin()
+    kitchen.cure(batch)
+    kitchen.read(batch, 5.6)
+    assert "5,6 last" in said(kitchen, Manner("metric", ","))[0]
+
+
+def test_the_next_ph_is_due_half_a_day_after_the_last(kitchen: Kitchen):
+    batch = kitchen.begin()
+    kitchen.cure(batch)
+    kitchen.read(batch, 5.6, at=1)
+    assert lines(kitchen)[0].at == NOON + DAY + timedelta(hours=12)
+
+
+def test_an_acid_sausage_wants_to_be_hung(kitchen: Kitchen, acid: str):
+    assert said(kitchen) == ["Hang the pieces of Juniper coarse"]
+
+
+def test_a_cured_whole_muscle_wants_no_ph(kitchen: Kitchen):
+    kitchen.cure(kitchen.begin(style="whole-muscle"))
+    assert [line.task for line in lines(kitchen)] == ["hang"]
+
+
+def test_a_piece_wants_the_scale_a_week_after_it_was_hung(kitchen: Kitchen, acid: str):
+    kitchen.hang(acid, at=2)
+    line = lines(kitchen)[0]
+    assert (line.task, line.at) == ("weigh", NOON + 9 * DAY)
+
+
+def test_a_piece_wants_the_scale_a_week_after_it_was_weighed(kitchen: Kitchen, acid: str):
+    kitchen.weigh(kitchen.hang(acid, at=2), 0.9, at=5)
+    assert lines(kitchen)[0].at == NOON + 12 * DAY
+
+
+def test_one_piece_is_said_as_one(kitchen: Kitchen, acid: str):
+    kitchen.hang(acid)
+    assert said(kitchen) == ["Weigh 1 piece of Juniper coarse"]
+
+
+def test_pieces_that_want_the_scale_within_a_day_are_weighed_together(kitchen: Kitchen, acid: str):
+    kitchen.hang(acid, "J-1", at=2)
+    kitchen.hang(acid, "J-2", at=2.9)
+    kitchen.hang(acid, "J-3", at=4)
+    assert said(kitchen) == ["Weigh 2 pieces of Juniper coarse"]
+
+
+def test_a_piece_taken_down_wants_no_scale(kitchen: Kitchen, acid: str):
+    piece = kitchen.hang(acid, "J-1", at=2)
+    kitchen.hang(acid, "J-2", at=3)
+    kitchen.note(PieceTakenDown("discard"), piece, at=4)
+    assert said(kitchen) == ["Weigh 1 piece of Juniper coarse"]
+
+
+def test_pieces_that_have_lost_enough_want_to_be_settled(kitchen: Kitchen, acid: str):
+    kitchen.weigh(kitchen.hang(acid, "J-1"), 0.6, at=30)
+    kitchen.weigh(kitchen.hang(acid, "J-2"), 0.6, at=31)
+    assert said(kitchen) == ["Settle 2 pieces of Juniper coarse: the loss is reached"]
+
+
+def test_settling_is_due_from_the_last_weighing_on(kitchen: Kitchen, acid: str):
+    kitchen.weigh(kitchen.hang(acid, "J-1"), 0.6, at=30)
+    kitchen.weigh(kitchen.hang(acid, "J-2"), 0.6, at=31)
+    assert lines(kitchen)[0].at == NOON + 31 * DAY
+
+
+def test_a_finished_batch_wants_nothing_even_where_it_is_asked(kitchen: Kitchen, acid: str):
+    kitchen.note(PieceTakenDown("ready"), kitchen.hang(acid), at=30)
+    assert due([kitchen.batch(acid)], NOON + 40 * DAY) == []
+
+
+def test_a_finished_batch_without_a_cure_wants_none(kitchen: Kitchen):
+    batch = kitchen.begin()
+    kitchen.note(PieceTakenDown("discard"), kitchen.hang(batch), at=30)
+    assert due([kitchen.batch(batch)], NOON + 40 * DAY) == []
+
+
+def test_the_longest_overdue_comes_first(kitchen: Kitchen):
+    kitchen.begin("later", at=4)
+    kitchen.begin("earlier", at=1)
+    assert said(kitchen) == ["Weigh the cure for earlier", "Weigh the cure for later"]
+
+
+@pytest.mark.parametrize(("day", "late"), [(8.99, False), (9.0, True), (20.0, True)])
+def test_late_is_from_the_moment_it_is_due(kitchen: Kitchen, acid: str, day: float, late: bool):
+    kitchen.hang(acid, at=2)
+    assert lines(kitchen)[0].late(NOON + day * DAY) is late
+
+
+@pytest.mark.parametrize("name", ["{meat}", "{", "}{", "{{0}}", "50 {last} %s"])
+def test_a_name_with_braces_is_said_as_it_is(kitchen: Kitchen, name: str):
+    kitchen.cure(kitchen.begin(name))
+    kitchen.read(kitchen.records[0]["id"], 5.6)
+    assert said(kitchen) == [f"Read the pH of {name}: 5.6 last, 5.3 wanted"]
