@@ -5,7 +5,7 @@ from __future__ import annotations
 from datetime import datetime
 from typing import Any
 
-from flask import Flask, request
+from flask import Flask, request, url_for
 
 from core import quantities
 from core.daybook.book import Line
@@ -16,7 +16,7 @@ from core.worksheet import Choice, Number
 from web import visitor
 from web.entry_forms import FORMS, say
 from web.forms import Moment, Ticks, Words
-from web.journal import book
+from web.journal import book, fresh_id
 
 PLACES = (
     ("today.page", "Today"),
@@ -51,6 +51,7 @@ def _frame() -> dict[str, Any]:
         "places": PLACES,
         "place": _place(request.path),
         "saved": _saved(how),
+        "here": _here(),
         "edition": len(book()),  # a form's ids change with the book: after a save it starts fresh, never before
     }
 
@@ -60,6 +61,16 @@ def _place(path: str) -> str:
     return {"": "Today", "chamber": "Chamber", "sums": "Sums", "yours": ""}.get(first, "Batches")
 
 
+def _here() -> str:
+    """Where a switch of units comes back to: this page, or Today where the page cannot be asked for by itself."""
+    if request.url_rule is not None and "GET" not in (request.url_rule.methods or ()):
+        return url_for("today.page")
+    query = (
+        f"?{request.query_string.decode(errors='replace')}" if request.query_string and request.method == "GET" else ""
+    )
+    return f"{request.script_root}{request.path}{query}"
+
+
 def _saved(how: Manner) -> dict[str, Any] | None:
     """The last saved line stays in sight, with the way back."""
     key = request.args.get("saved", "")
@@ -67,7 +78,8 @@ def _saved(how: Manner) -> dict[str, Any] | None:
         return None
     line = book().line(key)
     newest = line.versions[-1]
-    return {"line": line, "at": newest.written_at, "words": say(line, how), "withdrawn": line.withdrawn}
+    said = {"at": newest.written_at, "words": say(line, how), "withdrawn": line.withdrawn}
+    return {"line": line, "token": fresh_id(), **said}
 
 
 def _amount(value: float | None, quantity: Quantity, how: Manner | None = None) -> str:

@@ -23,7 +23,7 @@ from core.refusals import Refusal, Refused
 from core.working import Figure
 from core.worksheet import Number
 from web.forms import Form, Input, Moment, Ticks, from_request, typed
-from web.journal import fresh_id, record
+from web.journal import book, fresh_id, record, sent_token
 from web.visitor import manner
 
 Values = dict[str, Any]
@@ -31,10 +31,11 @@ Values = dict[str, Any]
 
 @frozen
 class Subject:
-    """What an entry is about, as far as there is one: its figures may depend on it."""
+    """What an entry is about, as far as there is one: its figures may depend on it. was: the fact that is corrected."""
 
     batch: Batch | None = None
     piece: Piece | None = None
+    was: Fact | None = None
 
 
 def _nothing(fact: Any, subject: Subject) -> tuple[Figure, ...]:
@@ -98,13 +99,12 @@ def write(
     if "figures" in request.args:
         return _figures_as_typed(declared, subject, from_request(inputs, request.args, ""), how)
     if request.method == "POST":
-        form = from_request(inputs, request.form, request.form.get("entry", "") or fresh_id())
+        form = from_request(inputs, request.form, sent_token())
+        sent_before = book().line(form.token) if form.token in book() else None
+        if sent_before is not None:
+            subject = without(subject, sent_before)
         try:
-            values = form.read(how)
-            happened_at = values.pop("happened")
-            assert isinstance(happened_at, datetime)
-            if corrects is not None and form.text("happened") == _minute(corrects.entry.happened_at):
-                happened_at = corrects.entry.happened_at  # the box holds minutes; the seconds were not meant to change
+            values, happened_at = _read(form, how, corrects or sent_before)
             fact = declared.make(values, subject)
             declared.figures(fact, subject)
             written = record(
@@ -117,7 +117,7 @@ def write(
         except (Refusal, Refused) as refused:
             return _drawn(declared, subject, form.refused(refused), how, corrects, context), 422
         target = back(written) if callable(back) else back
-        return redirect(_with_saved(target, written), 303)
+        return redirect(with_saved(target, written), 303)
     texts = {**declared.defaults(how), **(start or {})}
     if corrects is not None:
         texts = {**declared.texts_of(corrects.fact, how), "happened": _minute(corrects.entry.happened_at)}
@@ -153,9 +153,19 @@ def _figures_as_typed(declared: EntryForm, subject: Subject, form: Form, how: Ma
     return render_template("figures.html", figures=figures, refusal=None)
 
 
+def _read(form: Form, how: Manner, written: Line | None) -> tuple[Values, datetime]:
+    """The values and the moment: that of what is written already, where the box was left alone. It holds minutes only,
+    and nobody means to change the seconds."""
+    at = None if written is None else written.entry.happened_at
+    left_alone = at is not None and form.text("happened") in ("", _minute(at))
+    texts = {key: text for key, text in form.texts.items() if not (left_alone and key == "happened")}
+    values: Values = attrs.evolve(form, texts=texts).read(how)
+    present = values.pop("happened")
+    return values, at if left_alone and at is not None else present
+
+
 def _fact_of(declared: EntryForm, subject: Subject, form: Form, how: Manner) -> Fact:
-    values = form.read(how)
-    values.pop("happened")
+    values, _ = _read(form, how, None)
     return declared.make(values, subject)
 
 
@@ -163,7 +173,7 @@ def _minute(moment: datetime) -> str:
     return moment.replace(tzinfo=None).isoformat(timespec="minutes")
 
 
-def _with_saved(path: str, entry_id: str) -> str:
+def with_saved(path: str, entry_id: str) -> str:
     return f"{path}{'&' if '?' in path else '?'}saved={entry_id}"
 
 
@@ -179,7 +189,9 @@ def declare(form: EntryForm) -> EntryForm:
 def say(line: Line, how: Manner) -> str:
     """One sentence for the log, whatever the kind; a withdrawn line is said as it was."""
     last = next((entry.fact for entry in reversed(line.versions) if type(entry.fact) in FORMS), None)
-    return FORMS[type(last)].say(last, how) if last is not None else "Written by a newer version of the daybook"
+    if last is not None:
+        return FORMS[type(last)].say(last, how)
+    return "Taken back" if line.withdrawn else "Written by a newer version of the daybook"
 
 
 def subject_about(batch: Batch, line: Line) -> Subject:
@@ -190,11 +202,13 @@ def subject_about(batch: Batch, line: Line) -> Subject:
 
 
 def without(subject: Subject, line: Line) -> Subject:
-    """The same subject as if the line were not there: a weighing must not be compared with itself."""
-    if subject.piece is None:
-        return subject
-    others = tuple(each for each in subject.piece.weighings if each.line_id != line.id)
-    return attrs.evolve(subject, piece=attrs.evolve(subject.piece, weighings=others))
+    """The same subject as if the line were not there: a weighing must not be compared with itself, nor a tag."""
+    batch, piece = subject.batch, subject.piece
+    if batch is not None:
+        batch = attrs.evolve(batch, pieces=tuple(each for each in batch.pieces if each.id != line.id))
+    if piece is not None:
+        piece = attrs.evolve(piece, weighings=tuple(each for each in piece.weighings if each.line_id != line.id))
+    return attrs.evolve(subject, batch=batch, piece=piece)
 
 
 def path_of(batch: Batch) -> str:

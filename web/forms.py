@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import math
+import re
 from collections.abc import Mapping
 from datetime import datetime, timedelta
 
@@ -70,7 +72,10 @@ class Ticks:
     help: str = ""
 
     def read(self, text: str, manner: Manner) -> tuple[str, ...]:
-        return tuple(each for each in text.split() if each in self.options)
+        ticked = tuple(text.split())
+        if not self.options.keys() >= set(ticked):  # what was ticked is never taken for "nothing wrong"
+            raise OutOfRange(self.key, "Tick what is listed here, or nothing.")
+        return ticked
 
 
 Input = Number | Choice | Words | Moment | Ticks
@@ -98,7 +103,10 @@ class Form:
 
     def refused(self, refused: Refused | Refusal) -> Form:
         each = refused.refusals if isinstance(refused, Refused) else (refused,)
-        return Form(self.token, self.inputs, self.texts, {one.field: one.sentence for one in reversed(each)})
+        sentences: dict[str, str] = {}
+        for one in each:
+            sentences.setdefault(one.field, one.sentence)
+        return Form(self.token, self.inputs, self.texts, sentences)
 
     def read(self, manner: Manner) -> dict[str, object]:
         """Every input's value. Raises Refused with a sentence for each that cannot stand."""
@@ -121,9 +129,12 @@ def from_request(inputs: tuple[Input, ...], given: MultiDict[str, str], token: s
     return Form(token, inputs, {key: " ".join(given.getlist(key)) for key in keys})
 
 
+_UNIT = re.compile(r"""[^\W\d_]|[%°˚℃℉#"“”″]|['‘’′](?![0-9]{3})""")
+"""What tells that a number was typed with its unit; 1'250 is a number."""
+
+
 def _with_unit(text: str, unit: str) -> str:
-    has_its_own = any(sign.isalpha() or sign in "%°#\"'" for sign in text)
-    return text if has_its_own or not text.strip() or not unit else f"{text} {unit}"
+    return text if _UNIT.search(text) or not text.strip() or not unit else f"{text} {unit}"
 
 
 def typed(value: float | None, quantity: Quantity, manner: Manner) -> str:
@@ -131,7 +142,8 @@ def typed(value: float | None, quantity: Quantity, manner: Manner) -> str:
     if value is None:
         return ""
     number = quantity.bare(manner.system).from_si(value)
-    return show_number(number, max(0, 6 - len(f"{abs(number):.0f}")), manner, trim=True).replace("\u00a0", "")
+    decimals = max(0, min(12, 6 - math.floor(math.log10(abs(number))))) if number else 0  # seven digits, however small
+    return show_number(number, decimals, manner, trim=True).replace("\u00a0", "")
 
 
 def _lower(label: str) -> str:

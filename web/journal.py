@@ -8,12 +8,13 @@ in the environment; recording then raises NotSaved, and the form shows it as it 
 from __future__ import annotations
 
 import secrets
-from datetime import datetime
+from datetime import datetime, timedelta
 
+from attrs import evolve
 from flask import current_app, g, request
 
 from core.daybook.book import Book
-from core.daybook.entries import Entry, entry_id, to_record
+from core.daybook.entries import Entry, entry_id, is_entry_id, to_record
 from core.daybook.facts import Fact
 from core.refusals import Refusal
 from web.visitor import now
@@ -34,6 +35,12 @@ def fresh_id() -> str:
     return entry_id(now(), secrets.token_bytes(10))
 
 
+def sent_token() -> str:
+    """The id that the form was drawn with; a fresh one where it sent none that could be an entry's."""
+    sent = request.form.get("entry", "")
+    return sent if is_entry_id(sent) else fresh_id()
+
+
 def record(fact: Fact, *, about: str | None, happened_at: datetime, token: str, corrects: str | None = None) -> str:
     """Ask for one entry to be written; returns its id. about None: the entry begins the thing it is about.
 
@@ -41,14 +48,21 @@ def record(fact: Fact, *, about: str | None, happened_at: datetime, token: str, 
     """
     if refused := request.environ.get(REFUSED):
         raise NotSaved("", refused)
-    key = token
+    entry = Entry(token, token if about is None else about, happened_at, _written_at(corrects), fact, corrects)
     if token in book():
-        if book().entry(token).fact == fact:
+        if evolve(entry, written_at=book().entry(token).written_at) == book().entry(token):
             return token
         key = fresh_id()
-    entry = Entry(key, key if about is None else about, happened_at, now(), fact, corrects)
+        entry = evolve(entry, id=key, about=key if about is None else about)
     pending().append(to_record(entry))
-    return key
+    return entry.id
+
+
+def _written_at(corrects: str | None) -> datetime:
+    """A correction is later than what it puts right, even where the device's clock was set back in between."""
+    if corrects is None:
+        return now()
+    return max(now(), book().line(corrects).versions[-1].written_at + timedelta(milliseconds=1))
 
 
 def record_as_it_came(entry: dict[str, object]) -> None:

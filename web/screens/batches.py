@@ -10,7 +10,9 @@ from core.daybook.batch import Batch, open_and_finished
 from core.daybook.evidence import ingoing_nitrite_ppm
 from core.daybook.facts import BatchStarted
 from core.quantities import DAYS, LOSS, MASS, PARTS_PER_MILLION, PH, Amount, Manner
+from core.refusals import Refusal
 from core.release.readiness import STYLES
+from core.working import Figure
 from core.worksheet import Choice, Number
 from web import charts
 from web.entry_forms import EntryForm, Subject, declare, say, write
@@ -101,7 +103,7 @@ def one(batch_id: str):
         "batches/one.html",
         batch=batch,
         verdicts=verdicts(batch, now()),
-        cure_figures=CURE.figures(batch.cure, Subject(batch)) if batch.cure else (),
+        cure=_cure(batch),
         mixed=_ppm(batch),
         fermented=f"pH {Amount(batch.lowest_ph, PH).show(how)}" if batch.lowest_ph is not None else "",
         log=[(line, say(line, how)) for line in reversed(batch.lines)],
@@ -109,6 +111,16 @@ def one(batch_id: str):
         ph_chart=charts.acidity(batch),
         loss_chart=charts.losses(batch),
     )
+
+
+def _cure(batch: Batch) -> tuple[tuple[Figure, ...], Refusal | None]:
+    """What the cure makes; or what is wrong with it, where the meat's weight was put right after it was weighed."""
+    if batch.cure is None:
+        return (), None
+    try:
+        return CURE.figures(batch.cure, Subject(batch)), None
+    except Refusal as refusal:
+        return (), refusal
 
 
 def _summary(batch: Batch) -> str:

@@ -2,16 +2,18 @@
 
 from __future__ import annotations
 
-from urllib.parse import urlsplit
+import re
 
+import attrs
 from flask import Blueprint, abort, redirect, render_template, request, url_for
 
 from core.daybook.batch import Batch, fold
 from core.daybook.book import Line
-from core.daybook.facts import CHAMBER, Fact, Withdrawn
+from core.daybook.entries import Entry
+from core.daybook.facts import CHAMBER, BatchStarted, Withdrawn
 from core.refusals import Refusal
-from web.entry_forms import FORMS, Subject, say, subject_about, without, write
-from web.journal import NotSaved, book, fresh_id, record
+from web.entry_forms import FORMS, Subject, say, subject_about, with_saved, without, write
+from web.journal import NotSaved, book, record, sent_token
 from web.visitor import manner
 
 screen = Blueprint("entries", __name__)
@@ -20,11 +22,13 @@ screen = Blueprint("entries", __name__)
 @screen.route("/entries/<entry_id>/correct", methods=["GET", "POST"])
 def correct(entry_id: str):
     line = _line(entry_id)
-    declared = FORMS.get(type(_last_known(line)))
-    if declared is None or line.withdrawn:
-        abort(404)
+    declared = FORMS.get(type(line.fact))
     batch = _batch_of(line)
-    subject = without(subject_about(batch, line), line) if batch else Subject()
+    if declared is None or (batch is None and line.entry.about != CHAMBER):
+        abort(404)
+    subject = (
+        attrs.evolve(without(subject_about(batch, line), line), was=line.fact) if batch else Subject(was=line.fact)
+    )
     back = _home_of(line, batch)
     return write(
         declared,
@@ -41,29 +45,39 @@ def correct(entry_id: str):
 @screen.post("/entries/<entry_id>/withdraw")
 def withdraw(entry_id: str):
     line = _line(entry_id)
-    return _settle(line, Withdrawn(), _home_of(line, _batch_of(line)))
+    back = _home_of(line, _batch_of(line))
+    if line.withdrawn:
+        return redirect(with_saved(back, line.entry.id), 303)
+    return _settle(line, attrs.evolve(line.entry, fact=Withdrawn()), back)
 
 
 @screen.post("/entries/<entry_id>/undo")
 def undo(entry_id: str):
     """Back to the version before the last; a line of one version is withdrawn."""
     line = _line(entry_id)
-    before: Fact = line.versions[-2].fact if len(line.versions) > 1 else Withdrawn()
-    return _settle(line, before, local_path(request.form.get("back", "")) or url_for("today.page"))
+    back = local_path(request.form.get("back", "")) or url_for("today.page")
+    token = sent_token()
+    if token in book():  # the same tap twice must not undo the undo
+        return redirect(with_saved(back, token), 303)
+    before = line.versions[-2] if len(line.versions) > 1 else attrs.evolve(line.entry, fact=Withdrawn())
+    return _settle(line, before, back)
 
 
-def _settle(line: Line, fact: Fact, back: str):
+def _settle(line: Line, as_it_was: Entry, back: str):
+    """The line becomes again what the entry says, moment and all."""
     try:
         written = record(
-            fact,
+            as_it_was.fact,
             about=line.entry.about,
-            happened_at=line.entry.happened_at,
-            token=request.form.get("entry", "") or fresh_id(),
+            happened_at=as_it_was.happened_at,
+            token=sent_token(),
             corrects=line.id,
         )
     except NotSaved as refusal:
         return _told(refusal), 503
-    return redirect(f"{back}{'&' if '?' in back else '?'}saved={written}", 303)
+    if isinstance(line.fact, BatchStarted) and isinstance(as_it_was.fact, Withdrawn):
+        back = url_for("batches.all_of_them")  # its own page is gone
+    return redirect(with_saved(back, written), 303)
 
 
 def _told(refusal: Refusal) -> str:
@@ -72,10 +86,6 @@ def _told(refusal: Refusal) -> str:
 
 def _line(entry_id: str) -> Line:
     return book().line(entry_id) if entry_id in book() else abort(404)
-
-
-def _last_known(line: Line) -> Fact:
-    return next((entry.fact for entry in reversed(line.versions) if type(entry.fact) in FORMS), line.fact)
 
 
 def _batch_of(line: Line) -> Batch | None:
@@ -94,9 +104,11 @@ def _home_of(line: Line, batch: Batch | None) -> str:
 
 
 def local_path(path: str) -> str:
-    """A path of this book without the mark of an earlier save; anything else is dropped."""
-    parts = urlsplit(path)
-    if parts.scheme or parts.netloc or not path.startswith("/"):
+    """A path of this book without the mark of an earlier save; anything else is dropped. Our paths are plain words, so
+    that nothing a browser would read otherwise ("//", "/\\", "/..") can pass."""
+    path, _, query = path.partition("?")
+    root = request.script_root
+    if not path.startswith(root) or not re.fullmatch(r"/|(?:/[\w-]+)+", path[len(root) :], re.ASCII):
         return ""
-    query = "&".join(each for each in parts.query.split("&") if each and not each.startswith("saved="))
-    return f"{parts.path}?{query}" if query else parts.path
+    kept = "&".join(each for each in query.split("&") if each and each.isprintable() and not each.startswith("saved="))
+    return f"{path}?{kept}" if kept else path

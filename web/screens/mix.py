@@ -23,6 +23,8 @@ screen = Blueprint("mix", __name__)
 USUAL_NITRITE = 0.0625
 """The strength most curing salts for sausage carry on their label; the form starts there."""
 
+HEAVIEST_DOSE_KG = 100.0
+
 
 @frozen
 class Dose:
@@ -44,8 +46,10 @@ class Dose:
         except NotAQuantity as refusal:
             sentence = f"{refusal.sentence.split('. ')[0]}. Enter a per-cent or a weight, for example 0.25 % or 31 g."
             raise NotAQuantity(self.key, sentence if not weighed else refusal.sentence) from None
-        if value <= 0 or (value > 1 and not weighed):
+        if value <= 0:
             raise OutOfRange(self.key, "The dose must be more than nothing, for example 0.25 % or 31 g.")
+        if value > (HEAVIEST_DOSE_KG if weighed else 1):
+            raise OutOfRange(self.key, "The dose is a small part of the meat, for example 0.25 % or 31 g.")
         return (None, value) if weighed else (value, None)
 
 

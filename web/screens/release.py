@@ -58,6 +58,8 @@ INSPECT = declare(
 
 
 def _took_down(values: Values, subject: Subject) -> PieceTakenDown:
+    if isinstance(subject.was, PieceTakenDown):  # a note put right later does not pass another verdict
+        return PieceTakenDown(subject.was.verdict, values["note"])
     assert subject.batch is not None
     assert subject.piece is not None
     return PieceTakenDown(judge(evidence_for(subject.batch, subject.piece, now())).word, values["note"])

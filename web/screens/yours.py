@@ -7,6 +7,7 @@ from typing import Any
 
 from flask import Blueprint, Response, current_app, make_response, redirect, render_template, request, url_for
 
+from core import outside_json
 from core.daybook.entries import NotAnEntry, from_record
 from core.refusals import Refusal
 from web.journal import book, record_as_it_came
@@ -56,16 +57,17 @@ def _new_entries(file: Any) -> list[dict[str, Any]]:
     if file is None or not file.filename:
         raise Refusal("file", "Choose a file that a daybook has exported.")
     try:
-        held = json.loads(file.stream.read().decode("utf-8-sig"))
+        held = outside_json.parse(file.stream.read().decode("utf-8-sig"))
+        json.dumps(held, ensure_ascii=False, allow_nan=False).encode()  # what no file could hold again
         entries = held["entries"] if held["format"] == FORMAT else None
-    except (ValueError, KeyError, TypeError, RecursionError):
+    except (ValueError, KeyError, TypeError):
         entries = None
     if not isinstance(entries, list):
         raise Refusal("file", "This is not a file that a daybook has exported. Its name ends in .json.")
     for number, entry in enumerate(entries, 1):
         try:
             from_record(entry)
-        except (NotAnEntry, AttributeError):
+        except NotAnEntry:
             raise Refusal(
                 "file", f"Entry {number} of {len(entries)} cannot be read, so nothing was taken in."
             ) from None
