@@ -27,7 +27,7 @@ async function startPlainly(files, maxTouchPoints) {
   const fetchBefore = self.fetch;
   self.fetch = (url) => fileNamed(files, url); // Pyodide would not look into CacheStorage
   try {
-    return await loadPyodide({
+    const starting = loadPyodide({
       indexURL: assetUrl("pyodide"),
       stdLibURL: assetUrl("stdlib"),
       lockFileContents: { info: LOCK_INFO, packages: {} }, // spares a file; there are no packages to look up
@@ -36,9 +36,14 @@ async function startPlainly(files, maxTouchPoints) {
       createPyodideModule: engine.default,
       fsInit: async (memory) => memory.writeFile(APP_ZIP, new Uint8Array(await (await files.app).arrayBuffer())),
     });
+    return await Promise.race([starting, failureOf(files)]); // Pyodide would only say that it cannot go on
   } finally {
     self.fetch = fetchBefore;
   }
+}
+
+function failureOf(files) {
+  return new Promise((_, reject) => Object.values(files).forEach((file) => file.catch(reject)));
 }
 
 async function fileNamed(files, url) {

@@ -64,7 +64,7 @@ export function openTransport(on) {
       },
     };
     return new Promise((resolve, reject) => {
-      waiting.set(id, { resolve, reject, path, headers });
+      waiting.set(id, { resolve, reject, method, path, headers });
       signal?.addEventListener("abort", () => {
         if (!waiting.delete(id)) return;
         worker.postMessage({ type: "abort", id });
@@ -77,14 +77,18 @@ export function openTransport(on) {
 
 function responseOf(answer, asked) {
   const headers = new Headers(answer.headers.filter(([name]) => !isSetCookie(name)));
-  if (answer.path !== asked.path) headers.set(historyHeader(asked, answer), base + answer.path);
+  const step = historyStep(asked, answer);
+  if (step) headers.set(...step);
   return new Response(NO_BODY.includes(answer.status) ? null : answer.body, { status: answer.status, headers });
 }
 
-/** A redirect of what was not a step forward, or back to where one is, must not lengthen the way back. */
-function historyHeader({ headers }, { path }) {
-  const isStep = !("HX-History-Restore-Request" in headers || "Daybook-Refresh" in headers);
-  return isStep && base + path !== here() ? "HX-Push-Url" : "HX-Replace-Url";
+/** What the answer does to the way back: a step for each new page, none for a form that stays where it is. */
+function historyStep({ method, path, headers }, answer) {
+  const there = base + answer.path;
+  const isUnasked = "HX-History-Restore-Request" in headers || "Daybook-Refresh" in headers;
+  if (answer.path !== path) return [isUnasked || there === here() ? "HX-Replace-Url" : "HX-Push-Url", there];
+  if (method !== "GET") return ["HX-Push-Url", "false"];
+  return "HX-Boosted" in headers && there === here() ? ["HX-Replace-Url", there] : undefined;
 }
 
 function isSetCookie(name) {

@@ -4,14 +4,14 @@ const FREE = ["hidden", "file", "submit", "button", "reset", "image"]; // these 
 const TICKED = ["checkbox", "radio"];
 const KEPT = "daybook-typed";
 
-const touched = new WeakSet();
+const touched = new WeakMap(); // what was changed by hand, and on which page: the next page may use the same ids
 let afterMorph = [];
 
 export function watchTyping() {
-  for (const name of ["input", "change"]) document.addEventListener(name, ({ target }) => touched.add(target), true);
+  for (const name of ["input", "change"]) document.addEventListener(name, ({ target }) => touch(target), true);
   document.addEventListener("click", ({ target }) => {
     const summary = target.closest?.("summary");
-    if (summary) touched.add(summary.parentElement); // folded out by hand: it stays so
+    if (summary) touch(summary.parentElement); // folded out by hand: it stays so
   });
 }
 
@@ -24,7 +24,8 @@ export function isHalfFilled() {
 export function beforeMorphNode(_, { oldNode, newNode }) {
   if (oldNode.tagName === "DETAILS") keepFold(oldNode, newNode);
   if (!isField(oldNode) || FREE.includes(oldNode.type)) return;
-  const persists = oldNode.id === newNode.id && oldNode.name === newNode.name && oldNode.type === newNode.type;
+  const isSame = oldNode.id === newNode.id && oldNode.name === newNode.name && oldNode.type === newNode.type;
+  const persists = isSame && isHere(oldNode);
   if (!persists) touched.delete(oldNode);
   const from = persists && touched.has(oldNode) ? oldNode : newNode;
   if (TICKED.includes(newNode.type)) oldNode.checked = from.checked;
@@ -61,8 +62,23 @@ export function putBackTyped(page) {
   }
 }
 
+function touch(element) {
+  for (const each of choicesOf(element)) touched.set(each, location.pathname);
+}
+
+/** To choose one is to leave the others: they must not be chosen again by the server. */
+function choicesOf(element) {
+  if (element.type !== "radio") return [element];
+  return fields().filter((each) => each.type === "radio" && each.name === element.name && each.form === element.form);
+}
+
+/** htmx has moved on to the new address by the time it morphs. */
+function isHere(element) {
+  return (touched.get(element) ?? location.pathname) === location.pathname;
+}
+
 function keepFold(oldNode, newNode) {
-  const persists = oldNode.id === newNode.id && summaryOf(oldNode) === summaryOf(newNode);
+  const persists = oldNode.id === newNode.id && summaryOf(oldNode) === summaryOf(newNode) && isHere(oldNode);
   if (!persists) touched.delete(oldNode);
   else if (touched.has(oldNode)) newNode.open = oldNode.open;
 }

@@ -54,7 +54,7 @@ function stop(error) {
 }
 
 function reportOf(error) {
-  return `${error?.stack ?? error}\nbuild ${BUILD_ID}\n${navigator.userAgent}`;
+  return `${error?.stack ?? error?.message ?? error}\nbuild ${BUILD_ID}\n${navigator.userAgent}`;
 }
 
 function marks() {

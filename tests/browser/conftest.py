@@ -1,0 +1,201 @@
+"""A browser, the built site on a free port, and watchers: no page may break the policy, fail aloud or leave the site."""
+
+import shutil
+import threading
+from collections.abc import Callable, Iterator
+from pathlib import Path
+from urllib.parse import urlsplit
+
+import pytest
+from attrs import define, field
+from playwright.sync_api import Browser, BrowserContext, Page, expect, sync_playwright
+
+from building import browsers
+from building import site as build
+from building.paths import DIST
+from building.serving import Server, open_server
+
+FLAGS = (
+    "--no-sandbox",
+    "--disable-gpu",
+    "--disable-quic",
+    "--no-first-run",
+    "--disable-background-networking",
+    "--disable-component-update",
+    "--disable-sync",
+)
+LONGEST_START_MS = 120_000
+expect.set_options(timeout=20_000)  # a busy machine is no failure
+IS_OPEN = "() => 'open' in document.documentElement.dataset"
+
+
+@define
+class Site:
+    """A folder served under a path of this machine. Stopped, it is as far away as a network that is gone."""
+
+    folder: Path
+    at: str = "/"
+    port: int = 0
+    _server: Server | None = None
+
+    def start(self) -> "Site":
+        self._server = open_server(self.folder, self.port, self.at)
+        self.port = self._server.server_port
+        threading.Thread(target=self._server.serve_forever, daemon=True).start()
+        return self
+
+    def stop(self) -> None:
+        if self._server:
+            self._server.shutdown()
+            self._server.server_close()
+            self._server = None
+
+    @property
+    def origin(self) -> str:
+        return f"http://127.0.0.1:{self.port}"
+
+    def url(self, path: str = "/") -> str:
+        return f"{self.origin}{self.at.rstrip('/')}{path}"
+
+
+@define
+class Watch:
+    """What a page did that it must not do. `allowed`: parts of messages that a test expects."""
+
+    requests: list[str] = field(factory=list)
+    troubles: list[str] = field(factory=list)
+    allowed: list[str] = field(factory=list)
+
+    def over(self, context: BrowserContext) -> None:
+        context.on("request", lambda request: self.requests.append(request.url))
+        context.on("weberror", lambda error: self.troubles.append(f"{error.error}"))
+        context.on("console", lambda message: self.troubles.append(message.text) if message.type == "error" else None)
+
+    def check(self, origin: str) -> None:
+        unexpected = [text for text in self.troubles if not any(part in text for part in self.allowed)]
+        assert unexpected == []
+        assert [url for url in self.requests if not url.startswith((origin, "blob:", "data:"))] == []
+
+
+@pytest.fixture(scope="session")
+def browser() -> Iterator[Browser]:
+    path = browsers.chromium()
+    if path is None:
+        pytest.fail("Chromium is missing. On Debian: apt-get install chromium")
+    with sync_playwright() as playwright:
+        browser = playwright.chromium.launch(executable_path=str(path), args=list(FLAGS))
+        yield browser
+        browser.close()
+
+
+@pytest.fixture(scope="session")
+def dist(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    """A copy: a build that someone starts in the meantime must not pull the files away."""
+    build.build()
+    return Path(shutil.copytree(DIST, tmp_path_factory.mktemp("site") / "dist"))
+
+
+@pytest.fixture(scope="session")
+def site(dist: Path) -> Iterator[Site]:
+    """One for all tests that leave it running and unchanged."""
+    served = Site(dist).start()
+    yield served
+    served.stop()
+
+
+@pytest.fixture
+def own_site(dist: Path) -> Iterator[Callable[..., Site]]:
+    """own_site(folder, at) for a test that stops it, changes it or moves it."""
+    opened: list[Site] = []
+
+    def serve(folder: Path = dist, at: str = "/") -> Site:
+        opened.append(Site(folder, at).start())
+        return opened[-1]
+
+    yield serve
+    for each in opened:
+        each.stop()
+
+
+@pytest.fixture
+def watch() -> Watch:
+    return Watch()
+
+
+@pytest.fixture
+def fresh_profile(browser: Browser, watch: Watch) -> Iterator[BrowserContext]:
+    """A device that has never seen the daybook. What its pages did is checked at the end."""
+    context = browser.new_context(viewport={"width": 1024, "height": 768}, locale="en-GB", timezone_id="Europe/Berlin")
+    watch.over(context)
+    yield context
+    origins = {f"{parts.scheme}://{parts.netloc}" for parts in map(urlsplit, watch.requests) if parts.netloc}
+    context.close()
+    assert len(origins) <= 1, f"requests went to {origins}"
+    watch.check(next(iter(origins), ""))
+
+
+@pytest.fixture
+def page(fresh_profile: BrowserContext) -> Page:
+    return fresh_profile.new_page()
+
+
+@pytest.fixture
+def daybook(page: Page, site: Site) -> Page:
+    """A fresh device with the daybook open on its first screen."""
+    return open_daybook(page, site.url())
+
+
+def open_daybook(page: Page, url: str) -> Page:
+    """Go there and wait until the application has answered. Functions, not strings: the policy forbids eval."""
+    page.goto(url)
+    return wait_until_open(page)
+
+
+def open_at(page: Page, site: Site, path: str) -> Page:
+    """Open it and go on to a page. A host of static files knows only the root until the service worker is there."""
+    open_daybook(page, site.url())
+    return visit(page, site.at.rstrip("/") + path)
+
+
+def visit(page: Page, path: str) -> Page:
+    page.evaluate("(path) => htmx.ajax('GET', path, { target: 'body', swap: 'innerMorph', push: 'true' })", path)
+    return page
+
+
+def wait_until_open(page: Page) -> Page:
+    page.wait_for_function(IS_OPEN, timeout=LONGEST_START_MS)
+    return page
+
+
+def wait_until_offline_works(page: Page) -> Page:
+    page.get_by_text("Ready to work offline").wait_for(timeout=LONGEST_START_MS)
+    return page
+
+
+def path_of(page: Page) -> str:
+    parts = urlsplit(page.url)
+    return parts.path + (f"?{parts.query}" if parts.query else "")
+
+
+def heading(page: Page) -> str:
+    return page.locator("main h1").inner_text()
+
+
+def focused(page: Page) -> str:
+    """What has the focus: its id, else the name of its element."""
+    return page.evaluate("() => document.activeElement.id || document.activeElement.tagName.toLowerCase()")
+
+
+def entries_stored(page: Page, name: str = "daybook") -> list[dict[str, object]]:
+    """What lies on the disk, read past the application."""
+    return page.evaluate(
+        """(name) => new Promise((resolve, reject) => {
+          const opening = indexedDB.open(name);
+          opening.onerror = () => reject(opening.error);
+          opening.onsuccess = () => {
+            const all = opening.result.transaction("entries").objectStore("entries").index("seq").getAll();
+            all.onsuccess = () => { opening.result.close(); resolve(all.result); };
+          };
+        })""",
+        name,
+    )

@@ -1,0 +1,61 @@
+"""Two tabs, one book: each knows what the other has written, and nothing is lost or doubled."""
+
+from playwright.sync_api import BrowserContext, Page, expect
+
+from tests.browser.conftest import Site, entries_stored, open_at, open_daybook
+
+AIR = "/chamber/air"
+EACH = 50
+
+# The form is sent as htmx would send it, one after the other, without waiting for what the other tab does.
+SEND = """async ([path, count, from]) => {
+  const send = window.daybook.send;
+  for (let number = 0; number < count; number += 1) {
+    const form = new DOMParser().parseFromString(await (await send(path, {})).text(), "text/html");
+    const body = new URLSearchParams(new FormData(form.querySelector("form.entry")));
+    body.set("temperature_c", String(from + number / 100));
+    const answer = await send(path, { method: "POST", body });
+    if (!answer.ok) throw new Error(`${answer.status}`);
+  }
+}"""
+STARTED = """(job) => { window.job = (%s)(job).then(() => "done", (error) => String(error)); }""" % SEND  # noqa: UP031
+
+
+def count_shown(page: Page) -> str:
+    page.get_by_role("link", name="Your data").click()
+    expect(page.locator("main h1")).to_have_text("Your data")
+    return page.locator("main .value").first.inner_text()
+
+
+def test_two_tabs_writing_at_once_lose_nothing_and_double_nothing(fresh_profile: BrowserContext, site: Site):
+    tabs = [open_daybook(fresh_profile.new_page(), site.url()) for _ in range(2)]
+    for number, tab in enumerate(tabs):
+        tab.evaluate(STARTED, [AIR, EACH, 10 + number])
+    assert [tab.evaluate("() => window.job") for tab in tabs] == ["done", "done"]
+
+    records = entries_stored(tabs[0])
+    assert len({record["id"] for record in records}) == 2 * EACH
+    assert [record["seq"] for record in records] == list(range(1, 2 * EACH + 1))
+    assert [count_shown(tab).split()[0] for tab in tabs] == ["100", "100"]
+
+
+def test_an_idle_tab_shows_what_the_other_has_written(fresh_profile: BrowserContext, site: Site):
+    idle = open_at(fresh_profile.new_page(), site, "/chamber")
+    other = open_at(fresh_profile.new_page(), site, AIR)
+    other.locator("[name=temperature_c]").fill("11.7")
+    other.get_by_role("button", name="Save the reading").click()
+    expect(other.locator("main .saved")).to_be_visible()
+    expect(idle.locator("main")).to_contain_text("11.7")
+
+
+def test_a_tab_with_a_form_half_filled_in_is_left_alone(fresh_profile: BrowserContext, site: Site):
+    busy = open_at(fresh_profile.new_page(), site, AIR)
+    busy.locator("[name=temperature_c]").fill("1")
+    form = busy.locator("form.entry").get_attribute("id")
+    other = open_at(fresh_profile.new_page(), site, AIR)
+    other.locator("[name=temperature_c]").fill("11.7")
+    other.get_by_role("button", name="Save the reading").click()
+    expect(other.locator("main .saved")).to_be_visible()
+    busy.wait_for_timeout(1000)
+    assert busy.locator("form.entry").get_attribute("id") == form
+    assert busy.locator("[name=temperature_c]").input_value() == "1"

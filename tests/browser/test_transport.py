@@ -1,0 +1,163 @@
+"""Between htmx and Python: history, focus, what was typed, files up and down."""
+
+import json
+from pathlib import Path
+
+from playwright.sync_api import Page, expect
+
+from tests.browser.conftest import Site, open_at, open_daybook, path_of, wait_until_offline_works, wait_until_open
+
+AIR = "/chamber/air"
+
+
+def go(page: Page, place: str) -> None:
+    page.get_by_role("navigation").get_by_role("link", name=place, exact=True).click()
+    expect(page.locator("main h1")).to_have_text(place)
+
+
+def test_back_and_forward_reach_every_path_the_shells_first_too(daybook: Page):
+    go(daybook, "Batches")
+    go(daybook, "Sums")
+    daybook.go_back()
+    expect(daybook.locator("main h1")).to_have_text("Batches")
+    daybook.go_back()
+    expect(daybook.locator("main h1")).to_have_text("Today")
+    assert path_of(daybook) == "/"
+    daybook.go_forward()
+    expect(daybook.locator("main h1")).to_have_text("Batches")
+    assert path_of(daybook) == "/batches"
+
+
+def test_the_title_follows_the_page(daybook: Page):
+    go(daybook, "Sums")
+    assert daybook.title() == "Sums · Curing Daybook"
+
+
+def test_a_new_page_puts_the_focus_on_its_heading_and_the_eye_on_its_top(daybook: Page):
+    daybook.set_viewport_size({"width": 700, "height": 240})
+    daybook.evaluate("() => window.scrollTo(0, 400)")
+    go(daybook, "Sums")
+    expect(daybook.locator("main h1")).to_be_focused()
+    assert daybook.evaluate("() => window.scrollY") == 0
+
+
+def test_going_to_where_one_is_adds_no_step_back(daybook: Page):
+    go(daybook, "Batches")
+    steps = daybook.evaluate("() => history.length")
+    daybook.wait_for_timeout(400)
+    go(daybook, "Batches")
+    daybook.wait_for_timeout(300)
+    assert daybook.evaluate("() => history.length") == steps
+
+
+def test_a_form_with_an_error_keeps_what_was_typed_and_the_error_takes_the_focus(page: Page, site: Site):
+    open_at(page, site, AIR)
+    page.locator("[name=temperature_c]").fill("warm")
+    page.locator("[name=humidity]").fill("78,5")
+    steps = page.evaluate("() => history.length")
+    page.get_by_role("button", name="Save the reading").click()
+    expect(page.locator("[data-focus]")).to_be_focused()
+    assert page.locator("[name=temperature_c]").input_value() == "warm"
+    assert page.locator("[name=humidity]").input_value() == "78,5"
+    assert (page.evaluate("() => history.length"), path_of(page)) == (steps, AIR)
+
+
+def test_the_same_error_twice_takes_the_focus_twice(page: Page, site: Site):
+    open_at(page, site, AIR)
+    for _ in range(2):
+        page.locator("[name=temperature_c]").fill("warm")
+        page.get_by_role("button", name="Save the reading").click()
+        expect(page.locator("[data-focus]")).to_be_focused()
+        page.wait_for_timeout(350)
+
+
+def test_figures_come_while_one_types_and_leave_the_text_and_the_caret(page: Page, site: Site):
+    open_at(page, site, AIR)
+    page.locator("[name=temperature_c]").fill("12")
+    page.locator("[name=humidity]").press_sequentially("78")
+    expect(page.locator("[data-figure]").first).to_be_visible()
+    page.locator("[name=humidity]").press("Home")
+    page.locator("[name=humidity]").press_sequentially("0", delay=50)
+    page.wait_for_timeout(300)
+    assert page.locator("[name=humidity]").input_value() == "078"
+    assert page.locator("[name=humidity]").evaluate("(box) => box.selectionStart") == 1
+
+
+def test_a_next_page_with_boxes_of_the_same_ids_starts_empty(page: Page, site: Site):
+    open_at(page, site, AIR)
+    page.locator("main input[type=text]").first.fill("12")
+    page.get_by_role("link", name="Batches", exact=True).click()
+    page.get_by_role("link", name="Start a batch").click()
+    expect(page.locator("main h1")).to_have_text("Start a batch")
+    assert page.locator("[name=name]").input_value() == ""
+
+
+def test_a_saved_form_leads_on_and_the_way_back_is_one_step(page: Page, site: Site):
+    open_at(page, site, AIR)
+    steps = page.evaluate("() => history.length")
+    page.locator("[name=temperature_c]").fill("12")
+    page.get_by_role("button", name="Save the reading").click()
+    expect(page.locator("main h1")).to_have_text("Chamber")
+    assert path_of(page).startswith("/chamber?saved=")
+    assert page.evaluate("() => history.length") == steps + 1
+
+
+def test_a_second_tap_within_300_ms_does_nothing(page: Page, site: Site):
+    open_at(page, site, AIR)
+    page.locator("[name=temperature_c]").fill("12")
+    page.get_by_role("button", name="Save the reading").dblclick()
+    expect(page.locator("main h1")).to_have_text("Chamber")
+    page.wait_for_timeout(300)
+    page.get_by_role("link", name="Your data").click()
+    expect(page.locator("main .value").first).to_contain_text("1")
+
+
+def test_a_setting_holds_after_the_page_is_opened_again(page: Page, site: Site):
+    open_at(page, site, AIR)
+    page.get_by_role("button", name="lb °F").click()
+    expect(page.get_by_role("button", name="lb °F")).to_have_attribute("aria-pressed", "true")
+    wait_until_offline_works(page).reload()
+    wait_until_open(page)
+    expect(page.get_by_role("button", name="lb °F")).to_have_attribute("aria-pressed", "true")
+    assert path_of(page) == AIR
+
+
+def test_a_download_has_its_name_and_its_content(page: Page, site: Site):
+    open_at(page, site, "/yours")
+    with page.expect_download() as waiting:
+        page.get_by_role("link", name="Save a file").click()
+    assert waiting.value.suggested_filename.startswith("curing-daybook-")
+    assert json.loads(Path(waiting.value.path()).read_text())["entries"] == []
+
+
+def test_a_file_goes_up_whole_and_comes_out_the_same(page: Page, site: Site, tmp_path: Path):
+    open_at(page, site, AIR)
+    page.locator("[name=temperature_c]").fill("12")
+    page.get_by_role("button", name="Save the reading").click()
+    page.get_by_role("link", name="Your data").click()
+    with page.expect_download() as waiting:
+        page.get_by_role("link", name="Save a file").click()
+    exported = json.loads(Path(waiting.value.path()).read_text())
+    exported["entries"][0]["id"] = exported["entries"][0]["id"][:-4] + "0000"
+    changed = tmp_path / "käse.json"
+    changed.write_text(json.dumps(exported))
+    page.locator("[type=file]").set_input_files(changed)
+    page.get_by_role("button", name="Read it in").click()
+    expect(page.locator("main .saved")).to_contain_text("1 new entries")
+
+
+def test_a_text_of_a_slipped_clipboard_is_refused_and_stays_in_its_box(page: Page, site: Site):
+    open_at(page, site, "/batches/new")
+    page.locator("[name=name]").fill("x" * 200_000)
+    page.get_by_role("button", name="Start the batch").click()
+    expect(page.locator("[data-focus]")).to_be_visible()
+    assert len(page.locator("[name=name]").input_value()) == 200_000
+
+
+def test_a_page_that_is_not_there_is_a_page(page: Page, site: Site):
+    open_daybook(page, site.url())
+    page.evaluate("() => window.history.pushState({ htmx: true }, '', '/nowhere')")
+    page.evaluate("() => window.history.pushState({ htmx: true }, '', '/sums')")
+    page.go_back()
+    expect(page.locator("main h1")).not_to_have_text("Today")
+    assert path_of(page) == "/nowhere"
