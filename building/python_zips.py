@@ -12,9 +12,9 @@ from collections.abc import Iterator, Mapping
 from importlib.metadata import distribution
 from pathlib import Path, PurePosixPath
 
-from building import environment, npm
+from building import environment, npm, templates
 from building.bytecode import add
-from building.paths import BUILD, CORE, PYODIDE, ROOT, WEB, shown
+from building.paths import BUILD, CORE, MODULES, PYODIDE, ROOT, WEB, shown
 from building.running import Failed, step
 from building.stamps import clear, content_hash, is_fresh, set_fresh
 
@@ -23,6 +23,7 @@ APP = BUILD / "app.zip"
 STDLIB_MOUNT = "/lib/python314.zip"  # where Pyodide looks for it
 APP_MOUNT = "/lib/app.zip"  # where the worker writes it, named in PYTHONPATH
 KEPT = ROOT / "building/stdlib_kept.txt"
+FIRST = WEB / "browser/sitecustomize.py"
 METHOD = "deflate"  # 3.2 MB on any host; stored is 9.4 MB where a host does not compress zips, and no faster to start
 METADATA_WANTED = ("flask", "werkzeug")  # they ask for their own version at run time
 BUILD_MODULE = '''"""Made by the build: which build this is, and where its static files lie."""
@@ -42,19 +43,35 @@ def app(build_id: str, assets: Mapping[str, str]) -> Path:
     """What others wrote, what we wrote, and which build this is: compiled apart, as they change apart."""
     parts = [
         _compile("packages", dict(_packages()), BUILD / "packages.zip", APP_MOUNT, "packages"),
-        _compile("own", dict(own_files()), BUILD / "own.zip", APP_MOUNT, "core and web"),
+        _compile("own", _own(), BUILD / "own.zip", APP_MOUNT, "core and web"),
     ]
     files = {name: data for part in parts for name, data in _contents(part).items()}
-    files["web/_build.py"] = BUILD_MODULE.format(build_id, dict(assets)).encode()
-    APP.write_bytes(_zip(files, zipfile.ZIP_DEFLATED))
+    APP.write_bytes(_zip(files | _build_module(build_id, assets), zipfile.ZIP_DEFLATED))
     return APP
 
 
-def own_files() -> Iterator[tuple[str, bytes]]:
-    """core/ and web/: Python and templates."""
-    for path in sorted([*CORE.rglob("*.py"), *WEB.rglob("*.py"), *WEB.glob("templates/**/*")]):
-        if path.is_file() and "node_modules" not in path.parts:
-            yield shown(path), path.read_bytes()
+def app_uncompiled(build_id: str, assets: Mapping[str, str]) -> bytes:
+    """The same application from its sources: what the measurements hold the compiled one against."""
+    files = _read(*_modules(), *templates.SOURCES.rglob("*.html"))
+    return _zip(dict(_packages()) | files | _build_module(build_id, assets), zipfile.ZIP_DEFLATED)
+
+
+def _own() -> Files:
+    """core/ and web/, the templates as modules too, and what Python runs before all else where it looks for it."""
+    return _read(*_modules()) | dict(templates.compiled()) | {FIRST.name: FIRST.read_bytes()}
+
+
+def _modules() -> Iterator[Path]:
+    found = (path for folder in (CORE, WEB) for path in folder.rglob("*.py"))
+    return (path for path in found if MODULES not in path.parents and path != FIRST)
+
+
+def _read(*paths: Path) -> Files:
+    return {shown(path): path.read_bytes() for path in paths}
+
+
+def _build_module(build_id: str, assets: Mapping[str, str]) -> Files:
+    return {"web/_build.py": BUILD_MODULE.format(build_id, dict(assets)).encode()}
 
 
 def _kept_stdlib() -> Files:

@@ -37,7 +37,8 @@ def build() -> None:
         clear("site")
         site = _gather(build_id)
         with step("Writing dist"):
-            _write(site)
+            write(site, DIST)
+        PRECACHED.write_text(json.dumps([entry["url"] for entry in site.precached] + ["sw.js"]))
         set_fresh("site", build_id)
 
 
@@ -52,22 +53,27 @@ def _gather(build_id: str) -> Site:
     """In the order in which they name each other: a file's hash is known before it is named."""
     site = Site()
     site.put_hashed("stdlib", "stdlib.zip", python_zips.stdlib().read_bytes())
-    _add_static(site)
+    add_static(site)
     site.put_hashed("app", "app.zip", python_zips.app(build_id, site.assets).read_bytes())
     with step("Bundling scripts"):
         site.put_in_folder("wasm", "pyodide", WASM, (PYODIDE / WASM).read_bytes())
-        _add_script(site, "worker", build_id)
-        _add_script(site, "page", build_id)
-        words = {"build_id": build_id, "version": version()}
-        site.put_named("manifest.webmanifest", site.fill(_text(MANIFEST), words, shown(MANIFEST)).encode())
-        site.put_named("index.html", site.fill(_shell(), words, shown(SHELL)).encode())
-        # Last, as it lists all the others. It is not in its own list: the browser keeps it by itself.
-        values = {"BUILD_ID": build_id, "ASSETS": site.assets, "PRECACHE": site.precached}
-        site.files["sw.js"] = esbuild.script(BROWSER / "service_worker.js", values, kind="iife")
+        add_pages(site, build_id)
     return site
 
 
-def _add_static(site: Site) -> None:
+def add_pages(site: Site, build_id: str, scripts: Path = BROWSER) -> None:
+    """What names the files gathered before. scripts: the folder of what we write in JavaScript."""
+    _add_script(site, "worker", build_id, scripts)
+    _add_script(site, "page", build_id, scripts)
+    words = {"build_id": build_id, "version": version()}
+    site.put_named("manifest.webmanifest", site.fill(_text(MANIFEST), words, shown(MANIFEST)).encode())
+    site.put_named("index.html", site.fill(_shell(), words, shown(SHELL)).encode())
+    # Last, as it lists all the others. It is not in its own list: the browser keeps it by itself.
+    values = {"BUILD_ID": build_id, "ASSETS": site.assets, "PRECACHE": site.precached}
+    site.files["sw.js"] = esbuild.script(scripts / "service_worker.js", values, kind="iife")
+
+
+def add_static(site: Site) -> None:
     sheets = sorted(STATIC.glob("*.css"))
     site.put_hashed("style", "style.css", esbuild.style(sheets))
     for path in sorted(STATIC.rglob("*")):
@@ -76,9 +82,9 @@ def _add_static(site: Site) -> None:
             site.put_hashed(name, name, path.read_bytes())
 
 
-def _add_script(site: Site, name: str, build_id: str) -> None:
+def _add_script(site: Site, name: str, build_id: str, scripts: Path) -> None:
     values = {"BUILD_ID": build_id, "ASSETS": site.assets, "SIZES": site.sizes}
-    site.put_hashed(name, f"{name}.js", esbuild.script(BROWSER / f"{name}.js", values))
+    site.put_hashed(name, f"{name}.js", esbuild.script(scripts / f"{name}.js", values))
 
 
 def _shell() -> str:
@@ -96,16 +102,15 @@ def _text(path: Path) -> str:
     return path.read_text(encoding="utf-8")
 
 
-def _write(site: Site) -> None:
+def write(site: Site, folder: Path) -> None:
     """Aside first and then in one move: what is being served is never half a site."""
     shutil.rmtree(ASIDE, ignore_errors=True)
     for path, data in site.files.items():
         target = ASIDE / path
         target.parent.mkdir(parents=True, exist_ok=True)
         target.write_bytes(data)
-    shutil.rmtree(DIST, ignore_errors=True)
-    ASIDE.rename(DIST)
-    PRECACHED.write_text(json.dumps([entry["url"] for entry in site.precached] + ["sw.js"]))
+    shutil.rmtree(folder, ignore_errors=True)
+    ASIDE.rename(folder)
 
 
 def first_visit_bytes() -> int:

@@ -1,5 +1,6 @@
 // Python in the worker: started from bytecode, spoken to through web/host.py.
 import { asWasm, assetUrl, openAsset } from "./assets.js";
+import { hostOf } from "./host.js";
 
 const APP_ZIP = "/lib/app.zip";
 const FILES = ["wasm", "stdlib", "app"];
@@ -50,22 +51,4 @@ async function fileNamed(files, url) {
   const name = FILES.find((each) => assetUrl(each) === new URL(url).href);
   const response = await files[name];
   return name === "wasm" ? asWasm(response) : response;
-}
-
-function hostOf(pyodide) {
-  const host = pyodide.pyimport("web.host");
-  return {
-    start: (base, build) => host.start(base, build),
-    learn: (entries) => host.learn(entries),
-    /** request: {method, path, headers, body, refused}. Returns {status, headers, entries, body}. */
-    answer({ body, refused = null, ...head }) {
-      const proxy = host.answer(JSON.stringify({ ...head, refused }), body);
-      try {
-        const [answered, bytes] = proxy.toJs();
-        return { ...JSON.parse(answered), body: bytes };
-      } finally {
-        proxy.destroy();
-      }
-    },
-  };
 }
