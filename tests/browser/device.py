@@ -1,4 +1,4 @@
-"""A device of one's own: Debian's Chromium as a process with its data on the disk, which can be killed like a tablet's."""
+"""A device of one's own: Chromium as a process with its data on the disk, which can be killed like a tablet's."""
 
 import contextlib
 import json

@@ -4,7 +4,7 @@ The whole scene is walked once; each test then asks one thing of what was seen.
 """
 
 import re
-from collections.abc import Callable, Iterator
+from collections.abc import Callable
 from pathlib import Path
 
 import pytest
@@ -53,7 +53,7 @@ class Seen:
 
 
 @pytest.fixture(scope="module")
-def seen(browser: Browser, dist: Path, tmp_path_factory: pytest.TempPathFactory) -> Iterator[Seen]:
+def seen(browser: Browser, dist: Path, tmp_path_factory: pytest.TempPathFactory) -> Seen:
     site, seen = Site(dist).start(), Seen()
     device = Device(tmp_path_factory.mktemp("tablet") / "profile", browser.browser_type)
     try:
@@ -72,7 +72,7 @@ def seen(browser: Browser, dist: Path, tmp_path_factory: pytest.TempPathFactory)
         site.stop()
         device.kill()
     seen.asked, seen.served = device.asked(), site.origin
-    yield seen
+    return seen
 
 
 def _first_visit(device: Device, site: Site, seen: Seen) -> None:
