@@ -1,0 +1,77 @@
+"""The chamber: its air and the humidifier's charge."""
+
+import pytest
+
+from core.daybook.facts import AirRead, HumidifierCharged
+from tests.web.conftest import Visitor, alike
+
+
+def test_an_empty_chamber(visitor: Visitor):
+    page = visitor.get("/chamber")
+    assert page.status == 200
+    assert "Not charged yet." in page.text
+
+
+def test_air_is_kept(visitor: Visitor):
+    page = visitor.fill("/chamber/air", temperature_c="55 °F", humidity="78")
+    assert alike(visitor.fact(page.saved), AirRead(115 / 9, 0.78))
+
+
+def test_air_without_humidity_is_kept(visitor: Visitor):
+    assert visitor.fact(visitor.fill("/chamber/air", temperature_c="12").saved) == AirRead(12.0)
+
+
+def test_air_shows_its_figures(visitor: Visitor):
+    assert "dew_point" in visitor.fill("/chamber/air", temperature_c="12", humidity="80").figures
+
+
+def test_humidity_of_all_but_the_last_digit_is_all(visitor: Visitor):
+    page = visitor.fill("/chamber/air", temperature_c="12", humidity="100.00000005")
+    assert visitor.fact(page.saved).humidity == 1
+
+
+@pytest.mark.parametrize("humidity", ["105", "105 %", "-5", "0"])
+def test_humidity_beyond_all_or_nothing_is_refused(visitor: Visitor, humidity: str):
+    page = visitor.fill("/chamber/air", temperature_c="12", humidity=humidity)
+    assert page.beside("humidity") == "Relative humidity must be between 1 % and 100 %."
+
+
+def test_a_charge_is_kept(visitor: Visitor):
+    page = visitor.fill("/chamber/charge", water_m3="6 qt", soda_kg_per_m3="1 tbsp/qt", tank_m3="7 qt")
+    charge = HumidifierCharged(water_m3=0.00567812, soda_kg=0.0828, tank_m3=0.00662447)
+    assert alike(visitor.fact(page.saved), charge, rel=1e-5)
+
+
+def test_plain_water_is_a_charge(visitor: Visitor):
+    page = visitor.fill("/chamber/charge", water_m3="5", soda_kg_per_m3="0", tank_m3="")
+    assert visitor.fact(page.saved) == HumidifierCharged(0.005, 0.0)
+
+
+def test_more_than_the_tank_holds_is_refused_beside_the_water(visitor: Visitor):
+    page = visitor.fill("/chamber/charge", water_m3="8", tank_m3="6")
+    assert "fill it no higher" in page.beside("water_m3")
+
+
+def test_a_new_charge_starts_from_the_last_but_for_its_water(visitor: Visitor):
+    visitor.fill("/chamber/charge", water_m3="5", soda_kg_per_m3="7.5", tank_m3="6")
+    page = visitor.get("/chamber/charge")
+    assert [page.typed(name) for name in ("water_m3", "soda_kg_per_m3", "tank_m3")] == ["", "7.5", "6"]
+
+
+def test_the_last_charge_stands_on_the_page(visitor: Visitor):
+    visitor.fill("/chamber/charge", water_m3="5", soda_kg_per_m3="10", tank_m3="")
+    assert "with 50.0 g of baking soda" in visitor.get("/chamber").text
+
+
+def test_the_log_tells_both(visitor: Visitor):
+    visitor.fill("/chamber/charge", water_m3="5", tank_m3="")
+    visitor.fill("/chamber/air", temperature_c="12")
+    words = visitor.get("/chamber").texts("span", "words")
+    assert [each.split(":")[0] for each in words] == ["Air", "Humidifier charged"]
+
+
+def test_air_taken_back_is_not_the_chambers_air(visitor: Visitor):
+    visitor.fill("/chamber/air", temperature_c="12")
+    wrong = visitor.fill("/chamber/air", temperature_c="40").saved
+    page = visitor.post(f"/entries/{wrong}/withdraw")
+    assert page.texts("p", "value")[0] == "12.0 °C"

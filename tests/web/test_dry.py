@@ -1,0 +1,107 @@
+"""Hanging and drying: tag, weigh one after the other, see what is lost."""
+
+import pytest
+
+from core.daybook.facts import PieceHung, PieceWeighed
+from tests.web.conftest import Visitor, alike
+
+
+@pytest.fixture
+def batch(visitor: Visitor) -> str:
+    return visitor.cured_and_acid()
+
+
+def weights_to_go(visitor: Visitor, batch: str) -> str:
+    return visitor.get(f"{batch}/weigh").path
+
+
+def test_a_piece_is_kept_as_typed(visitor: Visitor, batch: str):
+    piece = visitor.hang(batch, "J-1", "2 lb 12 oz")
+    assert alike(visitor.fact(piece.split("/")[-1]), PieceHung("J-1", 2.75 * 0.45359237))
+
+
+def test_after_a_piece_comes_the_next_one(visitor: Visitor, batch: str):
+    page = visitor.fill(f"{batch}/hang", tag="J-1", start_kg="1250")
+    assert page.path.startswith(f"{batch}/hang")
+    assert "Hanging already: J-1" in page.text
+
+
+def test_the_next_form_is_empty(visitor: Visitor, batch: str):
+    page = visitor.fill(f"{batch}/hang", tag="J-1", start_kg="1250")
+    assert (page.typed("tag"), page.typed("start_kg")) == ("", "")
+
+
+def test_the_next_form_has_an_id_of_its_own(visitor: Visitor, batch: str):
+    first = visitor.get(f"{batch}/hang").form("/hang").values["entry"]
+    assert visitor.fill(f"{batch}/hang", tag="J-1", start_kg="1250").form("/hang").values["entry"] != first
+
+
+@pytest.mark.parametrize("tag", ["J-1", "j-1", " J-1 "])
+def test_a_tag_that_hangs_already_is_refused(visitor: Visitor, batch: str, tag: str):
+    visitor.hang(batch, "J-1")
+    page = visitor.fill(f"{batch}/hang", tag=tag, start_kg="900")
+    assert "Give this one another tag" in page.beside("tag")
+
+
+def test_the_target_weight_is_figured_while_one_types(visitor: Visitor, batch: str):
+    page = visitor.get(f"{batch}/hang", figures="1", tag="J-1", start_kg="1000")
+    assert page.figures == {"target_weight": "650 g"}
+
+
+def test_loss_is_figured_while_one_types(visitor: Visitor, batch: str):
+    piece = visitor.hang(batch, start="1000")
+    page = visitor.get(f"{piece}/weigh", figures="1", mass_kg="800")
+    assert page.figures == {"loss": "20.0 %", "remaining": "150 g"}
+
+
+def test_a_gain_is_told_while_one_types(visitor: Visitor, batch: str):
+    piece = visitor.hang(batch, start="1000")
+    page = visitor.get(f"{piece}/weigh", figures="1", mass_kg="1100")
+    assert "weighs more than at the start" in page.text
+
+
+def test_weighing_goes_from_piece_to_piece_and_back_to_the_batch(visitor: Visitor, batch: str):
+    pieces = [visitor.hang(batch, f"J-{number}") for number in (1, 2, 3)]
+    path = weights_to_go(visitor, batch)
+    walked = []
+    while path.startswith("/pieces/"):
+        walked.append(path.partition("?")[0].removesuffix("/weigh"))
+        path = visitor.fill(path.partition("?")[0], mass_kg="1000").path
+    assert walked == pieces
+    assert path.startswith(batch)
+
+
+def test_the_piece_that_waited_longest_comes_first(visitor: Visitor, batch: str):
+    first, second = visitor.hang(batch, "J-1"), visitor.hang(batch, "J-2")
+    visitor.wait(days=1)
+    visitor.fill(f"{first}/weigh", mass_kg="1200")
+    visitor.wait(days=1)
+    assert weights_to_go(visitor, batch) == f"{second}/weigh"
+
+
+def test_all_weighed_today_can_be_weighed_again(visitor: Visitor, batch: str):
+    piece = visitor.hang(batch)
+    visitor.fill(f"{piece}/weigh", mass_kg="1200")
+    assert weights_to_go(visitor, batch) == f"{piece}/weigh"
+
+
+def test_without_pieces_weighing_leads_back_to_the_batch(visitor: Visitor, batch: str):
+    assert weights_to_go(visitor, batch) == batch
+
+
+def test_a_piece_weighed_in_pounds_is_kept_in_kilograms(visitor: Visitor, batch: str):
+    piece = visitor.hang(batch)
+    visitor.settings(units="us")
+    page = visitor.fill(f"{piece}/weigh", mass_kg="2")
+    assert alike(visitor.fact(page.saved), PieceWeighed(0.90718474))
+
+
+def test_a_piece_of_a_batch_taken_back_has_no_page(visitor: Visitor, batch: str):
+    piece = visitor.hang(batch)
+    visitor.post(f"/entries/{batch.split('/')[-1]}/withdraw")
+    assert visitor.get(f"{piece}/weigh").status == 404
+
+
+@pytest.mark.parametrize("path", ["/pieces/nothing/weigh", "/pieces/01a2138b-1620-7c23-a1d4-5ab52d4a3d83/weigh"])
+def test_there_is_no_page_for_an_unknown_piece(visitor: Visitor, path: str):
+    assert visitor.get(path).status == 404

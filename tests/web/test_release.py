@@ -1,0 +1,94 @@
+"""Release: the evidence that settles a piece, its verdict with reasons, and taking it down."""
+
+import pytest
+
+from core.daybook.facts import PieceInspected, PieceTakenDown
+from core.release.readiness import SIGNS
+from tests.web.conftest import Visitor
+
+
+def test_a_piece_just_hung_is_held(visitor: Visitor):
+    assert visitor.get(visitor.hang(visitor.cured_and_acid())).verdicts == ["hold"]
+
+
+def test_every_reason_says_whether_it_is_met(visitor: Visitor):
+    page = visitor.get(visitor.hang(visitor.cured_and_acid()))
+    assert set(page.texts("span", "mark")) == {"yes", "not known"}
+
+
+def test_every_reason_names_its_source(visitor: Visitor):
+    _, piece = visitor.dried()
+    page = visitor.get(piece)
+    reasons = [each for each in page.all("li") if {"met", "missing", "unmet"} & set(each.classes)]
+    assert all(any(source.inside(reason) for source in page.all("small", "source")) for reason in reasons)
+
+
+def test_a_sound_piece_is_ready(visitor: Visitor):
+    _, piece = visitor.dried()
+    assert visitor.fill(f"{piece}/inspect").verdicts == ["ready"]
+
+
+def test_a_piece_too_wet_is_held(visitor: Visitor):
+    _, piece = visitor.dried(activity="0.96")
+    assert visitor.fill(f"{piece}/inspect").verdicts == ["hold"]
+
+
+@pytest.mark.parametrize("sign", SIGNS)
+def test_any_sign_of_spoilage_is_thrown_away(visitor: Visitor, sign: str):
+    _, piece = visitor.dried()
+    assert visitor.fill(f"{piece}/inspect", signs=sign).verdicts == ["discard"]
+
+
+def test_several_signs_are_kept(visitor: Visitor):
+    _, piece = visitor.dried()
+    form = visitor.get(f"{piece}/inspect").form("/inspect")
+    page = visitor.post(form.action, **form.values | {"signs": ["smell", "slime"], "note": "at the string"})
+    assert visitor.fact(page.saved) == PieceInspected(("smell", "slime"), "at the string")
+
+
+def test_a_sign_that_is_not_listed_is_never_taken_for_none(visitor: Visitor):
+    _, piece = visitor.dried()
+    before = len(visitor.book)
+    page = visitor.fill(f"{piece}/inspect", signs="rancid")
+    assert (page.status, len(visitor.book)) == (422, before)
+
+
+def test_a_later_sound_look_does_not_make_it_ready(visitor: Visitor):
+    _, piece = visitor.dried()
+    visitor.fill(f"{piece}/inspect", signs="slime")
+    assert visitor.fill(f"{piece}/inspect").verdicts == ["discard"]
+
+
+def test_a_mates_sample_counts_and_says_so(visitor: Visitor):
+    batch, _ = visitor.dried()
+    mate = visitor.hang(batch, "J-2", "1250")
+    visitor.fill(f"{mate}/weigh", mass_kg="790")
+    page = visitor.fill(f"{mate}/inspect")
+    assert page.verdicts == ["ready"]
+    assert "of a batch-mate" in page.text
+
+
+def test_taking_down_keeps_the_verdict_of_the_moment(visitor: Visitor):
+    _, piece = visitor.dried()
+    visitor.fill(f"{piece}/inspect")
+    page = visitor.fill(f"{piece}/take-down", note="to the table")
+    assert visitor.fact(page.saved) == PieceTakenDown("ready", "to the table")
+
+
+def test_a_piece_taken_down_offers_no_more_to_do(visitor: Visitor):
+    _, piece = visitor.dried()
+    page = visitor.fill(f"{piece}/take-down")
+    assert "Weigh it" not in page.texts("a")
+
+
+def test_a_least_time_not_over_holds_it(visitor: Visitor):
+    batch = visitor.start_batch(least_days="40")
+    visitor.cure(batch)
+    visitor.fill(f"{batch}/reading", ph="5.0")
+    piece = visitor.hang(batch)
+    visitor.wait(days=30)
+    visitor.fill(f"{piece}/weigh", mass_kg="800")
+    visitor.fill(f"{piece}/activity", water_activity="0.89")
+    assert visitor.fill(f"{piece}/inspect").verdicts == ["hold"]
+    visitor.wait(days=10)
+    assert visitor.get(piece).verdicts == ["ready"]

@@ -1,0 +1,135 @@
+"""Sums: every worksheet's page shows the very numbers that the command line prints."""
+
+import io
+import json
+
+import pytest
+
+from core.__main__ import main
+from core.quantities import METRIC
+from core.worksheet import Choice, Number, Worksheet
+from core.worksheets import WORKSHEETS
+from tests.web.conftest import Visitor
+
+every_sheet = pytest.mark.parametrize("sheet", WORKSHEETS.values(), ids=lambda sheet: sheet.name)
+
+
+def printed(sheet: Worksheet, units: str = "metric") -> dict:
+    values = [f"{key}={text}" for key, text in sheet.example.items()]
+    out, complaint, status = main([sheet.name, "--json", "--units", units, *values], io.StringIO())
+    assert (complaint, status) == ("", 0)
+    return json.loads(out)
+
+
+def shown(text: str) -> str:
+    return " ".join(text.split())
+
+
+def test_all_sums_are_listed(visitor: Visitor):
+    hrefs = [link["href"] for link in visitor.get("/sums").all("a")]
+    assert {f"/sums/{name}" for name in WORKSHEETS} <= set(hrefs)
+
+
+def test_a_search_narrows_the_list(visitor: Visitor):
+    links = [link["href"] for link in visitor.get("/sums", find="Nitrite").all("a") if "/sums/" in link["href"]]
+    assert "/sums/cure-ppm" in links
+    assert "/sums/shrink" not in links
+
+
+def test_a_search_for_nothing_there_says_so(visitor: Visitor):
+    assert "No sum holds these words" in visitor.get("/sums", find="xyzzy").text
+
+
+def test_there_is_no_page_for_an_unknown_sum(visitor: Visitor):
+    assert visitor.get("/sums/nonsense").status == 404
+
+
+@every_sheet
+def test_an_untouched_page_is_drawn_without_refusals(visitor: Visitor, sheet: Worksheet):
+    page = visitor.get(f"/sums/{sheet.name}")
+    assert (page.status, page.texts("p", "refusal")) == (200, [])
+
+
+@every_sheet
+def test_an_untouched_page_starts_with_its_defaults(visitor: Visitor, sheet: Worksheet):
+    page = visitor.get(f"/sums/{sheet.name}")
+    for each in sheet.inputs:
+        if isinstance(each, Number) and each.default is not None:
+            assert each.read(page.typed(each.key), METRIC) == pytest.approx(each.default, rel=1e-6)
+        elif isinstance(each, Choice) and each.default is not None:
+            assert page.typed(each.key) == each.default
+
+
+@every_sheet
+@pytest.mark.parametrize("units", ["metric", "us"])
+def test_the_figures_are_those_of_the_command_line(visitor: Visitor, sheet: Worksheet, units: str):
+    visitor.settings(units=units)
+    page = visitor.fill(f"/sums/{sheet.name}", **sheet.example)
+    assert page.status == 200
+    assert page.figures == {each["key"]: shown(each["shown"]) for each in printed(sheet, units)["figures"]}
+
+
+@every_sheet
+def test_the_working_is_that_of_the_command_line(visitor: Visitor, sheet: Worksheet):
+    page = visitor.fill(f"/sums/{sheet.name}", **sheet.example)
+    lists = [each for each in page.all("ol") if each.within is not None and "working" in each.within.classes]
+    lines = [line.text for each in lists for line in page.all("li") if line.inside(each)]
+    assert lines == [shown(line) for each in printed(sheet)["figures"] for line in each["working"]]
+
+
+@every_sheet
+def test_every_figure_names_its_source(visitor: Visitor, sheet: Worksheet):
+    page = visitor.fill(f"/sums/{sheet.name}", **sheet.example)
+    sources = [each.removeprefix("Source: ") for each in page.texts("p", "source")]
+    assert sources == [shown(each["source"]) for each in printed(sheet)["figures"]]
+
+
+@every_sheet
+def test_the_cautions_are_those_of_the_command_line(visitor: Visitor, sheet: Worksheet):
+    answer = printed(sheet)
+    expected = [
+        *answer.get("verdict", {}).get("cautions", []),
+        *(line for each in answer["figures"] for line in each["cautions"]),
+    ]
+    page = visitor.fill(f"/sums/{sheet.name}", **sheet.example)
+    assert page.texts("p", "caution") == [shown(line) for line in expected]
+
+
+@every_sheet
+def test_the_figures_while_typing_are_the_same(visitor: Visitor, sheet: Worksheet):
+    path = f"/sums/{sheet.name}"
+    form = visitor.get(path).form(path)
+    typing = visitor.get(path, figures="1", **form.values | sheet.example)
+    assert typing.figures == visitor.send(form, **sheet.example).figures
+
+
+@every_sheet
+def test_a_sum_records_nothing(visitor: Visitor, sheet: Worksheet):
+    visitor.fill(f"/sums/{sheet.name}", **sheet.example)
+    assert len(visitor.book) == 0
+
+
+@every_sheet
+def test_what_was_typed_still_stands_after_the_answer(visitor: Visitor, sheet: Worksheet):
+    page = visitor.fill(f"/sums/{sheet.name}", **sheet.example)
+    assert {key: page.typed(key) for key in sheet.example} == dict(sheet.example)
+
+
+def test_a_verdict_is_shown_with_its_reasons(visitor: Visitor):
+    page = visitor.fill("/sums/ready", **WORKSHEETS["ready"].example)
+    assert page.verdicts == ["ready"]
+
+
+def test_while_typing_an_empty_box_is_no_fault(visitor: Visitor):
+    assert visitor.get("/sums/cure-ppm", figures="1", meat_kg="12", dose="", nitrite="").text == ""
+
+
+def test_while_typing_a_box_that_cannot_stand_is_told(visitor: Visitor):
+    page = visitor.get("/sums/cure-ppm", figures="1", meat_kg="much", dose="", nitrite="")
+    assert "“much” is not a weight" in page.texts("p", "refusal")[0]
+
+
+def test_refusals_are_listed_in_the_order_of_the_boxes(visitor: Visitor):
+    page = visitor.fill("/sums/cure-ppm", meat_kg="much", dose="more", nitrite="most")
+    links = [link["href"].partition("-")[2] for link in page.all("a") if link["href"].startswith("#f")]
+    assert links == ["meat_kg", "dose", "nitrite"]
