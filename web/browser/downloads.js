@@ -5,12 +5,14 @@ const KEEP_MS = 60_000;
 
 /** failed(sentence) is told when there is no file. */
 export function saveDownloads(send, failed) {
-  document.addEventListener("click", (event) => {
+  const save = (event) => {
     const link = event.target.closest?.("a[download]");
     if (!link || !/^https?:/.test(link.href) || pathInside(link.href) === undefined) return;
     event.preventDefault();
+    event.stopImmediatePropagation(); // a morph may have made it of a link that htmx listens to
     download(send, link).catch(() => failed("The file could not be made."));
-  });
+  };
+  document.addEventListener("click", save, true);
 }
 
 async function download(send, link) {
