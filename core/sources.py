@@ -61,6 +61,11 @@ BAKING_SODA_ACTIVITY = Source(
     "sodium bicarbonate 0.174 mol/kg, 5 to 25 °C",
     "computed",
 )
+PHREEQC_CARBONATE = Source(
+    "PHREEQC 3, database phreeqc.dat",
+    "carbonic acid after Plummer and Busenberg 1982, sodium pairs; activity by Davies",
+    "seen",
+)
 USDA_LEAN_WATER = Source("USDA National Nutrient Database for Standard Reference, release 26", "lean raw meat", "copy")
 GD_2023_LETHALITY = Source(GD_2023_BOTULISM.title, "May 2023, p. 54", "copy")
 JERKY_2014 = Source("USDA-FSIS, Compliance Guideline for Meat and Poultry Jerky", "Aug 2014, pp. 15–16", "copy")
@@ -74,3 +79,24 @@ WATER_SATURATION = Source("Wagner and Pruß 2002 (IAPWS SR1-86)", "saturation li
 ICE_SATURATION = Source("IAPWS R14-08(2011)", "sublimation pressure of ice", "copy")
 ENHANCEMENT = Source("Hardy 1998, ITS-90 Formulations for Vapor Pressure", "enhancement factor", "copy")
 VAPOUR_AS_IDEAL_GAS = Source("Ideal gas law", "water vapour, 461.523 J/(kg K)", "computed")
+
+FOOD_PROBE = Source("California Health and Safety Code", "section 114159, accuracy of food probes", "seen")
+ICE_POINT = Source("Ice-point method of a public health district, after USDA-FSIS", "", "copy")
+BOILING_LINE = Source(
+    "Wagner and Pruß 2002 (IAPWS-95)", "boiling point of water, our own fit within 0.0001 K, 60 to 110 kPa", "computed"
+)
+_GREENSPAN = "Greenspan 1977, J. Res. NBS 81A, 89"
+GREENSPAN = Source(_GREENSPAN, "humidity over saturated salts, the printed polynomial", "copy")
+GREENSPAN_FITTED = Source(_GREENSPAN, "our own line through the printed table, which is from memory", "memory")
+GREENSPAN_UNCERTAINTY = Source(_GREENSPAN, "printed uncertainties", "memory")
+SALT_WAIT = Source("T. Padfield, Properties of selected saturated salt solutions", "time to settle", "copy")
+NERNST = Source("Nernst equation", "R T ln 10 ÷ F, with the exact constants of the SI", "computed")
+USP_791 = Source("USP <791> pH", "USP 38 to 39: slope 90.0 to 105.0 %, offset 0 ± 30 mV", "copy")
+
+FOOD_CODE_SANITISERS = Source(
+    "Wisconsin ATCP 75 appendix, after FDA Food Code 4-501.114 and 4-703.11", "chemical sanitisers", "seen"
+)
+CFR_178_1010 = Source("21 CFR 178.1010", "sanitizing solutions, 2015 edition", "copy")
+CFR_180_940 = Source("40 CFR 180.940", "food-contact surface sanitizing solutions, 2015 edition", "copy")
+NEVER_MIXED = Source("Washington State Department of Health", "dangers of mixing bleach with cleaners, quoted", "copy")
+PRODUCT_LABEL = Source("The product's own label", "", "practice")

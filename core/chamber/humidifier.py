@@ -12,6 +12,7 @@ from core.quantities import (
     FRACTION,
     METRIC,
     MOLALITY,
+    PARTS_PER_MILLION,
     RATIO,
     TEMPERATURE,
     US,
@@ -29,6 +30,7 @@ from core.sources import (
     DEFINITION,
 )
 from core.units import KG_PER_M3, QUART_M3, Unit
+from core.water import OUTSIDE_AIR, expected_ph
 from core.working import Figure, Step
 from core.worksheet import Number, Worksheet
 
@@ -85,13 +87,18 @@ def solubility(water_c: float) -> float:
 
 
 def charge(
-    water_m3: float, soda_kg_per_m3: float, tank_m3: float | None = None, water_c: float = 20.0
+    water_m3: float,
+    soda_kg_per_m3: float,
+    tank_m3: float | None = None,
+    water_c: float = 20.0,
+    carbon_dioxide: float = OUTSIDE_AIR,
 ) -> tuple[Figure, ...]:
     """The baking soda for a filling.
 
     water_m3: above 0, at most the tank's own mark where one is given. soda_kg_per_m3: 0 up to what dissolves.
-    water_c: 0 to 60 °C. Returns the soda, the same in spoons, molality, share of solubility, soda carried by mist and
-    the lowering of vapour pressure. Raises OutOfRange naming the argument.
+    water_c: 0 to 60 °C. carbon_dioxide: of the room's air, as a fraction. Returns the soda, the same in spoons,
+    molality, the pH fresh and open to the air (0 to 30 °C, 0.02 to 0.3 mol/kg; left out elsewhere), share of
+    solubility, soda carried by mist and the lowering of vapour pressure. Raises OutOfRange naming the argument.
     """
     _require_fits(water_m3, tank_m3)
     dissolves = solubility(water_c)
@@ -102,6 +109,7 @@ def charge(
         _soda(water_m3, soda_kg_per_m3),
         _spoons(water_m3 * soda_kg_per_m3),
         _molality(soda_kg_per_m3),
+        *expected_ph(molality_of(soda_kg_per_m3), water_c, carbon_dioxide),
         _share_of_solubility(soda_kg_per_m3, dissolves, water_c),
         _carried(soda_kg_per_m3),
         _lowering(molality_of(soda_kg_per_m3)),
@@ -280,7 +288,11 @@ CHARGE_SHEET = Worksheet(
     title="Charge the humidifier",
     stage="chamber",
     question="How much baking soda goes into the humidifier's water?",
-    inputs=(*CHARGE_INPUTS, Number("water_c", "Water temperature", TEMPERATURE, 0.0, 60.0, default=20.0)),
+    inputs=(
+        *CHARGE_INPUTS,
+        Number("water_c", "Water temperature", TEMPERATURE, 0.0, 60.0, default=20.0),
+        Number("carbon_dioxide", "Carbon dioxide in the room's air", PARTS_PER_MILLION, 100e-6, 0.01, OUTSIDE_AIR),
+    ),
     compute=charge,
     example={"water_m3": "6 qt"},
 )
