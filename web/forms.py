@@ -129,12 +129,12 @@ def from_request(inputs: tuple[Input, ...], given: MultiDict[str, str], token: s
     return Form(token, inputs, {key: " ".join(given.getlist(key)) for key in keys})
 
 
-_UNIT = re.compile(r"""[^\W\d_]|[%°˚℃℉#"“”″]|['‘’′](?![0-9]{3})""")
-"""What tells that a number was typed with its unit; 1'250 is a number."""
+_UNIT_SIGN = re.compile(r"""[%°˚℃℉#"“”″]|['‘’′](?![0-9]{3})""")  # 1'250 is a bare number
 
 
 def _with_unit(text: str, unit: str) -> str:
-    return text if _UNIT.search(text) or not text.strip() or not unit else f"{text} {unit}"
+    has_its_own = any(sign.isalpha() for sign in text) or _UNIT_SIGN.search(text)
+    return text if has_its_own or not text.strip() or not unit else f"{text} {unit}"
 
 
 def typed(value: float | None, quantity: Quantity, manner: Manner) -> str:

@@ -111,6 +111,9 @@ class Page:
         ids = self.named(name)["aria-describedby"].split()
         return " ".join(self.by_id(each).text for each in ids if each.endswith("-refusal"))
 
+    def beside_file(self) -> str:
+        return self.by_id(self.named("file")["aria-describedby"]).text
+
     @property
     def forms(self) -> list[SentForm]:
         return [self._sent(form) for form in self.all("form")]

@@ -1,6 +1,5 @@
 """Batches: the list, a new one, and a whole life on one page, walked to each verdict."""
 
-
 from core.daybook.facts import BatchStarted
 from tests.web.conftest import Visitor, alike
 

@@ -15,7 +15,7 @@ def cure_of(visitor: Visitor, batch: str, **values: str):
     return visitor.fact(page.saved)
 
 
-@pytest.mark.parametrize("dose", ["0.25", "0.25 %", "0.25%", "31 g", "31g", "0.031 kg", "1/4", "0,25"])
+@pytest.mark.parametrize("dose", ["0.25", "0.25 %", "0.25%", "31 g", "31g", "0.031 kg", "1/4", "¼ %", "0,25"])
 def test_a_dose_may_be_a_share_or_a_weight(visitor: Visitor, batch: str, dose: str):
     assert cure_of(visitor, batch, dose=dose).cure_kg == pytest.approx(0.031)
 

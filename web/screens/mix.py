@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-import re
-
 from attrs import evolve, frozen
 from flask import Blueprint, url_for
 
@@ -39,7 +37,7 @@ class Dose:
     unit: str = "% or g"
 
     def read(self, text: str, manner: Manner) -> tuple[float | None, float | None]:
-        weighed = re.search(r"[^\W\d_]", text) is not None
+        weighed = any(sign.isalpha() for sign in text)
         quantity = DOSE_MASS if weighed else FRACTION
         try:
             value = read(text, quantity, manner, field=self.key, label=self.label)
