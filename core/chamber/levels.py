@@ -1,0 +1,165 @@
+"""Water in the tank and in the basin: how much a day, when does the tank run dry, when is the basin full?
+
+Read off what was poured. A tank is topped up to the same mark each time, so what went in is what had gone since the
+filling before; a basin is emptied each time, so what came out is what had gathered. The first only starts the count.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from datetime import datetime, timedelta
+from itertools import pairwise
+
+from attrs import evolve, frozen
+
+from core.chamber.rates import LASTING, WATER_A_DAY
+from core.quantities import METRIC, US, VOLUME, Amount
+from core.refusals import OutOfRange
+from core.sources import COMMON_PRACTICE, DEFINITION
+from core.working import Figure, Step
+
+ONE_FILLING = timedelta(hours=1)
+"""Pourings closer together than this are one."""
+LEAST_SPREAD, SPREAD_OF_ONE = 0.25, 0.5
+"""A quarter either way at the least, half where there is one interval only (common practice, no source)."""
+ONLY_ONE = "This rests on one interval only: half as fast and half as fast again are both allowed for."
+CHANGES = "The chamber asks for more or less as the meat dries, the door opens and the weather turns."
+LARGEST_M3 = 1.0
+
+
+@frozen
+class Poured:
+    """Water that was filled in or emptied out. at: a moment with its offset. volume_m3: 0 or more."""
+
+    at: datetime
+    volume_m3: float
+
+
+@frozen
+class Outlook:
+    """When the level reaches its end. earliest, latest: as fast and as slow as the figures allow."""
+
+    rate: Figure
+    lasts: Figure
+    earliest: datetime
+    expected: datetime
+    latest: datetime
+
+
+def runs_dry(refills: Iterable[Poured], holds_m3: float, now_holds_m3: float | None = None) -> Outlook:
+    """Water used a day and the moment the tank runs dry.
+
+    refills: two at least, in any order, more than an hour apart, none above what the tank holds. holds_m3: the tank to
+    its mark. now_holds_m3: what it held after the last filling; None means full. Raises OutOfRange.
+    """
+    _require_volume("holds_m3", "The tank", holds_m3)
+    left_m3 = holds_m3 if now_holds_m3 is None else now_holds_m3
+    _require_level(left_m3, holds_m3)
+    return _outlook(refills, left_m3, holds_m3, "Water used a day", "From the last filling to a dry tank")
+
+
+def runs_full(emptied: Iterable[Poured], holds_m3: float) -> Outlook:
+    """Condensate gathered a day and the moment the basin is full.
+
+    emptied: two at least, in any order, more than an hour apart, none above what the basin holds. holds_m3: to the
+    brim. Raises OutOfRange.
+    """
+    _require_volume("holds_m3", "The basin", holds_m3)
+    return _outlook(emptied, holds_m3, holds_m3, "Condensate a day", "From the last emptying to a full basin")
+
+
+def water_a_day(poured: Iterable[Poured], name: str = "Water a day") -> Figure:
+    """Mean flow between the first and the last pouring, with the slowest and the fastest interval as its range."""
+    return _rate(_gathered(poured), name)
+
+
+def _outlook(poured: Iterable[Poured], room_m3: float, holds_m3: float, rate_name: str, lasts_name: str) -> Outlook:
+    fillings = _gathered(poured)
+    for each in fillings[1:]:
+        if each.volume_m3 > holds_m3 * (1 + 1e-5):
+            raise OutOfRange("poured", f"No more than it holds, {_both_ways(holds_m3)}, can be poured at a time.")
+    rate = _rate(fillings, rate_name)
+    if rate.value <= 0 or rate.low is None or rate.high is None:
+        raise OutOfRange("poured", "Some water must have been poured, or there is no rate to go by.")
+    amounts = {"room": Amount(room_m3, VOLUME), "rate": rate.amount}
+    lasts_s = room_m3 / rate.value
+    lasts = Figure(
+        key="lasts",
+        name=lasts_name,
+        value=lasts_s,
+        quantity=LASTING,
+        working=(
+            *rate.working,
+            Step("{room} ÷ {rate} = {lasts}", {**amounts, "lasts": Amount(lasts_s, LASTING)}),
+        ),
+        source=COMMON_PRACTICE,
+        cautions=(*rate.cautions, CHANGES),
+        low=room_m3 / rate.high,
+        high=room_m3 / rate.low,
+    )
+    start = fillings[-1].at
+    return Outlook(
+        rate,
+        lasts,
+        earliest=start + timedelta(seconds=room_m3 / rate.high),
+        expected=start + timedelta(seconds=lasts_s),
+        latest=start + timedelta(seconds=room_m3 / rate.low),
+    )
+
+
+def _gathered(poured: Iterable[Poured]) -> list[Poured]:
+    """In order of time, those within an hour of each other as one at its last moment. Raises OutOfRange."""
+    fillings: list[Poured] = []
+    for each in sorted(poured, key=lambda each: each.at):
+        if not 0 <= each.volume_m3 < LARGEST_M3:
+            raise OutOfRange("poured", "Each volume must be 0 L or more and less than 1000 L (1057 qt).")
+        if fillings and each.at - fillings[-1].at <= ONE_FILLING:
+            each = evolve(each, volume_m3=each.volume_m3 + fillings.pop().volume_m3)
+        fillings.append(each)
+    if len(fillings) < 2:
+        raise OutOfRange("poured", "Two at least must be logged, more than an hour apart: the first starts the count.")
+    return fillings
+
+
+def _rate(fillings: list[Poured], name: str) -> Figure:
+    intervals = [(later.volume_m3, (later.at - earlier.at).total_seconds()) for earlier, later in pairwise(fillings)]
+    total_m3, total_s = (sum(each) for each in zip(*intervals, strict=True))
+    mean = total_m3 / total_s
+    rates = [volume_m3 / seconds for volume_m3, seconds in intervals]
+    spread = LEAST_SPREAD if len(intervals) > 1 else SPREAD_OF_ONE
+    amounts = {
+        "total": Amount(total_m3, VOLUME),
+        "time": Amount(total_s, LASTING),
+        "mean": Amount(mean, WATER_A_DAY),
+        "slow": Amount(min(rates), WATER_A_DAY),
+        "fast": Amount(max(rates), WATER_A_DAY),
+    }
+    return Figure(
+        key="water_a_day",
+        name=name,
+        value=mean,
+        quantity=WATER_A_DAY,
+        working=(
+            Step("All but the first ÷ the time since the first: {total} ÷ {time} = {mean}", amounts),
+            Step("Between two pourings it was {slow} at the slowest, {fast} at the fastest.", amounts),
+        ),
+        source=DEFINITION,
+        cautions=() if len(intervals) > 1 else (ONLY_ONE,),
+        low=max(min(min(rates), mean * (1 - spread)), mean / 10),
+        high=max(max(rates), mean * (1 + spread)),
+    )
+
+
+def _require_volume(field: str, label: str, volume_m3: float) -> None:
+    if not 0 < volume_m3 < LARGEST_M3:
+        raise OutOfRange(field, f"{label} must hold more than nothing and less than 1000 L (1057 qt).")
+
+
+def _require_level(left_m3: float, holds_m3: float) -> None:
+    if not 0 < left_m3 <= holds_m3 * (1 + 1e-5):
+        raise OutOfRange("now_holds_m3", f"The tank holds more than nothing and at most {_both_ways(holds_m3)}.")
+
+
+def _both_ways(volume_m3: float) -> str:
+    amount = Amount(volume_m3, VOLUME)
+    return f"{amount.show(METRIC)} ({amount.show(US)})"
