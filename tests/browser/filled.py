@@ -1,0 +1,136 @@
+"""A book with a bit of everything in it, written through the forms under CPython, and the way to each of its screens."""
+
+import re
+from datetime import datetime, timedelta
+from pathlib import Path
+
+from attrs import frozen
+from flask.testing import FlaskClient
+from playwright.sync_api import Browser, BrowserContext, Page, expect
+
+from core.daybook.book import Book
+from core.worksheets import WORKSHEETS
+from tests.browser.conftest import Site, open_daybook
+from web.app import create_app
+
+LANDSCAPE = {"width": 1024, "height": 768}
+PORTRAIT = {"width": 768, "height": 1024}
+PIECES = {"J-1": "1250", "J-2": "1180", "J-3": "1310", "J-4": "990"}
+
+SCREENS = {
+    "today": "/",
+    "batches": "/batches",
+    "a new batch": "/batches/new",
+    "a batch in the making": "/batches/{fresh}",
+    "a batch that dries": "/batches/{batch}",
+    "cure": "/batches/{fresh}/cure",
+    "reading": "/batches/{batch}/reading",
+    "hanging": "/batches/{batch}/hang",
+    "weighing": "/pieces/{J-3}/weigh",
+    "a ready piece": "/pieces/{J-1}",
+    "a spoilt piece": "/pieces/{J-2}",
+    "a wet piece": "/pieces/{J-3}",
+    "a piece taken down": "/pieces/{J-4}",
+    "water activity": "/pieces/{J-3}/activity",
+    "inspection": "/pieces/{J-3}/inspect",
+    "taking down": "/pieces/{J-3}/take-down",
+    "a correction": "/entries/{weighing}/correct",
+    "chamber": "/chamber",
+    "charge": "/chamber/charge",
+    "air": "/chamber/air",
+    "sums": "/sums",
+    "a search without a find": "/sums?find=sourdough",
+    "your data": "/yours",
+    "a saved line": "/chamber?saved={air}",
+    "no such page": "/nowhere",
+    **{f"sum {name}": f"/sums/{name}" for name in WORKSHEETS},
+}
+FORMS = {
+    "a new batch": "Start the batch",
+    "cure": "Save the weighed cure",
+    "reading": "Save the reading",
+    "hanging": "Save and next piece",
+    "weighing": "Save and next",
+    "water activity": "Save the measurement",
+    "charge": "Save the charge",
+    "air": "Save the reading",
+    "your data": "Read it in",
+    **{f"sum {name}": "Work it out" for name in WORKSHEETS},
+}
+"""The forms that something can be wrong with when they are empty, with the button that sends them."""
+
+
+@frozen
+class Filled:
+    """exported: the file that "Your data" saves. ids: what the addresses need."""
+
+    exported: str
+    ids: dict[str, str]
+
+    def path(self, screen: str) -> str:
+        return re.sub(r"\{(.+?)\}", lambda found: self.ids[found[1]], SCREENS[screen])
+
+
+def fill() -> Filled:
+    client = create_app(Book()).test_client()
+    fresh = _write(client, "/batches/new", 1, name="Beech loin", style="whole-muscle", meat_kg="3.2", target_loss="38")
+    batch = _write(
+        client, "/batches/new", 45, name="Juniper coarse", style="fermented", meat_kg="12.4", target_loss="35"
+    )
+    of_batch = f"/batches/{batch}"
+    _write(
+        client, f"{of_batch}/cure", 45, dose="0.25", nitrite="6.25", nitrate="0", other_salt_kg="0", method="comminuted"
+    )
+    for days, ph in ((44, "5.6"), (43, "5.3"), (42, "5.1")):
+        _write(client, f"{of_batch}/reading", days, ph=ph, temperature_c="22")
+    ids = {tag: _write(client, f"{of_batch}/hang", 40, tag=tag, start_kg=grams) for tag, grams in PIECES.items()}
+    for days, share in ((25, 0.84), (10, 0.72), (0, 0.63)):
+        for tag, grams in PIECES.items():
+            left = share if tag != "J-3" else share + 0.12
+            weighing = _write(client, f"/pieces/{ids[tag]}/weigh", days, mass_kg=f"{float(grams) * left:.0f}")
+    _write(client, f"/pieces/{ids['J-1']}/activity", 0, water_activity="0.88")
+    _write(client, f"/pieces/{ids['J-1']}/inspect", 0)
+    _write(client, f"/pieces/{ids['J-2']}/inspect", 0, signs="slime", note="on the seam")
+    _write(client, f"/pieces/{ids['J-4']}/take-down", 0, note="to the table")
+    air = _write(client, "/chamber/air", 0, temperature_c="13", humidity="78")
+    _write(client, "/chamber/charge", 3, water_m3="6", soda_kg_per_m3="1", tank_m3="8")
+    exported = client.get("/yours/export").get_data(as_text=True)
+    return Filled(exported, {**ids, "fresh": fresh, "batch": batch, "weighing": weighing, "air": air})
+
+
+def _write(client: FlaskClient, path: str, days_ago: float, **fields: str) -> str:
+    """Send the form as the screen would; returns the id of what was written."""
+    when = datetime.now().astimezone() - timedelta(days=days_ago)
+    answer = client.post(path, data={**fields, "happened": when.strftime("%Y-%m-%dT%H:%M")})
+    assert answer.status_code == 303, re.findall(r'class="refusal"[^>]*>([^<]+)', answer.get_data(as_text=True))
+    return answer.headers["Location"].rpartition("saved=")[2]
+
+
+def read_in(page: Page, filled: Filled) -> None:
+    """Through the form, as one who moves to a new tablet does."""
+    page.get_by_role("link", name="Your data").click()
+    expect(page.locator("main h1")).to_have_text("Your data")
+    file = {"name": "book.json", "mimeType": "application/json", "buffer": filled.exported.encode()}
+    page.locator("[type=file]").set_input_files(file)
+    page.get_by_role("button", name="Read it in").click()
+    expect(page.locator("main .saved")).to_contain_text("Read in")
+
+
+def device_with(browser: Browser, site: Site, filled: Filled) -> BrowserContext:
+    context = browser.new_context(
+        viewport=LANDSCAPE, locale="en-GB", timezone_id="Europe/Berlin", reduced_motion="reduce"
+    )
+    read_in(open_daybook(context.new_page(), site.url()), filled)
+    return context
+
+
+def show(page: Page, path: str) -> None:
+    """Go there as "back" would: no new start, only the page."""
+    page.evaluate(
+        """async (path) => {
+          history.pushState({ htmx: true }, "", path);
+          history.pushState({ htmx: true }, "", "/on-the-way");
+          await navigation.back().finished;
+        }""",
+        path,
+    )
