@@ -17,6 +17,8 @@ from web.visitor import now
 
 LATEST = timedelta(minutes=2)
 """A device's clock may run a little ahead of the moment that was typed."""
+MOST_KEPT = 20_001
+"""Characters of one text; as much as the page itself sends. More was pasted by mistake and is refused all the same."""
 
 
 @frozen
@@ -124,9 +126,9 @@ class Form:
 
 
 def from_request(inputs: tuple[Input, ...], given: MultiDict[str, str], token: str) -> Form:
-    """The form as sent; several ticks of one name become one text."""
+    """The form as sent, but for what no hand has typed; several ticks of one name become one text."""
     keys = [name for each in inputs for name in (each.key, f"{each.key}-unit") if name in given]
-    return Form(token, inputs, {key: " ".join(given.getlist(key)) for key in keys})
+    return Form(token, inputs, {key: " ".join(given.getlist(key))[:MOST_KEPT] for key in keys})
 
 
 _UNIT_SIGN = re.compile(r"""[%°˚℃℉#"“”″]|['‘’′](?![0-9]{3})""")  # 1'250 is a bare number

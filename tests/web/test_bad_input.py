@@ -1,0 +1,259 @@
+"""Whatever is put into a form: a sentence beside its box, what was typed still in it, and nothing recorded."""
+
+from __future__ import annotations
+
+import time
+
+import pytest
+from attrs import frozen
+
+from core.worksheet import Choice, Number
+from core.worksheets import WORKSHEETS
+from tests.core.kitchen import Kitchen
+from tests.web.conftest import Visitor
+from tests.web.reading import Page
+from web.forms import Input, Ticks, Words
+from web.screens.batches import START
+from web.screens.chamber import AIR, CHARGE
+from web.screens.dry import HANG, WEIGH
+from web.screens.ferment import READING
+from web.screens.mix import CURE
+from web.screens.release import ACTIVITY, INSPECT, TAKE_DOWN
+
+BANNED = ("please", "sorry", "invalid", "oops")
+NO_NUMBERS = ("much", "NaN", "1e3", "<script>alert(1)</script>", "12 stone", "3 4", "--", "\u202e5")
+LONGEST_SENT = 20_001
+"""The page sends no more of a text than this."""
+TEN_MEGABYTES = 10_000_000
+
+
+@frozen
+class Tried:
+    """A form by its path, its inputs, and texts that would be taken."""
+
+    name: str
+    path: str
+    inputs: tuple[Input, ...]
+    good: dict[str, str]
+
+
+ENTRIES = (
+    Tried(
+        "batch",
+        "/batches/new",
+        START.inputs,
+        {"name": "Fennel", "style": "fermented", "meat_kg": "2", "target_loss": "35"},
+    ),
+    Tried(
+        "cure",
+        "{batch}/cure",
+        CURE.inputs,
+        {"dose": "0.25 %", "nitrite": "6.25", "nitrate": "0", "method": "comminuted"},
+    ),
+    Tried("reading", "{batch}/reading", READING.inputs, {"ph": "5.4", "temperature_c": "22"}),
+    Tried("hang", "{batch}/hang", HANG.inputs, {"tag": "J-9", "start_kg": "900"}),
+    Tried("weigh", "{piece}/weigh", WEIGH.inputs, {"mass_kg": "900"}),
+    Tried("activity", "{piece}/activity", ACTIVITY.inputs, {"water_activity": "0.9"}),
+    Tried("inspect", "{piece}/inspect", INSPECT.inputs, {"note": "sound"}),
+    Tried("take-down", "{piece}/take-down", TAKE_DOWN.inputs, {"note": "to the table"}),
+    Tried("air", "/chamber/air", AIR.inputs, {"temperature_c": "12", "humidity": "80"}),
+    Tried("charge", "/chamber/charge", CHARGE.inputs, {"water_m3": "5", "soda_kg_per_m3": "10"}),
+    Tried("correct-weighing", "/entries/{weighing}/correct", WEIGH.inputs, {"mass_kg": "900"}),
+    Tried("correct-piece", "/entries/{hung}/correct", HANG.inputs, {"tag": "J-1", "start_kg": "900"}),
+)
+SUMS = tuple(
+    Tried(
+        f"sum-{sheet.name}",
+        f"/sums/{sheet.name}",
+        sheet.inputs,
+        {
+            **{each.key: each.default for each in sheet.inputs if isinstance(each, Choice) and each.default},
+            **sheet.example,
+        },
+    )
+    for sheet in WORKSHEETS.values()
+)
+EVERY = ENTRIES + SUMS
+
+
+def entry(name: str) -> Tried:
+    return next(tried for tried in ENTRIES if tried.name == name)
+
+
+def is_typed_number(each: Input) -> bool:
+    return isinstance(each, Number) or each.key == "dose"
+
+
+def cases(of: tuple[Tried, ...], wanted) -> pytest.MarkDecorator:
+    found = [(tried, each) for tried in of for each in tried.inputs if wanted(each)]
+    ids = [f"{tried.name}-{each.key}" for tried, each in found]
+    return pytest.mark.parametrize(("tried", "each"), found, ids=ids)
+
+
+every_number = cases(ENTRIES, is_typed_number)
+every_number_without_minus = cases(ENTRIES, lambda each: is_typed_number(each) and getattr(each, "low", 0) >= 0)
+every_line = cases(ENTRIES, lambda each: isinstance(each, Words))
+every_choice = cases(ENTRIES, lambda each: isinstance(each, Choice))
+every_box = cases(ENTRIES, lambda each: is_typed_number(each) or isinstance(each, Words))
+
+
+@pytest.fixture
+def paths(visitor: Visitor) -> dict[str, str]:
+    kitchen = Kitchen()
+    batch = kitchen.begin()
+    kitchen.cure(batch)
+    kitchen.read(batch, 5.1)
+    piece = kitchen.hang(batch)
+    weighing = kitchen.weigh(piece, 0.9, at=3)
+    visitor.book.learn(kitchen.records)
+    visitor.wait(days=30)
+    return {"batch": f"/batches/{batch}", "piece": f"/pieces/{piece}", "weighing": weighing, "hung": piece}
+
+
+@pytest.fixture
+def send(visitor: Visitor, paths: dict[str, str]):
+    """Sends the form with one text changed; makes sure that nothing was recorded."""
+
+    def send(tried: Tried, **texts: str) -> Page:
+        before = len(visitor.book)
+        page = visitor.post(tried.path.format(**paths), **tried.good | texts)
+        assert len(visitor.book) == before
+        return page
+
+    return send
+
+
+def refused_beside(page: Page, key: str, typed: str) -> None:
+    sentence = page.beside(key)
+    assert page.status == 422
+    assert sentence.endswith((".", "?"))
+    assert not any(word in page.all("main")[0].text.lower() for word in BANNED)
+    assert page.named(key)["aria-invalid"] == "true"
+    assert page.typed(key) == typed
+    assert sentence in page.all("div", "summary")[0].text
+
+
+@pytest.mark.parametrize("tried", ENTRIES, ids=lambda tried: tried.name)
+def test_what_is_good_is_taken(visitor: Visitor, paths: dict[str, str], tried: Tried):
+    before = len(visitor.book)
+    assert visitor.post(tried.path.format(**paths), **tried.good).status == 200
+    assert len(visitor.book) == before + 1
+
+
+@pytest.mark.parametrize("tried", SUMS, ids=lambda tried: tried.name)
+def test_what_is_good_is_worked_out(send, tried: Tried):
+    assert send(tried).status == 200
+
+
+@pytest.mark.parametrize(
+    "text", ["much", "NaN", "1e3", "<script>alert(1)</script>", "12 stone", "3 4", "--", "\u202e5"]
+)
+@every_number
+def test_what_is_no_number(send, tried: Tried, each: Input, text: str):
+    refused_beside(send(tried, **{each.key: text}), each.key, text)
+
+
+@pytest.mark.parametrize("text", [*NO_NUMBERS, "99999999999999", "9" * LONGEST_SENT])
+@pytest.mark.parametrize("tried", SUMS, ids=lambda tried: tried.name)
+def test_what_is_no_number_in_every_box_of_a_sum(send, tried: Tried, text: str):
+    keys = [each.key for each in tried.inputs if isinstance(each, Number)]
+    page = send(tried, **dict.fromkeys(keys, text))
+    for key in keys:
+        refused_beside(page, key, text)
+
+
+@every_number_without_minus
+def test_less_than_nothing(send, tried: Tried, each: Input):
+    refused_beside(send(tried, **{each.key: "-5"}), each.key, "-5")
+
+
+@every_number
+def test_more_than_there_is_in_any_kitchen(send, tried: Tried, each: Input):
+    refused_beside(send(tried, **{each.key: "99999999999"}), each.key, "99999999999")
+
+
+@every_box
+def test_a_text_as_long_as_the_page_ever_sends(send, tried: Tried, each: Input):
+    refused_beside(send(tried, **{each.key: "9" * LONGEST_SENT}), each.key, "9" * LONGEST_SENT)
+
+
+@pytest.mark.parametrize("kind", ["application/x-www-form-urlencoded", "multipart/form-data; boundary=x"])
+@pytest.mark.parametrize("tried", [entry("batch"), entry("weigh"), SUMS[0]], ids=lambda tried: tried.name)
+def test_ten_megabytes_are_answered_within_a_second(visitor, paths, tried: Tried, kind: str):
+    key, long = tried.inputs[0].key.encode(), b"9" * TEN_MEGABYTES
+    in_parts = b'--x\r\nContent-Disposition: form-data; name="' + key + b'"\r\n\r\n' + long + b"\r\n--x--\r\n"
+    body = in_parts if kind.startswith("multipart") else key + b"=" + long
+    started, before = time.process_time(), len(visitor.book)
+    answer = visitor.client.post(tried.path.format(**paths), data=body, content_type=kind)
+    assert time.process_time() - started < 1
+    assert (answer.status_code, len(visitor.book)) == (413 if in_parts is body else 422, before)
+
+
+@pytest.mark.parametrize("tried", SUMS, ids=lambda tried: tried.name)
+def test_a_choice_that_is_none_in_a_sum(send, tried: Tried):
+    keys = [each.key for each in tried.inputs if isinstance(each, Choice)]
+    page = send(tried, **dict.fromkeys(keys, "<script>"))
+    assert [key for key in keys if not page.beside(key)] == []
+
+
+@every_choice
+def test_a_choice_that_is_none(send, tried: Tried, each: Choice):
+    page = send(tried, **{each.key: "<script>"})
+    assert page.status == 422
+    assert page.beside(each.key)
+
+
+@pytest.mark.parametrize("tried", EVERY, ids=lambda tried: tried.name)
+def test_a_script_in_every_box_is_never_run(visitor: Visitor, paths: dict[str, str], tried: Tried):
+    texts = {each.key: "<script>alert(1)</script>\"'" for each in tried.inputs if not isinstance(each, Choice | Ticks)}
+    page = visitor.post(tried.path.format(**paths), **tried.good | texts)
+    assert page.all("script") == []
+
+
+@pytest.mark.parametrize(
+    "tried", [tried for tried in EVERY if tried.name not in ("inspect", "take-down")], ids=lambda tried: tried.name
+)
+def test_an_empty_form(send, tried: Tried):
+    page = send(tried, **{each.key: "" for each in tried.inputs})
+    needed = [each.key for each in tried.inputs if not getattr(each, "optional", False)] or ["ph"]
+    assert page.status == 422
+    assert [key for key in needed if not page.beside(key)] == []
+
+
+@pytest.mark.parametrize("tried", [entry("batch"), entry("cure"), SUMS[0]], ids=lambda tried: tried.name)
+def test_a_summary_takes_the_focus_and_leads_to_each_box_in_order(send, tried: Tried):
+    page = send(tried, **{each.key: "" for each in tried.inputs})
+    summary = page.all("div", "summary")[0]
+    ids = [link["href"].removeprefix("#") for link in page.all("a") if link.inside(summary)]
+    assert "data-focus" in summary.attributes
+    assert ids == sorted(ids, key=[each["id"] for each in page.elements].index)
+
+
+@pytest.mark.parametrize("humidity", ["105 %", "105", "1.05e2", "101 %"])
+def test_more_water_than_the_air_holds(send, humidity: str):
+    refused_beside(send(entry("air"), humidity=humidity), "humidity", humidity)
+
+
+@pytest.mark.parametrize("dose", ["2.5 %", "2.5", "310 g", "10.9 oz"])
+def test_a_dose_ten_times_too_high(send, dose: str):
+    refused_beside(send(entry("cure"), dose=dose), "dose", dose)
+
+
+@every_line
+def test_a_line_of_blanks_or_a_line_too_long(send, tried: Tried, each: Words):
+    texts = ["x" * (each.longest + 1)] + ([] if each.optional else ["", "  \t "])
+    for text in texts:
+        refused_beside(send(tried, **{each.key: text}), each.key, text)
+
+
+@pytest.mark.parametrize("tried", EVERY, ids=lambda tried: tried.name)
+def test_figures_of_anything_typed_are_answered_and_record_nothing(visitor, paths, tried: Tried):
+    before = len(visitor.book)
+    for text in ("", "much", "-5", "<script>", "9" * 30, "½", "0"):
+        texts = {each.key: text for each in tried.inputs}
+        for given in (texts, tried.good | {next(iter(texts)): text}):
+            page = visitor.get(tried.path.format(**paths), figures="1", **given)
+            assert page.status == 200
+            assert not any(word in page.text.lower() for word in BANNED)
+            assert page.all("script") == []
+    assert len(visitor.book) == before
