@@ -99,4 +99,26 @@ FOOD_CODE_SANITISERS = Source(
 CFR_178_1010 = Source("21 CFR 178.1010", "sanitizing solutions, 2015 edition", "copy")
 CFR_180_940 = Source("40 CFR 180.940", "food-contact surface sanitizing solutions, 2015 edition", "copy")
 NEVER_MIXED = Source("Washington State Department of Health", "dangers of mixing bleach with cleaners, quoted", "copy")
-PRODUCT_LABEL = Source("The product's own label", "", "practice")
+PRODUCT_LABEL = Source("The product’s own label", "as typed in", "seen")
+
+CHURCHILL_BERNSTEIN = Source(
+    "Churchill and Bernstein 1977, cylinder in cross-flow",
+    "with the Lewis relation and Massman's diffusivity of 1998; constants of air fitted to CoolProp within 0.2 %",
+    "memory",
+)
+MEAT_WARMS = Source("Warming of a long round piece", "meat 1050 kg/m³, 3.5 kJ/(kg K), 0.45 W/(m K)", "memory")
+FIRST_DAYS_LOSS = Source(
+    "Loss a day of hanging sausage", "1 to 1.5 % at first, 2 % at most; no published figure was found", "memory"
+)
+WATER_BALANCE = Source("Balance of water in the chamber", "what goes in must come out", "computed")
+GD_2023_FERMENTING_AIR = Source(GD_2023_BOTULISM.title, "May 2023, p. 55", "copy")
+HANDBOOK_SAUSAGE = Source("Handbook of fermented meat, chapter on sausage processes", "European and US styles", "copy")
+SAUSAGE_65_MM = Source("Study of a dry sausage in a 65 mm casing", "methods: 28 days in four stages", "copy")
+SAUSAGE_UNDER_LARD = Source("Study of a dry sausage kept under lard, 2015", "abstract: three stages", "seen")
+CFIA_OPTIONS = Source("CFIA, options for E. coli in dry and semi-dry sausage", "annex K, drying step", "seen")
+DRY_HAM_TOLDRA = Source("Toldrá 2010, dry-cured ham", "p. 355", "seen")
+DRY_HAM_KATSARAS = Source("Katsaras 1982, IIF record 1983-1009", "Italian ham, salting to drying", "seen")
+CELLAR_STUDY = Source("Study of dry-cured meat of Slavonia", "extract: air of the cellar", "copy")
+EU_BEEF_AGEING = Source("Delegated Reg. (EU) 2024/1141", "dry-ageing of beef, in force 9 November 2024", "copy")
+EFSA_BEEF_AGEING = Source("EFSA Journal 2023;21(1):7745", "dry-ageing of beef", "copy")
+BEEF_AGEING_REVIEW = Source("Dashdorj et al. 2016, review of dry-aged beef", "abstract", "seen")

@@ -1,0 +1,200 @@
+"""What one sanitises with: how strong it must be, how strong it may stay on, how warm, how long, and what never meets.
+
+The product's label comes before every figure here.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from itertools import combinations
+
+from attrs import frozen
+
+from core.sources import CFR_178_1010, CFR_180_940, COMMON_PRACTICE, NEVER_MIXED, Source
+
+PPM = 1e-6
+
+
+@frozen
+class Agent:
+    """least_ppm: weaker does not sanitise. no_rinse_ppm: at most so strong may it stay on, only drained.
+
+    label_ppm: at most what a label may raise that to. None where no rule we read gives a number.
+    """
+
+    name: str
+    active: str
+    least_ppm: float | None
+    no_rinse_ppm: float | None
+    label_ppm: float | None
+    limit_source: Source
+    cautions: tuple[str, ...] = ()
+
+
+@frozen
+class Conditions:
+    """least_c: how warm the solution must be, None where only the label says. contact_s: how long it must stay wet."""
+
+    least_c: float | None
+    contact_s: float
+    words: str
+
+
+FRESH_DILUTION = "Make it fresh: sources differ between a day and a week on how long it keeps. A test strip knows."
+
+AGENTS: Mapping[str, Agent] = {
+    "chlorine": Agent(
+        name="chlorine (plain household bleach)",
+        active="available chlorine",
+        least_ppm=25.0,
+        no_rinse_ppm=200.0,
+        label_ppm=200.0,
+        limit_source=CFR_178_1010,
+        cautions=(
+            "Plain, unscented bleach without thickener. From isocyanurate tablets or granules the limit is 100 ppm, "
+            "not 200 (21 CFR 178.1010(c)(2)).",
+            "Chlorine eats metal: do not let it stand on coils, fans or sensors.",
+        ),
+    ),
+    "iodine": Agent(
+        name="iodine (iodophor)",
+        active="titratable iodine",
+        least_ppm=12.5,
+        no_rinse_ppm=25.0,
+        label_ppm=25.0,
+        limit_source=CFR_178_1010,
+        cautions=("It stains plastics and seals.",),
+    ),
+    "quat": Agent(
+        name="quaternary ammonium",
+        active="quaternary ammonium",
+        least_ppm=None,
+        no_rinse_ppm=200.0,
+        label_ppm=400.0,
+        limit_source=CFR_180_940,
+        cautions=(
+            "200 ppm is the limit for a single compound; some blends may stay on up to 400 ppm, where the label says "
+            "so. The water must be no harder than the label allows, at most 500 mg/L.",
+        ),
+    ),
+    "peracetic": Agent(
+        name="peracetic acid",
+        active="peracetic acid",
+        least_ppm=None,
+        no_rinse_ppm=58.0,
+        label_ppm=315.0,
+        limit_source=CFR_180_940,
+        cautions=(
+            "58 ppm is the limit for public eating places, 315 ppm for food-processing equipment (40 CFR 180.940 (a) "
+            "and (c)): the label says for which it is made.",
+            "The concentrate burns and its vapour bites: gloves, goggles, open air.",
+        ),
+    ),
+    "label": Agent(
+        name="another product, by its label",
+        active="active substance",
+        least_ppm=None,
+        no_rinse_ppm=None,
+        label_ppm=None,
+        limit_source=CFR_178_1010,
+    ),
+}
+
+INDIANA_C = (75 - 32) / 1.8  # 410 IAC 7-24-294; the others print 68 °F: the stricter is asked for
+_CHLORINE_FROM_PPM = (
+    (100.0, (55.0, 55.0)),
+    (50.0, (100.0, 75.0)),
+    (25.0, (120.0, 120.0)),
+)  # least °F at pH up to 10, at pH up to 8
+
+
+def conditions(agent: str, ppm: float, ph: float | None = None) -> Conditions:
+    """How warm and how long, by the Food Code as adopted. ph: of the solution; None takes the stricter column.
+
+    For chlorine at 25 ppm and more, for iodine at 12.5 and more. The label may ask for more.
+    """
+    if agent == "chlorine":
+        alkaline, milder = next(temperatures for from_ppm, temperatures in _CHLORINE_FROM_PPM if within(from_ppm, ppm))
+        mild = ph is not None and ph <= 8
+        words = "chlorine of this strength, pH up to 8" if mild else "chlorine of this strength, pH up to 10"
+        return Conditions(((milder if mild else alkaline) - 32) / 1.8, 10.0, words)
+    if agent == "iodine":
+        return Conditions(
+            INDIANA_C, 30.0, "iodine; most rules print 20 °C (68 °F), Indiana’s the 24 °C (75 °F) kept here"
+        )
+    if agent == "quat":
+        return Conditions((75 - 32) / 1.8, 30.0, "quaternary ammonium")
+    return Conditions(None, 30.0, "another chemical; its label says how warm")
+
+
+def within(low: float, high: float) -> bool:
+    """low <= high, but for the last digits of a sum."""
+    return low <= high * (1 + 1e-9)
+
+
+@frozen
+class Clash:
+    """Two agents that must not meet: names as said, what comes of it, who says so."""
+
+    agents: tuple[str, str]
+    hazard: str
+    source: Source
+
+    def say(self) -> str:
+        one, other = (CLEANERS[key] for key in self.agents)
+        told = " (common practice, no source)" if self.source is COMMON_PRACTICE else ""
+        return f"Never mix {one} with {other}: {self.hazard}{told}."
+
+
+CLEANERS: Mapping[str, str] = {
+    "chlorine": "chlorine bleach",
+    "iodine": "iodophor",
+    "quat": "quaternary ammonium",
+    "peracetic": "peracetic acid",
+    "label": "another product",
+    "vinegar": "vinegar",
+    "acid": "citric acid, lime remover or another acid",
+    "ammonia": "ammonia or a cleaner that holds it",
+    "peroxide": "hydrogen peroxide",
+    "alcohol": "alcohol",
+    "detergent": "washing-up liquid",
+}
+"""All that may be chosen in one run, sanitiser or not."""
+
+_GAS = "it sets free chlorine gas, which harms the lungs"
+_HAZARDS: Mapping[frozenset[str], tuple[str, Source]] = {
+    frozenset(pair): (hazard, source)
+    for *pair, hazard, source in (
+        ("chlorine", "vinegar", _GAS, NEVER_MIXED),
+        ("chlorine", "acid", _GAS, NEVER_MIXED),
+        ("chlorine", "peracetic", _GAS, NEVER_MIXED),
+        ("chlorine", "iodine", f"iodophors are acid, and {_GAS}", NEVER_MIXED),
+        ("chlorine", "ammonia", "it sets free chloramine vapours, which harm the lungs", NEVER_MIXED),
+        ("chlorine", "quat", "it may set free chloramine vapours, which harm the lungs", COMMON_PRACTICE),
+        ("chlorine", "peroxide", "it sets oxygen free, violently", NEVER_MIXED),
+        ("chlorine", "alcohol", "it makes chloroform and other poisons", NEVER_MIXED),
+        ("vinegar", "peroxide", "it makes peracetic acid, which burns eyes and lungs", NEVER_MIXED),
+        (
+            "chlorine",
+            "detergent",
+            "some hold ammonia or acid; wash, rinse, and only then sanitise",
+            COMMON_PRACTICE,
+        ),
+        ("quat", "detergent", "soap undoes it; wash, rinse, and only then sanitise", COMMON_PRACTICE),
+    )
+}
+_UNKNOWN = "nothing is known here of the two together; a sanitiser is mixed with water and with nothing else"
+
+
+def never_mix(agents: tuple[str, ...]) -> tuple[Clash, ...]:
+    """A warning for every pair of agents in the same run: the known hazard, or that none is known to be safe.
+
+    agents: keys of CLEANERS, in any order, once or more. Known hazards come first. Raises KeyError for another key.
+    """
+    chosen = [key for key in CLEANERS if key in agents]
+    if strange := set(agents) - set(CLEANERS):
+        raise KeyError(", ".join(sorted(strange)))
+    clashes = [
+        Clash(pair, *_HAZARDS.get(frozenset(pair), (_UNKNOWN, COMMON_PRACTICE))) for pair in combinations(chosen, 2)
+    ]
+    return tuple(sorted(clashes, key=lambda clash: clash.hazard == _UNKNOWN))

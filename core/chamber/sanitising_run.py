@@ -1,0 +1,126 @@
+"""Preparing the chamber, step by step: what is done in which order, what waits for what, and for how long."""
+
+from __future__ import annotations
+
+from attrs import frozen
+
+from core.chamber.sanitising import DRAIN, After, no_rinse_ppm
+from core.chamber.sanitising_agents import AGENTS, conditions, within
+from core.quantities import PARTS_PER_MILLION, TEMPERATURE, Amount
+from core.refusals import OutOfRange
+from core.working import Step
+
+DRY_S = 3600.0  # common practice, no source: until it is dry to the hand
+DESCALE_S = 1800.0  # common practice, no source
+
+
+@frozen
+class Task:
+    """One step of the run. key: unique in it. text: what to do. timer_s: how long it stands, None where it need not.
+
+    after: the keys of what must be done before. Plain enough for a user's own list to hold tasks of the same kind.
+    """
+
+    key: str
+    text: Step
+    timer_s: float | None = None
+    after: tuple[str, ...] = ()
+
+
+def preparation(
+    agent: str,
+    target_ppm: float,
+    after: After = "drain",
+    label_ppm: float | None = None,
+    contact_s: float | None = None,
+    descale: bool = False,
+) -> tuple[Task, ...]:
+    """The run from the plug pulled to the chamber ready to be started, each task after all those it waits for.
+
+    agent: a key of AGENTS. target_ppm, after, label_ppm: as in `dilute`, which refuses what may not be made. contact_s:
+    the label's own time; the longer of it and the rule's is kept. descale: take lime off with vinegar and water first.
+    Raises OutOfRange on "agent".
+    """
+    if agent not in AGENTS:
+        raise OutOfRange("agent", f"The sanitiser must be one of {', '.join(AGENTS)}.")
+    asked = conditions(agent, max(target_ppm, AGENTS[agent].least_ppm or 0.0))
+    stands_s = max(asked.contact_s, contact_s or 0.0)
+    return _in_a_row(
+        *_cleaning(),
+        *(_descaling() if descale else ()),
+        *_sanitising(agent, target_ppm, asked.least_c, stands_s, _rinsed(agent, target_ppm, after, label_ppm)),
+        *_putting_back(),
+    )
+
+
+def ready_for(tasks: tuple[Task, ...], done: frozenset[str]) -> tuple[Task, ...]:
+    """The tasks that may be begun now: not done, and all they wait for done."""
+    return tuple(task for task in tasks if task.key not in done and done.issuperset(task.after))
+
+
+def _rinsed(agent: str, target_ppm: float, after: After, label_ppm: float | None) -> bool:
+    limit_ppm = no_rinse_ppm(AGENTS[agent], label_ppm)
+    return after == "rinse" or limit_ppm is None or not within(target_ppm, limit_ppm)
+
+
+def _in_a_row(*tasks: Task) -> tuple[Task, ...]:
+    """Each task waits for the one above it, and for what it names itself."""
+    keys = [task.key for task in tasks]
+    return tuple(
+        Task(task.key, task.text, task.timer_s, task.after or tuple(keys[max(0, place - 1) : place]))
+        for place, task in enumerate(tasks)
+    )
+
+
+def _cleaning() -> tuple[Task, ...]:
+    return (
+        Task("unplug", Step("Unplug the chamber and the humidifier. Wait until the fans stand still.")),
+        Task("clear", Step("Take out racks, hooks, drip tray, guard and wick. Empty the reservoir and the basin.")),
+        Task("cover", Step("Take out the sensors or wrap them. Keep every spray off fans, sensors and electrics.")),
+        Task("wash", Step("Wash walls, racks and parts with hot water and washing-up liquid.")),
+        Task("rinse", Step("Rinse or wipe with clean water until nothing foams.")),
+    )
+
+
+def _descaling() -> tuple[Task, ...]:
+    return (
+        Task(
+            "descale",
+            Step("Stand what bears lime in vinegar and water, half and half. This is no sanitising."),
+            timer_s=DESCALE_S,
+        ),
+        Task(
+            "rinse-descaler",
+            Step("Rinse all the vinegar away, twice: with chlorine it sets free a gas that harms the lungs."),
+        ),
+    )
+
+
+def _sanitising(
+    agent: str, target_ppm: float, least_c: float | None, stands_s: float, rinsed: bool
+) -> tuple[Task, ...]:
+    name = AGENTS[agent].name
+    amounts = {"strength": Amount(target_ppm * 1e-6, PARTS_PER_MILLION)}
+    warmth = "as warm as the label asks"
+    if least_c is not None:
+        amounts["least"] = Amount(least_c, TEMPERATURE)
+        warmth = "at {least} or warmer"
+    end = Task("rinse-sanitiser", Step("Rinse with drinking water.")) if rinsed else Task("drain", Step(DRAIN))
+    return (
+        Task("mix", Step(f"Mix the {name} at {{strength}}, {warmth}: the water first. Nothing else goes in.", amounts)),
+        Task("sanitise", Step("Wipe or dip every surface and part. Spray a cloth, not the chamber's electrics.")),
+        Task("contact", Step("Keep it all wet for the contact time."), timer_s=stands_s),
+        end,
+        Task("dry", Step("Leave the door open until all is dry."), timer_s=DRY_S),
+    )
+
+
+def _putting_back() -> tuple[Task, ...]:
+    return (
+        Task("wick", Step("Put the wick back, folded so that air passes through it.")),
+        Task("reservoir", Step("Fill the reservoir, no higher than its mark.")),
+        Task("tray", Step("Put the drip tray and the guard in.")),
+        Task("basin", Step("See that the condensate basin is empty and stands under its drain.")),
+        Task("sensors", Step("Put the sensors back where they hung.")),
+        Task("plug", Step("With dry hands, plug the chamber and the humidifier in.")),
+    )

@@ -1,0 +1,275 @@
+"""A hygrometer over one saturated salt, or over two: what to add, which line to draw, and what stays unsure.
+
+The salt's humidity holds at the salt's own temperature. A sensor 1 K warmer than the salt reads some 5 % too little,
+more than most errors one looks for: an even temperature is the whole art.
+"""
+
+from __future__ import annotations
+
+import math
+from typing import Literal
+
+from attrs import evolve, frozen
+
+from core.chamber.sensors import (
+    Check,
+    Correction,
+    Point,
+    cannot_tell,
+    checked,
+    judge,
+    say,
+    through_one,
+    through_two,
+)
+from core.chamber.sensors_salts import SALTS, Salt, humidity_over, over_salt, uncertainty_over
+from core.quantities import HOURS, RATIO, RELATIVE_HUMIDITY, TEMPERATURE_DIFFERENCE, Amount, Rung
+from core.refusals import OutOfRange, require_between
+from core.saturation import saturation_pressure_pa
+from core.sources import DEFINITION, GREENSPAN_UNCERTAINTY, SALT_WAIT
+from core.units import MINUTE
+from core.working import Figure, Step
+
+Bulk = Literal["small", "bulky"]
+
+TOLERANCE = 0.03  # of relative humidity; common practice, no source
+APART_K = 0.2  # what cannot be excluded in a closed box left alone; common practice, no source
+LEAST_APART = 0.05
+"""Readings over two salts closer than this draw no line worth having."""
+ONE_POINT_REACH = 0.10  # how far from its point one check is taken to speak; common practice, no source
+WAITS_S: dict[Bulk, float] = {"small": 20 * 60.0, "bulky": 3600.0}
+WAIT = evolve(HOURS, key="wait", metric=(Rung(MINUTE, 0),), us=(Rung(MINUTE, 0),), bare_metric=MINUTE, bare_us=MINUTE)
+
+WET_SAND = (
+    "Salt wetted to a slush, with undissolved salt to be seen, in a small closed box with the sensor; neither touching "
+    "the other, out of draught and sun, and read when it has stood still."
+)
+
+
+@frozen
+class Over:
+    """A hygrometer's reading over a salt. salt: a key of SALTS. temperature_c: the salt's own. reading: 0 to 1."""
+
+    salt: str
+    temperature_c: float
+    reading: float
+
+
+def per_kelvin(humidity: float, temperature_c: float) -> float:
+    """How much lower a sensor reads for each kelvin that it is warmer than the salt, as relative humidity 0 to 1."""
+    above, below = (saturation_pressure_pa(temperature_c + half) for half in (0.5, -0.5))
+    return humidity * math.log(above / below)
+
+
+def salt_check(
+    over: Over, tolerance: float = TOLERANCE, division: float = 0.001, apart_k: float = APART_K, bulk: Bulk = "bulky"
+) -> Check:
+    """One point: the same amount is added to every reading, which is held between 0 and 100 %.
+
+    tolerance: relative humidity, above 0. division: the last digit shown. apart_k: the difference of temperature
+    between salt and sensor that cannot be excluded, 0 to 5 K. Raises OutOfRange on "temperature" outside the salt's
+    range, and on what is given.
+    """
+    _require(tolerance, division, apart_k)
+    _require_reading(over.reading, "reading")
+    point = _point(_salt(over.salt, "salt"), over, division, apart_k)
+    correction = through_one(point).within(0.0, 1.0)
+    word = judge(correction.offset, tolerance)
+    truth = over_salt(SALTS[over.salt], over.temperature_c)
+    amounts = {
+        "truth": Amount(point.truth, RELATIVE_HUMIDITY),
+        "reading": Amount(over.reading, RELATIVE_HUMIDITY),
+        "offset": Amount(correction.offset, RELATIVE_HUMIDITY),
+    }
+    offset = Figure(
+        key="offset",
+        name="Add to every reading",
+        value=correction.offset,
+        quantity=RELATIVE_HUMIDITY,
+        working=(
+            Step("What it should read − what it reads, in points of humidity: {truth} − {reading} = {offset}", amounts),
+            Step("No reading is put above 100 % or below 0 % by it."),
+        ),
+        source=DEFINITION,
+        cautions=(
+            *cannot_tell(point.uncertainty, Amount(tolerance, RELATIVE_HUMIDITY)),
+            _apart_caution(point.truth, over.temperature_c),
+            f"One point speaks for readings within about {Amount(ONE_POINT_REACH, RELATIVE_HUMIDITY).show()} of it "
+            "(common practice, no source). For 65 to 90 % check over table salt and potassium chloride.",
+            WET_SAND,
+        ),
+        low=correction.offset - point.uncertainty,
+        high=correction.offset + point.uncertainty,
+    )
+    left = _left("uncertainty", over, point, division, apart_k)
+    sentence = say(word, Amount(tolerance, RELATIVE_HUMIDITY))
+    return checked(word, sentence, correction, (offset, truth, left, _wait(bulk)))
+
+
+def salt_check_two(
+    one: Over,
+    other: Over,
+    now: float | None = None,
+    tolerance: float = TOLERANCE,
+    division: float = 0.001,
+    apart_k: float = APART_K,
+    bulk: Bulk = "bulky",
+) -> Check:
+    """Two points: the straight line through both, which puts readings right between them and, less surely, beyond.
+
+    now: a reading to put right, 0 to 1. The rest as `salt_check`. Raises OutOfRange on "other_reading" where the
+    readings are less than 5 % apart, or run against the salts.
+    """
+    _require(tolerance, division, apart_k)
+    _require_reading(one.reading, "reading")
+    _require_reading(other.reading, "other_reading")
+    point = _point(_salt(one.salt, "salt"), one, division, apart_k)
+    second = _point(_salt(other.salt, "other_salt"), other, division, apart_k, "other_temperature")
+    _require_line(point, second)
+    correction = through_two(point, second).within(0.0, 1.0)
+    worst = max(abs(each.truth - each.reading) for each in (point, second))
+    word = judge(worst, tolerance)
+    figures = (
+        *((_put_right(correction, now),) if now is not None else ()),
+        *_line(correction, point, second),
+        over_salt(SALTS[one.salt], one.temperature_c),
+        over_salt(SALTS[other.salt], other.temperature_c, "other_truth", "other_temperature"),
+        _left("uncertainty", one, point, division, apart_k),
+        _left("other_uncertainty", other, second, division, apart_k),
+        _wait(bulk),
+    )
+    first, *rest = figures
+    caution = _apart_caution(point.truth, one.temperature_c)
+    first = evolve(first, cautions=(*first.cautions, caution, WET_SAND))
+    return checked(word, say(word, Amount(tolerance, RELATIVE_HUMIDITY)), correction, (first, *rest))
+
+
+def _point(salt: Salt, over: Over, division: float, apart_k: float, field: str = "temperature") -> Point:
+    truth = humidity_over(salt, over.temperature_c, field)
+    table = uncertainty_over(salt, over.temperature_c, field)
+    return Point(
+        over.reading,
+        truth,
+        math.hypot(table, division / 2, apart_k * per_kelvin(truth, over.temperature_c)),
+    )
+
+
+def _salt(key: str, field: str) -> Salt:
+    if key not in SALTS:
+        raise OutOfRange(field, f"The salt must be one of {', '.join(SALTS)}.")
+    return SALTS[key]
+
+
+def _require(tolerance: float, division: float, apart_k: float) -> None:
+    require_between("tolerance", "Tolerance", tolerance, 0.001, 0.5, "0.1 and 50 %")
+    require_between("division", "Last digit", division, 0.0, 0.1, "0 and 10 %")
+    require_between("apart", "Difference of temperature", apart_k, 0.0, 5.0, "0 and 5 K (9 °F)")
+
+
+def _require_reading(reading: float, field: str) -> None:
+    require_between(field, "Reading over the salt", reading, 0.0, 1.0, "0 and 100 %")
+
+
+def _require_line(point: Point, second: Point) -> None:
+    if abs(second.reading - point.reading) < LEAST_APART * (1 - 1e-9):
+        raise OutOfRange(
+            "other_reading",
+            "The two readings must be at least 5 % apart: take two salts that lie farther from each other, or check "
+            "over one.",
+        )
+    if (second.reading - point.reading) * (second.truth - point.truth) <= 0:
+        raise OutOfRange(
+            "other_reading",
+            "The hygrometer must read more over the moister salt: see whether the two were exchanged.",
+        )
+
+
+def _apart_caution(truth: float, temperature_c: float) -> str:
+    worth = Amount(per_kelvin(truth, temperature_c), RELATIVE_HUMIDITY).show()
+    return (
+        f"Salt and sensor must be equally warm: a sensor 1 K (1.8 °F) warmer than the salt reads {worth} too little "
+        "here. Leave the box closed where the temperature does not change."
+    )
+
+
+def _left(key: str, over: Over, point: Point, division: float, apart_k: float) -> Figure:
+    name = SALTS[over.salt].name
+    worth = apart_k * per_kelvin(point.truth, over.temperature_c)
+    amounts = {
+        "table": Amount(uncertainty_over(SALTS[over.salt], over.temperature_c), RELATIVE_HUMIDITY),
+        "half": Amount(division / 2, RELATIVE_HUMIDITY),
+        "apart": Amount(apart_k, TEMPERATURE_DIFFERENCE),
+        "worth": Amount(worth, RELATIVE_HUMIDITY),
+        "left": Amount(point.uncertainty, RELATIVE_HUMIDITY),
+    }
+    return Figure(
+        key=key,
+        name=f"What stays unsure at {name}, either way",
+        value=point.uncertainty,
+        quantity=RELATIVE_HUMIDITY,
+        working=(
+            Step("The table, {table}; half the last digit, {half}; {apart} between salt and sensor, {worth}.", amounts),
+            Step("Added as squares: √({table} ^ 2 + {half} ^ 2 + {worth} ^ 2) = {left}", amounts),
+        ),
+        source=GREENSPAN_UNCERTAINTY,
+    )
+
+
+def _line(correction: Correction, point: Point, second: Point) -> tuple[Figure, ...]:
+    amounts = {
+        "truth": Amount(point.truth, RELATIVE_HUMIDITY),
+        "reading": Amount(point.reading, RELATIVE_HUMIDITY),
+        "other_truth": Amount(second.truth, RELATIVE_HUMIDITY),
+        "other_reading": Amount(second.reading, RELATIVE_HUMIDITY),
+        "gain": Amount(correction.gain, RATIO),
+        "offset": Amount(correction.offset, RELATIVE_HUMIDITY),
+    }
+    gain = Step("({other_truth} − {truth}) ÷ ({other_reading} − {reading}) = {gain}", amounts)
+    offset = Step("{truth} − {gain} × {reading} = {offset}", amounts)
+    return (
+        Figure("gain", "Multiply every reading by", correction.gain, RATIO, (gain,), DEFINITION),
+        Figure("offset", "Then add", correction.offset, RELATIVE_HUMIDITY, (gain, offset), DEFINITION),
+    )
+
+
+def _put_right(correction: Correction, now: float) -> Figure:
+    require_between("now", "Reading to put right", now, 0.0, 1.0, "0 and 100 %")
+    corrected, unsure = correction.apply(now), correction.uncertainty_at(now)
+    plain = correction.offset + correction.gain * now
+    amounts = {
+        "now": Amount(now, RELATIVE_HUMIDITY),
+        "gain": Amount(correction.gain, RATIO),
+        "offset": Amount(correction.offset, RELATIVE_HUMIDITY),
+        "plain": Amount(plain, RELATIVE_HUMIDITY),
+        "unsure": Amount(unsure, RELATIVE_HUMIDITY),
+    }
+    assert correction.low_reading is not None
+    assert correction.high_reading is not None
+    beyond = not correction.low_reading <= now <= correction.high_reading
+    return Figure(
+        key="corrected",
+        name="The reading put right",
+        value=corrected,
+        quantity=RELATIVE_HUMIDITY,
+        working=(
+            Step("{offset} + {gain} × {now} = {plain}", amounts),
+            *((Step("Held between 0 and 100 %."),) if plain != corrected else ()),
+            Step("What stays unsure of it, either way: {unsure}", amounts),
+        ),
+        source=DEFINITION,
+        cautions=("It lies beyond the two salts: the farther, the less sure.",) if beyond else (),
+        low=max(0.0, corrected - unsure),
+        high=min(1.0, corrected + unsure),
+    )
+
+
+def _wait(bulk: Bulk) -> Figure:
+    wait = Amount(WAITS_S[bulk], WAIT)
+    return Figure(
+        key="wait",
+        name="Wait at least",
+        value=wait.value,
+        quantity=WAIT,
+        working=(Step(f"For a {bulk} sensor, once salt and box are equally warm: {{wait}}", {"wait": wait}),),
+        source=SALT_WAIT,
+    )

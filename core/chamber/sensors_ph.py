@@ -1,0 +1,229 @@
+"""A pH meter in two buffers: does its electrode still give what Nernst says, and is it centred?
+
+A meter that shows millivolts and one that shows only pH are asked the same: a pH it shows is read back into the volts
+that a perfect electrode would have given.
+"""
+
+from __future__ import annotations
+
+import math
+from typing import Literal
+
+from attrs import frozen
+
+from core.chamber.sensors import Check, Correction, Word, checked
+from core.quantities import ABSOLUTE_TEMPERATURE, LOSS, PH, RATIO, Amount, Quantity, Rung
+from core.refusals import OutOfRange, require_between
+from core.saturation import KELVIN_AT_ZERO_C
+from core.sources import COMMON_PRACTICE, USP_791
+from core.units import Unit
+from core.working import Figure, Step
+
+Shows = Literal["mv", "ph"]
+
+NERNST_V_PER_K = 8.314462618 * math.log(10) / 96485.33212
+NEUTRAL_PH = 7.0
+LEAST_SLOPE, MOST_SLOPE, MOST_OFFSET_V = 0.90, 1.05, 0.030  # USP <791>
+LEAST_BUFFERS_APART = 1.0
+BUFFER_UNSURE_PH = 0.02  # as bottles say of themselves; common practice, no source
+
+VOLT = Unit("V", 1.0, ("v", "volt", "volts"))
+MILLIVOLT = Unit("mV", 1e-3, ("mv", "millivolt", "millivolts"))
+VOLTAGE = Quantity(
+    key="voltage",
+    noun="a voltage",
+    units=(VOLT, MILLIVOLT),
+    metric=(Rung(MILLIVOLT, 1),),
+    us=(Rung(MILLIVOLT, 1),),
+    bare_metric=MILLIVOLT,
+    bare_us=MILLIVOLT,
+    example_metric="-15 mV",
+    example_us="-15 mV",
+    trim=True,
+)
+
+CLEAN_IT = (
+    "Clean the electrode as its maker says, let it soak in its storage solution, and check again in fresh buffers."
+)
+FRESH = (
+    "Use fresh buffer from the bottle, rinse between, and take each buffer's pH at its own temperature from its label."
+)
+NOT_BRACKETED = "Meat is read between pH 4.5 and 7: buffers of pH 4.01 and 7.00 lie on both sides of it; these do not."
+ONLY_PH = (
+    "This meter shows only pH, so this judges the electrode together with the setting in the meter's memory. After it "
+    "has been set anew the old correction is void."
+)
+
+
+@frozen
+class Buffer:
+    """A buffer's pH at its temperature, by its label, and what the meter showed in it: millivolts or pH."""
+
+    ph: float
+    temperature_c: float
+    shown: float
+
+
+def nernst_v(temperature_c: float) -> float:
+    """Volts to the unit of pH that a perfect electrode gives: 0.05916 at 25 °C."""
+    return NERNST_V_PER_K * (temperature_c + KELVIN_AT_ZERO_C)
+
+
+def ph_meter(
+    one: Buffer, other: Buffer, shows: Shows = "mv", cleaned: bool = False, division: float | None = None
+) -> Check:
+    """Slope, as a share of Nernst's, and offset at pH 7 from two buffers; accept, clean or replace.
+
+    Buffers: pH 1 to 13 and at least 1 apart, 5 to 50 °C. shows: what `Buffer.shown` is. cleaned: whether the electrode
+    has been cleaned already, after which a bad one is not cleaned again. division: the last digit, as shown; 1 mV or
+    0.01 where None. The correction takes what the meter shows and gives pH. Raises OutOfRange.
+    Source of the limits: USP <791>, 90.0 to 105.0 % and ±30 mV.
+    """
+    _require(one, other)
+    first_v, second_v = _volts(one, shows), _volts(other, shows)
+    per_slope = _from_neutral_v(other) - _from_neutral_v(one)
+    slope = (first_v - second_v) / per_slope
+    if slope <= 0:
+        raise OutOfRange("other_reading", "The readings run against the buffers: see whether the two were exchanged.")
+    offset_v = first_v + slope * _from_neutral_v(one)
+    word = _judge(slope, offset_v, cleaned)
+    correction = _correction(one, other, shows, slope, offset_v, division)
+    figures = (
+        _slope_figure(one, other, first_v, second_v, slope, shows),
+        _offset_figure(one, first_v, slope, offset_v),
+        _unsure(correction),
+    )
+    return checked(word, _sentence(word, slope, offset_v), correction, figures)
+
+
+def _require(one: Buffer, other: Buffer) -> None:
+    for buffer, prefix in ((one, ""), (other, "other_")):
+        require_between(f"{prefix}buffer", "The buffer's pH", buffer.ph, 1.0, 13.0, "1 and 13")
+        require_between(
+            f"{prefix}temperature",
+            "The buffer's temperature",
+            buffer.temperature_c,
+            5.0,
+            50.0,
+            "5 and 50 °C (41 and 122 °F)",
+        )
+        require_between(f"{prefix}reading", "The reading", buffer.shown, -1000.0, 1000.0, "−1000 and 1000")
+    if abs(one.ph - other.ph) < LEAST_BUFFERS_APART - 1e-9:
+        raise OutOfRange("other_buffer", "The two buffers must be at least 1 pH apart: 4.01 and 7.00 suit meat.")
+
+
+def _volts(buffer: Buffer, shows: Shows) -> float:
+    if shows == "mv":
+        return buffer.shown / 1000
+    return -nernst_v(buffer.temperature_c) * (buffer.shown - NEUTRAL_PH)
+
+
+def _from_neutral_v(buffer: Buffer) -> float:
+    return nernst_v(buffer.temperature_c) * (buffer.ph - NEUTRAL_PH)
+
+
+def _judge(slope: float, offset_v: float, cleaned: bool) -> Word:
+    slack = 1e-9
+    if LEAST_SLOPE - slack <= slope <= MOST_SLOPE + slack and abs(offset_v) <= MOST_OFFSET_V + slack:
+        return "accept"
+    return "replace" if cleaned else "clean"
+
+
+def _sentence(word: Word, slope: float, offset_v: float) -> str:
+    limits = "slope between 90 and 105 %, offset within ±30 mV (USP <791>)"
+    if word == "accept":
+        return f"Accept: {limits}."
+    wrong = [
+        text
+        for text, is_wrong in (
+            (f"slope {Amount(slope, LOSS).show()}", not LEAST_SLOPE <= slope <= MOST_SLOPE),
+            (f"offset {Amount(offset_v, VOLTAGE).show()}", abs(offset_v) > MOST_OFFSET_V),
+        )
+        if is_wrong
+    ]
+    told = f"{' and '.join(wrong)}, where it asks {limits}"
+    if word == "clean":
+        return f"Clean: {told}. {CLEAN_IT}"
+    return f"Replace the electrode: after cleaning it still has {told}."
+
+
+def _correction(
+    one: Buffer, other: Buffer, shows: Shows, slope: float, offset_v: float, division: float | None
+) -> Correction:
+    """pH = 7 − (volts − offset) ÷ (slope × Nernst), at the buffers' mean temperature."""
+    nernst = nernst_v((one.temperature_c + other.temperature_c) / 2)
+    volts_per_shown = 1e-3 if shows == "mv" else -nernst
+    per_shown = -volts_per_shown / (slope * nernst)
+    at_zero_v = 0.0 if shows == "mv" else NEUTRAL_PH * nernst
+    half_ph = (division if division is not None else 1.0 if shows == "mv" else 0.01) / 2 * abs(per_shown)
+    unsure = math.hypot(BUFFER_UNSURE_PH, half_ph)
+    low, high = sorted((one, other), key=lambda buffer: buffer.shown)
+    return Correction(
+        offset=NEUTRAL_PH - (at_zero_v - offset_v) / (slope * nernst),
+        gain=per_shown,
+        uncertainty=unsure,
+        low_reading=low.shown,
+        high_reading=high.shown,
+        high_uncertainty=unsure,
+        least=0.0,
+        most=14.0,
+    )
+
+
+def _slope_figure(one: Buffer, other: Buffer, first_v: float, second_v: float, slope: float, shows: Shows) -> Figure:
+    amounts = {
+        "volts": Amount(first_v, VOLTAGE),
+        "other_volts": Amount(second_v, VOLTAGE),
+        "between": Amount(first_v - second_v, VOLTAGE),
+        "ph": Amount(one.ph, PH),
+        "other_ph": Amount(other.ph, PH),
+        "nernst": Amount(nernst_v(one.temperature_c), VOLTAGE),
+        "other_nernst": Amount(nernst_v(other.temperature_c), VOLTAGE),
+        "per_kelvin": Amount(NERNST_V_PER_K, VOLTAGE),
+        "kelvin": Amount(one.temperature_c + KELVIN_AT_ZERO_C, ABSOLUTE_TEMPERATURE),
+        "other_kelvin": Amount(other.temperature_c + KELVIN_AT_ZERO_C, ABSOLUTE_TEMPERATURE),
+        "slope": Amount(slope, LOSS),
+    }
+    read_back = (Step("The pH shown, read back into volts: {volts} and {other_volts}", amounts),)
+    bracketed = min(one.ph, other.ph) <= 4.5 and max(one.ph, other.ph) >= 6.8
+    return Figure(
+        key="slope",
+        name="Slope, of the full one",
+        value=slope,
+        quantity=LOSS,
+        working=(
+            Step("A perfect electrode gives to the unit of pH, in each buffer:", amounts),
+            Step("{per_kelvin} × {kelvin} = {nernst}", amounts),
+            Step("{per_kelvin} × {other_kelvin} = {other_nernst}", amounts),
+            *(read_back if shows == "ph" else ()),
+            Step("{volts} − {other_volts} = {between}", amounts),
+            Step("{between} ÷ ({other_nernst} × ({other_ph} − 7) − {nernst} × ({ph} − 7)) = {slope}", amounts),
+        ),
+        source=USP_791,
+        cautions=(FRESH, *(() if bracketed else (NOT_BRACKETED,)), *((ONLY_PH,) if shows == "ph" else ())),
+    )
+
+
+def _offset_figure(one: Buffer, first_v: float, slope: float, offset_v: float) -> Figure:
+    amounts = {
+        "volts": Amount(first_v, VOLTAGE),
+        "slope": Amount(slope, RATIO),
+        "nernst": Amount(nernst_v(one.temperature_c), VOLTAGE),
+        "ph": Amount(one.ph, PH),
+        "offset": Amount(offset_v, VOLTAGE),
+    }
+    return Figure(
+        key="offset",
+        name="Offset, at pH 7",
+        value=offset_v,
+        quantity=VOLTAGE,
+        working=(Step("{volts} + {slope} × {nernst} × ({ph} − 7) = {offset}", amounts),),
+        source=USP_791,
+    )
+
+
+def _unsure(correction: Correction) -> Figure:
+    unsure = Amount(correction.uncertainty, PH)
+    said = "The buffers themselves, ±0.02, and half the last digit, added as squares: {unsure}"
+    name = "What stays unsure of a pH put right, either way"
+    return Figure("uncertainty", name, unsure.value, PH, (Step(said, {"unsure": unsure}),), COMMON_PRACTICE)
