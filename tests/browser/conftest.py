@@ -1,4 +1,4 @@
-"""A browser, the built site on a free port, and watchers: no page may break the policy, fail aloud or leave the site."""
+"""A browser, the built site on a free port, and watchers: no page may break the policy, fail aloud or go elsewhere."""
 
 import shutil
 import threading

@@ -5,28 +5,31 @@ import { openStore } from "./store.js";
 export function openJournal(name, onNews) {
   const store = openStore(name);
   const channel = new BroadcastChannel(name);
-  const early = store.after(0); // read while Python is starting
+  const early = readAll(store); // while Python is starting
   early.catch(() => {}); // said when it is asked for
   let learn;
   let seen = 0;
   channel.onmessage = onNews;
 
-  async function news(first = store.after(seen)) {
-    for (let records = await first; records.length > 0; records = await store.after(seen)) {
-      learn(JSON.stringify(records.map((record) => record.entry)));
+  async function news() {
+    for (let records = await store.after(seen); records.length > 0; records = await store.after(seen)) {
+      learn(asJson(records));
       seen = records.at(-1).seq;
     }
   }
 
   return {
-    /** learn: takes entries as JSON into Python's book. Resolves when all there is has been learnt. */
+    /** learner: takes entries as JSON into Python's book. Resolves when all there is has been learnt. */
     async begin(learner) {
       learn = learner;
-      await news(early);
-      return seen;
+      for (const { json, last } of await early) {
+        learn(json);
+        seen = last;
+      }
+      await news();
     },
 
-    news: () => news(),
+    news,
 
     alone: (work) => navigator.locks.request(`${name}-writer`, work),
 
@@ -37,4 +40,16 @@ export function openJournal(name, onNews) {
       return added;
     },
   };
+}
+
+async function readAll(store) {
+  const parts = [];
+  for (let records = await store.after(0); records.length > 0; records = await store.after(parts.at(-1).last)) {
+    parts.push({ json: asJson(records), last: records.at(-1).seq });
+  }
+  return parts;
+}
+
+function asJson(records) {
+  return JSON.stringify(records.map((record) => record.entry));
 }

@@ -1,5 +1,6 @@
 // The page: htmx, with the worker as its server.
 import htmx from "htmx.org";
+import * as awake from "./awake.js";
 import { cookie } from "./cookies.js";
 import { notify, render, withdraw } from "./device.js";
 import { saveDownloads } from "./downloads.js";
@@ -28,6 +29,7 @@ htmx.registerExtension("daybook", {
   htmx_before_swap: focus.beforeSwap,
   htmx_after_swap: (element, detail) => {
     typed.afterSwap();
+    awake.afterSwap();
     withdraw("failed");
     render();
     applyTheme();
@@ -39,6 +41,7 @@ htmx.registerExtension("daybook", {
 fixLinks();
 ignoreSecondTaps();
 typed.watchTyping();
+awake.keepAwake();
 saveDownloads(send, (text) => notify("download", { text }));
 lookAgain();
 

@@ -2,7 +2,7 @@
 import { openDB } from "idb";
 
 const TABLE = "entries";
-const CHUNK = 2000;
+const CHUNK = 5000;
 
 export function openStore(name) {
   let opening;
