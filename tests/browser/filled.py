@@ -1,8 +1,7 @@
-"""A book with a bit of everything in it, written through the forms under CPython, and the way to each of its screens."""
+"""A book with a bit of everything in it, written through the forms in CPython, and the way to each of its screens."""
 
 import re
 from datetime import datetime, timedelta
-from pathlib import Path
 
 from attrs import frozen
 from flask.testing import FlaskClient

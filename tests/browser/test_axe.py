@@ -2,41 +2,37 @@
 
 import json
 from collections.abc import Iterator
-from pathlib import Path
 
 import pytest
-from attrs import frozen
 from playwright.sync_api import Browser, Page
 
 from building.paths import MODULES
+from tests.browser import measuring
 from tests.browser.conftest import Site, open_daybook
 from tests.browser.filled import FORMS, LANDSCAPE, PORTRAIT, SCREENS, Filled, device_with, fill, show
 
 AXE = MODULES / "axe-core/axe.min.js"
-TOO_WIDE = """() => [...document.querySelectorAll("body *")]
-  .filter((each) => each.getBoundingClientRect().right > innerWidth + 1 && !each.closest(".skip, .sideways, pre, svg"))
-  .map((each) => `${each.tagName.toLowerCase()}.${each.className}: ${each.textContent.trim().slice(0, 40)}`)
-"""
-
-
-@frozen
-class Device:
-    page: Page
-    filled: Filled
-
-    def show(self, screen: str) -> Page:
-        show(self.page, self.filled.path(screen))
-        return self.page
 
 
 @pytest.fixture(scope="module")
-def device(browser: Browser, site: Site) -> Iterator[Device]:
-    filled = fill()
+def filled() -> Filled:
+    return fill()
+
+
+@pytest.fixture(scope="module")
+def tablet(browser: Browser, site: Site, filled: Filled) -> Iterator[Page]:
     context = device_with(browser, site, filled)
     page = context.pages[0]
     page.evaluate(AXE.read_text())
-    yield Device(page, filled)
+    yield page
     context.close()
+
+
+@pytest.fixture(scope="module", params=SCREENS)
+def still(tablet: Page, filled: Filled, request: pytest.FixtureRequest) -> Page:
+    """Every screen, drawn once for all the tests that only look."""
+    show(tablet, filled.path(request.param))
+    return tablet
 
 
 @pytest.fixture(scope="module")
@@ -62,25 +58,36 @@ def refuse(page: Page, button: str) -> None:
     page.locator("[data-focus]").first.wait_for()
 
 
-@pytest.mark.parametrize("screen", SCREENS)
-def test_axe_finds_nothing_by_day(device: Device, screen: str):
-    device.page.emulate_media(color_scheme="light")
-    assert faults(device.show(screen)) == []
+def test_axe_finds_nothing_by_day(still: Page):
+    still.emulate_media(color_scheme="light")
+    assert faults(still) == []
 
 
-@pytest.mark.parametrize("screen", SCREENS)
-def test_every_text_can_be_read_by_night(device: Device, screen: str):
-    device.page.emulate_media(color_scheme="dark")
-    assert faults(device.show(screen), "color-contrast", "link-in-text-block") == []
+def test_every_text_can_be_read_by_night(still: Page):
+    still.emulate_media(color_scheme="dark")
+    assert faults(still, "color-contrast", "link-in-text-block") == []
 
 
-@pytest.mark.parametrize("light", ["light", "dark"])
-@pytest.mark.parametrize("screen", FORMS)
-def test_axe_finds_nothing_on_a_refused_form(device: Device, screen: str, light: str):
-    device.page.emulate_media(color_scheme=light)
-    page = device.show(screen)
-    refuse(page, FORMS[screen])
-    assert faults(page) == []
+@pytest.mark.parametrize("size", [LANDSCAPE, PORTRAIT], ids=["landscape", "portrait"])
+def test_double_text_is_not_cut_off(still: Page, size: dict[str, int]):
+    still.set_viewport_size(size)
+    still.evaluate("() => (document.documentElement.style.fontSize = '225%')")
+    try:
+        assert still.evaluate(measuring.TOO_WIDE) == []
+        assert still.evaluate("() => document.documentElement.scrollWidth <= innerWidth")
+    finally:
+        still.evaluate("() => (document.documentElement.style.fontSize = '')")
+        still.set_viewport_size(LANDSCAPE)
+
+
+@pytest.mark.parametrize("form", FORMS)
+def test_axe_finds_nothing_on_a_refused_form(tablet: Page, filled: Filled, form: str):
+    show(tablet, filled.path(form))
+    refuse(tablet, FORMS[form])
+    tablet.emulate_media(color_scheme="light")
+    assert faults(tablet) == []
+    tablet.emulate_media(color_scheme="dark")
+    assert faults(tablet, "color-contrast", "link-in-text-block") == []
 
 
 @pytest.mark.parametrize("light", ["light", "dark"])
@@ -95,17 +102,3 @@ def test_axe_finds_nothing_while_the_daybook_starts(page: Page, site: Site):
     page.locator("#starting progress").wait_for()
     page.evaluate(AXE.read_text())
     assert faults(page) == []
-
-
-@pytest.mark.parametrize("size", [LANDSCAPE, PORTRAIT], ids=["landscape", "portrait"])
-@pytest.mark.parametrize("screen", SCREENS)
-def test_double_text_is_not_cut_off(device: Device, screen: str, size: dict[str, int]):
-    page = device.show(screen)
-    page.set_viewport_size(size)
-    page.evaluate("() => (document.documentElement.style.fontSize = '225%')")
-    try:
-        assert page.evaluate(TOO_WIDE) == []
-        assert page.evaluate("() => document.documentElement.scrollWidth <= innerWidth")
-    finally:
-        page.evaluate("() => (document.documentElement.style.fontSize = '')")
-        page.set_viewport_size(LANDSCAPE)

@@ -1,0 +1,69 @@
+"""What is measured on a page, as functions to run in it. Each returns what is wrong, in words."""
+
+_TARGETS = """
+  const CONTROLS = "a, button, input:not([type=hidden]), select, summary, label.option";
+  const isShown = (each) => each.checkVisibility({ checkVisibilityCSS: true });
+  const inSentence = (each) => each.tagName === "A" && getComputedStyle(each).display === "inline";
+  const targets = [...document.querySelectorAll(CONTROLS)]
+    .filter((each) => isShown(each) && !inSentence(each) && !each.matches(".skip, .option input"))
+    .map((each) => ({ each, box: each.getBoundingClientRect() }));
+  const words = ({ each }) => (each.ariaLabel || each.textContent.trim() || each.name || each.type).slice(0, 40);
+  if (targets.length < 5) return ["There is nothing to tap: the page is not there yet."];
+"""
+
+SMALL = f"""(least) => {{ {_TARGETS}
+  return targets.filter(({{ box }}) => box.height < least || box.width < least)
+    .map((one) => `${{words(one)}}: ${{Math.round(one.box.width)}} × ${{Math.round(one.box.height)}}`);
+}}"""
+
+CLOSE = f"""(least) => {{ {_TARGETS}
+  const isPinned = ({{ each }}) => each.closest("nav.places, form.entry > .actions"); // the page slides under these
+  const gap = (a, b) => Math.max(b.left - a.right, a.left - b.right, b.top - a.bottom, a.top - b.bottom);
+  return targets.flatMap((one, at) => targets.slice(at + 1)
+    .filter((other) => isPinned(one) === isPinned(other) && gap(one.box, other.box) < least)
+    .map((other) => `${{words(one)}} | ${{words(other)}}: ${{gap(one.box, other.box).toFixed(1)}}`));
+}}"""
+
+CORNERED = f"""(reach) => {{ {_TARGETS}
+  const isAside = (box) => box.left < reach || box.right > innerWidth - reach;
+  const isAtTop = (box) => box.top < reach && box.bottom > 0;
+  const isAtFoot = (box) => box.bottom > innerHeight - reach && box.top < innerHeight;
+  return targets.filter(({{ box }}) => isAside(box) && (isAtTop(box) || isAtFoot(box))).map(words);
+}}"""
+
+LONELY_SMALL_LINKS = """() => [...document.querySelectorAll("main a")]
+  .filter((each) => getComputedStyle(each).display === "inline")
+  .filter((each) => each.parentElement.textContent.trim() === each.textContent.trim())
+  .map((each) => each.textContent.trim())
+"""
+
+CONTRASTS = """(selector) => {
+  const channel = (value) => (value /= 255) <= 0.04045 ? value / 12.92 : ((value + 0.055) / 1.055) ** 2.4;
+  const luminance = (color) => {
+    const [red, green, blue] = color.match(/[\\d.]+/g).map(Number);
+    return 0.2126 * channel(red) + 0.7152 * channel(green) + 0.0722 * channel(blue);
+  };
+  const behind = (each) => {
+    const color = getComputedStyle(each).backgroundColor;
+    return color === "rgba(0, 0, 0, 0)" && each.parentElement ? behind(each.parentElement) : color;
+  };
+  return [...document.querySelectorAll(selector)].filter((each) => each.checkVisibility()).map((each) => {
+    const [dim, bright] = [getComputedStyle(each).color, behind(each)].map(luminance).sort((a, b) => a - b);
+    return [each.textContent.trim().slice(0, 40), (bright + 0.05) / (dim + 0.05)];
+  });
+}"""
+"""WCAG 2.2, contrast ratio (1.4.6)."""
+
+FRAMES = """(all) => Object.fromEntries(
+  all.map((each) => [each.textContent.trim(), getComputedStyle(each).borderTopStyle]))"""
+
+MOVING = """() => [...document.querySelectorAll("*")]
+  .map((each) => [each.tagName, getComputedStyle(each)])
+  .filter(([, style]) => style.transitionDuration !== "0s" || style.animationName !== "none")
+  .map(([name]) => name)"""
+
+TOO_WIDE = """() => [...document.querySelectorAll("body *")]
+  .filter((each) => each.getBoundingClientRect().right > innerWidth + 1)
+  .filter((each) => !each.closest(".skip, .sideways, pre, svg"))
+  .map((each) => `${each.tagName.toLowerCase()}.${each.className}: ${each.textContent.trim().slice(0, 40)}`)
+"""

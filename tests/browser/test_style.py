@@ -1,0 +1,142 @@
+"""The measurable part of the style: sizes, gaps, corners, labels, words, contrast, frames."""
+
+import re
+from collections.abc import Callable, Iterator
+
+import pytest
+from playwright.sync_api import Browser, BrowserContext, Page
+
+from tests.browser import measuring
+from tests.browser.conftest import Site, open_daybook
+from tests.browser.filled import FORMS, LANDSCAPE, PORTRAIT, SCREENS, Filled, device_with, fill, show
+
+LEAST_TARGET_PX = 47.5  # half a pixel for rounding
+LEAST_GAP_PX = 7.5
+CORNER_PX = 16
+ENOUGH_FOR_FIGURES = 7.0
+ANSWER_PX = 40
+UNITLESS = ("pH", "Lowest pH", "Latest pH", "Water activity", "Changes of air a day")
+BANNED = re.compile(r"\b(please|sorry|invalid|oops)\b", re.IGNORECASE)
+
+
+@pytest.fixture(scope="module")
+def filled() -> Filled:
+    return fill()
+
+
+@pytest.fixture(scope="module")
+def device(browser: Browser, site: Site, filled: Filled) -> Iterator[BrowserContext]:
+    context = device_with(browser, site, filled)
+    yield context
+    context.close()
+
+
+@pytest.fixture(scope="module", params=SCREENS)
+def screen(request: pytest.FixtureRequest) -> str:
+    return request.param
+
+
+@pytest.fixture(scope="module", params=[LANDSCAPE, PORTRAIT], ids=["landscape", "portrait"])
+def size(request: pytest.FixtureRequest) -> dict[str, int]:
+    return request.param
+
+
+@pytest.fixture(scope="module")
+def still(device: BrowserContext, filled: Filled, screen: str, size: dict[str, int]) -> Page:
+    """Every screen, drawn once for all the tests that only look."""
+    page = device.pages[0]
+    page.set_viewport_size(size)
+    show(page, filled.path(screen))
+    return page
+
+
+@pytest.fixture(scope="module")
+def own_page(device: BrowserContext, site: Site) -> Page:
+    return open_daybook(device.new_page(), site.url())
+
+
+@pytest.fixture
+def see(own_page: Page, filled: Filled) -> Callable[..., Page]:
+    """see(at): drawn anew, to be touched."""
+
+    def at(screen: str) -> Page:
+        show(own_page, filled.path(screen))
+        return own_page
+
+    return at
+
+
+def test_every_target_is_48_px_at_least(still: Page):
+    assert still.evaluate(measuring.SMALL, LEAST_TARGET_PX) == []
+
+
+def test_neighbours_are_8_px_apart(still: Page):
+    assert still.evaluate(measuring.CLOSE, LEAST_GAP_PX) == []
+
+
+def test_nothing_is_to_be_tapped_in_the_corners(still: Page):
+    still.evaluate("() => window.scrollTo(0, 0)")
+    assert still.evaluate(measuring.CORNERED, CORNER_PX) == []
+
+
+def test_a_link_as_small_as_its_text_stands_in_a_sentence(still: Page):
+    assert still.evaluate(measuring.LONELY_SMALL_LINKS) == []
+
+
+def test_no_box_is_of_the_type_number(still: Page):
+    assert still.locator("input[type=number]").count() == 0
+
+
+def test_every_number_has_its_unit_in_its_label(still: Page):
+    numbers = still.locator("main input[inputmode=decimal], main input:is([name$=_c], [name$=_kg])")
+    labels = numbers.evaluate_all("(all) => all.map((box) => box.labels[0].textContent.trim())")
+    assert [each for each in labels if "," not in each and not each.startswith(UNITLESS)] == []
+
+
+@pytest.mark.parametrize("form", FORMS)
+def test_an_error_says_what_to_do_and_begs_no_pardon(see, form: str):
+    page = see(form)
+    for box in page.locator("main form input[type=text]").all():
+        box.fill("about a handful")
+    page.get_by_role("button", name=FORMS[form], exact=True).click()
+    page.locator("[data-focus]").first.wait_for()
+    sentences = page.locator(".refusal, .summary li, .summary p").all_inner_texts()
+    assert sentences
+    assert [each for each in sentences if BANNED.search(each) or not each.strip().endswith(".")] == []
+
+
+@pytest.mark.parametrize("light", ["light", "dark"])
+@pytest.mark.parametrize("at", ["a batch that dries", "a ready piece", "chamber", "sum moist-air", "your data"])
+def test_figures_stand_out_7_to_1(see, at: str, light: str):
+    page = see(at)
+    page.emulate_media(color_scheme=light)
+    contrasts = page.evaluate(measuring.CONTRASTS, ".value, .verdict, table.pieces td")
+    assert contrasts
+    assert [each for each in contrasts if each[1] < ENOUGH_FOR_FIGURES] == []
+
+
+@pytest.mark.parametrize("at", ["chamber", "sum moist-air", "a correction"])
+def test_the_answer_is_written_large(see, at: str):
+    sizes = (
+        see(at).locator(".answer .value").evaluate_all("(all) => all.map((each) => getComputedStyle(each).fontSize)")
+    )
+    assert sizes
+    assert [size for size in sizes if float(size.removesuffix("px")) < ANSWER_PX] == []
+
+
+def test_the_three_verdicts_differ_without_colour(see):
+    page = see("a batch that dries")
+    frames = page.locator("table.pieces .verdict").evaluate_all(measuring.FRAMES)
+    assert frames == {"ready": "solid", "hold": "dashed", "discard": "double"}
+
+
+def test_figures_align_in_columns(see):
+    page = see("a batch that dries")
+    digits = page.locator("table.pieces td").first.evaluate("(cell) => getComputedStyle(cell).fontVariantNumeric")
+    assert "tabular-nums" in digits
+
+
+def test_motion_can_be_refused(see):
+    page = see("today")
+    page.emulate_media(reduced_motion="reduce")
+    assert page.evaluate(measuring.MOVING) == []
