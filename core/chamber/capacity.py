@@ -1,0 +1,132 @@
+"""Capacity: how much water can this chamber take out, how much meat can it carry, and is it overloaded?
+
+Learned from the basin, or from what is stated for it. A basin shows what the coil did, which is the least it can do.
+"""
+
+from __future__ import annotations
+
+import math
+
+from core.chamber.moisture import (
+    FASTEST,
+    FIRST_DAYS,
+    FIRST_DAYS_HIGH,
+    FIRST_DAYS_LOW,
+    HEAVIEST_KG,
+    NO_PEAK_PRINTED,
+    WATER_KG_PER_M3,
+)
+from core.chamber.rates import DAILY_LOSS, DAY_S, LASTING, MOISTURE, WATER_A_DAY
+from core.quantities import FRACTION, MASS, VOLUME, Amount
+from core.refusals import OutOfRange
+from core.sources import COMMON_PRACTICE, DEFINITION, FIRST_DAYS_LOSS
+from core.working import Figure, Step
+
+AT_LEAST = "The coil did this much; with a fuller chamber it may do more. If the humidity rose, it is the most."
+RATED_WARM = "A rating is made in warm, damp air; in a cold chamber the same machine takes out a good deal less."
+OVERLOADED = "Overloaded: the meat gives off more than the chamber takes out, so the humidity climbs and mould follows."
+OVERLOADED_AT_FIRST = "It carries this later, not in the first days: hang it in parts, some days apart."
+CLOSE = "That leaves less than a fifth to spare: a door left open, or a warm day, is more than that."
+SPARE = 0.8
+
+
+def capacity_from_basin(drained_m3: float, time_s: float) -> Figure:
+    """What the coil took out while the chamber held its humidity. drained_m3: above 0. time_s: six hours or more.
+
+    Raises OutOfRange.
+    """
+    if not 0 < drained_m3 < 1:
+        raise OutOfRange("drained", "The basin must have held more than nothing and less than 1000 L (1057 qt).")
+    if not 6 * 3600 <= time_s < math.inf:
+        raise OutOfRange("time", "The time must be six hours at least: the coil drains in bursts.")
+    rate = Amount(drained_m3 / time_s, WATER_A_DAY)
+    amounts = {"drained": Amount(drained_m3, VOLUME), "time": Amount(time_s, LASTING), "rate": rate}
+    step = Step("{drained} ÷ {time} = {rate}", amounts)
+    return Figure("capacity", "Water it can take out", rate.value, WATER_A_DAY, (step,), DEFINITION, (AT_LEAST,))
+
+
+def capacity_as_rated(rated_m3_s: float) -> Figure:
+    """What is stated for the chamber or its dehumidifier. Above 0. Raises OutOfRange."""
+    if not 0 < rated_m3_s * DAY_S < 1:
+        raise OutOfRange("rating", "The rating must be more than nothing and less than 1000 L (1057 qt) a day.")
+    rate = Amount(rated_m3_s, WATER_A_DAY)
+    step = Step("As stated: {rate}", {"rate": rate})
+    return Figure("capacity", "Water it can take out", rate.value, WATER_A_DAY, (step,), COMMON_PRACTICE, (RATED_WARM,))
+
+
+def carries(
+    capacity: Figure, loss_per_s: float, hanging_kg: float | None = None, peak_per_s: float | None = None
+) -> tuple[Figure, ...]:
+    """How many kilograms the capacity carries at this loss and in the first days; with hanging_kg, what is overloaded.
+
+    capacity: as `capacity_from_basin` or `capacity_as_rated` gives it. loss_per_s: above 0, up to 10 % a day.
+    peak_per_s: as in `core.chamber.moisture`. hanging_kg: above 0, below 1000. Raises OutOfRange.
+    """
+    for field, loss in (("loss", loss_per_s), ("peak", peak_per_s)):
+        if loss is not None and not 0 < loss <= FASTEST * (1 + 1e-9):
+            raise OutOfRange(field, "The loss must be more than nothing and at most 10 % a day.")
+    first_per_s = max(loss_per_s, FIRST_DAYS) if peak_per_s is None else peak_per_s
+    later = _carried("carries", "Meat it carries at this loss", capacity, loss_per_s)
+    first = _carried("carries_first", "Meat it carries in the first days", capacity, first_per_s)
+    if peak_per_s is None:
+        first = _as_remembered(first, capacity, loss_per_s)
+    if hanging_kg is None:
+        return capacity, later, first
+    if not 0 < hanging_kg < HEAVIEST_KG:
+        raise OutOfRange("hanging", "What hangs must weigh more than 0 g and less than 1000 kg (2205 lb).")
+    return capacity, later, first, _burden(hanging_kg, later, first)
+
+
+def _carried(key: str, name: str, capacity: Figure, loss_per_s: float) -> Figure:
+    grams = Amount(capacity.value * WATER_KG_PER_M3, MOISTURE)
+    kilograms = Amount(grams.value / loss_per_s, MASS)
+    amounts = {"grams": grams, "loss": Amount(loss_per_s, DAILY_LOSS), "meat": kilograms, "capacity": capacity.amount}
+    steps = (
+        Step("{capacity} of water is {grams}; divided by what a kilogram gives off:", amounts),
+        Step("{grams} ÷ {loss} = {meat}", amounts),
+    )
+    return Figure(key, name, kilograms.value, MASS, steps, DEFINITION, capacity.cautions)
+
+
+def _as_remembered(first: Figure, capacity: Figure, loss_per_s: float) -> Figure:
+    least = capacity.value * WATER_KG_PER_M3 / max(loss_per_s, FIRST_DAYS_HIGH)
+    most = capacity.value * WATER_KG_PER_M3 / max(loss_per_s, FIRST_DAYS_LOW)
+    return Figure(
+        key=first.key,
+        name=first.name,
+        value=first.value,
+        quantity=MASS,
+        working=first.working,
+        source=FIRST_DAYS_LOSS,
+        cautions=(NO_PEAK_PRINTED, *first.cautions),
+        low=least,
+        high=most,
+    )
+
+
+def _burden(hanging_kg: float, later: Figure, first: Figure) -> Figure:
+    least = first.value if first.low is None else first.low
+    share, at_first = hanging_kg / later.value, hanging_kg / least
+    amounts = {
+        "hanging": Amount(hanging_kg, MASS),
+        "later": later.amount,
+        "first": Amount(least, MASS),
+        "share": Amount(share, FRACTION),
+        "at_first": Amount(at_first, FRACTION),
+    }
+    steps = (
+        Step("{hanging} ÷ {later} = {share}", amounts),
+        Step("In the first days, at the most: {hanging} ÷ {first} = {at_first}", amounts),
+    )
+    name = "Share of the capacity that hangs"
+    told = _told(share, at_first)
+    low, high = sorted((share, at_first))
+    return Figure("burden", name, share, FRACTION, steps, DEFINITION, told, low, high)
+
+
+def _told(share: float, at_first: float) -> tuple[str, ...]:
+    if share > 1 + 1e-9:
+        return (OVERLOADED,)
+    if at_first > 1 + 1e-9:
+        return (OVERLOADED_AT_FIRST,)
+    return (CLOSE,) if max(share, at_first) > SPARE else ()
