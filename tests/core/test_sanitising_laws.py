@@ -1,0 +1,60 @@
+"""Laws of diluting: the active substance is neither made nor lost, and more asked is never less measured."""
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from core.chamber.sanitising import dilute, made_ppm, no_rinse_ppm, stock_m3
+from core.chamber.sanitising_agents import AGENTS, CLEANERS, conditions, never_mix
+from core.refusals import OutOfRange
+
+agents = st.sampled_from(sorted(AGENTS))
+targets = st.floats(1, 10_000)
+strengths = st.floats(1e-3, 1)
+volumes = st.floats(1e-5, 1)
+densities = st.floats(0.8, 2)
+
+
+@given(targets, volumes, strengths, densities)
+def test_the_active_mass_measured_is_the_active_mass_in_the_solution(target, volume, strength, density):
+    measured = stock_m3(target, volume, strength, density)
+    assert measured * 1000 * density * strength == pytest.approx(target * 1e-6 * volume * 1000)
+
+
+@given(targets, volumes, strengths, densities)
+def test_the_stock_for_a_strength_makes_that_strength(target, volume, strength, density):
+    measured = stock_m3(target, volume, strength, density)
+    assert made_ppm(measured, volume, strength, density) == pytest.approx(target)
+
+
+@given(targets, targets, volumes, strengths)
+def test_more_wanted_is_never_less_stock(one, other, volume, strength):
+    less, more = sorted((one, other))
+    assert stock_m3(less, volume, strength) <= stock_m3(more, volume, strength)
+
+
+@given(agents, strengths, targets, volumes, st.none() | st.floats(1, 1000))
+def test_what_stays_on_is_within_its_limit_or_is_refused(agent, strength, target, volume, label_ppm):
+    limit = no_rinse_ppm(AGENTS[agent], label_ppm)
+    try:
+        figures = dilute(agent, strength, target, volume, label_ppm=label_ppm)
+    except OutOfRange:
+        return
+    assert limit is None or target <= limit * (1 + 1e-8)
+    stock, water = (next(each.value for each in figures if each.key == key) for key in ("stock", "water"))
+    assert stock + water == pytest.approx(volume)
+    assert water >= -1e-12
+
+
+@given(st.floats(25, 1000), st.floats(25, 1000), st.none() | st.floats(5, 10))
+def test_stronger_chlorine_need_not_be_warmer(one, other, ph):
+    weak, strong = (conditions("chlorine", ppm, ph).least_c for ppm in sorted((one, other)))
+    assert strong <= weak
+
+
+@given(st.lists(st.sampled_from(sorted(CLEANERS)), max_size=6))
+def test_as_many_warnings_as_pairs_in_whatever_order(chosen):
+    count = len(set(chosen))
+    warned = never_mix(tuple(chosen))
+    assert len(warned) == count * (count - 1) // 2
+    assert warned == never_mix(tuple(reversed(chosen)))
