@@ -235,9 +235,9 @@ def years(batches: int) -> Kitchen:
 def test_ten_thousand_entries_are_learnt_in_half_a_second():
     records = years(400).records
     assert len(records) > 10_000 - 100
-    started = time.perf_counter()
+    started = time.process_time()
     Book(records)
-    assert time.perf_counter() - started < 0.5
+    assert time.process_time() - started < 0.5
 
 
 def test_looking_for_open_batches_reads_only_the_open_ones(monkeypatch):

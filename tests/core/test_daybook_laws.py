@@ -27,6 +27,8 @@ from core.quantities import METRIC
 from core.release.readiness import judge
 from tests.core.kitchen import NOON
 
+law = settings(max_examples=60, deadline=None)  # a journal is much to draw
+
 shares = st.floats(0.0, 1.0)
 masses = st.floats(1e-3, 60.0)
 names = st.text(min_size=1, max_size=8)
@@ -80,6 +82,7 @@ def told(book: Book) -> list:
     return [book.line(record["id"]).versions for record in book.records()]
 
 
+@law
 @given(journals(), st.randoms(use_true_random=False))
 def test_the_order_of_learning_does_not_matter(records, chance):
     shuffled = list(records)
@@ -87,6 +90,7 @@ def test_the_order_of_learning_does_not_matter(records, chance):
     assert told(Book(shuffled)) == told(Book(records))
 
 
+@law
 @given(journals(), st.randoms(use_true_random=False))
 def test_learning_one_by_one_with_a_look_in_between_gives_the_same_batches(records, chance):
     shuffled = list(records)
@@ -98,6 +102,7 @@ def test_learning_one_by_one_with_a_look_in_between_gives_the_same_batches(recor
     assert batches(book) == batches(Book(records))
 
 
+@law
 @given(journals(), st.integers(1, 3))
 def test_learning_again_changes_nothing(records, times):
     book = Book(records)
@@ -105,6 +110,7 @@ def test_learning_again_changes_nothing(records, times):
     assert told(book) == told(Book(records))
 
 
+@law
 @given(journals(), st.data())
 def test_the_union_of_two_exports_is_the_same_either_way(records, data):
     mine = data.draw(st.lists(st.sampled_from(records), unique_by=lambda each: each["id"])) if records else []
@@ -115,6 +121,7 @@ def test_the_union_of_two_exports_is_the_same_either_way(records, data):
     assert told(one) == told(other)
 
 
+@law
 @given(journals())
 def test_an_export_read_into_an_empty_book_is_the_same_book(records):
     book = Book(records)
@@ -122,6 +129,7 @@ def test_an_export_read_into_an_empty_book_is_the_same_book(records):
     assert told(again) == told(book)
 
 
+@law
 @given(journals())
 def test_no_entry_is_ever_lost_from_its_line(records):
     book = Book(records)
@@ -129,13 +137,14 @@ def test_no_entry_is_ever_lost_from_its_line(records):
     assert held == {record["id"] for record in records}
 
 
+@law
 @given(journals())
 def test_open_batches_are_those_that_are_not_finished(records):
     book = Book(records)
     assert open_batches(book) == open_and_finished(book)[0]
 
 
-@settings(max_examples=60)
+@law
 @given(journals(), days)
 def test_whatever_was_written_can_be_judged_and_told(records, day):
     now = NOON + timedelta(days=day)
@@ -146,6 +155,7 @@ def test_whatever_was_written_can_be_judged_and_told(records, day):
             assert judge(evidence_for(batch, piece, now)).word in ("ready", "hold", "discard")
 
 
+@law
 @given(journals(), days)
 def test_a_sample_that_was_drier_than_the_piece_is_never_leant_on(records, day):
     for batch in batches(Book(records)):
@@ -164,6 +174,7 @@ json_values = st.recursive(
 KEYS = ("id", "about", "kind", "happened_at", "written_at", "fact", "corrects")
 
 
+@law
 @given(json_values)
 def test_any_json_is_an_entry_or_is_refused(value):
     try:
@@ -173,6 +184,7 @@ def test_any_json_is_an_entry_or_is_refused(value):
     raise AssertionError("a value without an id is an entry")
 
 
+@law
 @given(journals().filter(bool), st.sampled_from(KEYS), json_values)
 def test_a_record_with_one_part_spoilt_is_refused_or_can_be_learnt(records, key, value):
     record = {**records[0], key: value}
@@ -183,6 +195,7 @@ def test_a_record_with_one_part_spoilt_is_refused_or_can_be_learnt(records, key,
     assert Book([record]).line(entry.id).versions == (entry,)
 
 
+@law
 @given(st.datetimes(min_value=NOON.replace(tzinfo=None)), st.binary(min_size=10, max_size=10))
 def test_an_id_is_always_in_time_order(moment, chance):
     aware = moment.replace(tzinfo=NOON.tzinfo)
