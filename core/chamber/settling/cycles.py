@@ -1,0 +1,140 @@
+"""The compressor seen in the temperature trace: each run, found by hysteresis that noise cannot fool.
+
+A run is counted once its cooling has taken the trace from above the middle to below it, past a band on either side.
+Source of the rule: Schmitt trigger at the middle ± max(¼ of the swing, 3 σ), times by interpolation at the middle.
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterator, Sequence
+
+from attrs import frozen
+
+from core.chamber.settling.events import Event
+from core.chamber.settling.swing import Swing, Trace, half_band
+
+PROBE_IS_LATE_S = 150.0
+TURNED_BY_S = 300.0
+AT_THE_FOOT = 0.08
+TURNED = 0.06
+LATELY_S = 300.0
+
+
+@frozen
+class Run:
+    """One compressor run. Crossings of the middle, upwards before and downwards in the run, and its turning points."""
+
+    rises_s: float
+    falls_s: float
+    peak_s: float
+    peak_c: float
+    trough_s: float
+    trough_c: float
+
+
+def find_runs(trace: Trace, swing: Swing, events: Sequence[Event] = ()) -> tuple[Run, ...]:
+    """Every run whose cooling ended within the trace, in order."""
+    values = _bridged(trace, swing, events)
+    runs: list[Run] = []
+    for first, end in trace.stretches():
+        runs += _runs_within(trace, values, swing, half_band(trace, swing), first, end)
+    return tuple(runs)
+
+
+def _runs_within(
+    trace: Trace, values: Sequence[float], swing: Swing, half: float, first: int, end: int
+) -> Iterator[Run]:
+    level = _level(trace, swing)
+    comes_down = first == 0 and trace.comes_down
+    switches = list(_switches(values[first:end], swing.middle - half, swing.middle + half, comes_down))
+    turns = [first + index for index in switches[comes_down:]]  # the way down of a pull-down is no run
+    ups, downs = turns[::2], turns[1::2]
+    for up, down, after in zip(ups, downs, [*ups[1:], end], strict=False):
+        peak = max(range(up, down), key=values.__getitem__)
+        trough = min(range(down, after), key=values.__getitem__)
+        if after == end and not _is_over(trace, values, swing, trough, end):
+            return
+        yield Run(
+            rises_s=_crosses(trace.times_s, values, level, up, first),
+            falls_s=_crosses(trace.times_s, values, level, down, first),
+            peak_s=trace.times_s[peak],
+            peak_c=values[peak],
+            trough_s=trace.times_s[trough],
+            trough_c=values[trough],
+        )
+
+
+def _level(trace: Trace, swing: Swing) -> float:
+    """Where crossings are timed: the middle; of a coarse trace the edge between two steps that is nearest to it."""
+    if not trace.is_coarse:
+        return swing.middle
+    start = trace.values[0]
+    return start + (math.floor((swing.middle - start) / trace.step) + 0.5) * trace.step
+
+
+def _switches(values: Sequence[float], low: float, high: float, is_up: bool) -> Iterator[int]:
+    """Where the trace goes above high after low, and below low after high, in turn."""
+    for index, value in enumerate(values):
+        if is_up:
+            if value <= low:
+                is_up = False
+                yield index
+        elif value >= high:
+            is_up = True
+            yield index
+
+
+def _is_over(trace: Trace, values: Sequence[float], swing: Swing, trough: int, end: int) -> bool:
+    """Whether the last run ended before the log did: the trace has turned, or stays at its usual foot."""
+    if values[end - 1] - values[trough] > max(3 * trace.sigma, TURNED * swing.size, trace.step):
+        return True
+    few = trace.samples(LATELY_S)
+    falls = values[end - 1 - few] - values[end - 1] > 0.7 * swing.falls_by_s * few * trace.interval_s
+    return not falls and values[trough] <= swing.lower + AT_THE_FOOT * swing.size
+
+
+def _crosses(times_s: Sequence[float], values: Sequence[float], level: float, at: int, first: int) -> float:
+    """The last time up to `at` at which the trace crossed the level."""
+    side = values[at] > level
+    index = at
+    while index > first and (values[index - 1] > level) == side:
+        index -= 1
+    if index == first:
+        return times_s[first]
+    before, here = values[index - 1], values[index]
+    return times_s[index - 1] + (times_s[index] - times_s[index - 1]) * (level - before) / (here - before)
+
+
+def _bridged(trace: Trace, swing: Swing, events: Sequence[Event]) -> Sequence[float]:
+    """The trace without the warm air of doors that were opened near the end of a run: it stays one run."""
+    low = swing.middle - half_band(trace, swing)
+    doors = [event for event in events if event.kind == "door" and event.from_c <= low]
+    if not doors:
+        return trace.smoothed
+    values = list(trace.smoothed)
+    index_at = {at_s: index for index, at_s in enumerate(trace.times_s)}
+    for door in doors:
+        index = index_at[door.starts_s]
+        if not _is_cooling(trace, swing, door, index):
+            continue
+        top = index_at[door.top_s]
+        while index < len(values) and (index <= top or values[index] > low):
+            values[index] = door.from_c
+            index += 1
+    return values
+
+
+def _is_cooling(trace: Trace, swing: Swing, door: Event, foot: int) -> bool:
+    """Whether the compressor ran when the door was opened: the trace fell, and was minutes from its usual foot.
+
+    A probe shows the end of a run late.
+    """
+    shown_late = swing.falls_by_s * PROBE_IS_LATE_S
+    if door.from_c - trace.step / 2 < swing.lower + shown_late or door.onset_s - door.starts_s > TURNED_BY_S:
+        return False
+    before = max(0, foot - trace.samples(min(1200.0, max(300.0, 0.3 * swing.falling_s))))
+    lasted_s = trace.times_s[foot] - trace.times_s[before]
+    fell = trace.smoothed[before] - trace.smoothed[foot]
+    has_turned = min(trace.smoothed[before : foot + 1]) < door.from_c
+    return lasted_s > 0 and not has_turned and fell > max(3 * trace.sigma, 0.25 * swing.falls_by_s * lasted_s)

@@ -1,0 +1,167 @@
+"""The compressor's rhythm: how often it starts, how long it runs and holds, how fast the chamber cools and warms.
+
+Only cycles that no defrost and no door disturbs are measured.
+"""
+
+from __future__ import annotations
+
+import math
+from bisect import bisect_left
+from collections.abc import Callable, Sequence
+from itertools import pairwise
+
+from attrs import frozen
+
+from core.chamber.settling.cycles import Run
+from core.chamber.settling.events import Event
+from core.chamber.settling.mean_run import mean_run
+from core.chamber.settling.swing import CannotSee, Swing, Trace
+from core.chamber.settling.trace import percentile
+
+FEWEST_RUNS = 3
+AFTER_EVENT_S = 900.0
+"""A door or defrost that is over still shows for so long."""
+MID_PART = 0.36
+LONGEST_LOOK_S = 3600.0
+LOOKS = (0.7, 0.45)
+"""How much of the holds before and after a run is laid over: less, where that would leave too few runs."""
+
+
+@frozen
+class Cycle:
+    """From the middle of one run to the middle of the next, undisturbed."""
+
+    before: Run
+    after: Run
+
+    @property
+    def lasts_s(self) -> float:
+        return self.after.falls_s - self.before.falls_s
+
+
+@frozen
+class Rhythm:
+    """Typical cycle. Times in s, speeds in K/s, all above 0; holds_low_s, holds_high_s: a tenth is shorter, longer.
+
+    warming_s: time constant towards the room, None where the room's temperature is not known. passed_k: how much lower
+    than its usual foot the first pull-down went.
+    """
+
+    cycles: tuple[Cycle, ...]
+    period_s: float
+    cools_s: float
+    holds_s: float
+    holds_low_s: float
+    holds_high_s: float
+    cools_by_s: float
+    warms_by_s: float
+    highest_c: float
+    lowest_c: float
+    passed_k: float
+    warming_s: float | None
+    room_c: float | None
+
+    @property
+    def starts_an_hour(self) -> float:
+        return 3600 / self.period_s
+
+    @property
+    def run_share(self) -> float:
+        return self.cools_s / self.period_s
+
+    @property
+    def swing_k(self) -> float:
+        return self.highest_c - self.lowest_c
+
+
+def rhythm_of(
+    trace: Trace, swing: Swing, runs: Sequence[Run], events: Sequence[Event], room_c: float | None = None
+) -> Rhythm:
+    """Raises CannotSee where fewer than three runs, or two cycles, are undisturbed."""
+    cycles = _undisturbed(runs, events)
+    if len(cycles) < FEWEST_RUNS - 1:
+        raise CannotSee("log", "Hardly a cycle is undisturbed by doors and defrosts: leave the chamber shut for longer.")
+    cools_s = _cools(trace, swing, runs, events)
+    periods = sorted(cycle.lasts_s for cycle in cycles)
+    period_s = percentile(periods, 0.5)
+    return Rhythm(
+        cycles=cycles,
+        period_s=period_s,
+        cools_s=cools_s,
+        holds_s=period_s - cools_s,
+        holds_low_s=percentile(periods, 0.1) - cools_s,
+        holds_high_s=percentile(periods, 0.9) - cools_s,
+        cools_by_s=-_slope(trace, _mid_runs(cycles)),
+        warms_by_s=_slope(trace, _mid_holds(cycles)),
+        highest_c=percentile(sorted(cycle.after.peak_c for cycle in cycles), 0.5),
+        lowest_c=percentile(sorted(cycle.after.trough_c for cycle in cycles), 0.5),
+        passed_k=_passed(trace, swing, runs),
+        warming_s=None if room_c is None else _warming(trace, cycles, room_c),
+        room_c=room_c,
+    )
+
+
+def _undisturbed(runs: Sequence[Run], events: Sequence[Event]) -> tuple[Cycle, ...]:
+    both = (Cycle(before, after) for before, after in pairwise(runs))
+    return tuple(cycle for cycle in both if not _any_within(events, cycle.before.falls_s, cycle.after.falls_s))
+
+
+def _any_within(events: Sequence[Event], first_s: float, last_s: float) -> bool:
+    return any(event.starts_s < last_s and event.ends_s + AFTER_EVENT_S > first_s for event in events)
+
+
+def _cools(trace: Trace, swing: Swing, runs: Sequence[Run], events: Sequence[Event]) -> float:
+    first_s, last_s = trace.times_s[0], trace.times_s[-1]
+    for share in LOOKS:
+        look_s = swing.falling_s / 2 + min(LONGEST_LOOK_S, share * swing.rising_s)
+        alone = [
+            run
+            for run in runs
+            if first_s < run.falls_s - look_s
+            and run.falls_s + look_s < last_s
+            and not _any_within(events, run.falls_s - look_s, run.falls_s + look_s)
+        ]
+        if len(alone) >= FEWEST_RUNS:
+            return mean_run(trace, alone, look_s, max(60.0, 0.7 * swing.falling_s)).cools_s
+    raise CannotSee("log", "Hardly a run is undisturbed by doors and defrosts: leave the chamber shut for longer.")
+
+
+def _passed(trace: Trace, swing: Swing, runs: Sequence[Run]) -> float:
+    if not trace.comes_down or not runs:
+        return 0.0
+    return max(0.0, swing.lower - min(trace.smoothed[: bisect_left(trace.times_s, runs[0].rises_s) + 1]))
+
+
+def _warming(trace: Trace, cycles: Sequence[Cycle], room_c: float) -> float | None:
+    """Seconds in which the distance to the room would fall to 1/e, from the slope of its logarithm in mid-hold."""
+
+    def farness(value: float) -> float:
+        return -math.log(max(room_c - value, 0.1))
+
+    by_s = _slope(trace, _mid_holds(cycles), farness)
+    return 1 / by_s if by_s > 0 else None
+
+
+def _mid_holds(cycles: Sequence[Cycle]) -> list[tuple[float, float]]:
+    halves = ((cycle, MID_PART * (cycle.after.peak_s - cycle.before.trough_s)) for cycle in cycles)
+    return [(cycle.after.rises_s - half_s, cycle.after.rises_s + half_s) for cycle, half_s in halves]
+
+
+def _mid_runs(cycles: Sequence[Cycle]) -> list[tuple[float, float]]:
+    halves = ((cycle, MID_PART * (cycle.after.trough_s - cycle.after.peak_s)) for cycle in cycles)
+    return [(cycle.after.falls_s - half_s, cycle.after.falls_s + half_s) for cycle, half_s in halves]
+
+
+def _slope(trace: Trace, spans: Sequence[tuple[float, float]], shown: Callable[[float], float] = float) -> float:
+    """Of one line through all spans, each about its own mean: change a second of what is shown. 0 where none is."""
+    above = below = 0.0
+    for from_s, until_s in spans:
+        first, end = bisect_left(trace.times_s, from_s), bisect_left(trace.times_s, until_s)
+        if end - first < 3:
+            first, end = max(0, first - 1), min(len(trace.times_s), end + 1)
+        times_s = trace.times_s[first:end]
+        values = [shown(value) for value in trace.values[first:end]]
+        mean_s, mean = sum(times_s) / len(times_s), sum(values) / len(values)
+        above += sum((at_s - mean_s) * (value - mean) for at_s, value in zip(times_s, values, strict=True))
+        below += sum((at_s - mean_s) ** 2 for at_s in times_s)
+    return above / below if below else 0.0

@@ -1,0 +1,190 @@
+"""How a trace usually swings: between which levels, how fast up and down, and how far noise reaches into it.
+
+The reference rule takes the levels from percentiles; defrosts and doors lift those, so they only set the scale here and
+the levels are read off the turning points. What noise or slow logging hides is refused in words.
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterator, Sequence
+from itertools import pairwise
+
+from attrs import frozen
+
+from core.chamber.series import interval_s, stretches
+from core.chamber.settling.trace import noise, percentile, smooth, step
+from core.refusals import Refusal
+
+FEWEST_A_PERIOD = 8
+"""Readings to a cycle that the reference rule needs."""
+SLOWEST_LOGGING_S = 300.0
+"""Compressors that start every ten minutes are common; two readings to such a cycle are the least that shows it."""
+SMOOTHED_S = 90.0
+COARSE_STEP = 0.4
+
+
+class CannotSee(Refusal):
+    """The trace does not hold what is asked of it."""
+
+
+@frozen
+class Trace:
+    """A probe's readings from the end of the first pull-down (or warm-up) on; smoothed where readings come fast."""
+
+    times_s: tuple[float, ...]
+    values: tuple[float, ...]
+    smoothed: tuple[float, ...]
+    interval_s: float
+    sigma: float
+    step: float
+    comes_down: bool
+
+    @property
+    def is_coarse(self) -> bool:
+        """Whether the logger's step hides all noise: a trace of stairs."""
+        return self.step >= COARSE_STEP
+
+    def stretches(self) -> list[tuple[int, int]]:
+        return [(first, end) for first, end in stretches(self.times_s) if end - first > 2]
+
+    def samples(self, lasts_s: float, least: int = 1) -> int:
+        return max(least, round(lasts_s / self.interval_s))
+
+
+@frozen
+class Swing:
+    """The usual turning levels, the noise, and the usual speeds in the trace's unit a second, both above 0."""
+
+    upper: float
+    lower: float
+    rising_s: float
+    falling_s: float
+    rises_by_s: float
+    falls_by_s: float
+
+    @property
+    def size(self) -> float:
+        return self.upper - self.lower
+
+    @property
+    def middle(self) -> float:
+        return (self.upper + self.lower) / 2
+
+    @property
+    def period_s(self) -> float:
+        return self.rising_s + self.falling_s
+
+
+def trace_of(times_s: Sequence[float], values: Sequence[float]) -> Trace:
+    """From the first reading at the usual level on: what comes before is the chamber on its way there."""
+    if len(times_s) < 2 * FEWEST_A_PERIOD:
+        raise CannotSee("log", f"There are {len(times_s)} readings: too few to look for the compressor's cycles.")
+    usual = sorted(values)[len(values) // 2]
+    first, comes_down = _first_at(values, usual), values[0] > usual
+    times_s, values = tuple(times_s[first:]), tuple(values[first:])
+    if len(times_s) < 2 * FEWEST_A_PERIOD:
+        raise CannotSee("log", "The trace reaches its usual level only at its end: let it run on.")
+    usual_s = interval_s(times_s)
+    width = math.floor(SMOOTHED_S / usual_s) // 2 * 2 + 1
+    smoothed: list[float] = []
+    for start, end in stretches(times_s):
+        smoothed += smooth(values[start:end], width)
+    return Trace(times_s, values, tuple(smoothed), usual_s, sigma_of(values), step(values), comes_down)
+
+
+def sigma_of(values: Sequence[float]) -> float:
+    """Noise of single readings; where all that is seen is the logger's own step, no more than that step accounts for.
+
+    Rounding alone leaves step ÷ √12; a median of second differences can only be a whole number of steps.
+    """
+    sigma, least = noise(values), step(values)
+    return min(sigma, least / math.sqrt(12)) if sigma < 0.62 * least else sigma
+
+
+def usual_swing(trace: Trace) -> Swing:
+    """Raises CannotSee where the trace is logged too slowly, is all noise, or shows fewer than three cycles."""
+    if trace.interval_s > SLOWEST_LOGGING_S * 1.01:
+        raise CannotSee(
+            "log",
+            f"Cycles cannot be resolved: a reading every {_minutes(trace.interval_s)} is too slow. Compressors may "
+            f"start every 10 min, and would then look like slower ones. Log every {_minutes(SLOWEST_LOGGING_S)} or "
+            "oftener; every minute is best.",
+        )
+    ordered = sorted(trace.values)
+    spread = percentile(ordered, 0.9) - percentile(ordered, 0.1)
+    if 3 * trace.sigma >= spread / 2 or spread <= 0:
+        raise CannotSee(
+            "log",
+            "Cycles cannot be resolved: the readings jump about as far from one to the next as they do in all. Either "
+            "the temperature hardly moves, or it was logged too slowly or with too much noise to follow.",
+        )
+    below_middle = percentile(ordered, 0.5) - percentile(ordered, 0.1)
+    least = max(0.5 * min(spread, 2 * below_middle), 4 * trace.sigma, 1.01 * trace.step)
+    swing = _swing_of(trace, list(_turns(trace, least)))
+    if swing.period_s < FEWEST_A_PERIOD * trace.interval_s:
+        raise CannotSee(
+            "log",
+            f"Cycles cannot be resolved: they seem to last {_minutes(swing.period_s)}, and a reading every "
+            f"{_minutes(trace.interval_s)} shows each fewer than {FEWEST_A_PERIOD} times. Log more often.",
+        )
+    return swing
+
+
+def half_band(trace: Trace, swing: Swing) -> float:
+    """How far from the middle the trace must go before it counts.
+
+    Source: reference rule, max(¼ (P90 − P10), 3 σ); of a saw-tooth, P90 − P10 is 0.8 of the swing.
+    """
+    return max(0.2 * swing.size, 3 * trace.sigma, 0.51 * trace.step)
+
+
+def _swing_of(trace: Trace, turns: Sequence[tuple[int, bool]]) -> Swing:
+    peaks = sorted(trace.smoothed[index] for index, is_peak in turns if is_peak)
+    troughs = sorted(trace.smoothed[index] for index, is_peak in turns if not is_peak)
+    if len(peaks) < 3 or len(troughs) < 3:
+        raise CannotSee("log", "Fewer than three cycles are in the trace: let it run on, or look at more of it.")
+    legs = [(trace.times_s[after] - trace.times_s[here], is_peak) for (here, is_peak), (after, _) in pairwise(turns)]
+    rising_s = sorted(lasts_s for lasts_s, is_peak in legs if not is_peak)[len(legs) // 4]
+    falling_s = sorted(lasts_s for lasts_s, is_peak in legs if is_peak)[len(legs) // 4]
+    upper = percentile(peaks, 0.25)  # defrosts and doors only ever lift a peak
+    lower = percentile(troughs, 0.5)
+    return Swing(upper, lower, rising_s, falling_s, (upper - lower) / rising_s, (upper - lower) / falling_s)
+
+
+def _turns(trace: Trace, least: float) -> Iterator[tuple[int, bool]]:
+    """Turning points between which the trace moves by `least` or more: index, and whether it is a peak."""
+    for first, end in trace.stretches():
+        yield from _turns_within(trace.smoothed, first, end, least)
+
+
+def _turns_within(values: Sequence[float], first: int, end: int, least: float) -> Iterator[tuple[int, bool]]:
+    high = low = first
+    going = 0
+    for index in range(first, end):
+        value = values[index]
+        if value > values[high]:
+            high = index
+        if value < values[low]:
+            low = index
+        if going >= 0 and value <= values[high] - least:
+            if going:
+                yield high, True
+            going, low = -1, index
+            high = index
+        elif going <= 0 and value >= values[low] + least:
+            if going:
+                yield low, False
+            going, high = 1, index
+            low = index
+
+
+def _first_at(values: Sequence[float], level: float) -> int:
+    """Index at which the trace first reaches the level, from whichever side it starts."""
+    if values[0] >= level:
+        return next(index for index, value in enumerate(values) if value <= level)
+    return next(index for index, value in enumerate(values) if value >= level)
+
+
+def _minutes(lasts_s: float) -> str:
+    return f"{lasts_s / 60:.3g} min" if lasts_s >= 60 else f"{lasts_s:.3g} s"
