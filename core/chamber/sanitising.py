@@ -30,6 +30,7 @@ CHLORINE_IN_HYPOCHLORITE = 70.906 / 74.442
 WATER_KG_PER_LITRE = 1.0
 
 LABEL_FIRST = "The product’s label comes before these figures; a product not meant for food surfaces stays away."
+NOTHING_ELSE = "It is mixed with water and with nothing else, in open air."
 RINSE = "Rinse with drinking water after it has stood: it is too strong to stay on."
 RINSE_ALL = "Rinse with drinking water after it has stood."
 NO_LIMIT_KNOWN = (
@@ -199,7 +200,14 @@ def _stock(
             Step("{target} × {volume} ÷ ({active} × {weight}) = {stock}", amounts),
         ),
         source=DEFINITION,
-        cautions=(LABEL_FIRST, ends, *_weight_caution(stock_kg_per_litre), FRESH_DILUTION, *agent.cautions),
+        cautions=(
+            LABEL_FIRST,
+            ends,
+            NOTHING_ELSE,
+            *_weight_caution(stock_kg_per_litre),
+            FRESH_DILUTION,
+            *agent.cautions,
+        ),
     )
 
 

@@ -51,6 +51,7 @@ AGENTS: Mapping[str, Agent] = {
         label_ppm=200.0,
         limit_source=CFR_178_1010,
         cautions=(
+            "With vinegar or any acid it sets free chlorine gas, with ammonia chloramines: both harm the lungs.",
             "Plain, unscented bleach without thickener. From isocyanurate tablets or granules the limit is 100 ppm, "
             "not 200 (21 CFR 178.1010(c)(2)).",
             "Chlorine eats metal: do not let it stand on coils, fans or sensors.",

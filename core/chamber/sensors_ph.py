@@ -15,7 +15,7 @@ from core.chamber.sensors import Check, Correction, Word, checked
 from core.quantities import ABSOLUTE_TEMPERATURE, LOSS, PH, RATIO, Amount, Quantity, Rung
 from core.refusals import OutOfRange, require_between
 from core.saturation import KELVIN_AT_ZERO_C
-from core.sources import COMMON_PRACTICE, USP_791
+from core.sources import COMMON_PRACTICE, NERNST, USP_791
 from core.units import Unit
 from core.working import Figure, Step
 
@@ -49,6 +49,10 @@ FRESH = (
     "Use fresh buffer from the bottle, rinse between, and take each buffer's pH at its own temperature from its label."
 )
 NOT_BRACKETED = "Meat is read between pH 4.5 and 7: buffers of pH 4.01 and 7.00 lie on both sides of it; these do not."
+AS_WARM = (
+    "Millivolts are turned into pH as warm as the buffers were: read the meat as warm. At pH 5, 10 K (18 °F) make "
+    "0.07 pH."
+)
 ONLY_PH = (
     "This meter shows only pH, so this judges the electrode together with the setting in the meter's memory. After it "
     "has been set anew the old correction is void."
@@ -91,6 +95,7 @@ def ph_meter(
     figures = (
         _slope_figure(one, other, first_v, second_v, slope, shows),
         _offset_figure(one, first_v, slope, offset_v),
+        _full_slope((one.temperature_c + other.temperature_c) / 2),
         _unsure(correction),
     )
     return checked(word, _sentence(word, slope, offset_v), correction, figures)
@@ -200,7 +205,7 @@ def _slope_figure(one: Buffer, other: Buffer, first_v: float, second_v: float, s
             Step("{between} ÷ ({other_nernst} × ({other_ph} − 7) − {nernst} × ({ph} − 7)) = {slope}", amounts),
         ),
         source=USP_791,
-        cautions=(FRESH, *(() if bracketed else (NOT_BRACKETED,)), *((ONLY_PH,) if shows == "ph" else ())),
+        cautions=(FRESH, *(() if bracketed else (NOT_BRACKETED,)), ONLY_PH if shows == "ph" else AS_WARM),
     )
 
 
@@ -220,6 +225,14 @@ def _offset_figure(one: Buffer, first_v: float, slope: float, offset_v: float) -
         working=(Step("{volts} + {slope} × {nernst} × ({ph} − 7) = {offset}", amounts),),
         source=USP_791,
     )
+
+
+def _full_slope(temperature_c: float) -> Figure:
+    full = Amount(nernst_v(temperature_c), VOLTAGE)
+    kelvin = Amount(temperature_c + KELVIN_AT_ZERO_C, ABSOLUTE_TEMPERATURE)
+    amounts = {"per_kelvin": Amount(NERNST_V_PER_K, VOLTAGE), "kelvin": kelvin, "full": full}
+    step = Step("{per_kelvin} × {kelvin} = {full}", amounts)
+    return Figure("full_slope", "A full slope, to the unit of pH", full.value, VOLTAGE, (step,), NERNST)
 
 
 def _unsure(correction: Correction) -> Figure:

@@ -115,6 +115,10 @@ def test_a_ph_that_will_not_do_is_refused(agent: str, ph: float):
     assert refused(agent, 0.1, 25.0, LITRE, ph=ph).field == "ph"
 
 
+def test_bleach_says_at_once_what_it_must_not_meet():
+    assert any("sets free chlorine gas" in each for each in dilute("chlorine", 0.0525, 200.0, LITRE)[0].cautions)
+
+
 def test_peracetic_acid_names_both_its_limits():
     assert any("58 ppm" in each and "315 ppm" in each for each in dilute("peracetic", 0.15, 50.0, LITRE)[0].cautions)
 

@@ -73,6 +73,10 @@ def test_a_meter_that_shows_ph_is_judged_by_the_same_slope():
     assert value(ph_meter(Buffer(7.0, 20.0, 7.0), Buffer(4.0, 20.0, 4.3), "ph"), "slope") == pytest.approx(0.9)
 
 
+def test_a_meter_in_millivolts_is_told_to_read_meat_as_warm_as_the_buffers():
+    assert any("as warm as the buffers" in each for each in ph_meter(*GOOD).figures[0].cautions)
+
+
 def test_a_corrected_ph_stays_on_the_scale():
     assert ph_meter(*GOOD).correction.apply(900.0) == 0.0
 
