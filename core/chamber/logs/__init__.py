@@ -1,0 +1,29 @@
+"""A logger's text file, whatever wrote it: `guess` its layout, ask what the file leaves open, `read` it.
+
+The guess is shown and may be changed; a layout with an open question reads nothing. Nothing outside physical sense is
+taken, and every line that was not taken is listed with the reason.
+"""
+
+from core.chamber.logs.guessing import answer, change, guess
+from core.chamber.logs.layout import Choice, Column, Layout, Question, TimeStyle, check, with_order
+from core.chamber.logs.reading import Progress, read, reading
+from core.chamber.logs.series import Log, Series, Skipped
+
+__all__ = [
+    "Choice",
+    "Column",
+    "Layout",
+    "Log",
+    "Progress",
+    "Question",
+    "Series",
+    "Skipped",
+    "TimeStyle",
+    "answer",
+    "change",
+    "check",
+    "guess",
+    "read",
+    "reading",
+    "with_order",
+]

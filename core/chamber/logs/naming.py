@@ -1,0 +1,44 @@
+"""Which temperature and which humidity belong to one probe, and what to call it."""
+
+from __future__ import annotations
+
+from attrs import evolve
+
+from core.chamber.logs import heads
+from core.chamber.logs.layout import Column, Role
+
+ITS_HEAD_ENDS_IN_IT = "its head ends in it"
+"""Why a column has its unit: the letter is then no part of the probe's name."""
+
+
+def named(columns: tuple[Column, ...]) -> tuple[Column, ...]:
+    """Each temperature and humidity with its probe's name: what their heads have left in common, else their order."""
+    warm, humid = _keys(columns, "temperature"), _keys(columns, "humidity")
+    names = _paired(warm, humid)
+    return tuple(evolve(column, probe=names.get(at, "")) for at, column in enumerate(columns))
+
+
+def _keys(columns: tuple[Column, ...], role: Role) -> dict[int, str]:
+    return {
+        at: heads.probe_in(column.label, column.why_unit == ITS_HEAD_ENDS_IN_IT)
+        for at, column in enumerate(columns)
+        if column.role == role
+    }
+
+
+def _paired(warm: dict[int, str], humid: dict[int, str]) -> dict[int, str]:
+    """By what the heads have in common, where that tells each from the others; else in their order; else each alone."""
+    apart = all(len(set(keys.values())) == len(keys) for keys in (warm, humid))
+    within = set(humid.values()) <= set(warm.values()) or set(warm.values()) <= set(humid.values())
+    if apart and within:
+        return {at: _probe_name(key) for at, key in (warm | humid).items()}
+    if len(warm) != len(humid):
+        return {at: f"Column {at + 1}" for at in warm | humid}
+    own = [key for key in warm.values() if key]
+    is_told = len(set(own)) == len(warm)
+    names = [_probe_name(key) for key in own] if is_told else [f"Probe {i}" for i in range(1, len(warm) + 1)]
+    return dict(zip(warm, names, strict=True)) | dict(zip(humid, names, strict=True))
+
+
+def _probe_name(key: str) -> str:
+    return f"Probe {key or 1}" if not key or key.isdigit() else key

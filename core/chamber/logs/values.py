@@ -1,0 +1,116 @@
+"""What one cell of a log says: a temperature or a humidity in SI, or why it says none."""
+
+from __future__ import annotations
+
+import math
+import re
+from collections.abc import Callable
+
+from attrs import frozen
+
+from core.chamber.logs.layout import Column, Unit
+
+COLDEST_C, WARMEST_C = -60.0, 120.0
+START_UP_C = 85.0
+"""What a common kind of digital sensor says before its first measurement; no curing chamber is as hot."""
+WETTEST = 1.10
+"""Above 100 % a sensor is off by a little; above this it is broken."""
+NOTHING = math.nan
+MOST_TEXTS = 50_000
+LONGEST_ECHO = 24
+
+_SIGN = r"(?P<sign>[+\-\u2212]?)"
+_GROUPED = r"[1-9][0-9]{0,2}(?:(?P<group>[%s' \u00a0\u202f\u2019])[0-9]{3}(?:(?P=group)[0-9]{3})*)"
+_POWER = r"(?P<power>[eE][+-][0-9]{1,2})?"
+_UNIT = r"(?:[ \u00a0\u202f]*(?P<unit>[^0-9\s.,;:+\-][^0-9]{0,11}))?"
+_NUMBER = {
+    mark: re.compile(rf"{_SIGN}(?P<whole>{_GROUPED % other}|[0-9]*)(?:[{mark}](?P<part>[0-9]+))?{_POWER}{_UNIT}")
+    for mark, other in ((".", ","), (",", "."))
+}
+_UNITS: dict[str, Unit] = {
+    **dict.fromkeys(("°c", "ºc", "˚c", "℃", "c", "degc", "deg c", "celsius", "â°c", "\ufffdc"), "°C"),
+    **dict.fromkeys(("°f", "ºf", "˚f", "℉", "f", "degf", "deg f", "fahrenheit", "â°f", "\ufffdf"), "°F"),
+    **dict.fromkeys(("%", "%rh", "% rh", "rh%", "%rf", "% rf", "% r.h.", "% r.f.", "%hr", "%ur", "percent"), "%"),
+}
+_READ_IN: dict[str, tuple[Unit, ...]] = {"temperature": ("°C", "°F"), "humidity": ("%", "fraction")}
+
+
+@frozen
+class Number:
+    """A number as a cell gives it, before its unit is known. `decimals` counts the digits after the mark."""
+
+    value: float
+    decimals: int
+    unit: Unit
+    """As written beside it, "" where nothing is."""
+
+
+def number(cell: str, decimal: str) -> Number | None:
+    """The number in a cell that holds nothing else but a unit we know; None for any other text."""
+    found = _NUMBER[decimal].fullmatch(cell.strip(" \t\u00a0"))
+    if found is None or not (found["whole"] or found["part"]):
+        return None
+    unit = unit_of(found["unit"] or "")
+    if unit is None:
+        return None
+    whole = re.sub(r"[^0-9]", "", found["whole"])
+    part = found["part"] or ""
+    value = float(f"{whole or 0}.{part or 0}{found['power'] or ''}")
+    return Number(-value if found["sign"] in ("-", "\u2212") and found["sign"] else value, len(part), unit)
+
+
+def unit_of(text: str) -> Unit | None:
+    """The unit that a whole short text means; "" for no text, None for what is no unit of ours."""
+    plain = text.strip(" ()[]{}\u00a0").lower()
+    return _UNITS.get(plain) if plain else ""
+
+
+def value_of(cell: str, column: Column, decimal: str) -> tuple[float, str]:
+    """The cell in °C or as a fraction and "", or NaN and why. An empty cell is NaN for no reason: nothing was measured.
+
+    Humidity from 100 to 110 % is given as it stands, to be capped by who counts it. Raises nothing.
+    """
+    if not cell or cell.isspace():
+        return NOTHING, ""
+    found = number(cell, decimal)
+    unit = found and (found.unit or column.unit)
+    if found is None or unit not in _READ_IN[column.role]:
+        return NOTHING, f"{echo(cell)} is not a {column.role}."
+    if column.decimals is not None and found.decimals != column.decimals:
+        return NOTHING, f"{echo(cell)} has not as many decimals as the rest of its column: a part may be missing."
+    if column.role == "temperature":
+        return _temperature((found.value - 32) * 5 / 9 if unit == "°F" else found.value, cell)
+    return _humidity(found.value / 100 if unit == "%" else found.value, cell)
+
+
+def _temperature(value_c: float, cell: str) -> tuple[float, str]:
+    if not COLDEST_C <= value_c <= WARMEST_C:
+        return NOTHING, f"{echo(cell)} is outside −60 to 120 °C (−76 to 248 °F): no chamber is."
+    if abs(value_c - START_UP_C) < 1e-6:
+        return NOTHING, f"{echo(cell)} is what a sensor says before it has measured."
+    return value_c, ""
+
+
+def _humidity(value: float, cell: str) -> tuple[float, str]:
+    if not 0 <= value <= WETTEST + 1e-9:
+        return NOTHING, f"{echo(cell)} is outside 0 to 110 % relative humidity: no air is."
+    return value, ""
+
+
+def echo(cell: str) -> str:
+    """A cell in quotation marks: short, on one line, without characters that hide."""
+    shown = " ".join("".join(each if each.isprintable() else " " for each in cell[: LONGEST_ECHO * 2]).split())
+    return f"“{shown}”" if len(shown) <= LONGEST_ECHO else f"“{shown[: LONGEST_ECHO - 1]}…”"
+
+
+class Memo(dict[str, float]):
+    """What each text means, worked out once: a log of a month says a few hundred texts again and again."""
+
+    def __init__(self, meaning: Callable[[str], float]) -> None:
+        self._meaning = meaning
+
+    def __missing__(self, text: str) -> float:
+        if len(self) >= MOST_TEXTS:
+            self.clear()
+        value = self[text] = self._meaning(text)
+        return value
