@@ -17,7 +17,12 @@ export function afterSwap(_, { ctx }) {
   if ("Daybook-Refresh" in headers) return;
   const wanted = [...document.querySelectorAll("[data-focus]")].find((each) => method !== "GET" || !before.has(each));
   if (wanted) focusOn(wanted, false);
-  else if (isNewPage) headPage("HX-History-Restore-Request" in headers);
+  else if (isNewPage || (method !== "GET" && isLost())) headPage("HX-History-Restore-Request" in headers);
+}
+
+/** The box or button that had it is gone from the page. */
+function isLost() {
+  return document.activeElement === document.body;
 }
 
 /** Going back, the browser restores how far one had scrolled. */

@@ -1,0 +1,156 @@
+"""The whole way from an empty book to a verdict with keys only: nothing is tapped, and the focus is never lost."""
+
+import pytest
+from attrs import define, field
+from playwright.sync_api import Browser, Page, expect
+
+from tests.browser.conftest import Site, open_daybook
+from tests.browser.filled import LANDSCAPE
+from tests.browser.hand import Hand
+
+BATCH = "Juniper coarse"
+HUNG = {"J-1": "1250", "J-2": "1180"}
+DRIED = {"J-1": "790", "J-2": "960"}
+
+
+@define
+class Walked:
+    hand: Hand
+    verdicts: dict[str, str] = field(factory=dict)
+    next_box: str = ""
+
+
+@pytest.fixture(scope="module")
+def walked(browser: Browser, site: Site):
+    context = browser.new_context(viewport=LANDSCAPE)
+    page = open_daybook(context.new_page(), site.url())
+    walked = Walked(Hand(page))
+    _mix_and_ferment(walked.hand)
+    _hang_and_weigh(walked)
+    _settle(walked)
+    yield walked
+    context.close()
+
+
+def _mix_and_ferment(hand: Hand) -> None:
+    hand.open("Start a batch", "Start a batch")
+    hand.fill("Name", BATCH)
+    hand.fill("Meat and fat", "12.4")
+    hand.send("Start the batch", BATCH)
+    hand.open("Weigh the cure", "Weigh the cure")
+    hand.fill("Dose of the curing salt", "0.25")
+    expect(hand.page.locator("form .figures")).to_contain_text("156 ppm")
+    hand.send("Save the weighed cure", BATCH)
+    for ph in ("5.6", "5.1"):
+        hand.open("Read pH and temperature", "Read pH and temperature")
+        hand.fill("pH", ph)
+        hand.fill("Temperature", "22")
+        hand.send("Save the reading", BATCH)
+
+
+def _hang_and_weigh(walked: Walked) -> None:
+    hand = walked.hand
+    hand.open("Hang a piece", "Hang a piece")
+    for tag, grams in HUNG.items():
+        if not hand.focus()["name"].startswith("Tag"):
+            hand.reach("Tag", "input")
+        hand.page.keyboard.type(tag)
+        hand.fill("Weight", grams)
+        hand.send("Save and next piece", "Hang a piece")
+    walked.next_box = hand.focus()["name"]
+    hand.open("Back", BATCH)
+    hand.open("Weigh the pieces", "Weigh J-1")
+    for grams, then in zip(DRIED.values(), ["Weigh J-2", BATCH], strict=True):
+        hand.fill("Weight", grams)
+        hand.send("Save and next", then)
+
+
+def _settle(walked: Walked) -> None:
+    hand = walked.hand
+    hand.open("J-1", "J-1")
+    hand.open("Water activity", "Water activity")
+    hand.fill("Water activity", "0.88")
+    hand.send("Save the measurement", "J-1")
+    hand.open("Look, smell, squeeze", "Look, smell, squeeze")
+    hand.send("Save the inspection", "J-1")
+    walked.verdicts["J-1"] = hand.page.locator(".judgement .word").inner_text()
+    hand.open(BATCH, BATCH, "Shift+Tab")
+    hand.open("J-2", "J-2")
+    walked.verdicts["J-2"] = hand.page.locator(".judgement .word").inner_text()
+
+
+@pytest.fixture
+def hand(daybook: Page) -> Hand:
+    return Hand(daybook)
+
+
+def test_a_verdict_is_reached_with_keys_alone(walked: Walked):
+    assert walked.verdicts == {"J-1": "ready", "J-2": "hold"}
+
+
+def test_the_focus_is_never_lost_after_a_save_or_a_link(walked: Walked):
+    assert walked.hand.lost == []
+
+
+def test_the_focus_can_always_be_seen(walked: Walked):
+    assert walked.hand.unseen == []
+
+
+def test_the_next_piece_begins_in_its_first_box(walked: Walked):
+    assert walked.next_box.startswith("Tag")
+
+
+def test_the_first_key_offers_to_skip_to_the_page(hand: Hand):
+    assert hand.step()["name"] == "To the page"
+    hand.page.keyboard.press("Enter")
+    hand.step()
+    assert hand.page.evaluate("() => document.activeElement.closest('main') !== null")
+
+
+def test_arrows_choose_among_the_kinds(hand: Hand):
+    hand.open("Start a batch", "Start a batch")
+    hand.reach("fermented sausage", "input")
+    hand.page.keyboard.press("ArrowDown")
+    expect(hand.page.get_by_label("whole muscle")).to_be_checked()
+
+
+def test_arrows_choose_the_unit(hand: Hand):
+    hand.open("Start a batch", "Start a batch")
+    hand.reach("Meat and fat", "input")
+    hand.step()
+    unit = hand.page.locator("select[name=meat_kg-unit]")
+    expect(unit).to_be_focused()
+    before = unit.input_value()
+    hand.page.keyboard.press("ArrowDown")
+    assert unit.input_value() != before
+
+
+def test_a_fold_opens_and_closes_with_the_space_bar(hand: Hand):
+    hand.open("Chamber", "Chamber")
+    hand.open("Read the air", "Read the chamber's air")
+    hand.press("When", "summary", key="Space")
+    expect(hand.page.locator("input[type=datetime-local]")).to_be_visible()
+    hand.page.wait_for_timeout(320)  # within 300 ms it would be a second tap
+    hand.page.keyboard.press("Space")
+    expect(hand.page.locator("input[type=datetime-local]")).to_be_hidden()
+
+
+def test_a_refused_form_leads_from_the_sentence_to_its_box(hand: Hand):
+    hand.open("Start a batch", "Start a batch")
+    hand.fill("Meat and fat", "plenty")
+    hand.press("Start the batch", "button")
+    expect(hand.page.locator(".summary")).to_be_focused()
+    hand.reach("“plenty”" if hand.page.locator(".summary a", has_text="plenty").count() else "Enter the", "a")
+    wanted = hand.page.evaluate("() => document.activeElement.getAttribute('href').slice(1)")
+    hand.page.keyboard.press("Enter")
+    hand.page.wait_for_function("(id) => document.activeElement.id === id", arg=wanted)
+
+
+def test_a_save_is_taken_back_with_keys(hand: Hand):
+    hand.open("Start a batch", "Start a batch")
+    hand.fill("Name", BATCH)
+    hand.fill("Meat and fat", "12.4")
+    hand.send("Start the batch", BATCH)
+    hand.press("Undo", "button", way="Shift+Tab")
+    expect(hand.page.locator(".saved")).to_contain_text("Taken back")
+    assert hand.focus()["element"] != "body"
