@@ -1,0 +1,83 @@
+"""WebKit on a screen of its own, driven over WebDriver: Debian's webkit2gtk-driver under Xvfb."""
+
+import os
+import subprocess
+from collections.abc import Iterator
+from contextlib import contextmanager
+from pathlib import Path
+
+from selenium.webdriver import WebKitGTK
+from selenium.webdriver.common.by import By
+from selenium.webdriver.support.ui import WebDriverWait
+from selenium.webdriver.webkitgtk.options import Options
+from selenium.webdriver.webkitgtk.service import Service
+
+from building import browsers
+
+LONGEST_WAIT_S = 90
+LONGEST_SHUTDOWN_S = 10
+NO_GRAPHICS_CARD = {"WEBKIT_DISABLE_COMPOSITING_MODE": "1", "LIBGL_ALWAYS_SOFTWARE": "1"}
+
+
+def mini_browser() -> Path | None:
+    """WebKit's own small browser; Debian ships it with the driver."""
+    found = sorted(Path("/usr/lib").glob("*/webkit2gtk-4.*/MiniBrowser"))
+    return found[-1] if found else None
+
+
+@contextmanager
+def screen() -> Iterator[str]:
+    """An X display that nobody looks at; its name."""
+    reading, writing = os.pipe()
+    command = [f"{browsers.xvfb()}", "-displayfd", f"{writing}", "-screen", "0", "1100x900x24", "-nolisten", "tcp"]
+    server = subprocess.Popen(command, pass_fds=(writing,), stderr=subprocess.DEVNULL)
+    os.close(writing)
+    try:
+        with os.fdopen(reading) as told:
+            yield f":{told.readline().strip()}"
+    finally:
+        server.terminate()
+        server.wait(LONGEST_SHUTDOWN_S)
+
+
+@contextmanager
+def opened(home: Path) -> Iterator[WebKitGTK]:
+    """A browser that has never been opened before, with its files under home."""
+    options = Options()
+    options.binary_location = f"{mini_browser()}"
+    options.add_argument("--automation")
+    with screen() as display:
+        folders = dict.fromkeys(("HOME", "XDG_DATA_HOME", "XDG_CACHE_HOME", "XDG_CONFIG_HOME"), f"{home}")
+        env = {**os.environ, **folders, **NO_GRAPHICS_CARD, "DISPLAY": display}
+        driver = WebKitGTK(options=options, service=Service(f"{browsers.webkit_driver()}", env=env))
+        try:
+            yield driver
+        finally:
+            driver.quit()
+
+
+def wait_for(driver: WebKitGTK, script: str) -> None:
+    WebDriverWait(driver, LONGEST_WAIT_S).until(lambda _: driver.execute_script(f"return {script}"))
+
+
+def wait_until_open(driver: WebKitGTK) -> None:
+    wait_for(driver, "'open' in document.documentElement.dataset")
+
+
+def wait_for_heading(driver: WebKitGTK, title: str) -> None:
+    wait_for(driver, f"document.querySelector('main h1')?.textContent.trim() === '{title}'")
+
+
+def follow(driver: WebKitGTK, link: str, title: str) -> None:
+    driver.find_element(By.LINK_TEXT, link).click()
+    wait_for_heading(driver, title)
+
+
+def fill(driver: WebKitGTK, name: str, text: str) -> None:
+    box = driver.find_element(By.NAME, name)
+    box.clear()
+    box.send_keys(text)
+
+
+def press(driver: WebKitGTK, button: str) -> None:
+    driver.find_element(By.XPATH, f"//main//button[normalize-space()='{button}']").click()
