@@ -30,7 +30,8 @@ class Animal:
     asks: tuple[str, ...] = ()
     answers: dict[str, str] = field(factory=dict)
     skips: int = 0
-    remarks: int = 0
+    late_s: float = 0.0
+    """How far UTC is ahead of the times as written, where the file tells it."""
     encoding: str = "utf-8"
     mark: bytes = b""
     ending: str = "\n"
@@ -118,6 +119,7 @@ def build(
         holds=tuple(holds.split(",")) if holds else (*stamps, *own * len(names)),
         separator=separator,
         body=body,
+        late_s=late_s,
         **more,  # type: ignore[arg-type]
     )
 

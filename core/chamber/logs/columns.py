@@ -16,7 +16,7 @@ from core.chamber.logs.values import Number, number, unit_of
 
 LEAST_FOR_DECIMALS = 20
 MOST_PROBES = 50
-MOSTLY = 0.9
+MOSTLY, NEARLY_ALL = 0.9, 0.97
 COOL_C, ROOM_C = 5.0, 25.0
 """Between them a number is °C: as °F it would be -15 to -4 °C, where nothing cures, ferments or is kept unfrozen."""
 COOL_F, HOT_F = 45.0, 90.0
@@ -106,9 +106,12 @@ def _stated_unit(seen: _Seen) -> Unit:
 
 
 def _decimals(seen: _Seen) -> int | None:
-    counts = {each.decimals for each in seen.numbers if each is not None}
-    fixed = len(counts) == 1 and len(seen.values) >= LEAST_FOR_DECIMALS
-    return counts.pop() or None if fixed else None
+    """How many decimals all cells have but the few that may be broken; None where loggers drop zeros at the end."""
+    counts = Counter(each.decimals for each in seen.numbers if each is not None)
+    if len(seen.values) < LEAST_FOR_DECIMALS:
+        return None
+    decimals, count = counts.most_common(1)[0]
+    return decimals or None if count >= NEARLY_ALL * len(seen.values) else None
 
 
 def _with_probe_column(
@@ -222,25 +225,28 @@ def _one_is_the_other(ends: dict[int, str], seen: list[_Seen]) -> bool:
 
 
 def _without_doubles(columns: list[Column], seen: list[_Seen]) -> list[Column]:
-    """A temperature given again in the other unit, and a dew point that its head does not call one, are no probes."""
-    kept = list(columns)
+    """A temperature given again in °F, and a dew point that its head does not call one, are no probes."""
     warm = [at for at, column in enumerate(columns) if column.role == "temperature"]
     humid = [at for at, column in enumerate(columns) if column.role == "humidity"]
-    for at in warm:
-        others = [other for other in warm if other < at and kept[other].role == "temperature"]
-        same = any(_is_double(columns, seen, other, at) for other in others)
-        unnamed = heads.role_in(seen[at].label) == "unknown"
-        dew = unnamed and any(
-            _is_dew_point(columns, seen, at, other, wet) for other in warm if other != at for wet in humid
+    doubles = {
+        at
+        for at in warm
+        for other in warm
+        if other != at
+        and (
+            _is_double(columns, seen, other, at)
+            or (
+                heads.role_in(seen[at].label) == "unknown"
+                and any(_is_dew_point(columns, seen, at, other, wet) for wet in humid)
+            )
         )
-        if same or dew:
-            kept[at] = evolve(columns[at], role="ignored")
-    return kept
+    }
+    return [evolve(column, role="ignored") if at in doubles else column for at, column in enumerate(columns)]
 
 
-def _is_double(columns: list[Column], seen: list[_Seen], one: int, other: int) -> bool:
-    units = columns[one].unit, columns[other].unit
-    return set(units) == {"°C", "°F"} and _agree(seen[one], units[0], seen[other], units[1], 0.2)
+def _is_double(columns: list[Column], seen: list[_Seen], celsius: int, fahrenheit: int) -> bool:
+    is_pair = columns[celsius].unit == "°C" and columns[fahrenheit].unit == "°F"
+    return is_pair and _agree(seen[celsius], "°C", seen[fahrenheit], "°F", 0.2)
 
 
 def _agree(one: _Seen, unit: Unit, other: _Seen, other_unit: Unit, within: float) -> bool:

@@ -16,6 +16,7 @@ from attrs import evolve, frozen
 from core.chamber.logs import columns, timing
 from core.chamber.logs.decoding import UNREAD, Separator, cells_of, encoding_of, lines_of
 from core.chamber.logs.layout import Column, Layout, Order, Role, Unit, with_column, with_order
+from core.chamber.logs.naming import note_on
 from core.chamber.logs.timing import Table
 from core.chamber.logs.values import number, unit_of
 from core.refusals import OutOfRange, Refusal
@@ -23,6 +24,8 @@ from core.refusals import OutOfRange, Refusal
 SEPARATORS: tuple[Separator, ...] = ("\t", ";", "|", ",", " ")
 SAMPLE = 400
 """Lines looked at for the structure: half from the front, half spread over the rest. Dates are looked at in all."""
+ENOUGH = 0.3
+"""A separator that this share of the lines bears out is one; blanks, which stand in every time, are then none."""
 PREVIEW = 8
 MOST_COLUMNS = 200
 
@@ -67,19 +70,20 @@ def guess(data: bytes, *, separator: Separator | None = None, decimal: Literal["
     mark, joined = _decimal(frame, above.head) if decimal is None else (decimal, decimal == frame.separator)
     table = _table(lines, frame, above, mark or ".", joined)
     roles = timing.columns_of(table)
+    guessed = columns.guess(table, roles) if mark else _open(table, roles)
     layout = Layout(
         encoding=encoding,
         separator=frame.separator,
         decimal=mark,
         first_line=above.first + 1,
         width=len(table.head),
-        columns=columns.guess(table, roles) if mark else _open(table, roles),
+        columns=guessed,
         times=timing.style_of(table, roles),
         header_line=above.head_line,
         units_line=above.units_line,
         joined=joined,
         preview=tuple(tuple(row) for row in table.rows[:PREVIEW]),
-        notes=_notes(lines, encoding),
+        notes=(*_notes(lines, encoding), *note_on(guessed)),
     )
     return evolve(layout, probes=_probes(lines, layout))
 
@@ -132,8 +136,7 @@ def answer(data: bytes, layout: Layout, about: str, key: str) -> Layout:
 def _table(lines: list[str], frame: Frame, above: Above, decimal: str, joined: bool) -> Table:
     lead = timing.leading(frame.sample[0][1])
     rows = [join(row, lead) if joined else row for _, row in frame.sample]
-    width = len(rows[0])
-    head, units = _fitted(above.head, width), _fitted(above.units, width)
+    head, units = _fitted(above.head, rows), _fitted(above.units, rows)
     return Table(rows, head, units, lines[above.first :], frame.separator, decimal)
 
 
@@ -146,7 +149,8 @@ def _frame(lines: list[str], told: Separator | None) -> Frame:
         raise Refusal(
             "file", "No rows with a time and a number were found. Export the log as text (CSV) with its times."
         )
-    return max(found, key=lambda frame: frame.share)  # the first of equals
+    marked = [frame for frame in found if frame.separator != " " and frame.share > ENOUGH]
+    return max(marked or found, key=lambda frame: frame.share)  # the first of equals
 
 
 def _picked(lines: list[str]) -> list[int]:
@@ -202,13 +206,19 @@ def _are_units(cells: Row) -> bool:
 def _are_heads(cells: Row, frame: Frame) -> bool:
     texts = [cell.strip() for cell in cells]
     filled = [text for text in texts if text]
-    if len(filled) < 2 or any(number(text, ".") or number(text, ",") for text in filled):
+    if len(filled) < 2 or any(number(text, ".") or number(text, ",") or timing.is_moment(text) for text in filled):
         return False
     return len(texts) <= frame.width + 1 and len(filled) * 2 > frame.width - 1
 
 
-def _fitted(cells: Row, width: int) -> Row:
-    return [cells[index].strip(" \t\u00a0\"'#\ufeff\0") if index < len(cells) else "" for index in range(width)]
+def _fitted(cells: Row, rows: list[Row]) -> Row:
+    """Heads or units, one a column; none where they are fewer or more than the columns, for they may be shifted."""
+    width = len(rows[0])
+    texts = [cell.strip(" \t\u00a0\"'#\ufeff\0") for cell in cells]
+    while texts and not texts[-1]:
+        texts.pop()
+    empty_at_the_end = min(next((n for n, cell in enumerate(reversed(row)) if cell.strip()), width) for row in rows)
+    return [*texts, *[""] * (width - len(texts))] if width - empty_at_the_end <= len(texts) <= width else [""] * width
 
 
 def _decimal(frame: Frame, head: Row) -> tuple[Literal[".", ",", ""], bool]:

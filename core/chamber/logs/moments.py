@@ -253,4 +253,4 @@ def _by_number(text: str, style: TimeStyle, decimal: str) -> float:
     if style.kind == "spreadsheet":
         whole_s = round((found.value + SPREADSHEET_EPOCH) * DAY_S)
         return float(whole_s) if LIKELY_SERIAL[0] <= found.value <= LIKELY_SERIAL[1] else NOTHING
-    return found.value * ELAPSED_S[style.elapsed_unit] if style.elapsed_unit else NOTHING
+    return found.value * ELAPSED_S[style.elapsed_unit] if style.elapsed_unit and found.value >= 0 else NOTHING

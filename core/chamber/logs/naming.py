@@ -28,9 +28,7 @@ def _keys(columns: tuple[Column, ...], role: Role) -> dict[int, str]:
 
 def _paired(warm: dict[int, str], humid: dict[int, str]) -> dict[int, str]:
     """By what the heads have in common, where that tells each from the others; else in their order; else each alone."""
-    apart = all(len(set(keys.values())) == len(keys) for keys in (warm, humid))
-    within = set(humid.values()) <= set(warm.values()) or set(warm.values()) <= set(humid.values())
-    if apart and within:
+    if _heads_tell(warm, humid):
         return {at: _probe_name(key) for at, key in (warm | humid).items()}
     if len(warm) != len(humid):
         return {at: f"Column {at + 1}" for at in warm | humid}
@@ -38,6 +36,19 @@ def _paired(warm: dict[int, str], humid: dict[int, str]) -> dict[int, str]:
     is_told = len(set(own)) == len(warm)
     names = [_probe_name(key) for key in own] if is_told else [f"Probe {i}" for i in range(1, len(warm) + 1)]
     return dict(zip(warm, names, strict=True)) | dict(zip(humid, names, strict=True))
+
+
+def _heads_tell(warm: dict[int, str], humid: dict[int, str]) -> bool:
+    apart = all(len(set(keys.values())) == len(keys) for keys in (warm, humid))
+    return apart and (set(humid.values()) <= set(warm.values()) or set(warm.values()) <= set(humid.values()))
+
+
+def note_on(columns: tuple[Column, ...]) -> tuple[str, ...]:
+    """What to say where several probes were told apart by nothing but the order of their columns."""
+    warm, humid = _keys(columns, "temperature"), _keys(columns, "humidity")
+    if len(warm) < 2 or len(warm) != len(humid) or _heads_tell(warm, humid):
+        return ()
+    return ("The heads do not say which humidity belongs to which temperature: they were paired in their order.",)
 
 
 def _probe_name(key: str) -> str:

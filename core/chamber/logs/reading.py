@@ -12,7 +12,7 @@ from core.chamber.logs.guessing import join
 from core.chamber.logs.layout import Column, Layout, check
 from core.chamber.logs.moments import reader
 from core.chamber.logs.series import Log, Rows, Skipped, settled
-from core.chamber.logs.values import Memo, echo, value_of
+from core.chamber.logs.values import Memo, echo, looks_broken, value_of
 
 ROWS_A_STEP = 4096
 
@@ -80,7 +80,8 @@ class _Tables:
         names = layout.probes if self._probe_at is not None else ("",)
         self.by_probe = {name: Rows(len(self._wanted)) for name in names}
         self._raw_width = layout.width if not layout.joined else 2 * layout.width - len(self._moment_columns)
-        self._last_may_be_cut = layout.columns[-1].decimals is None and self._wanted[-1].at == layout.width - 1
+        last = layout.columns[-1]
+        self._last_may_be_cut = last.role != "ignored" and last.decimals is None
         self._latest: Rows | None = None
 
     def skip(self, line: int, why: str) -> None:
@@ -111,12 +112,16 @@ class _Tables:
                 continue
             rows.times.append(at)
             rows.lines.append(index + 1)
+            is_whole = True
             for each, values in zip(wanted, rows.values, strict=True):
                 cell = cells[each.at]
                 value = each.meaning[cell]
                 values.append(value)
                 if value != value:
-                    self._skip_value(each, cell, index + 1)
+                    is_whole &= self._skip_value(each, cell, index + 1)
+            if not is_whole:
+                rows.drop_last()
+                continue
             self._latest = rows
 
     def _mended(self, cells: list[str] | None, line: str, number: int) -> list[str] | None:
@@ -145,11 +150,15 @@ class _Tables:
         else:
             self.skip(number, "This line has no time.")
 
-    def _skip_value(self, wanted: _Wanted, cell: str, number: int) -> None:
+    def _skip_value(self, wanted: _Wanted, cell: str, number: int) -> bool:
+        """List a value that was not taken. False where the whole line may be broken."""
         why = wanted.why(cell)
-        if why:
-            label = wanted.column.label or f"Column {wanted.at + 1}"
-            self.skip(number, f"{label}: {why}")
+        if not why:
+            return True
+        label = wanted.column.label or f"Column {wanted.at + 1}"
+        is_whole = not looks_broken(cell, self.layout.decimal or ".")
+        self.skip(number, f"{label}: {why}" + ("" if is_whole else " Nothing of this line was taken."))
+        return is_whole
 
 
 def _wanted(at: int, column: Column, decimal: str) -> _Wanted:

@@ -8,6 +8,7 @@ from collections.abc import Callable
 
 from attrs import frozen
 
+from core.chamber.logs.decoding import UNREAD
 from core.chamber.logs.layout import Column, Unit
 
 COLDEST_C, WARMEST_C = -60.0, 120.0
@@ -18,6 +19,7 @@ WETTEST = 1.10
 NOTHING = math.nan
 MOST_TEXTS = 50_000
 LONGEST_ECHO = 24
+LONGEST_WORD = 16
 
 _SIGN = r"(?P<sign>[+\-\u2212]?)"
 _GROUPED = r"[1-9][0-9]{0,2}(?:(?P<group>[%s' \u00a0\u202f\u2019])[0-9]{3}(?:(?P=group)[0-9]{3})*)"
@@ -27,6 +29,7 @@ _NUMBER = {
     mark: re.compile(rf"{_SIGN}(?P<whole>{_GROUPED % other}|[0-9]*)(?:[{mark}](?P<part>[0-9]+))?{_POWER}{_UNIT}")
     for mark, other in ((".", ","), (",", "."))
 }
+_STARTS_AS_A_NUMBER = re.compile(r"[+\-\u2212]?[.,]?[0-9]")
 _UNITS: dict[str, Unit] = {
     **dict.fromkeys(("°c", "ºc", "˚c", "℃", "c", "degc", "deg c", "celsius", "â°c", "\ufffdc"), "°C"),
     **dict.fromkeys(("°f", "ºf", "˚f", "℉", "f", "degf", "deg f", "fahrenheit", "â°f", "\ufffdf"), "°F"),
@@ -95,6 +98,15 @@ def _humidity(value: float, cell: str) -> tuple[float, str]:
     if not 0 <= value <= WETTEST + 1e-9:
         return NOTHING, f"{echo(cell)} is outside 0 to 110 % relative humidity: no air is."
     return value, ""
+
+
+def looks_broken(cell: str, decimal: str) -> bool:
+    """Whether a cell is neither a number nor a sensor's word for one missing (ERR, ---): it starts as a number does, is
+    too long, or holds what is no text. Then the line may have lost a part, and no cell of it is to be trusted."""
+    if number(cell, decimal) is not None:
+        return False
+    text = cell.strip()
+    return bool(_STARTS_AS_A_NUMBER.match(text)) or len(text) > LONGEST_WORD or UNREAD in text or "\0" in text
 
 
 def echo(cell: str) -> str:
