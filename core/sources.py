@@ -122,3 +122,11 @@ CELLAR_STUDY = Source("Study of dry-cured meat of Slavonia", "extract: air of th
 EU_BEEF_AGEING = Source("Delegated Reg. (EU) 2024/1141", "dry-ageing of beef, in force 9 November 2024", "copy")
 EFSA_BEEF_AGEING = Source("EFSA Journal 2023;21(1):7745", "dry-ageing of beef", "copy")
 BEEF_AGEING_REVIEW = Source("Dashdorj et al. 2016, review of dry-aged beef", "abstract", "seen")
+
+MAPPING_IEC = Source("IEC 60068-3-5:2018", "gradient, variation in space, stabilisation", "memory")
+MAPPING_GB = Source("GB/T definitions of climatic chambers", "fluctuation and uniformity over 30 min", "copy")
+MAPPING_DKD = Source("DKD-R 5-7", "§7.3, temporal instability and spatial inhomogeneity", "copy")
+SETTLED_DIN = Source("DIN 12880:2007", "heat-up ends when the centre stays within the limit deviation", "copy")
+MAPPING_WHO = Source("WHO TRS 961, Annex 9, supplement 8", "mapping: intervals of 1 to 15 min, 24 to 72 h", "copy")
+CYCLES_SEEN = Source("Hysteresis crossing, middle ± max(¼ (P90 − P10), 3 σ)", "8 readings a cycle at least", "computed")
+TIME_CONSTANT = Source("First-order warming", "slope of the logarithm of the distance to the room", "computed")

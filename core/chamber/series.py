@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
+from itertools import compress
 from operator import lt, sub
 
 from attrs import field, frozen
@@ -14,11 +15,11 @@ LONGEST_GAP = 3.0
 """A reading stands for the time until the next, but for no longer than this many logging intervals."""
 
 
-def _numbers(given: Sequence[float]) -> tuple[float, ...]:
+def _numbers(given: Iterable[float]) -> tuple[float, ...]:
     return tuple(given)
 
 
-def _maybe_numbers(given: Sequence[float | None] | None) -> tuple[float | None, ...] | None:
+def _maybe_numbers(given: Iterable[float | None] | None) -> tuple[float | None, ...] | None:
     return None if given is None else tuple(given)
 
 
@@ -45,12 +46,12 @@ class Series:
     def lasts_s(self) -> float:
         return self.times_s[-1] - self.times_s[0]
 
-    def since(self, from_s: float) -> Series:
-        """The part from that time on. Raises OutOfRange where nothing is left."""
-        kept = [index for index, at_s in enumerate(self.times_s) if at_s >= from_s]
-        first = kept[0] if kept else len(self)
-        humidities = None if self.humidities is None else self.humidities[first:]
-        return Series(self.probe, self.times_s[first:], self.temperatures_c[first:], humidities)
+    def only(self, kept: Sequence[bool]) -> Series:
+        """The readings kept; all of them where fewer than two would be left."""
+        if sum(kept) < 2:
+            return self
+        humidities = None if self.humidities is None else compress(self.humidities, kept)
+        return Series(self.probe, compress(self.times_s, kept), compress(self.temperatures_c, kept), humidities)
 
     def humid(self) -> tuple[tuple[float, ...], tuple[float, ...], tuple[float, ...]]:
         """Times, temperatures and humidities of the readings that have a humidity."""
@@ -64,6 +65,23 @@ class Series:
             if humidity is not None
         ]
         return tuple(row[0] for row in rows), tuple(row[1] for row in rows), tuple(row[2] for row in rows)
+
+
+def series_of(
+    probe: str, times_s: Iterable[float], temperatures_c: Iterable[float], humidities: Iterable[float] | None = None
+) -> Series:
+    """From columns in which a NaN stands for what was not measured; rows without a temperature are left out."""
+    if humidities is None:
+        rows = [(at_s, warm_c, None) for at_s, warm_c in zip(times_s, temperatures_c, strict=True) if warm_c == warm_c]
+    else:
+        rows = [
+            (at_s, warm_c, humidity if humidity == humidity else None)
+            for at_s, warm_c, humidity in zip(times_s, temperatures_c, humidities, strict=True)
+            if warm_c == warm_c
+        ]
+    humid = [humidity for _, _, humidity in rows]
+    is_dry = all(humidity is None for humidity in humid)
+    return Series(probe, [row[0] for row in rows], [row[1] for row in rows], None if is_dry else humid)
 
 
 def interval_s(times_s: Sequence[float]) -> float:
@@ -98,12 +116,12 @@ def _require_readings(series: Series) -> None:
     warm = series.temperatures_c
     if len(warm) != len(series) or not all(map(math.isfinite, warm)):
         raise OutOfRange("log", f"{series.probe} must have one temperature for each time.")
-    if not (-60 <= min(warm) and max(warm) <= 100):
+    if min(warm) < -60 or max(warm) > 100:
         raise OutOfRange("log", f"A temperature of {series.probe} is not between −60 and 100 °C (−76 and 212 °F).")
     if series.humidities is None:
         return
     humid = [each for each in series.humidities if each is not None]
     if len(series.humidities) != len(series) or not all(map(math.isfinite, humid)):
         raise OutOfRange("log", f"{series.probe} must have one humidity, or none, for each time.")
-    if humid and not (0 <= min(humid) and max(humid) <= 1):
+    if humid and (min(humid) < 0 or max(humid) > 1):
         raise OutOfRange("log", f"A humidity of {series.probe} is not between 0 and 100 %.")

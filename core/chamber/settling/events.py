@@ -26,7 +26,7 @@ LONGEST_RECOVERY_S = 1500.0
 
 @frozen
 class Event:
-    """kind: what it looks like. Times at the foot, when a tenth of the rise is done, at the top, and when it is over."""
+    """kind: what it looks like. Times: the foot, a tenth of the rise done, the top, and when it is over."""
 
     kind: Kind
     starts_s: float
@@ -98,7 +98,9 @@ def _merged(values: Sequence[float], humps: Sequence[_Hump]) -> list[_Hump]:
 def _event(trace: Trace, swing: Swing, hump: _Hump, end: int) -> Event:
     values, times_s = trace.smoothed, trace.times_s
     from_c, top_c = values[hump.foot], values[hump.top]
-    onset_s, quarter_s, three_quarters_s = (_reaches(trace, hump, from_c + part * (top_c - from_c)) for part in (0.1, 0.25, 0.75))
+    onset_s, quarter_s, three_quarters_s = (
+        _reaches(trace, hump, from_c + part * (top_c - from_c)) for part in (0.1, 0.25, 0.75)
+    )
     kind: Kind = "door" if three_quarters_s - quarter_s <= DOOR_RISES_WITHIN_S else "defrost"
     back = hump.top
     while (

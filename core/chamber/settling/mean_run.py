@@ -11,6 +11,7 @@ import math
 from bisect import bisect_left
 from collections.abc import Callable, Iterable, Sequence
 from itertools import pairwise
+from operator import mul
 
 from attrs import frozen
 
@@ -19,18 +20,10 @@ from core.chamber.settling.swing import Trace
 
 BINS = 64
 USUAL_LAG_S = 100.0
+SHORTEST_LAG_S, SHORTEST_RUN_S = 5.0, 60.0
+MOST_RUNS = 60
+MOST_STEPS, FINEST_S = 100, 4.0
 Basis = tuple[float, ...]
-
-
-@frozen
-class MeanRun:
-    """cools_s: how long the compressor runs. lag_s: each of the two lags. error: of one bin, in the trace's unit."""
-
-    cools_s: float
-    lag_s: float
-    rises_by_s: float
-    falls_by_s: float
-    error: float
 
 
 @frozen
@@ -40,19 +33,26 @@ class _Bin:
     weight: float
 
 
-def mean_run(trace: Trace, runs: Sequence[Run], look_s: float, cools_s: float) -> MeanRun:
-    """runs: undisturbed ones. look_s: how far before and after their middles to look. cools_s: a first guess."""
+def runs_for(trace: Trace, runs: Sequence[Run], look_s: float, cools_s: float) -> float:
+    """How long the compressor runs, in seconds.
+
+    runs: undisturbed ones. look_s: how far before and after their middles to look. cools_s: a first guess.
+    """
     bins = _stacked(trace, runs, look_s)
     axes, terms = (2, 4) if trace.is_coarse else (3, 5)
-    begins_s, lasts_s, lag_s = _lowest(lambda at: _fit(bins, terms, *at)[0], (-cools_s / 2, cools_s, USUAL_LAG_S), axes)
-    error, (_, rise, turn, *_) = _fit(bins, terms, begins_s, lasts_s, lag_s)
-    return MeanRun(lasts_s, lag_s, rise, turn - rise, math.sqrt(error))
+
+    def error(at: Basis) -> float:
+        _, lasts_s, lag_s = at
+        return math.inf if lag_s < SHORTEST_LAG_S or lasts_s < SHORTEST_RUN_S else _fit(bins, terms, *at)[0]
+
+    _, lasts_s, _ = _lowest(error, (-cools_s / 2, cools_s, USUAL_LAG_S), axes)
+    return lasts_s
 
 
 def _stacked(trace: Trace, runs: Sequence[Run], look_s: float) -> list[_Bin]:
     width_s = 2 * look_s / BINS
     sums, times, counts = [0.0] * BINS, [0.0] * BINS, [0] * BINS
-    for run in runs:
+    for run in runs[:: 1 + len(runs) // MOST_RUNS]:
         first = bisect_left(trace.times_s, run.falls_s - look_s)
         end = bisect_left(trace.times_s, run.falls_s + look_s)
         for at_s, value in points(trace, first, end):
@@ -82,8 +82,6 @@ def _blurred_ramp(since_s: float, lag_s: float) -> float:
 
 def _fit(bins: Sequence[_Bin], terms: int, begins_s: float, lasts_s: float, lag_s: float) -> tuple[float, Basis]:
     """Mean square error, and the factors of: level, rise, turn down, turn up, slowing of the fall."""
-    if lag_s < 5 or lasts_s < 60:
-        return math.inf, ()
     rows: list[Basis] = []
     for each in bins:
         down = _blurred_ramp(each.at_s - begins_s, lag_s)
@@ -92,22 +90,16 @@ def _fit(bins: Sequence[_Bin], terms: int, begins_s: float, lasts_s: float, lag_
         rows.append((1.0, each.at_s, -down, up, fallen * fallen / lasts_s)[:terms])
     factors = _least_squares(rows, bins)
     error = sum(
-        each.weight * (each.value - sum(map(float.__mul__, row, factors))) ** 2
-        for row, each in zip(rows, bins, strict=True)
+        each.weight * (each.value - sum(map(mul, row, factors))) ** 2 for row, each in zip(rows, bins, strict=True)
     )
     return error / sum(each.weight for each in bins), factors
 
 
 def _least_squares(rows: Sequence[Basis], bins: Sequence[_Bin]) -> Basis:
-    size = len(rows[0])
-    table = [[0.0] * (size + 1) for _ in range(size)]
-    for row, each in zip(rows, bins, strict=True):
-        full = (*row, each.value)
-        for line, left in zip(table, row, strict=True):
-            scaled = left * each.weight
-            for column in range(size + 1):
-                line[column] += scaled * full[column]
-    return _solve(table)
+    columns = list(zip(*rows, strict=True))
+    weighted = [[value * each.weight for value, each in zip(column, bins, strict=True)] for column in columns]
+    columns.append(tuple(each.value for each in bins))
+    return _solve([[sum(map(mul, left, right)) for right in columns] for left in weighted])
 
 
 def _solve(table: list[list[float]]) -> Basis:
@@ -127,21 +119,29 @@ def _solve(table: list[list[float]]) -> Basis:
     return tuple(found)
 
 
-def _lowest(error: Callable[[tuple[float, ...]], float], start: tuple[float, ...], axes: int) -> tuple[float, ...]:
+def _lowest(error: Callable[[Basis], float], start: Basis, axes: int) -> Basis:
     """A compass search: try a step each way along each axis, and halve the steps where none helps."""
     best, lowest = start, error(start)
     steps = [0.3 * start[1], 0.3 * start[1], 0.5 * start[2]][:axes]
-    for _ in range(40):
-        moved = False
-        for axis, step in enumerate(steps):
-            for way in (step, -step):
-                tried = tuple(value + way * (place == axis) for place, value in enumerate(best))
-                found = error(tried)
-                if found < lowest:
-                    best, lowest, moved = tried, found, True
-                    break
-        if not moved:
+    for _ in range(MOST_STEPS):
+        tried = [_moved(best, axis, way) for axis, step in enumerate(steps) for way in (step, -step)]
+        at, found = _first_below(error, tried, lowest) or (best, lowest)
+        if found < lowest:
+            best, lowest = at, found
+        elif steps[1] < FINEST_S:
+            break
+        else:
             steps = [step / 2 for step in steps]
-            if steps[1] < 2.0:
-                break
     return best
+
+
+def _first_below(error: Callable[[Basis], float], tried: Sequence[Basis], lowest: float) -> tuple[Basis, float] | None:
+    for at in tried:
+        found = error(at)
+        if found < lowest:
+            return at, found
+    return None
+
+
+def _moved(at: Basis, axis: int, way: float) -> Basis:
+    return tuple(value + way if place == axis else value for place, value in enumerate(at))

@@ -14,7 +14,7 @@ from attrs import frozen
 
 from core.chamber.settling.cycles import Run
 from core.chamber.settling.events import Event
-from core.chamber.settling.mean_run import mean_run
+from core.chamber.settling.mean_run import runs_for
 from core.chamber.settling.swing import CannotSee, Swing, Trace
 from core.chamber.settling.trace import percentile
 
@@ -80,7 +80,9 @@ def rhythm_of(
     """Raises CannotSee where fewer than three runs, or two cycles, are undisturbed."""
     cycles = _undisturbed(runs, events)
     if len(cycles) < FEWEST_RUNS - 1:
-        raise CannotSee("log", "Hardly a cycle is undisturbed by doors and defrosts: leave the chamber shut for longer.")
+        raise CannotSee(
+            "log", "Hardly a cycle is undisturbed by doors and defrosts: leave the chamber shut for longer."
+        )
     cools_s = _cools(trace, swing, runs, events)
     periods = sorted(cycle.lasts_s for cycle in cycles)
     period_s = percentile(periods, 0.5)
@@ -122,7 +124,7 @@ def _cools(trace: Trace, swing: Swing, runs: Sequence[Run], events: Sequence[Eve
             and not _any_within(events, run.falls_s - look_s, run.falls_s + look_s)
         ]
         if len(alone) >= FEWEST_RUNS:
-            return mean_run(trace, alone, look_s, max(60.0, 0.7 * swing.falling_s)).cools_s
+            return runs_for(trace, alone, look_s, max(60.0, 0.7 * swing.falling_s))
     raise CannotSee("log", "Hardly a run is undisturbed by doors and defrosts: leave the chamber shut for longer.")
 
 

@@ -80,8 +80,8 @@ def trace_of(times_s: Sequence[float], values: Sequence[float]) -> Trace:
     """From the first reading at the usual level on: what comes before is the chamber on its way there."""
     if len(times_s) < 2 * FEWEST_A_PERIOD:
         raise CannotSee("log", f"There are {len(times_s)} readings: too few to look for the compressor's cycles.")
-    usual = sorted(values)[len(values) // 2]
-    first, comes_down = _first_at(values, usual), values[0] > usual
+    first = arrives_at(values)
+    comes_down = first > 0 and values[0] > values[first]
     times_s, values = tuple(times_s[first:]), tuple(values[first:])
     if len(times_s) < 2 * FEWEST_A_PERIOD:
         raise CannotSee("log", "The trace reaches its usual level only at its end: let it run on.")
@@ -179,11 +179,12 @@ def _turns_within(values: Sequence[float], first: int, end: int, least: float) -
             low = index
 
 
-def _first_at(values: Sequence[float], level: float) -> int:
-    """Index at which the trace first reaches the level, from whichever side it starts."""
-    if values[0] >= level:
-        return next(index for index, value in enumerate(values) if value <= level)
-    return next(index for index, value in enumerate(values) if value >= level)
+def arrives_at(values: Sequence[float]) -> int:
+    """Index of the first reading at the usual level, from whichever side the trace comes."""
+    usual = sorted(values)[len(values) // 2]
+    if values[0] >= usual:
+        return next(index for index, value in enumerate(values) if value <= usual)
+    return next(index for index, value in enumerate(values) if value >= usual)
 
 
 def _minutes(lasts_s: float) -> str:

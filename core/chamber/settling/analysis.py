@@ -1,0 +1,179 @@
+"""The two-day proof, looked at: each probe, each pair, all together. What it amounts to is `proof`."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from attrs import frozen
+
+from core.chamber.series import Series
+from core.chamber.settling.cycles import Run, find_runs
+from core.chamber.settling.events import Event, find_events
+from core.chamber.settling.humid_air import HumidAir, humid_air
+from core.chamber.settling.humidity import HumidRhythm, humid_rhythm
+from core.chamber.settling.mapping import Pair, Space, fluctuation, instability, pairs, space
+from core.chamber.settling.rhythm import Rhythm, rhythm_of
+from core.chamber.settling.settled import arrived, drift_a_day, settled_since, undisturbed
+from core.chamber.settling.statistics import Band, Spread, spread
+from core.chamber.settling.swing import CannotSee, arrives_at, trace_of, usual_swing
+from core.refusals import OutOfRange
+from core.vapour import STANDARD_PA
+
+USUAL_TEMPERATURE, USUAL_HUMIDITY = Band(12.8, 1.5), Band(0.80, 0.05)
+
+
+@frozen
+class Wanted:
+    """What the chamber is held to. The widths and times are common practice, without a source.
+
+    temperature: °C, ± K. humidity: 0 to 1, None where it is not asked for. apart_k: greatest difference of two probes'
+    means. held_s: how long it must have stayed settled. lasts_s: how long the run must be.
+    """
+
+    temperature: Band = USUAL_TEMPERATURE
+    humidity: Band | None = USUAL_HUMIDITY
+    apart_k: float = 1.5
+    held_s: float = 24 * 3600.0
+    lasts_s: float = 48 * 3600.0
+
+
+@frozen
+class Compressor:
+    """What the trace shows of it. rhythm: None, and why_not says why, where it cannot be measured."""
+
+    runs: tuple[Run, ...] = ()
+    events: tuple[Event, ...] = ()
+    rhythm: Rhythm | None = None
+    why_not: str = ""
+
+
+@frozen
+class Humidity:
+    """A probe's humidity over the whole log, since when it is settled, its rhythm; dew point and deficit too."""
+
+    spread: Spread
+    arrived_s: float | None
+    settled_s: float | None
+    rhythm: HumidRhythm
+    air: HumidAir
+    dew_point: Spread | None
+    deficit: Spread
+
+
+@frozen
+class Probe:
+    """One probe's findings.
+
+    temperature: over the whole log; steady: of what follows the first pull-down. arrived_s: when it was
+    first within the band; settled_s: since when it stays; drift_k: a day.
+    fluctuation_k: GB/T, worst half-hour; instability_k: DKD-R 5-7. The last three are of what follows settling, or the
+    pull-down where it did not settle, with doors and defrosts left out. calm: those readings.
+    """
+
+    name: str
+    begins_s: float
+    ends_s: float
+    temperature: Spread
+    steady: Spread
+    arrived_s: float | None
+    settled_s: float | None
+    drift_k: float | None
+    fluctuation_k: float
+    instability_k: float | None
+    compressor: Compressor
+    humidity: Humidity | None
+    calm: Series
+
+    @property
+    def lasts_s(self) -> float:
+        return self.ends_s - self.begins_s
+
+
+@frozen
+class Analysis:
+    """probes: as given. centre: the one the others are compared with. pairs and space: of their calm readings."""
+
+    wanted: Wanted
+    centre: Probe
+    probes: tuple[Probe, ...]
+    pairs: tuple[Pair, ...]
+    space: Space | None
+
+
+def analyse(
+    probes: Sequence[Series],
+    wanted: Wanted | None = None,
+    *,
+    room_c: float | None = None,
+    centre: str | None = None,
+    pressure_pa: float = STANDARD_PA,
+) -> Analysis:
+    """room_c: the room's mean temperature; without it there is no warming time. centre: a probe's name; else the first.
+
+    Raises OutOfRange on "log" without probes, or with two of one name. Time grows with the number of readings.
+    """
+    names = [series.probe for series in probes]
+    if not names or len(set(names)) < len(names):
+        raise OutOfRange("log", "There must be at least one probe, and each must have a name of its own.")
+    wanted = wanted or Wanted()
+    found = tuple(_probe(series, wanted, room_c, pressure_pa) for series in probes)
+    calm = [probe.calm for probe in found]
+    middle = names.index(centre) if centre in names else 0
+    return Analysis(wanted, found[middle], found, pairs(calm), space(calm, names[middle]))
+
+
+def compressor_of(series: Series, room_c: float | None = None) -> Compressor:
+    """The compressor in one probe's temperature. Never raises: why_not says what could not be seen."""
+    runs: tuple[Run, ...] = ()
+    events: tuple[Event, ...] = ()
+    try:
+        trace = trace_of(series.times_s, series.temperatures_c)
+        swing = usual_swing(trace)
+        events = find_events(trace, swing)
+        runs = find_runs(trace, swing, events)
+        return Compressor(runs, events, rhythm_of(trace, swing, runs, events, room_c))
+    except CannotSee as reason:
+        return Compressor(runs, events, None, reason.sentence)
+
+
+def _probe(series: Series, wanted: Wanted, room_c: float | None, pressure_pa: float) -> Probe:
+    times_s, temperatures_c = series.times_s, series.temperatures_c
+    compressor = compressor_of(series, room_c)
+    is_calm = undisturbed(times_s, compressor.events)
+    settled_s = settled_since(times_s, temperatures_c, wanted.temperature, is_calm)
+    first = arrives_at(temperatures_c)
+    begun_s = times_s[first] if settled_s is None else settled_s
+    calm = series.only([there and at_s >= begun_s for at_s, there in zip(times_s, is_calm, strict=True)])
+    return Probe(
+        name=series.probe,
+        begins_s=times_s[0],
+        ends_s=times_s[-1],
+        temperature=spread(times_s, temperatures_c, wanted.temperature),
+        steady=spread(times_s[first:], temperatures_c[first:], wanted.temperature),
+        arrived_s=arrived(times_s, temperatures_c, wanted.temperature),
+        settled_s=settled_s,
+        drift_k=drift_a_day(calm.times_s, calm.temperatures_c),
+        fluctuation_k=fluctuation(calm.times_s, calm.temperatures_c),
+        instability_k=instability(calm.times_s, calm.temperatures_c),
+        compressor=compressor,
+        humidity=_humidity(series, wanted, compressor, pressure_pa),
+        calm=calm,
+    )
+
+
+def _humidity(series: Series, wanted: Wanted, compressor: Compressor, pressure_pa: float) -> Humidity | None:
+    air = humid_air(series, pressure_pa)
+    if air is None:
+        return None
+    cycles = compressor.rhythm.cycles if compressor.rhythm else ()
+    is_calm = undisturbed(air.times_s, compressor.events)
+    dews = [(at_s, dew_c) for at_s, dew_c in zip(air.times_s, air.dew_points_c, strict=True) if dew_c is not None]
+    return Humidity(
+        spread=spread(air.times_s, air.humidities, wanted.humidity),
+        arrived_s=wanted.humidity and arrived(air.times_s, air.humidities, wanted.humidity),
+        settled_s=wanted.humidity and settled_since(air.times_s, air.humidities, wanted.humidity, is_calm),
+        rhythm=humid_rhythm(air, cycles, compressor.events),
+        air=air,
+        dew_point=spread([at_s for at_s, _ in dews], [dew_c for _, dew_c in dews]) if len(dews) > 1 else None,
+        deficit=spread(air.times_s, air.deficits_pa),
+    )

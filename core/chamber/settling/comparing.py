@@ -1,0 +1,74 @@
+"""Two runs side by side: did the change do what it was made for?"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator
+
+from attrs import frozen
+
+from core.chamber.settling.analysis import Analysis
+from core.chamber.settling.measures import DRIFT, FINE_DIFFERENCE, FINE_TEMPERATURE, LASTS, SPEED, STARTS, after
+from core.chamber.settling.rhythm import Rhythm
+from core.quantities import COUNT, LOSS, RELATIVE_HUMIDITY, Amount, Quantity
+
+
+@frozen
+class Compared:
+    """One figure of both runs; None where a run does not show it."""
+
+    key: str
+    name: str
+    one: Amount | None
+    other: Amount | None
+
+
+def compare(one: Analysis, other: Analysis) -> tuple[Compared, ...]:
+    """The centre probe of each, then all probes; only what at least one of the runs shows."""
+    found = [dict(_figures(run)) for run in (one, other)]
+    return tuple(
+        Compared(key, name, found[0].get((key, name)), found[1].get((key, name)))
+        for key, name in dict.fromkeys([*found[0], *found[1]])
+    )
+
+
+Named = tuple[tuple[str, str], Amount]
+
+
+def _figures(run: Analysis) -> Iterator[Named]:
+    centre = run.centre
+    if centre.settled_s is not None:
+        yield ("settled", "Settled after"), after(centre.settled_s, centre.begins_s)
+    yield ("mean", "Mean temperature"), Amount(centre.steady.mean, FINE_TEMPERATURE)
+    yield ("lowest", "Lowest"), Amount(centre.steady.lowest, FINE_TEMPERATURE)
+    yield ("highest", "Highest"), Amount(centre.steady.highest, FINE_TEMPERATURE)
+    if centre.steady.in_band is not None:
+        yield ("in_band", "Time within the band"), Amount(centre.steady.in_band, LOSS)
+    if centre.drift_k is not None:
+        yield ("drift", "Drift"), Amount(centre.drift_k / 86_400, DRIFT)
+    yield ("fluctuation", "Fluctuation (GB/T), ±"), Amount(centre.fluctuation_k, FINE_DIFFERENCE)
+    if run.space is not None:
+        yield ("gradient", "Gradient (IEC 60068-3-5)"), Amount(run.space.gradient_k, FINE_DIFFERENCE)
+        yield ("uniformity", "Uniformity (GB/T)"), Amount(run.space.uniformity_k, FINE_DIFFERENCE)
+    if centre.compressor.rhythm is not None:
+        yield from _rhythm(centre.compressor.rhythm)
+    for kind, name in (("defrost", "Defrosts"), ("door", "Doors opened")):
+        yield (kind, name), Amount(sum(event.kind == kind for event in centre.compressor.events), COUNT)
+    if centre.humidity is not None:
+        yield ("humidity", "Mean humidity"), Amount(centre.humidity.spread.mean, RELATIVE_HUMIDITY)
+        if centre.humidity.rhythm.swing is not None:
+            yield ("humidity_swing", "Humidity swing with each run"), Amount(centre.humidity.rhythm.swing, LOSS)
+
+
+def _rhythm(rhythm: Rhythm) -> Iterator[Named]:
+    shown: tuple[tuple[str, str, Callable[[Rhythm], float | None], Quantity], ...] = (
+        ("starts", "Compressor starts", lambda it: it.starts_an_hour / 3600, STARTS),
+        ("run_share", "Share of the time it runs", lambda it: it.run_share, LOSS),
+        ("holds", "Holds between runs", lambda it: it.holds_s, LASTS),
+        ("swing", "Swing of the temperature", lambda it: it.swing_k, FINE_DIFFERENCE),
+        ("cools_by", "Cools by", lambda it: it.cools_by_s, SPEED),
+        ("warming", "Warming time constant", lambda it: it.warming_s, LASTS),
+    )
+    for key, name, of, quantity in shown:
+        value = of(rhythm)
+        if value is not None:
+            yield (key, name), Amount(value, quantity)

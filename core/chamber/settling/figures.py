@@ -1,0 +1,226 @@
+"""The proof's single numbers as figures that show their working."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from core.chamber.settling.analysis import Analysis, Probe
+from core.chamber.settling.measures import (
+    DRIFT,
+    FINE_DIFFERENCE,
+    FINE_TEMPERATURE,
+    LASTS,
+    SPEED,
+    STARTS,
+    after,
+)
+from core.chamber.settling.rhythm import Rhythm
+from core.quantities import COUNT, LOSS, RATIO, RELATIVE_HUMIDITY, VAPOUR_PRESSURE, Amount, Quantity
+from core.sources import (
+    CYCLES_SEEN,
+    DEFINITION,
+    MAPPING_DKD,
+    MAPPING_GB,
+    MAPPING_IEC,
+    SETTLED_DIN,
+    TIME_CONSTANT,
+    WATER_SATURATION,
+    Source,
+)
+from core.working import Figure, Step
+
+ABOUT = "About: the probe and the coil answer late and blur where a run begins and ends."
+FEW_PROBES = "Known only where the probes hung: the standard asks for nine in a chamber up to two cubic metres."
+DURING_HALF_HOUR = "The compressor's cycle is longer than half an hour, so no half-hour shows its whole swing."
+SHORT_BURSTS = "About: bursts within some ten minutes of one another melt together in a slow hygrometer."
+
+
+def figures_of(probe: Probe) -> tuple[Figure, ...]:
+    """One probe: temperature, settling, compressor, humidity; only what its log shows."""
+    return (
+        *_temperature(probe),
+        *_settling(probe),
+        *(_rhythm(probe.compressor.rhythm) if probe.compressor.rhythm else ()),
+        *_events(probe),
+        *_humidity(probe),
+    )
+
+
+def space_figures(analysis: Analysis) -> tuple[Figure, ...]:
+    """All probes together, each figure by the definition of the standard it is named after."""
+    space = analysis.space
+    if space is None:
+        return ()
+    means = list(space.means_c)
+    cautions = (FEW_PROBES,) if len(means) < 9 else ()
+    most, least = Amount(max(means), FINE_TEMPERATURE), Amount(min(means), FINE_TEMPERATURE)
+    gradient = Amount(space.gradient_k, FINE_DIFFERENCE)
+    return (
+        Figure(
+            "gradient",
+            "Gradient (IEC 60068-3-5): two means furthest apart",
+            gradient.value,
+            FINE_DIFFERENCE,
+            (
+                Step(
+                    "Warmest mean − coldest mean: {most} − {least} = {gradient}",
+                    {"most": most, "least": least, "gradient": gradient},
+                ),
+            ),
+            MAPPING_IEC,
+            cautions,
+        ),
+        _plain(
+            "variation",
+            "Variation in space (IEC 60068-3-5)",
+            space.variation_k,
+            FINE_DIFFERENCE,
+            "Greatest distance of a probe's mean from the centre's mean",
+            MAPPING_IEC,
+            cautions,
+        ),
+        _plain(
+            "uniformity",
+            "Uniformity (GB/T)",
+            space.uniformity_k,
+            FINE_DIFFERENCE,
+            "Warmest less coldest probe at each moment; its mean over 30 min; the worst half-hour of the log",
+            MAPPING_GB,
+            cautions,
+        ),
+        _plain(
+            "inhomogeneity",
+            "Spatial inhomogeneity (DKD-R 5-7)",
+            space.inhomogeneity_k,
+            FINE_DIFFERENCE,
+            "Greatest distance of any probe from the centre at any moment, a half-width",
+            MAPPING_DKD,
+            cautions,
+        ),
+    )
+
+
+def _plain(
+    key: str, name: str, value: float, quantity: Quantity, words: str, source: Source, cautions: tuple[str, ...] = ()
+) -> Figure:
+    return Figure(
+        key, name, value, quantity, (Step(words + ": {value}", {"value": Amount(value, quantity)}),), source, cautions
+    )
+
+
+def _temperature(probe: Probe) -> Iterator[Figure]:
+    whole, steady = probe.temperature, probe.steady
+    weigh = "Each reading weighs by the time it stands for, three logging intervals at most; after the first pull-down"
+    yield _plain("mean", "Mean temperature", steady.mean, FINE_TEMPERATURE, weigh, DEFINITION)
+    yield _plain("deviation", "Standard deviation", steady.deviation, FINE_DIFFERENCE, weigh, DEFINITION)
+    yield _plain("lowest", "Lowest", steady.lowest, FINE_TEMPERATURE, "After the first pull-down", DEFINITION)
+    yield _plain("highest", "Highest", steady.highest, FINE_TEMPERATURE, "After the first pull-down", DEFINITION)
+    yield _plain("low_5", "5 % of the time below", steady.low_5, FINE_TEMPERATURE, weigh, DEFINITION)
+    yield _plain("high_95", "5 % of the time above", steady.high_95, FINE_TEMPERATURE, weigh, DEFINITION)
+    if whole.in_band is not None:
+        inside_s = whole.in_band * whole.covered_s
+        amounts = {
+            "inside": Amount(inside_s, LASTS),
+            "all": Amount(whole.covered_s, LASTS),
+            "share": Amount(whole.in_band, LOSS),
+        }
+        step = Step("Time within the band ÷ time logged: {inside} ÷ {all} = {share}", amounts)
+        yield Figure("in_band", "Time within the band, of the whole log", whole.in_band, LOSS, (step,), DEFINITION)
+
+
+def _settling(probe: Probe) -> Iterator[Figure]:
+    if probe.settled_s is not None:
+        since = after(probe.settled_s, probe.begins_s)
+        words = (
+            "From the first reading after which the probe stays within the band; one stray reading, doors and defrosts "
+            "do not count: {since} into the log"
+        )
+        yield Figure("settled", "Settled after", since.value, LASTS, (Step(words, {"since": since}),), SETTLED_DIN)
+    if probe.drift_k is not None:
+        words = "Slope of the straight line through the readings since then, doors and defrosts left out"
+        yield _plain("drift", "Drift", probe.drift_k / 86_400, DRIFT, words, MAPPING_DKD)
+    rhythm = probe.compressor.rhythm
+    cautions = (DURING_HALF_HOUR,) if rhythm is not None and rhythm.period_s > 1800 else ()
+    words = "(Highest − lowest) ÷ 2 within 30 min, of the worst half-hour, doors and defrosts left out"
+    yield _plain(
+        "fluctuation", "Fluctuation (GB/T), ±", probe.fluctuation_k, FINE_DIFFERENCE, words, MAPPING_GB, cautions
+    )
+    if probe.instability_k is not None:
+        words = "Greatest distance of a reading from the mean since then, a half-width"
+        yield _plain(
+            "instability", "Temporal instability (DKD-R 5-7)", probe.instability_k, FINE_DIFFERENCE, words, MAPPING_DKD
+        )
+
+
+def _rhythm(rhythm: Rhythm) -> Iterator[Figure]:
+    period, cools = Amount(rhythm.period_s, LASTS), Amount(rhythm.cools_s, LASTS)
+    holds, share = Amount(rhythm.holds_s, LASTS), Amount(rhythm.run_share, LOSS)
+    times = {"period": period, "cools": cools, "holds": holds, "share": share}
+    hours = {"period": Amount(rhythm.period_s / 3600, RATIO), "starts": Amount(rhythm.starts_an_hour / 3600, STARTS)}
+    run = "The mean of the undisturbed runs, laid over one another and fitted with lines that turn twice: {cools}"
+    every = "From the middle of one run to that of the next, half of them longer, half shorter: {period}"
+    yield Figure(
+        "starts", "Compressor starts", rhythm.starts_an_hour / 3600, STARTS,
+        (Step(every, times), Step("1 ÷ period in hours: 1 ÷ {period} = {starts}", hours)), CYCLES_SEEN,
+    )  # fmt: skip
+    yield Figure(
+        "holds", "Holds between runs", rhythm.holds_s, LASTS,
+        (Step(every, times), Step(run, times), Step("Period − run: {period} − {cools} = {holds}", times)),
+        CYCLES_SEEN, (ABOUT,), min(rhythm.holds_s, rhythm.holds_low_s), max(rhythm.holds_s, rhythm.holds_high_s),
+    )  # fmt: skip
+    yield Figure(
+        "run_share", "Share of the time it runs", rhythm.run_share, LOSS,
+        (Step(run, times), Step("Run ÷ period: {cools} ÷ {period} = {share}", times)), CYCLES_SEEN, (ABOUT,),
+    )  # fmt: skip
+    yield _plain(
+        "swing", "Swing of the temperature", rhythm.swing_k, FINE_DIFFERENCE, "Usual peak − usual foot", CYCLES_SEEN
+    )
+    yield _plain("cools_by", "Cools by", rhythm.cools_by_s, SPEED, "Slope in the middle of the runs", CYCLES_SEEN)
+    yield _plain("warms_by", "Warms by", rhythm.warms_by_s, SPEED, "Slope in the middle of the holds", CYCLES_SEEN)
+    words = "How far the first pull-down went below the usual foot"
+    yield _plain("overshoot", "Overshoot", rhythm.passed_k, FINE_DIFFERENCE, words, DEFINITION)
+    if rhythm.warming_s is not None and rhythm.room_c is not None:
+        amounts = {"room": Amount(rhythm.room_c, FINE_TEMPERATURE), "tau": Amount(rhythm.warming_s, LASTS)}
+        text = "1 ÷ slope of ln(room − temperature) in the middle of the holds, the room at {room}: {tau}"
+        caution = "The fan's own heat counts as if it came from the room."
+        yield Figure(
+            "warming",
+            "Warming time constant",
+            rhythm.warming_s,
+            LASTS,
+            (Step(text, amounts),),
+            TIME_CONSTANT,
+            (caution,),
+        )
+
+
+def _events(probe: Probe) -> Iterator[Figure]:
+    named = (
+        ("defrost", "Defrosts", "Rises faster than the chamber warms by itself, for ten minutes or longer"),
+        ("door", "Doors opened", "Rises within some minutes, and gone again"),
+    )
+    for kind, name, words in named:
+        count = sum(event.kind == kind for event in probe.compressor.events)
+        yield _plain(f"{kind}s", name, count, COUNT, words, CYCLES_SEEN)
+
+
+def _humidity(probe: Probe) -> Iterator[Figure]:
+    humid = probe.humidity
+    if humid is None:
+        return
+    weigh = "Each reading weighs by the time it stands for"
+    yield _plain("humidity", "Mean humidity", humid.spread.mean, RELATIVE_HUMIDITY, weigh, DEFINITION)
+    if humid.dew_point is not None:
+        words = "Mean of every reading's dew point"
+        yield _plain("dew_point", "Mean dew point", humid.dew_point.mean, FINE_TEMPERATURE, words, WATER_SATURATION)
+    words = "Mean of every reading's deficit against pure water as warm as the air"
+    yield _plain(
+        "deficit", "Mean vapour pressure deficit", humid.deficit.mean, VAPOUR_PRESSURE, words, WATER_SATURATION
+    )
+    if humid.rhythm.swing is not None:
+        words = "Highest less lowest humidity from run to run, half of them more, half less"
+        yield _plain("humidity_swing", "Humidity swing with each run", humid.rhythm.swing, LOSS, words, CYCLES_SEEN)
+    if humid.rhythm.bursts_an_hour is not None:
+        words = "Climbs of the vapour pressure that are as steep as when the humidifier works"
+        bursts = humid.rhythm.bursts_an_hour / 3600
+        yield _plain("bursts", "Humidifier works", bursts, STARTS, words, CYCLES_SEEN, (SHORT_BURSTS,))

@@ -1,0 +1,161 @@
+"""Where in the chamber is it warm, and how steady is it there? Each figure by the definition of the standard it names.
+
+The standards' figures for the same log differ by a factor of two, so none is given without its name. A small chamber
+with fewer than nine probes is described only where the probes are.
+"""
+
+from __future__ import annotations
+
+from bisect import bisect_right
+from collections.abc import Iterator, Sequence
+from itertools import combinations
+from operator import sub
+
+from attrs import frozen
+
+from core.chamber.series import LONGEST_GAP, Series, interval_s, stretches
+from core.chamber.settling.statistics import Spread, spread
+
+WINDOW_S = 1800.0
+FEWEST_READINGS = 30
+ROUNDING_S = 1e-6
+
+
+@frozen
+class Pair:
+    """One probe less another, over the readings they share in time."""
+
+    one: str
+    other: str
+    difference: Spread
+
+
+@frozen
+class Space:
+    """All probes together. K. centre: the probe the others are compared with; means as the probes are given.
+
+    gradient_k: greatest difference of two means. variation_k: greatest distance of a mean from the centre's. Both IEC
+    60068-3-5. uniformity_k: greatest less least over the probes, its mean over the worst 30 min (GB/T). overall_k: the
+    same over the whole. inhomogeneity_k: greatest distance of any probe from the centre at any moment (DKD-R 5-7).
+    widest_k: greatest less least at any moment.
+    """
+
+    centre: str
+    warmest: str
+    coldest: str
+    gradient_k: float
+    variation_k: float
+    uniformity_k: float
+    overall_k: float
+    inhomogeneity_k: float
+    widest_k: float
+    means_c: tuple[float, ...]
+
+
+def fluctuation(times_s: Sequence[float], values: Sequence[float], window_s: float = WINDOW_S) -> float:
+    """±(highest − lowest) ÷ 2 at a point, of the worst window (GB/T). window_s: the standard's 30 min, or the whole."""
+    if window_s >= times_s[-1] - times_s[0]:
+        return (max(values) - min(values)) / 2
+    few = int(window_s / interval_s(times_s) * (1 + 1e-9)) + 1
+    return max(_widest(values[first:end], few) for first, end in stretches(times_s)) / 2
+
+
+def _widest(values: Sequence[float], few: int) -> float:
+    """Highest less lowest of any `few` neighbours, by windows that double: eight passes for a hundred."""
+    highest, lowest = values, values
+    covers = 1
+    while covers < min(few, len(values)):
+        ahead = min(covers, min(few, len(values)) - covers)
+        highest = list(map(max, highest, highest[ahead:]))
+        lowest = list(map(min, lowest, lowest[ahead:]))
+        covers += ahead
+    return max(map(sub, highest, lowest))
+
+
+def instability(times_s: Sequence[float], values: Sequence[float]) -> float | None:
+    """Greatest distance of a reading from the mean after steady state (DKD-R 5-7): half-width of a rectangle.
+
+    None for less than 30 min or 30 readings: the guideline asks for both.
+    """
+    if len(values) < FEWEST_READINGS or times_s[-1] - times_s[0] < WINDOW_S:
+        return None
+    mean = spread(times_s, values).mean
+    return max(max(values) - mean, mean - min(values))
+
+
+def pairs(probes: Sequence[Series]) -> tuple[Pair, ...]:
+    """Every two probes that were logged at the same time."""
+    found: list[Pair] = []
+    for one, other in combinations(probes, 2):
+        rows = list(_together((one, other)))
+        if len(rows) > 1:
+            difference = [warm[0] - warm[1] for _, warm in rows]
+            found.append(Pair(one.probe, other.probe, spread([at_s for at_s, _ in rows], difference)))
+    return tuple(found)
+
+
+def space(probes: Sequence[Series], centre: str | None = None) -> Space | None:
+    """centre: a probe's name; None means the first. None for fewer than two probes, or none at the same time."""
+    rows = list(_together(probes)) if len(probes) > 1 else []
+    if len(rows) < 2:
+        return None
+    names = [series.probe for series in probes]
+    middle = names.index(centre) if centre in names else 0
+    times_s = [at_s for at_s, _ in rows]
+    readings = [warm for _, warm in rows]
+    widths = [max(warm) - min(warm) for warm in readings]
+    means = [spread(times_s, [warm[place] for warm in readings]).mean for place in range(len(probes))]
+    return Space(
+        centre=names[middle],
+        warmest=names[means.index(max(means))],
+        coldest=names[means.index(min(means))],
+        gradient_k=max(means) - min(means),
+        variation_k=max(abs(mean - means[middle]) for mean in means),
+        uniformity_k=_worst_mean(times_s, widths),
+        overall_k=spread(times_s, widths).mean,
+        inhomogeneity_k=max(max(abs(each - warm[middle]) for each in warm) for warm in readings),
+        widest_k=max(widths),
+        means_c=tuple(means),
+    )
+
+
+def _worst_mean(times_s: Sequence[float], values: Sequence[float]) -> float:
+    """Greatest mean over a window of 30 min; of all there is where that is less."""
+    first, total, worst = 0, 0.0, None
+    for index, value in enumerate(values):
+        total += value
+        while times_s[index] - times_s[first] > WINDOW_S + ROUNDING_S:
+            total -= values[first]
+            first += 1
+        if first or index == len(values) - 1:
+            mean = total / (index - first + 1)
+            worst = mean if worst is None else max(worst, mean)
+    return worst or 0.0
+
+
+def _together(probes: Sequence[Series]) -> Iterator[tuple[float, tuple[float, ...]]]:
+    """The first probe's times with each probe's temperature then: straight between its readings, not over gaps."""
+    first, *others = probes
+    if all(other.times_s == first.times_s for other in others):
+        yield from zip(first.times_s, zip(*(series.temperatures_c for series in probes), strict=True), strict=True)
+        return
+    longest_s = [LONGEST_GAP * interval_s(other.times_s) for other in others]
+    known = [dict(zip(other.times_s, other.temperatures_c, strict=True)) for other in others]
+    for at_s, warm_c in zip(first.times_s, first.temperatures_c, strict=True):
+        there = [warm_c]
+        for other, readings, gap_s in zip(others, known, longest_s, strict=True):
+            value = readings.get(at_s)
+            value = _between(other, at_s, gap_s) if value is None else value
+            if value is None:
+                break
+            there.append(value)
+        else:
+            yield at_s, tuple(there)
+
+
+def _between(series: Series, at_s: float, longest_s: float) -> float | None:
+    above = bisect_right(series.times_s, at_s)
+    if above in (0, len(series)) or series.times_s[above] - series.times_s[above - 1] > longest_s:
+        return None
+    before_s, low, high = series.times_s[above - 1], *series.temperatures_c[above - 1 : above + 1]
+    return low + (high - low) * (at_s - before_s) / (series.times_s[above] - before_s)
