@@ -12,7 +12,6 @@ from typing import Any
 from attrs import Attribute, field, frozen
 from attrs.validators import and_, deep_iterable, ge, gt, le, lt, matches_re, min_len, optional
 
-from core.mix.limits import Method
 from core.release.readiness import Style
 
 CHAMBER = "chamber"
@@ -43,11 +42,10 @@ class BatchStarted:
 
 @frozen
 class CureWeighed:
-    """The cure that went in. method: "comminuted" or "dry-rub". Fractions of the curing salt by its label."""
+    """The curing salt that went in, 0 kg where none was used. Fractions of the curing salt by its label."""
 
-    cure_kg: float = field(validator=_above_zero)
+    cure_kg: float = field(validator=and_(_finite, ge(0)))
     nitrite: float = field(validator=_share)
-    method: Method
     nitrate: float = field(default=0.0, validator=_share)
     other_salt_kg: float | None = field(default=None, validator=optional(and_(_finite, ge(0))))
 

@@ -46,7 +46,7 @@ BELIEVABLE_PH = (3.5, 8.0)  # practice: outside it the meter, not the meat, is a
 BELIEVABLE_ACTIVITY = (0.5, 1.0)  # practice
 SLACK = 1e-9
 
-_METHOD: dict[Style, Method] = {"fermented": "comminuted", "whole-muscle": "dry-rub"}
+METHOD_OF: dict[Style, Method] = {"fermented": "comminuted", "whole-muscle": "dry-rub"}
 
 
 @frozen
@@ -112,7 +112,7 @@ def _signs(signs: tuple[str, ...] | None) -> tuple[Reason, ...]:
 
 
 def _nitrite_limit(evidence: Evidence) -> Reason:
-    limit = LIMITS[_METHOD[evidence.style]]
+    limit = LIMITS[METHOD_OF[evidence.style]]
     ppm = evidence.nitrite_ppm
     most = Amount(limit.nitrite_ppm * 1e-6, PARTS_PER_MILLION)
     if ppm is None or not ppm >= 0:

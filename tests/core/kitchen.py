@@ -49,7 +49,7 @@ class Kitchen:
         return self.note(BatchStarted(name, style, **{"meat_kg": 12.4, "target_loss": 0.35} | more), at=at)  # type: ignore[arg-type]
 
     def cure(self, batch: str, at: float = 0.0) -> str:
-        return self.note(CureWeighed(0.031, 0.0625, "comminuted"), batch, at)
+        return self.note(CureWeighed(0.031, 0.0625), batch, at)
 
     def read(self, batch: str, ph: float | None, at: float = 1.0, temperature_c: float | None = None) -> str:
         return self.note(Reading(ph, temperature_c), batch, at)

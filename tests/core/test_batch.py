@@ -310,7 +310,7 @@ def test_a_sign_found_twice_is_told_once(kitchen: Kitchen, hung):
 def test_the_cure_that_was_corrected_counts(kitchen: Kitchen):
     batch = kitchen.begin()
     cure = kitchen.cure(batch)
-    kitchen.note(CureWeighed(0.025, 0.0625, "comminuted"), batch, corrects=cure, written=1)
+    kitchen.note(CureWeighed(0.025, 0.0625), batch, corrects=cure, written=1)
     folded = kitchen.batch(batch)
     assert folded.cure is not None
     assert (folded.cure.cure_kg, folded.cure_line_id) == (0.025, cure)

@@ -36,7 +36,7 @@ BEGINS_BATCH = st.builds(
     BatchStarted, names, st.sampled_from(["fermented", "whole-muscle"]), masses, shares, st.none() | st.floats(0, 99)
 )
 ABOUT_BATCH = st.one_of(
-    st.builds(CureWeighed, masses, shares, st.sampled_from(["comminuted", "dry-rub"]), shares),
+    st.builds(CureWeighed, masses, shares, shares),
     st.builds(Reading, st.none() | st.floats(0, 14), st.none() | st.floats(-10, 60)),
     st.builds(PieceHung, names, masses),
 )

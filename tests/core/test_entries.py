@@ -30,7 +30,7 @@ from tests.core.kitchen import NOON, fresh
 FACTS = [
     BatchStarted("Juniper coarse", "fermented", 12.4, 0.35, 21.0),
     BatchStarted("Loin", "whole-muscle", 2.0, 0.4),
-    CureWeighed(0.031, 0.0625, "comminuted", 0.04, 0.31),
+    CureWeighed(0.031, 0.0625, 0.04, 0.31),
     Reading(5.1, 22.0),
     Reading(None, 22.0),
     AirRead(12.5, 0.78),

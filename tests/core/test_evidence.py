@@ -82,7 +82,7 @@ def test_without_a_weighed_cure_the_nitrite_is_not_known(kitchen: Kitchen):
 
 def test_of_a_salt_that_no_curing_salt_is_the_nitrite_is_not_known(kitchen: Kitchen):
     batch = kitchen.begin()
-    kitchen.note(CureWeighed(0.031, 0.9, "comminuted"), batch)
+    kitchen.note(CureWeighed(0.031, 0.9), batch)
     assert ingoing_nitrite_ppm(kitchen.batch(batch)) is None
 
 

@@ -48,7 +48,7 @@ ENTRIES = (
         "cure",
         "{batch}/cure",
         CURE.inputs,
-        {"dose": "0.25 %", "nitrite": "6.25", "nitrate": "0", "method": "comminuted"},
+        {"dose": "0.25 %", "nitrite": "6.25", "nitrate": "0"},
     ),
     Tried("reading", "{batch}/reading", READING.inputs, {"ph": "5.4", "temperature_c": "22"}),
     Tried("hang", "{batch}/hang", HANG.inputs, {"tag": "J-9", "start_kg": "900"}),

@@ -35,7 +35,7 @@ def walked(visitor: Visitor) -> dict[type, str]:
     """One entry of every kind, by its kind, with figures that no unit system shows in round numbers."""
     kitchen = Kitchen()
     batch = kitchen.begin(meat_kg=12.3456789, target_loss=1 / 3, least_days=21.5)
-    kitchen.note(CureWeighed(0.0301234567, 0.062345678, "comminuted", 0.0012345678, 0.3171717), batch)
+    kitchen.note(CureWeighed(0.0301234567, 0.062345678, 0.0012345678, 0.3171717), batch)
     kitchen.note(Reading(5.1371371, 22.3737373), batch)
     kitchen.note(AirRead(12.3456789, 0.78912345), CHAMBER)
     kitchen.note(HumidifierCharged(0.0056781234, 0.0765432109, 0.0067890123), CHAMBER)

@@ -46,35 +46,59 @@ def test_a_refused_dose_names_the_dose_that_makes_the_limit(visitor: Visitor, ba
 
 
 def test_a_dose_over_the_limit_is_told_while_one_types(visitor: Visitor, batch: str):
-    page = visitor.get(f"{batch}/cure", figures="1", dose="2.5 %", nitrite="6.25", nitrate="0", method="comminuted")
+    page = visitor.get(f"{batch}/cure", figures="1", dose="2.5 %", nitrite="6.25", nitrate="0")
     assert "the limit for chopped meat is 156.25 ppm" in page.texts("p", "refusal")[0]
 
 
 def test_a_dose_within_the_limit_is_figured_while_one_types(visitor: Visitor, batch: str):
-    page = visitor.get(f"{batch}/cure", figures="1", dose="0.2 %", nitrite="6.25", nitrate="0", method="comminuted")
+    page = visitor.get(f"{batch}/cure", figures="1", dose="0.2 %", nitrite="6.25", nitrate="0")
     assert page.figures["nitrite"] == "125 ppm"
 
 
 def test_a_dose_still_being_typed_is_no_fault(visitor: Visitor, batch: str):
-    page = visitor.get(f"{batch}/cure", figures="1", dose="", nitrite="6.25", nitrate="0", method="comminuted")
+    page = visitor.get(f"{batch}/cure", figures="1", dose="", nitrite="6.25", nitrate="0")
     assert (page.status, page.text) == (200, "")
 
 
 def test_figures_record_nothing(visitor: Visitor, batch: str):
     before = len(visitor.book)
-    visitor.get(f"{batch}/cure", figures="1", dose="0.2 %", nitrite="6.25", nitrate="0", method="comminuted")
+    visitor.get(f"{batch}/cure", figures="1", dose="0.2 %", nitrite="6.25", nitrate="0")
     assert len(visitor.book) == before
 
 
 def test_figures_asked_for_by_post_record_nothing(visitor: Visitor, batch: str):
     before = len(visitor.book)
-    visitor.post(f"{batch}/cure?figures=1", dose="0.2 %", nitrite="6.25", nitrate="0", method="comminuted")
+    visitor.post(f"{batch}/cure?figures=1", dose="0.2 %", nitrite="6.25", nitrate="0")
     assert len(visitor.book) == before
 
 
-@pytest.mark.parametrize("dose", ["0", "0 g", "-1 g", "-0.25 %"])
-def test_no_dose_at_all_is_refused(visitor: Visitor, batch: str, dose: str):
-    assert "more than nothing" in visitor.fill(f"{batch}/cure", dose=dose).beside("dose")
+@pytest.mark.parametrize("dose", ["-1 g", "-0.25 %"])
+def test_less_than_no_dose_is_refused(visitor: Visitor, batch: str, dose: str):
+    assert "less than nothing" in visitor.fill(f"{batch}/cure", dose=dose).beside("dose")
+
+
+@pytest.mark.parametrize("dose", ["0", "0 g"])
+def test_meat_without_curing_salt_is_noted_as_such(visitor: Visitor, batch: str, dose: str):
+    assert "No curing salt used" in visitor.fill(f"{batch}/cure", dose=dose).text
+
+
+def test_a_per_cent_may_be_written_as_a_word(visitor: Visitor, batch: str):
+    assert "156 ppm" in visitor.fill(f"{batch}/cure", dose="0.25 per cent").text
+
+
+def test_a_whole_muscle_is_held_to_the_limit_for_dry_cured_meat(visitor: Visitor):
+    muscle = visitor.start_batch(style="whole-muscle")
+    assert "625 ppm" in visitor.fill(f"{muscle}/cure", dose="1 %").text
+
+
+def test_a_sausage_is_held_to_the_limit_for_chopped_meat(visitor: Visitor, batch: str):
+    assert "156.25 ppm" in visitor.fill(f"{batch}/cure", dose="1 %").beside("dose")
+
+
+def test_the_cure_weighed_again_corrects_the_first(visitor: Visitor, batch: str):
+    visitor.fill(f"{batch}/cure", dose="0.25 %")
+    visitor.post(f"{batch}/cure", dose="0.2 %", nitrite="6.25", nitrate="0")
+    assert visitor.get(batch).text.count("Cure weighed") == 1
 
 
 @pytest.mark.parametrize("dose", ["150 %", "9999999999999 kg", "200 kg"])

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from flask import Blueprint, render_template, url_for
+from flask import Blueprint, render_template, request, url_for
 
 from core.air import moist_air
 from core.chamber import humidifier
@@ -16,6 +16,9 @@ from web.journal import book
 from web.visitor import manner
 
 screen = Blueprint("chamber", __name__)
+
+LATEST_LINES = 50
+"""A chamber is read for years: its page shows this many lines of the log until all are asked for."""
 
 
 def _air(fact: AirRead, how: Manner) -> str:
@@ -75,13 +78,15 @@ CHARGE = declare(
 
 @screen.get("/chamber")
 def page():
+    shown = len(book()) + 1 if "all" in request.args else LATEST_LINES
     lines, air = book().about(CHAMBER), book().latest(CHAMBER, AirRead)
     return render_template(
         "chamber/page.html",
         air=air,
         figures=air_figures(air.fact) if air else (),
         charge=book().latest(CHAMBER, HumidifierCharged),
-        log=[(line, say(line, manner())) for line in reversed(lines)],
+        log=[(line, say(line, manner())) for line in reversed(lines[-shown:])],
+        hidden=len(lines[:-shown]),
     )
 
 

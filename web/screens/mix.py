@@ -1,20 +1,22 @@
-"""Mixing day: the cure, weighed, with what it makes of the meat."""
+"""Mixing day: the cure, weighed, with what it makes of the meat. Which limit holds follows from the batch's kind."""
 
 from __future__ import annotations
 
 from attrs import evolve, frozen
-from flask import Blueprint, url_for
+from flask import Blueprint, redirect, request, url_for
 
 from core.daybook.facts import CureWeighed
 from core.mix import cure
-from core.mix.cure_sheets import METHOD, NITRATE, NITRITE, OTHER_SALT
+from core.mix.cure_sheets import NITRATE, NITRITE, OTHER_SALT
 from core.quantities import DOSE_MASS, FRACTION, Amount, Manner
 from core.reading import read
 from core.refusals import NotAQuantity, OutOfRange
+from core.release.readiness import METHOD_OF
 from core.working import Figure
 from web.entry_forms import EntryForm, Subject, Values, declare, path_of, write
 from web.finding import find_batch
 from web.forms import typed
+from web.journal import book
 
 screen = Blueprint("mix", __name__)
 
@@ -33,19 +35,19 @@ class Dose:
 
     key: str = "dose"
     label: str = "Dose of the curing salt"
-    help: str = "Per-cent of the meat (0.25 %) or a weight (31 g)."
+    help: str = "Per-cent of the meat (0.25 %) or a weight (31 g); 0 where you use none."
     unit: str = "% or g"
 
     def read(self, text: str, manner: Manner) -> tuple[float | None, float | None]:
-        weighed = any(sign.isalpha() for sign in text)
+        weighed = "cent" not in text.casefold() and any(sign.isalpha() for sign in text)
         quantity = DOSE_MASS if weighed else FRACTION
         try:
             value = read(text, quantity, manner, field=self.key, label=self.label)
         except NotAQuantity as refusal:
             sentence = f"{refusal.sentence.split('. ')[0]}. Enter a per-cent or a weight, for example 0.25 % or 31 g."
             raise NotAQuantity(self.key, sentence if not weighed else refusal.sentence) from None
-        if value <= 0:
-            raise OutOfRange(self.key, "The dose must be more than nothing, for example 0.25 % or 31 g.")
+        if value < 0:
+            raise OutOfRange(self.key, "The dose cannot be less than nothing, for example 0.25 % or 31 g.")
         if value > (HEAVIEST_DOSE_KG if weighed else 1):
             raise OutOfRange(self.key, "The dose is a small part of the meat, for example 0.25 % or 31 g.")
         return (None, value) if weighed else (value, None)
@@ -60,10 +62,13 @@ def _fact(values: Values, subject: Subject) -> CureWeighed:
 def _figures(fact: CureWeighed, subject: Subject) -> tuple[Figure, ...]:
     assert subject.batch is not None
     salt = cure.CuringSalt(fact.nitrite, fact.nitrate)
-    return cure.from_dose(subject.batch.start.meat_kg, fact.cure_kg, salt, fact.method, fact.other_salt_kg)
+    method = METHOD_OF[subject.batch.start.style]
+    return cure.from_dose(subject.batch.start.meat_kg, fact.cure_kg, salt, method, fact.other_salt_kg)
 
 
 def _say(fact: CureWeighed, how: Manner) -> str:
+    if not fact.cure_kg:
+        return "No curing salt used"
     strength = Amount(fact.nitrite, FRACTION).show(how)
     return f"Cure weighed: {Amount(fact.cure_kg, DOSE_MASS).show(how)} of {strength} nitrite salt"
 
@@ -77,13 +82,11 @@ CURE = declare(
             evolve(NITRITE, default=USUAL_NITRITE),
             NITRATE,
             OTHER_SALT,
-            METHOD,
         ),
         _say,
         figures=_figures,
         fact=_fact,
         texts=lambda fact, how: {
-            "method": fact.method,
             "nitrite": typed(fact.nitrite, FRACTION, how),
             "nitrate": typed(fact.nitrate, FRACTION, how),
             "dose": Amount(fact.cure_kg, DOSE_MASS).show_exact(how),
@@ -96,7 +99,10 @@ CURE = declare(
 
 @screen.route("/batches/<batch_id>/cure", methods=["GET", "POST"])
 def weigh_cure(batch_id: str):
+    """A batch has one cure: weighed again, it corrects the first and is never taken for an addition."""
     batch = find_batch(batch_id)
-    return write(
-        CURE, Subject(batch), about=batch.id, back=path_of(batch), back_to=url_for("batches.one", batch_id=batch_id)
-    )
+    if batch.cure_line_id is not None and request.method == "GET" and "figures" not in request.args:
+        return redirect(url_for("entries.correct", entry_id=batch.cure_line_id), 303)
+    weighed = book().line(batch.cure_line_id) if batch.cure_line_id else None
+    back = path_of(batch)
+    return write(CURE, Subject(batch), about=batch.id, back=back, corrects=weighed, back_to=back)
