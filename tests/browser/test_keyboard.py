@@ -79,9 +79,16 @@ def _settle(walked: Walked) -> None:
     walked.verdicts["J-2"] = hand.page.locator(".judgement .word").inner_text()
 
 
+@pytest.fixture(scope="module")
+def tablet(browser: Browser, site: Site):
+    context = browser.new_context(viewport=LANDSCAPE)
+    yield context.new_page()
+    context.close()
+
+
 @pytest.fixture
-def hand(daybook: Page) -> Hand:
-    return Hand(daybook)
+def hand(tablet: Page, site: Site) -> Hand:
+    return Hand(open_daybook(tablet, site.url()))
 
 
 def test_a_verdict_is_reached_with_keys_alone(walked: Walked):
