@@ -50,7 +50,8 @@ def record(fact: Fact, *, about: str | None, happened_at: datetime, token: str, 
         raise NotSaved("", refused)
     entry = Entry(token, token if about is None else about, happened_at, _written_at(corrects), fact, corrects)
     if token in book():
-        if evolve(entry, written_at=book().entry(token).written_at) == book().entry(token):
+        known = book().entry(token)
+        if evolve(entry, written_at=known.written_at, corrects=known.corrects) == known:
             return token
         key = fresh_id()
         entry = evolve(entry, id=key, about=key if about is None else about)
