@@ -177,7 +177,7 @@ def columns() -> list[Animal]:
         build(
             "battery, signal and state", head="Time,Temp (°C),RH (%),Battery (%),RSSI,State", values="{t},{h},97,-61,ok"
         ),
-        build("a dew point", head="Time,Temp (°C),RH (%),Dew point (°C)", values="{t},{h},8.4"),
+        build("a dew point", head="Time,Temp (°C),RH (%),Dew point (°C)", values="{t},{h},{d}"),
         build("trailing separators", values="{t},{h},,"),
         build("unit unclear", head="Time,Temp,RH", series=_warm(), asks=("unit 2",), answers={"unit 2": "°C"}),
         build("decimal comma parted by commas", head="Time,Temp (°C),RH (%)", decimal=","),

@@ -72,6 +72,11 @@ def fmt(*patterns: str) -> Stamp:
 ISO = fmt("%Y-%m-%d %H:%M:%S")
 
 
+def _dew_point(t: float, h: float) -> float:
+    gamma = math.log(h / 100) + 17.62 * t / (243.12 + t)
+    return 243.12 * gamma / (17.62 - gamma)
+
+
 def build(
     name: str,
     *,
@@ -102,7 +107,10 @@ def build(
             shown_t = f"{t * 9 / 5 + 32 if fahrenheit else t:.1f}"
             shown_h = f"{h:.1f}" if percent else f"{h / 100:.3f}"
             texts = {"t": shown_t.replace(".", decimal), "h": shown_h.replace(".", decimal)}
-            cells += [cell.format(**texts, n=number, f=f"{t * 1.8 + 32:.1f}") for cell in values.split(",")]
+            cells += [
+                cell.format(**texts, n=number, f=f"{t * 1.8 + 32:.1f}", d=f"{_dew_point(t, h):.1f}")
+                for cell in values.split(",")
+            ]
             warm = (float(shown_t) - 32) * 5 / 9 if fahrenheit else float(shown_t)
             humid = float(shown_h) / (100 if percent else 1)
             at = point.at.timestamp() + late_s

@@ -91,7 +91,10 @@ def cells_emptied(victim: Victim, chance: Random) -> Victim:
     above, rows = _parted(victim)
     for at in chance.sample(range(len(rows)), min(5, len(rows))):
         cells = rows[at].split(separator)
-        cells[chance.randrange(len(cells))] = chance.choice(("", "---", "ERR", "NaN", "999.9", "-127", "n/a", "-999"))
+        kept = sum(held in ("time", "date", "clock", "probe") for held in victim.holds)  # they stand in front
+        cells[chance.randrange(kept, len(cells))] = chance.choice(
+            ("", "---", "ERR", "NaN", "999.9", "-127", "n/a", "-999")
+        )
         rows[at] = separator.join(cells)
     return _with_lines(victim, above + rows)
 

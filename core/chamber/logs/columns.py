@@ -16,7 +16,7 @@ from core.chamber.logs.values import Number, number, unit_of
 
 LEAST_FOR_DECIMALS = 20
 MOST_PROBES = 50
-MOSTLY, NEARLY_ALL = 0.9, 0.97
+MOSTLY, NEARLY_ALL = 0.9, 0.95
 COOL_C, ROOM_C = 5.0, 25.0
 """Between them a number is °C: as °F it would be -15 to -4 °C, where nothing cures, ferments or is kept unfrozen."""
 COOL_F, HOT_F = 45.0, 90.0

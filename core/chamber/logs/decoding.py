@@ -62,17 +62,17 @@ def cells_of(line: str, separator: str) -> list[str] | None:
         return None
 
 
-def cut_at_the_end(lines: list[str], separator: str) -> bool:
+def cut_at_the_end(rows: list[str], separator: str) -> bool:
     """Whether the last line may have lost its end: it has no line ending, and does not end as the fifty before it do.
 
     A cut "80.1" is "80." or "8", so a line is whole if it ends in the same sign as the others or, where that is a
     digit, in as many digits after the same decimal mark or colon.
     """
-    if not lines or not lines[-1]:
+    if not rows or not rows[-1]:
         return False
-    tail = _tail(lines[-1], separator)
-    before = [_tail(line, separator) for line in lines[-51:-1] if line]
-    return not before or not tail or any(each != tail for each in before)
+    tail = _tail(rows[-1], separator)
+    before = [_tail(line, separator) for line in rows[-51:-1] if line]
+    return not tail or not before or before.count(tail) < 0.9 * len(before)
 
 
 def _tail(line: str, separator: str) -> str:

@@ -244,8 +244,9 @@ def _could_be_fractions(frame: Frame, lead: int) -> bool:
 
 
 def join(cells: Sequence[str], lead: int) -> Row:
-    """Cells of a row whose values were parted at their decimal commas, joined again."""
-    return [*cells[:lead], *(f"{cells[at]},{cells[at + 1]}" for at in range(lead, len(cells) - 1, 2))]
+    """Cells of a row whose values were parted at their decimal commas, joined again. Half a number becomes none."""
+    pairs = zip(cells[lead::2], cells[lead + 1 :: 2], strict=False)
+    return [*cells[:lead], *(f"{whole},{part}" if whole and part else whole + part and "?" for whole, part in pairs)]
 
 
 def _open(table: Table, roles: dict[int, Role]) -> tuple[Column, ...]:

@@ -53,7 +53,7 @@ def reading(data: bytes, layout: Layout) -> Generator[Progress, None, Log]:
     check(layout)
     lines = lines_of(data, layout.encoding)
     tables = _Tables(layout)
-    last = len(lines) - 1 if cut_at_the_end(lines, layout.separator) else len(lines)
+    last = len(lines) - 1 if cut_at_the_end(lines[layout.first_line - 1 :], layout.separator) else len(lines)
     for start in range(layout.first_line - 1, last, ROWS_A_STEP):
         yield Progress(start, len(lines))
         tables.take(lines, start, min(start + ROWS_A_STEP, last))

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections import Counter
 from collections.abc import Callable, Iterable
+from functools import lru_cache
 
 from attrs import frozen
 
@@ -20,7 +21,7 @@ from core.chamber.logs.moments import (
     orders_that_fit,
     split,
 )
-from core.chamber.logs.values import number
+from core.chamber.logs.values import KEPT_TEXTS, number
 
 MOSTLY = 0.8
 CLOCK_MARKS = (":", ".", "")
@@ -156,6 +157,7 @@ def _cells_down(table: Table, at: int) -> Iterable[str]:
             yield cells[at]
 
 
+@lru_cache(maxsize=KEPT_TEXTS)
 def _look(cell: str) -> _Look | None:
     """How a cell with date and time is written, None for any other."""
     for clock_mark in CLOCK_MARKS:

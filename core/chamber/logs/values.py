@@ -5,6 +5,7 @@ from __future__ import annotations
 import math
 import re
 from collections.abc import Callable
+from functools import lru_cache
 
 from attrs import frozen
 
@@ -18,6 +19,7 @@ WETTEST = 1.10
 """Above 100 % a sensor is off by a little; above this it is broken."""
 NOTHING = math.nan
 MOST_TEXTS = 50_000
+KEPT_TEXTS = 4096
 LONGEST_ECHO = 24
 LONGEST_WORD = 16
 
@@ -48,6 +50,7 @@ class Number:
     """As written beside it, "" where nothing is."""
 
 
+@lru_cache(maxsize=KEPT_TEXTS)
 def number(cell: str, decimal: str) -> Number | None:
     """The number in a cell that holds nothing else but a unit we know; None for any other text."""
     found = _NUMBER[decimal].fullmatch(cell.strip(" \t\u00a0"))
@@ -56,7 +59,7 @@ def number(cell: str, decimal: str) -> Number | None:
     unit = unit_of(found["unit"] or "")
     if unit is None:
         return None
-    whole = re.sub(r"[^0-9]", "", found["whole"])
+    whole = found["whole"].replace(found["group"], "") if found["group"] else found["whole"]
     part = found["part"] or ""
     value = float(f"{whole or 0}.{part or 0}{found['power'] or ''}")
     return Number(-value if found["sign"] in ("-", "\u2212") and found["sign"] else value, len(part), unit)
