@@ -1,7 +1,11 @@
-"""Two thousand files after mishaps: none ends in a crash, and no reading is taken that was not made at its moment."""
+"""Two thousand files after mishaps: no crash, and no reading that was not made at its moment. Time and memory grow as
+the file does."""
 
 import math
+import tracemalloc
+from datetime import UTC, datetime, timedelta
 from random import Random
+from time import process_time
 
 import pytest
 
@@ -85,3 +89,36 @@ def test_a_mishap_never_makes_a_reading_that_was_not_made(part: int):
         victim = befall(chance.choice(ANIMALS), chance)
         log = taken(victim)
         assert log is None or not untrue(log, victim.animal), (number, victim.animal.name, victim.mishaps)
+
+
+def month_of(rows: int) -> bytes:
+    """Two probes a minute apart from each other's readings, day after day."""
+    start = datetime(2025, 1, 13, tzinfo=UTC)
+    lines = ["Time,Temp 1 (°C),RH 1 (%),Temp 2 (°C),RH 2 (%)"]
+    for i in range(rows):
+        at = start + timedelta(minutes=i)
+        cells = (f"{12 + i % (17 + p) / 10:.1f},{79 + i % (23 + p) / 10:.1f}" for p in (0, 1))
+        lines.append(f"{at.isoformat(' ')[:16]},{','.join(cells)}")
+    return ("\n".join(lines) + "\n").encode()
+
+
+def seconds_to_read(data: bytes) -> float:
+    started = process_time()
+    read(data, guess(data))
+    return process_time() - started
+
+
+def test_twenty_times_the_rows_take_no_more_than_twenty_times_as_long():
+    few, many = month_of(10_000), month_of(200_000)
+    seconds_to_read(few)
+    least = min(seconds_to_read(few) for _ in range(3))
+    assert seconds_to_read(many) < 1.5 * 20 * least
+
+
+def test_reading_takes_no_more_memory_than_a_few_times_the_file():
+    data = month_of(40_000)
+    tracemalloc.start()
+    read(data, guess(data))
+    peak = tracemalloc.get_traced_memory()[1]
+    tracemalloc.stop()
+    assert peak < 8 * len(data)
