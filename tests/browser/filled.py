@@ -54,9 +54,9 @@ FORMS = {
     "charge": "Save the charge",
     "air": "Save the reading",
     "your data": "Read it in",
-    **{f"sum {name}": "Work it out" for name in WORKSHEETS},
+    **{f"sum {name}": "Work it out" for name in ("moist-air", "cure-ppm", "ready")},
 }
-"""The forms that something can be wrong with when they are empty, with the button that sends them."""
+"""The forms that something can be wrong with when they are empty, with the button that sends them. All sums share one."""
 
 
 @frozen

@@ -31,6 +31,14 @@ CORNERED = f"""(reach) => {{ {_TARGETS}
   return targets.filter(({{ box }}) => isAside(box) && (isAtTop(box) || isAtFoot(box))).map(words);
 }}"""
 
+COVERED = f"""(pinned) => {{ {_TARGETS}
+  const isPinned = ({{ each }}) => each.matches(pinned);
+  const isInSight = ({{ box }}) => box.top >= 0 && box.bottom <= innerHeight;
+  const atMiddle = ({{ x, y, width, height }}) => document.elementFromPoint(x + width / 2, y + height / 2);
+  const isOnTop = ({{ each, box }}) => each.contains(atMiddle(box));
+  return targets.filter((one) => isPinned(one) && isInSight(one) && !isOnTop(one)).map(words);
+}}"""
+
 LONELY_SMALL_LINKS = """() => [...document.querySelectorAll("main a")]
   .filter((each) => getComputedStyle(each).display === "inline")
   .filter((each) => each.parentElement.textContent.trim() === each.textContent.trim())

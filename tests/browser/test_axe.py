@@ -75,6 +75,7 @@ def test_double_text_is_not_cut_off(still: Page, size: dict[str, int]):
     try:
         assert still.evaluate(measuring.TOO_WIDE) == []
         assert still.evaluate("() => document.documentElement.scrollWidth <= innerWidth")
+        assert still.evaluate(measuring.COVERED, "nav.places a") == []
     finally:
         still.evaluate("() => (document.documentElement.style.fontSize = '')")
         still.set_viewport_size(LANDSCAPE)

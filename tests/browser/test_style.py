@@ -74,6 +74,11 @@ def test_neighbours_are_8_px_apart(still: Page):
     assert still.evaluate(measuring.CLOSE, LEAST_GAP_PX) == []
 
 
+def test_the_pinned_bars_do_not_lie_on_each_other(still: Page):
+    still.evaluate("() => window.scrollTo(0, 0)")
+    assert still.evaluate(measuring.COVERED, "nav.places a, form.entry > .actions *") == []
+
+
 def test_nothing_is_to_be_tapped_in_the_corners(still: Page):
     still.evaluate("() => window.scrollTo(0, 0)")
     assert still.evaluate(measuring.CORNERED, CORNER_PX) == []
