@@ -21,6 +21,7 @@ LIKELY_SERIAL = (36_526.0, 73_050.0)  # the same years as serial days
 
 _WEEKDAY = r"(?:[^\W\d]{2,10}\.?,?[ \u00a0]+(?=[0-9]))?"
 _BY_NUMBER = re.compile(_WEEKDAY + r"([0-9]{1,4})([-./ ])([0-9]{1,2})\2([0-9]{1,4})\.?")
+_YEAR_FIRST = re.compile(_WEEKDAY + r"[0-9]{4}[-./ ]")
 _COMPACT = re.compile(r"([0-9]{4})([0-9]{2})([0-9]{2})")
 _NAMED = re.compile(
     _WEEKDAY + r"(?:([0-9]{1,4})\.?[-/ ]*)?([^\W\d]{3,10})\.?[-/ ]*([0-9]{1,4})(?:(?:,? *|[-/])([0-9]{2,4}))?",
@@ -166,7 +167,7 @@ def orders_that_fit(dates: Iterable[tuple[str, int]], mark: str) -> tuple[Order,
     dates = list(dates)
     if mark in ("", "a"):
         return ("ymd",)
-    four_first = sum(rows for text, rows in dates if _year_first(text))
+    four_first = sum(rows for text, rows in dates if starts_with_a_year(text))
     possible: tuple[Order, ...] = ("ymd",) if four_first * 2 > sum(rows for _, rows in dates) else ("dmy", "mdy", "ymd")
     days: dict[Order, list[float]] = {}
     read: dict[Order, int] = {}
@@ -191,9 +192,9 @@ def _without_yearly_steps(orders: tuple[Order, ...], days: dict[Order, list[floa
     return kept or orders
 
 
-def _year_first(text: str) -> bool:
-    found = _BY_NUMBER.fullmatch(text.strip(" T,\u00a0"))
-    return bool(found) and len(found[1]) == 4
+def starts_with_a_year(text: str) -> bool:
+    """Whether a date begins with four digits: its order is then year, month, day."""
+    return _YEAR_FIRST.match(text) is not None
 
 
 def _mean_the_same(days: list[list[float]]) -> bool:

@@ -3,7 +3,9 @@
 from __future__ import annotations
 
 import hashlib
+from array import array
 from collections.abc import Callable, Generator
+from math import isnan
 
 from attrs import frozen
 
@@ -15,6 +17,8 @@ from core.chamber.logs.series import Log, Rows, Skipped, settled
 from core.chamber.logs.values import Memo, echo, looks_broken, value_of
 
 ROWS_A_STEP = 4096
+BLOCK = 256
+"""Lines taken at once where none of them is odd."""
 
 
 @frozen
@@ -88,6 +92,33 @@ class _Tables:
         self.skipped.append(Skipped(line, why))
 
     def take(self, lines: list[str], start: int, end: int) -> None:
+        for at in range(start, end, BLOCK):
+            block = min(at + BLOCK, end)
+            if not self._take_at_once(lines[at:block], at + 1):
+                self._take_one_by_one(lines, at, block)
+
+    def _take_at_once(self, block: list[str], first_line: int) -> bool:
+        """Take lines with nothing amiss a column at a time, which is quicker. False, and nothing taken, where one is."""
+        rows = self.by_probe.get("")
+        if rows is None or self.layout.joined or '"' in "".join(block):
+            return False
+        split_by = None if self.layout.separator == " " else self.layout.separator
+        table = [line.split(split_by) for line in block]
+        if set(map(len, table)) != {self._raw_width}:
+            return False
+        times = array("d", map(self._moment, table))
+        columns = tuple(zip(*table, strict=True))
+        values = [array("d", map(each.meaning.__getitem__, columns[each.at])) for each in self._wanted]
+        if any(any(map(isnan, each)) for each in (times, *values)):
+            return False
+        rows.times.extend(times)
+        rows.lines.extend(range(first_line, first_line + len(block)))
+        for kept, new in zip(rows.values, values, strict=True):
+            kept.extend(new)
+        self._latest = rows
+        return True
+
+    def _take_one_by_one(self, lines: list[str], start: int, end: int) -> None:
         separator, width, joined = self.layout.separator, self._raw_width, self.layout.joined
         split_by = None if separator == " " else separator
         moment, wanted, probe_at = self._moment, self._wanted, self._probe_at

@@ -4,10 +4,12 @@ from __future__ import annotations
 
 import math
 from array import array
+from bisect import bisect_right
 from collections.abc import Iterable
 from datetime import UTC, datetime, timedelta
 from itertools import islice, pairwise
-from operator import gt, lt
+from math import isnan
+from operator import gt, lt, sub
 from typing import Literal
 
 from attrs import frozen
@@ -17,6 +19,7 @@ from core.chamber.logs.values import NOTHING
 from core.refusals import Refusal
 
 HOUR_S = 3600.0
+FULL = 1.0
 GAP = 1.5
 """A pause longer than this many usual intervals is a gap."""
 Clock = Literal["utc", "local", "start"]
@@ -110,7 +113,7 @@ def settled(name: str, layout: Layout, by_probe: dict[str, Rows], skipped: list[
     remarks: dict[str, None] = {}
     series: list[Series] = []
     for probe, rows in by_probe.items():
-        rows, said = _in_order(rows, clock == "local" and not layout.times.twelve_hours, skipped)
+        rows, said = _in_order(rows, layout, skipped)
         remarks |= dict.fromkeys(said)
         series += _series(probe, rows, layout, remarks)
     return Log(
@@ -130,18 +133,18 @@ def _clock(layout: Layout) -> Clock:
     return "utc" if times.offset_written or times.offset_s is not None or times.kind.startswith("epoch") else "local"
 
 
-def _in_order(rows: Rows, may_jump: bool, skipped: list[Skipped]) -> tuple[Rows, list[str]]:
+def _in_order(rows: Rows, layout: Layout, skipped: list[Skipped]) -> tuple[Rows, list[str]]:
     said: list[str] = []
-    falls = sum(map(gt, rows.times, islice(rows.times, 1, None)))
-    if falls:
-        if falls * 2 > len(rows.times):
-            rows.reverse()  # the newest first
+    may_jump = _clock(layout) == "local"
+    falls = _falls(rows.times)
+    if falls * 2 > len(rows.times):
+        rows.reverse()  # the newest first
+    if falls and may_jump:
         step = _usual_step(rows.times)
-        if may_jump and step > 0:
+        if not layout.times.twelve_hours:
             _refuse_twelve_hours(rows, step)
-            if step <= HOUR_S / 2:
-                said += _count_on(rows, step)
-    if any(map(gt, rows.times, islice(rows.times, 1, None))):
+        said += _count_on(rows, step)
+    if _falls(rows.times):
         rows = rows.reordered(sorted(range(len(rows.times)), key=rows.times.__getitem__))
         said.append("The rows were not in order of time; they were put in order.")
     rows, conflicts = _without_repeats(rows, skipped)
@@ -150,9 +153,19 @@ def _in_order(rows: Rows, may_jump: bool, skipped: list[Skipped]) -> tuple[Rows,
     return rows, said
 
 
+def _falls(times: array[float]) -> int:
+    return sum(map(gt, times, islice(times, 1, None)))
+
+
+def _steps(times: array[float]) -> array[float]:
+    return array("d", map(sub, islice(times, 1, None), times))
+
+
 def _usual_step(times: array[float]) -> float:
-    steps = sorted(b - a for a, b in pairwise(times) if b > a)
-    return steps[len(steps) // 2] if steps else 0.0
+    """The median of the steps forward, 0 where there is none."""
+    steps = sorted(_steps(times))
+    forward = steps[bisect_right(steps, 0.0) :]
+    return forward[len(forward) // 2] if forward else 0.0
 
 
 def _refuse_twelve_hours(rows: Rows, step: float) -> None:
@@ -172,6 +185,8 @@ def _refuse_twelve_hours(rows: Rows, step: float) -> None:
 def _count_on(rows: Rows, step: float) -> list[str]:
     """Where the clock was put back an hour, count on from before, so that an hour stays an hour."""
     said: list[str] = []
+    if not 0 < step <= HOUR_S / 2:
+        return said
     written = array("d", rows.times)
     shift = 0.0
     for at in range(1, len(written)):
@@ -206,7 +221,7 @@ def _without_repeats(rows: Rows, skipped: list[Skipped]) -> tuple[Rows, list[flo
     times = rows.times
     kept: list[int] = []
     conflicts: list[float] = []
-    if not any(not up for up in map(lt, times, islice(times, 1, None))):
+    if all(map(lt, times, islice(times, 1, None))):
         return rows, conflicts
     for at in range(len(times)):
         if not kept or times[at] != times[kept[-1]]:
@@ -224,8 +239,8 @@ def _hours_lost_or_twice(rows: Rows, conflicts: list[float]) -> list[str]:
     step = _usual_step(rows.times)
     said = [
         f"Between {_shown(before)} and {_shown(after)} an hour was not recorded, or the clock was put forward an hour."
-        for before, after in pairwise(rows.times)
-        if after - before > HOUR_S and abs(after - before - HOUR_S - step) <= min(step / 2, HOUR_S / 4)
+        for before, after in _pauses(rows.times, HOUR_S)
+        if abs(after - before - HOUR_S - step) <= min(step / 2, HOUR_S / 4)
     ]
     if conflicts and step and len(conflicts) * step >= 0.8 * HOUR_S and conflicts[-1] - conflicts[0] <= HOUR_S:
         said.append(
@@ -233,6 +248,13 @@ def _hours_lost_or_twice(rows: Rows, conflicts: list[float]) -> list[str]:
             "back an hour. From there on the times may be an hour behind."
         )
     return said
+
+
+def _pauses(times: array[float], longer_than_s: float) -> tuple[tuple[float, float], ...]:
+    steps = _steps(times)
+    if not steps or max(steps) <= longer_than_s:
+        return ()
+    return tuple((times[at], times[at + 1]) for at, step in enumerate(steps) if step > longer_than_s)
 
 
 def _shown(at_s: float) -> str:
@@ -263,18 +285,17 @@ def _one(
 ) -> Series:
     nothing = array("d", [NOTHING]) * len(times)
     warm, humid = temperature or nothing, humidity or nothing
-    kept = [at for at, (a, b) in enumerate(zip(warm, humid, strict=True)) if a == a or b == b]
-    if len(kept) < len(times):
+    if any(map(isnan, warm)) and any(map(isnan, humid)):
+        kept = [at for at, (a, b) in enumerate(zip(warm, humid, strict=True)) if a == a or b == b]
         times, warm, humid = (array("d", [column[at] for at in kept]) for column in (times, warm, humid))
     humid = _capped(probe, humid, remarks)
     interval = _usual_step(times)
-    gaps = tuple((a, b) for a, b in pairwise(times) if b - a > GAP * interval)
-    return Series(probe, times, warm, humid, interval, gaps)
+    return Series(probe, times, warm, humid, interval, _pauses(times, GAP * interval))
 
 
 def _capped(probe: str, humidity: array[float], remarks: dict[str, None]) -> array[float]:
-    over = sum(1 for value in humidity if value > 1)
+    over = sum(map(FULL.__lt__, humidity))
     if not over:
         return humidity
     remarks[f"{probe or 'The probe'}: {over} humidities above 100 % were taken as 100 %."] = None
-    return array("d", [min(value, 1.0) if value == value else value for value in humidity])
+    return array("d", [FULL if value > FULL else value for value in humidity])

@@ -20,6 +20,7 @@ from core.chamber.logs.moments import (
     offset_in,
     orders_that_fit,
     split,
+    starts_with_a_year,
 )
 from core.chamber.logs.values import KEPT_TEXTS, number
 
@@ -109,7 +110,7 @@ def _style_in_one(table: Table, at: int) -> TimeStyle:
         unit = heads.elapsed_unit_in(table.head[at]) or heads.elapsed_unit_in(table.units[at])
         return TimeStyle(kind=kind, offset_s=offset_s, elapsed_unit=unit if kind == "elapsed" else "")
     look = looks.most_common(1)[0][0]
-    dates = Counter(split(cell, look.clock_mark)[0].strip(" T,\u00a0") for cell in _cells_down(table, at))
+    dates = Counter(split(cell, look.clock_mark)[0].strip(" T,\u00a0") for cell in _date_cells(table, at, look))
     return _text_style(table, look, dates, at, offset_s)
 
 
@@ -125,7 +126,7 @@ def _style_in_two(table: Table, date_at: int, clock_at: int) -> TimeStyle:
         return TimeStyle()
     clock_mark, (twelve, offset) = looks.most_common(1)[0][0]
     look = _Look(marks.most_common(1)[0][0], clock_mark, twelve, offset)
-    dates = Counter(cell.strip(" T,\u00a0") for cell in _cells_down(table, date_at))
+    dates = Counter(cell.strip(" T,\u00a0") for cell in _date_cells(table, date_at, look))
     return _text_style(table, look, dates, date_at, _offset_above(table, clock_at))
 
 
@@ -148,8 +149,14 @@ def _text_style(table: Table, look: _Look, dates: Counter[str], at: int, offset_
     )
 
 
+def _date_cells(table: Table, at: int, look: _Look) -> Iterable[str]:
+    """The sampled cells where the order is plain; else those of every line: few of them may tell a day from a month."""
+    sample = table.column(at)
+    is_plain = look.date_mark in ("", "a") or _mostly(sample, starts_with_a_year)
+    return sample if is_plain else _cells_down(table, at)
+
+
 def _cells_down(table: Table, at: int) -> Iterable[str]:
-    """The cells of one column in every line of the file: one row in a thousand can tell the day from the month."""
     separator = None if table.separator == " " else table.separator
     for line in table.lines:
         cells = line.split(separator, at + 1) if '"' not in line else cells_of(line, table.separator) or ()
