@@ -1,7 +1,4 @@
-"""Quantities: what a reading means and how it is best shown. SI inside; conversion happens only here.
-
-What is 0.0315 kg called on this reader's page, and in how many digits? Reading typed text is `core.reading`.
-"""
+"""What is 0.0315 kg called on this reader's page, and in how many digits? SI inside; typed text is `core.reading`'s."""
 
 from __future__ import annotations
 
@@ -106,6 +103,7 @@ class Quantity:
     example_metric: str
     example_us: str
     trim: bool = False  # drop trailing zeros: what was typed as 12.4 is shown as 12.4
+    least: int = 0  # decimals that stay all the same: pH 5.0
 
     @property
     def si(self) -> str:
@@ -136,7 +134,8 @@ class Amount:
         rung = self._rung(manner.system)
         if rung.then is not None:
             return _compound(self.value, rung, rung.then, manner)
-        shown = _with_unit(rung.unit.from_si(self.value), rung.decimals, rung.unit, manner, self.quantity.trim)
+        value, quantity = rung.unit.from_si(self.value), self.quantity
+        shown = _with_unit(value, rung.decimals, rung.unit, manner, quantity.trim, quantity.least)
         if rung.also is not None:
             bracket = rung.also.from_si(self.value)
             shown += f" ({_with_unit(bracket, _decimals_for(bracket, 3), rung.also, manner, False)})"
@@ -148,7 +147,7 @@ class Amount:
             return "—"
         unit = self._rung(manner.system).unit
         value = unit.from_si(self.value)
-        return _with_unit(value, _decimals_for(value, significant), unit, manner, True)
+        return _with_unit(value, _decimals_for(value, significant), unit, manner, True, self.quantity.least)
 
     def _rung(self, system: System) -> Rung:
         """The first rung that the value reaches once rounded by the rung below: 9.9996 kg is 10 kg, not 10 000 g."""
@@ -166,16 +165,18 @@ def _decimals_for(value: float, significant: int) -> int:
     return min(MOST_DECIMALS, max(0, significant - 1 - math.floor(math.log10(abs(value)))))
 
 
-def _with_unit(value: float, decimals: int, unit: Unit, manner: Manner, trim: bool) -> str:
-    text = show_number(value, decimals, manner, trim=trim)
+def _with_unit(value: float, decimals: int, unit: Unit, manner: Manner, trim: bool, least: int = 0) -> str:
+    text = show_number(value, decimals, manner, trim=trim, least=least)
     return f"{text} {unit.symbol}" if unit.symbol else text
 
 
-def show_number(value: float, decimals: int, manner: Manner = METRIC, *, trim: bool = False) -> str:
+def show_number(value: float, decimals: int, manner: Manner = METRIC, *, trim: bool = False, least: int = 0) -> str:
     """A bare number: thousands parted by a no-break space, the reader's decimal mark, a true minus, a leading zero."""
     text = f"{abs(value):,.{decimals}f}"
     if trim and "." in text:
-        text = text.rstrip("0").rstrip(".")
+        whole, part = text.split(".")
+        part = part.rstrip("0").ljust(min(least, decimals), "0")
+        text = f"{whole}.{part}" if part else whole
     minus = "\u2212" if value < 0 and any(digit in text for digit in "123456789") else ""
     return minus + text.replace(",", NO_BREAK_SPACE).replace(".", manner.decimal)
 
@@ -282,7 +283,7 @@ FRACTION = _same("fraction", "a per-cent", (ONE, PERCENT), Rung(PERCENT, 2), "2.
 LOSS = _same("loss", "a per-cent", (ONE, PERCENT), Rung(PERCENT, 1), "35 %")
 RELATIVE_HUMIDITY = _same("relative_humidity", "a humidity", (ONE, PERCENT), Rung(PERCENT, 1), "80 %", trim=True)
 PARTS_PER_MILLION = _same("ppm", "parts per million", (ONE, PPM, PERCENT), Rung(PPM, 0), "156 ppm")
-PH = _same("ph", "a pH", (ONE,), Rung(ONE, 2), "5.1", trim=True)
+PH = evolve(_same("ph", "a pH", (ONE,), Rung(ONE, 2), "5.1", trim=True), least=1)
 WATER_ACTIVITY = _same("water_activity", "a water activity", (ONE,), Rung(ONE, 3), "0.89")
 COUNT = _same("count", "a number", (ONE,), Rung(ONE, 0), "4")
 RATIO = _same("ratio", "a ratio", (ONE,), Rung(ONE, 3), "1.5", trim=True)

@@ -41,7 +41,7 @@ def test_the_last_reading_stands_above_the_form(visitor: Visitor, batch: str):
 
 
 def test_a_ph_no_meat_has_is_refused(visitor: Visitor, batch: str):
-    assert "between 3 and 8" in visitor.fill(f"{batch}/reading", ph="56").beside("ph")
+    assert "between 3.0 and 8.0" in visitor.fill(f"{batch}/reading", ph="56").beside("ph")
 
 
 def test_acid_meat_moves_on_to_drying(visitor: Visitor, batch: str):

@@ -37,7 +37,7 @@ def test_what_is_not_yet_due_is_told_apart(visitor: Visitor):
     visitor.hang(visitor.cured_and_acid())
     page = visitor.get("/")
     assert "Nothing is due" in page.texts("h2")
-    assert "Weigh 1 piece of Juniper coarse" in page.all("ul", "later")[0].text
+    assert "Weigh 1 piece of Juniper coarse" in page.all("li", "later")[0].text
 
 
 def test_nothing_is_said_to_be_due_once_all_is_taken_down(visitor: Visitor):
