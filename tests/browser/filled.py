@@ -56,7 +56,7 @@ FORMS = {
     "your data": "Read it in",
     **{f"sum {name}": "Work it out" for name in ("moist-air", "cure-ppm", "ready")},
 }
-"""The forms that something can be wrong with when they are empty, with the button that sends them. All sums share one."""
+"""The forms that cannot stand when they are empty, with the button that sends them. All sums share one template."""
 
 
 @frozen

@@ -120,7 +120,7 @@ def test_figures_stand_out_7_to_1(see, at: str, light: str):
     assert [each for each in contrasts if each[1] < ENOUGH_FOR_FIGURES] == []
 
 
-@pytest.mark.parametrize("at", ["chamber", "sum moist-air", "a correction"])
+@pytest.mark.parametrize("at", ["sum moist-air", "sum drying-force", "a correction"])
 def test_the_answer_is_written_large(see, at: str):
     sizes = (
         see(at).locator(".answer .value").evaluate_all("(all) => all.map((each) => getComputedStyle(each).fontSize)")
