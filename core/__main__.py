@@ -109,7 +109,7 @@ def _piped(stdin: TextIO, manner: Manner) -> dict[str, str]:
     if not text.strip():
         return {}
     try:
-        given: Any = outside_json.parse(text, parse_float=Decimal, parse_int=Decimal, parse_constant=_refuse_constant)
+        given: Any = outside_json.parse(text, _exactly)
     except Refusal:
         raise
     except ValueError:
@@ -117,6 +117,10 @@ def _piped(stdin: TextIO, manner: Manner) -> dict[str, str]:
     if not isinstance(given, dict):
         raise Refusal("", "Standard input must be one JSON object of keys and values.")
     return {key: _text_of(key, value, manner) for key, value in cast(dict[str, Any], given).items()}
+
+
+def _exactly(text: str) -> Any:
+    return json.loads(text, parse_float=Decimal, parse_int=Decimal, parse_constant=_refuse_constant)
 
 
 def _refuse_constant(constant: str) -> NoReturn:
