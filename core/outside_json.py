@@ -14,7 +14,10 @@ _BRACKETS = re.compile(r'"(?:[^"\\]|\\.)*"|([\[{])|([\]}])', re.DOTALL)
 
 
 def parse(text: str, loads: Callable[[str], Any] = json.loads) -> Any:
-    """As json.loads, or as the `loads` that reads numbers in its own way. Raises ValueError for what is no JSON, and for what nests deeper than DEEPEST."""
+    """As json.loads, or as a `loads` that reads numbers in its own way.
+
+    Raises ValueError for what is no JSON, and for what nests deeper than DEEPEST.
+    """
     depth = 0
     for found in _BRACKETS.finditer(text):
         depth += bool(found[1]) - bool(found[2])
