@@ -4,12 +4,13 @@ from __future__ import annotations
 
 from collections import defaultdict
 from collections.abc import Iterable, Iterator, Mapping
+from datetime import datetime
 from typing import Any
 
 from attrs import frozen
 
 from core.daybook.entries import Entry, from_record
-from core.daybook.facts import Fact, Withdrawn
+from core.daybook.facts import Fact, Withdrawn, kind_of
 
 Record = Mapping[str, Any]
 
@@ -114,9 +115,19 @@ class Book:
         return sorted((self.line(key) for key in self._kinds.get(kind, ())), key=lambda line: line.order)
 
     def latest(self, subject: str, kind: type[Any]) -> Line | None:
-        """The last thing of this kind that happened to the subject and was not taken back."""
-        found = (line for line in reversed(self.about(subject)) if isinstance(line.fact, kind))
-        return next(found, None)
+        """The last thing of this kind that happened to the subject and was not taken back.
+
+        Of entries that were never corrected only the last one is read: the chamber's air has thousands.
+        """
+        plain = [key for key in self.beginnings(kind_of(kind), about=subject) if self.is_plain(key)]
+        corrected = [key for key in self._about.get(subject, ()) if not self.is_plain(key)]
+        candidates = [*sorted(plain, key=self._moment)[-1:], *corrected]
+        found = (line for line in map(self.line, candidates) if isinstance(line.fact, kind))
+        return max(found, key=lambda line: line.order, default=None)
+
+    def _moment(self, key: str) -> tuple[datetime, str]:
+        """The order of a line that was never corrected, unread."""
+        return datetime.fromisoformat(self._records[key]["happened_at"]), key
 
     def beginnings(self, kind: str, about: str | None = None) -> list[str]:
         """The ids of the first entries of a kind, unread, in the order of their ids."""
@@ -129,7 +140,8 @@ class Book:
 
     def has_plain(self, kind: str, about: str) -> bool:
         """Whether there is an entry of this kind about the subject that was never corrected."""
-        return any(self.is_plain(key) for key in self.beginnings(kind, about))
+        newest_first = reversed(self._about.get(about, []))
+        return any(self.is_plain(key) and self._records[key]["kind"] == kind for key in newest_first)
 
     def entry(self, entry_id: str) -> Entry:
         return from_record(self._records[entry_id])

@@ -212,6 +212,25 @@ def test_the_latest_of_a_kind_passes_over_what_was_taken_back(kitchen: Kitchen):
     assert latest.id == kept
 
 
+def test_the_latest_of_a_kind_is_the_last_to_happen_whenever_it_was_written(kitchen: Kitchen):
+    last = kitchen.note(AirRead(12.0), CHAMBER, at=3)
+    kitchen.note(AirRead(13.0), CHAMBER, at=2)
+    latest = kitchen.book.latest(CHAMBER, AirRead)
+    assert latest is not None
+    assert latest.id == last
+
+
+def test_the_latest_of_a_kind_reads_no_other_entry_that_was_never_corrected(
+    kitchen: Kitchen, monkeypatch: pytest.MonkeyPatch
+):
+    for hour in range(1, 9):
+        kitchen.note(AirRead(12.0), CHAMBER, at=hour)
+    book, read = kitchen.book, []
+    monkeypatch.setattr("core.daybook.book.from_record", lambda record: read.append(record) or from_record(record))
+    book.latest(CHAMBER, AirRead)
+    assert len(read) == 1
+
+
 def test_there_is_no_latest_of_a_kind_that_never_happened():
     assert Book().latest(CHAMBER, AirRead) is None
 
