@@ -84,11 +84,14 @@ def is_true(row: tuple[float, float, float], made: Triple | None) -> bool:
 
 @pytest.mark.parametrize("part", range(PARTS))
 def test_a_mishap_never_makes_a_reading_that_was_not_made(part: int):
+    refused = 0
     for number in range(part * FILES_A_PART, (part + 1) * FILES_A_PART):
         chance = Random(number)
         victim = befall(chance.choice(ANIMALS), chance)
         log = taken(victim)
+        refused += log is None
         assert log is None or not untrue(log, victim.animal), (number, victim.animal.name, victim.mishaps)
+    assert refused <= FILES_A_PART / 20
 
 
 def month_of(rows: int) -> bytes:

@@ -102,6 +102,8 @@ def times() -> list[Animal]:
         build("ISO with Z", stamp=fmt("%Y-%m-%dT%H:%M:%SZ")),
         build("ISO with an offset", stamp=_summer, late_s=-7200),
         build("compact ISO", stamp=fmt("%Y%m%dT%H%M%S")),
+        build("digits only", stamp=fmt("%Y%m%d%H%M%S")),
+        build("commas inside quoted heads", head=None, above=('Time,"Temp, °C","RH, %"',)),
         build("parts of a second", stamp=fmt("%Y-%m-%d %H:%M:%S.000")),
         build("offset in the head", head="Date Time GMT-05:00,Temp (°C),RH (%)", late_s=18000),
         build("date and time apart", head="Date,Time,Temp (°C),RH (%)", stamp=fmt("%d.%m.%Y", "%H:%M:%S")),

@@ -21,7 +21,16 @@ _TEMPERATURE = _any(
     *("温度", "溫度", "気温", "氣溫", "온도", "อุณหภูมิ", "حرار", "טמפ", "तापमान", "suhu", "hitast"),
 )
 _HUMIDITY = _any(
-    *(r"(?<![^\W\d_])(?:rh|rf|hr|ur|h|r\.h\.|r\.f\.)(?![^\W\d_])", "hum", "humed", "umid", "feucht", "fukt", "fugt"),
+    *(
+        r"(?<![^\W\d_])(?:rh|rf|hr|ur|r\.h\.|r\.f\.)(?![^\W\d_])",
+        r"(?<![^\W\d_])(?<![(\[])h(?![^\W\d_])",
+        "hum",
+        "humed",
+        "umid",
+        "feucht",
+        "fukt",
+        "fugt",
+    ),
     *("kosteus", "vlhk", "vlag", "wilgot", "vocht", "niisk", "mitrum", "drėgm", "páratart", r"\bnem\b", "lembab"),
     *("υγρασ", "влаж", "волог", "湿度", "濕度", "습도", "ความชื้น", "độ ẩm", "رطوب", "לחות", "आर्द्रता"),
 )

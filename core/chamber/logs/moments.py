@@ -22,7 +22,7 @@ LIKELY_SERIAL = (36_526.0, 73_050.0)  # the same years as serial days
 _WEEKDAY = r"(?:[^\W\d]{2,10}\.?,?[ \u00a0]+(?=[0-9]))?"
 _BY_NUMBER = re.compile(_WEEKDAY + r"([0-9]{1,4})([-./ ])([0-9]{1,2})\2([0-9]{1,4})\.?")
 _YEAR_FIRST = re.compile(_WEEKDAY + r"[0-9]{4}[-./ ]")
-_COMPACT = re.compile(r"([0-9]{4})([0-9]{2})([0-9]{2})")
+_COMPACT = re.compile(r"((?:19|20)[0-9]{2})([01][0-9])([0-3][0-9])")
 _NAMED = re.compile(
     _WEEKDAY + r"(?:([0-9]{1,4})\.?[-/ ]*)?([^\W\d]{3,10})\.?[-/ ]*([0-9]{1,4})(?:(?:,? *|[-/])([0-9]{2,4}))?",
 )
@@ -41,7 +41,7 @@ _MONTHS = (
     ("dec", "dez", "déc", "dic", "дек"),
 )
 _OFFSET = r"(?P<offset>Z|(?:UTC|GMT)?[+\-\u2212][0-9]{1,2}(?::?[0-9]{2})?|UTC|GMT)"
-_HALF = r"(?: ?(?P<half>[AaPp])\.? ?[Mm]\.?)?"
+_HALF = r"(?:[ \u00a0\u202f]?(?P<half>[AaPp])\.? ?[Mm]\.?)?"
 
 
 def _clock_pattern(mark: str) -> re.Pattern[str]:
@@ -59,7 +59,10 @@ def split(cell: str, clock_mark: str) -> tuple[str, str]:
     if clock_mark == ":":
         at = cell.find(":")
         return (cell[: at - 2], cell[at - 2 :]) if at > 2 else ("", "")
-    before, _, after = cell.strip().partition("T" if "T" in cell else " ")
+    cell = cell.strip()
+    if not clock_mark and len(cell) in (12, 14) and cell.isdecimal():
+        return cell[:8], cell[8:]
+    before, _, after = cell.partition("T" if "T" in cell else " ")
     return before, after
 
 

@@ -98,7 +98,7 @@ class _Tables:
                 self._take_one_by_one(lines, at, block)
 
     def _take_at_once(self, block: list[str], first_line: int) -> bool:
-        """Take lines with nothing amiss a column at a time, which is quicker. False, and nothing taken, where one is."""
+        """Take lines with nothing amiss a column at a time, which is quicker. Else False, and none taken."""
         rows = self.by_probe.get("")
         if rows is None or self.layout.joined or '"' in "".join(block):
             return False
