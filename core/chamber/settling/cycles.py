@@ -1,7 +1,8 @@
 """The compressor seen in the temperature trace: each run, found by hysteresis that noise cannot fool.
 
 A run is counted once its cooling has taken the trace from above the middle to below it, past a band on either side.
-Source of the rule: Schmitt trigger at the middle ± max(¼ of the swing, 3 σ), times by interpolation at the middle.
+Source of the rule: reference rule, Schmitt trigger at the middle ± max(¼ (P90 − P10), 3 σ), times by interpolation at
+the middle.
 """
 
 from __future__ import annotations
@@ -15,9 +16,11 @@ from core.chamber.settling.events import Event
 from core.chamber.settling.swing import Swing, Trace, half_band
 
 PROBE_IS_LATE_S = 150.0
+"""A probe in moving air follows in one to four minutes, and the coil cools on for as long."""
 TURNED_BY_S = 300.0
-AT_THE_FOOT = 0.08
-TURNED = 0.06
+"""A trace that lies at its lowest for so long before a door is opened had stopped falling."""
+AT_THE_FOOT, TURNED = 0.12, 0.06
+"""Of the swing: how near its usual foot a run counts as over at the log's end, or how far the trace must have risen."""
 LATELY_S = 300.0
 
 
@@ -90,8 +93,8 @@ def _is_over(trace: Trace, values: Sequence[float], swing: Swing, trough: int, e
     if values[end - 1] - values[trough] > max(3 * trace.sigma, TURNED * swing.size, trace.step):
         return True
     few = trace.samples(LATELY_S)
-    falls = values[end - 1 - few] - values[end - 1] > 0.7 * swing.falls_by_s * few * trace.interval_s
-    return not falls and values[trough] <= swing.lower + AT_THE_FOOT * swing.size
+    falls = values[max(0, end - 1 - few)] - values[end - 1] > 0.85 * swing.falls_by_s * few * trace.interval_s
+    return not falls and values[trough] <= swing.lower + max(AT_THE_FOOT * swing.size, 0.51 * trace.step)
 
 
 def _crosses(times_s: Sequence[float], values: Sequence[float], level: float, at: int, first: int) -> float:

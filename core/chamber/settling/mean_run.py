@@ -22,6 +22,7 @@ BINS = 64
 USUAL_LAG_S = 100.0
 SHORTEST_LAG_S, SHORTEST_RUN_S = 5.0, 60.0
 MOST_RUNS = 60
+LONG_RUN_S = 1500.0
 MOST_STEPS, FINEST_S = 100, 4.0
 Basis = tuple[float, ...]
 
@@ -39,14 +40,14 @@ def runs_for(trace: Trace, runs: Sequence[Run], look_s: float, cools_s: float) -
     runs: undisturbed ones. look_s: how far before and after their middles to look. cools_s: a first guess.
     """
     bins = _stacked(trace, runs, look_s)
-    axes, terms = (2, 4) if trace.is_coarse else (3, 5)
+    axes = 2 if trace.is_coarse else 3
+    terms = 5 if cools_s > LONG_RUN_S and not trace.is_coarse else 4
 
     def error(at: Basis) -> float:
         _, lasts_s, lag_s = at
         return math.inf if lag_s < SHORTEST_LAG_S or lasts_s < SHORTEST_RUN_S else _fit(bins, terms, *at)[0]
 
-    _, lasts_s, _ = _lowest(error, (-cools_s / 2, cools_s, USUAL_LAG_S), axes)
-    return lasts_s
+    return _lowest(error, (-cools_s / 2, cools_s, USUAL_LAG_S), axes)[1]
 
 
 def _stacked(trace: Trace, runs: Sequence[Run], look_s: float) -> list[_Bin]:

@@ -41,7 +41,7 @@ class Cycle:
 
 @frozen
 class Rhythm:
-    """Typical cycle. Times in s, speeds in K/s, all above 0; holds_low_s, holds_high_s: a tenth is shorter, longer.
+    """The mean cycle. Times in s, speeds in K/s, all above 0; holds_low_s, holds_high_s: a tenth is shorter, longer.
 
     warming_s: time constant towards the room, None where the room's temperature is not known. passed_k: how much lower
     than its usual foot the first pull-down went.
@@ -60,6 +60,7 @@ class Rhythm:
     passed_k: float
     warming_s: float | None
     room_c: float | None
+    is_coarse: bool
 
     @property
     def starts_an_hour(self) -> float:
@@ -85,7 +86,7 @@ def rhythm_of(
         )
     cools_s = _cools(trace, swing, runs, events)
     periods = sorted(cycle.lasts_s for cycle in cycles)
-    period_s = percentile(periods, 0.5)
+    period_s = sum(periods) / len(periods)
     return Rhythm(
         cycles=cycles,
         period_s=period_s,
@@ -100,6 +101,7 @@ def rhythm_of(
         passed_k=_passed(trace, swing, runs),
         warming_s=None if room_c is None else _warming(trace, cycles, room_c),
         room_c=room_c,
+        is_coarse=trace.is_coarse,
     )
 
 
