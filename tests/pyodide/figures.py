@@ -5,12 +5,15 @@ from __future__ import annotations
 import json
 from collections.abc import Iterator
 
+from core.chamber.rates import LASTING
 from core.quantities import TEMPERATURE
 from core.refusals import Refusal
 from core.worksheet import Choice, Number, Value, Worksheet
 from core.worksheets import WORKSHEETS
 
-KELVIN = 273.15  # a relative difference needs a true zero
+FROM_ZERO = {TEMPERATURE: 273.15, LASTING: 3600.0}
+"""Added before comparing: a relative difference needs a true zero. Degrees have theirs below; a piece that is wet for
+seconds is one at the very edge of dewing, where the time is what is left when two nearly equal numbers are parted."""
 MIXED = 40
 GOLDEN = 0.6180339887498949  # its multiples spread evenly over 0 to 1 without repeating
 ALONG = (0.0, 0.25, 0.5, 0.75, 1.0)
@@ -31,7 +34,7 @@ def figures() -> dict[str, float | str]:
 def outcomes(sheet: Worksheet, inputs: Inputs) -> Iterator[tuple[str, float | str]]:
     try:
         for figure in sheet.compute(**inputs):
-            yield figure.key, figure.value + (KELVIN if figure.quantity is TEMPERATURE else 0.0)
+            yield figure.key, figure.value + FROM_ZERO.get(figure.quantity, 0.0)
         if sheet.judge:
             yield "verdict", sheet.judge(**inputs).word
     except Refusal as refusal:
