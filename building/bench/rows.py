@@ -3,9 +3,16 @@
 from collections.abc import Callable
 
 from building.bench import Row, settling
+from building.bench.answer import answer, answer_slowed
 from building.bench.first_visit import first_visit
+from building.bench.journal import journal
+from building.bench.start import start
 
 ROWS: dict[str, Callable[[], Row]] = {
+    "start": start,
+    "answer": answer,
+    "answer-slowed": answer_slowed,
+    "journal": journal,
     "first-visit": first_visit,
     "settling-cycles": settling.cycles,
     "settling-hold": settling.hold,

@@ -1,0 +1,46 @@
+"""The measurements: which there are, how a row reads, and that the journal they start from is a real one."""
+
+import json
+
+import pytest
+
+from building import bench
+from building.bench import Row, as_shown
+from building.bench.rows import ROWS
+from building.bench.ten_thousand import COUNT, OPEN, stored_records
+from core.daybook.batch import batches, open_batches
+from core.daybook.book import Book
+
+
+@pytest.fixture(scope="module")
+def records():
+    return stored_records()
+
+
+def test_every_promise_has_its_measurement():
+    assert {"start", "answer", "answer-slowed", "journal", "first-visit"} <= ROWS.keys()
+
+
+def test_a_measurement_is_one_json_object_with_five_keys(dist, capsys):
+    bench.run(["first-visit"])
+    assert list(json.loads(capsys.readouterr().out)) == ["name", "value", "unit", "against", "ratio"]
+
+
+@pytest.mark.parametrize("row", [Row(40, "ms", 50), Row(0.96, "share counted exactly", 0.95)])
+def test_a_ratio_above_one_is_a_goal_reached(row):
+    assert as_shown("any", row)["ratio"] > 1
+
+
+def test_the_journal_is_the_same_each_time(records):
+    assert stored_records() == records
+
+
+def test_the_journal_has_ten_thousand_entries_in_their_order(records):
+    assert [record["seq"] for record in records] == list(range(1, COUNT + 1))
+
+
+def test_the_journal_holds_corrections_and_three_open_batches(records):
+    book = Book(record["entry"] for record in records)
+    assert len(open_batches(book)) == OPEN
+    assert any("corrects" in record["entry"] for record in records)
+    assert all(batch.pieces for batch in batches(book))
