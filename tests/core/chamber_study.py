@@ -67,8 +67,8 @@ def look(seed: int) -> Outcome:
 def count_off(truth: Truth, logger: Logger, found: int) -> int:
     """0 where the count is right. The first run is the pull-down.
 
-    A run that ended within the probe's and the coil's lag of the last reading cannot be known to have ended: either count
-    is right.
+    A run that ended within the probe's and the coil's lag of the last reading cannot be known to have ended. Then
+    either count is right.
     """
     ended_s = [stop_s for _, stop_s in truth.runs[1:]]
     known_s = truth.lasts_s - logger.lag_s - truth.chamber.coil_lag_s

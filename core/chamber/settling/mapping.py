@@ -7,8 +7,8 @@ with fewer than nine probes is described only where the probes are.
 from __future__ import annotations
 
 from bisect import bisect_right
-from collections.abc import Iterator, Sequence
-from itertools import combinations
+from collections.abc import Sequence
+from itertools import combinations, compress
 from operator import sub
 
 from attrs import frozen
@@ -85,26 +85,21 @@ def instability(times_s: Sequence[float], values: Sequence[float]) -> float | No
 
 def pairs(probes: Sequence[Series]) -> tuple[Pair, ...]:
     """Every two probes that were logged at the same time."""
-    found: list[Pair] = []
-    for one, other in combinations(probes, 2):
-        rows = list(_together((one, other)))
-        if len(rows) > 1:
-            difference = [warm[0] - warm[1] for _, warm in rows]
-            found.append(Pair(one.probe, other.probe, spread([at_s for at_s, _ in rows], difference)))
-    return tuple(found)
+    both = ((_together(two), two) for two in combinations(probes, 2))
+    return tuple(_pair(times_s, columns, two) for (times_s, columns), two in both if len(times_s) > 1)
 
 
 def space(probes: Sequence[Series], centre: str | None = None) -> Space | None:
     """centre: a probe's name; None means the first. None for fewer than two probes, or none at the same time."""
-    rows = list(_together(probes)) if len(probes) > 1 else []
-    if len(rows) < 2:
+    if len(probes) < 2:
+        return None
+    times_s, columns = _together(probes)
+    if len(times_s) < 2:
         return None
     names = [series.probe for series in probes]
     middle = names.index(centre) if centre in names else 0
-    times_s = [at_s for at_s, _ in rows]
-    readings = [warm for _, warm in rows]
-    widths = [max(warm) - min(warm) for warm in readings]
-    means = [spread(times_s, [warm[place] for warm in readings]).mean for place in range(len(probes))]
+    widths = list(map(sub, map(max, *columns), map(min, *columns)))
+    means = [spread(times_s, column).mean for column in columns]
     return Space(
         centre=names[middle],
         warmest=names[means.index(max(means))],
@@ -113,10 +108,16 @@ def space(probes: Sequence[Series], centre: str | None = None) -> Space | None:
         variation_k=max(abs(mean - means[middle]) for mean in means),
         uniformity_k=_worst_mean(times_s, widths),
         overall_k=spread(times_s, widths).mean,
-        inhomogeneity_k=max(max(abs(each - warm[middle]) for each in warm) for warm in readings),
+        inhomogeneity_k=max(max(map(abs, map(sub, column, columns[middle]))) for column in columns),
         widest_k=max(widths),
         means_c=tuple(means),
     )
+
+
+def _pair(times_s: Sequence[float], columns: Sequence[Sequence[float]], two: Sequence[Series]) -> Pair:
+    # Rounded to a millionth of a kelvin, or every difference of two decimals would be a value of its own.
+    difference = [round(each, 6) for each in map(sub, *columns)]
+    return Pair(two[0].probe, two[1].probe, spread(times_s, difference))
 
 
 def _worst_mean(times_s: Sequence[float], values: Sequence[float]) -> float:
@@ -133,24 +134,25 @@ def _worst_mean(times_s: Sequence[float], values: Sequence[float]) -> float:
     return worst or 0.0
 
 
-def _together(probes: Sequence[Series]) -> Iterator[tuple[float, tuple[float, ...]]]:
-    """The first probe's times with each probe's temperature then: straight between its readings, not over gaps."""
+def _together(probes: Sequence[Series]) -> tuple[Sequence[float], list[Sequence[float]]]:
+    """The first probe's times, and each probe's temperatures then: straight between its readings, not over gaps."""
     first, *others = probes
     if all(other.times_s == first.times_s for other in others):
-        yield from zip(first.times_s, zip(*(series.temperatures_c for series in probes), strict=True), strict=True)
-        return
-    longest_s = [LONGEST_GAP * interval_s(other.times_s) for other in others]
-    known = [dict(zip(other.times_s, other.temperatures_c, strict=True)) for other in others]
-    for at_s, warm_c in zip(first.times_s, first.temperatures_c, strict=True):
-        there = [warm_c]
-        for other, readings, gap_s in zip(others, known, longest_s, strict=True):
-            value = readings.get(at_s)
-            value = _between(other, at_s, gap_s) if value is None else value
-            if value is None:
-                break
-            there.append(value)
-        else:
-            yield at_s, tuple(there)
+        return first.times_s, [series.temperatures_c for series in probes]
+    columns = [_at(other, first.times_s) for other in others]
+    is_known = [None not in row for row in zip(*columns, strict=True)]
+    kept: list[Sequence[float]] = [list(compress(first.temperatures_c, is_known))]
+    kept += [
+        [value for value, known in zip(column, is_known, strict=True) if known and value is not None]
+        for column in columns
+    ]
+    return list(compress(first.times_s, is_known)), kept
+
+
+def _at(series: Series, times_s: Sequence[float]) -> list[float | None]:
+    longest_s = LONGEST_GAP * interval_s(series.times_s)
+    known = dict(zip(series.times_s, series.temperatures_c, strict=True))
+    return [known[at_s] if at_s in known else _between(series, at_s, longest_s) for at_s in times_s]
 
 
 def _between(series: Series, at_s: float, longest_s: float) -> float | None:
