@@ -3,6 +3,8 @@
 from attrs import define, field
 from playwright.sync_api import Page, expect
 
+from tests.browser.walking import rest
+
 MOST_TABS = 90
 FOCUS = """() => {
   const each = document.activeElement;
@@ -55,6 +57,7 @@ class Hand:
 
     def press(self, name: str, element: str = "", key: str = "Enter", way: str = "Tab") -> None:
         self.reach(name, element, way)
+        rest(self.page)
         self.page.keyboard.press(key)
 
     def send(self, button: str, title: str) -> None:

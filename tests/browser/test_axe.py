@@ -8,6 +8,7 @@ from playwright.sync_api import Browser, Page
 
 from building.paths import MODULES
 from tests.browser import measuring
+from tests.browser import walking as walk
 from tests.browser.conftest import Site, open_daybook
 from tests.browser.filled import FORMS, LANDSCAPE, PORTRAIT, SCREENS, Filled, device_with, fill, show
 
@@ -54,7 +55,7 @@ def faults(page: Page, *only: str) -> list[str]:
 def refuse(page: Page, button: str) -> None:
     for text in page.locator("main form input[type=text]").all():
         text.fill("")
-    page.get_by_role("button", name=button, exact=True).click()
+    walk.tap(page, page.get_by_role("button", name=button, exact=True))
     page.locator("[data-focus]").first.wait_for()
 
 

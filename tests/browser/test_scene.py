@@ -125,13 +125,13 @@ def _after_the_kill(page: Page, piece: str, seen: Seen) -> None:
 
 
 def _correct_a_weighing(page: Page, seen: Seen) -> None:
-    page.get_by_role("link", name="Correct: Weighed: 965").click()
+    walk.tap(page, page.get_by_role("link", name="Correct: Weighed: 965"))
     expect(page.locator("main h1")).to_contain_text("Correct")
     walk.box(page, "Weight").fill("865")
     walk.save(page, "Save and next")
     walk.open_batch(page, BATCH)
     seen.note("corrected log", page, ".log")
-    page.get_by_role("link", name="Correct: Weighed: 865").click()
+    walk.tap(page, page.get_by_role("link", name="Correct: Weighed: 865"))
     expect(page.locator("main h1")).to_contain_text("Correct")
     seen.note("both versions", page, ".log")
 

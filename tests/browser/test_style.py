@@ -7,6 +7,7 @@ import pytest
 from playwright.sync_api import Browser, BrowserContext, Page
 
 from tests.browser import measuring
+from tests.browser import walking as walk
 from tests.browser.conftest import Site, open_daybook
 from tests.browser.filled import FORMS, LANDSCAPE, PORTRAIT, SCREENS, Filled, device_with, fill, show
 
@@ -103,7 +104,7 @@ def test_an_error_says_what_to_do_and_begs_no_pardon(see, form: str):
     page = see(form)
     for box in page.locator("main form input[type=text]").all():
         box.fill("about a handful")
-    page.get_by_role("button", name=FORMS[form], exact=True).click()
+    walk.tap(page, page.get_by_role("button", name=FORMS[form], exact=True))
     page.locator("[data-focus]").first.wait_for()
     sentences = page.locator(".refusal, .summary li, .summary p").all_inner_texts()
     assert sentences

@@ -1,10 +1,12 @@
 """The steps of a batch as a hand does them, one function a screen. Several tests walk them."""
 
+import time
 from datetime import datetime, timedelta
 
 from playwright.sync_api import Locator, Page, expect
 
-SECOND_TAP_MS = 320  # a tap on the same control is ignored for 300 ms; a hand takes longer to come back
+SECOND_TAP_S = 0.32  # a tap on the same control is ignored for 300 ms, and a morph may reuse a control for another
+_last_tap_s = 0.0
 
 
 def days_ago(days: float) -> datetime:
@@ -16,17 +18,26 @@ def is_at(page: Page, title: str) -> None:
 
 
 def go_to(page: Page, place: str) -> None:
-    page.get_by_role("navigation", name="Places").get_by_role("link", name=place, exact=True).click()
+    tap(page, page.get_by_role("navigation", name="Places").get_by_role("link", name=place, exact=True))
     is_at(page, place)
 
 
+def rest(page: Page) -> None:
+    """As long as a hand takes from one tap to the next."""
+    global _last_tap_s
+    left_s = _last_tap_s + SECOND_TAP_S - time.monotonic()
+    if left_s > 0:
+        page.wait_for_timeout(left_s * 1000)
+    _last_tap_s = time.monotonic()
+
+
 def tap(page: Page, control: Locator) -> None:
-    page.wait_for_timeout(SECOND_TAP_MS)
+    rest(page)
     control.click()
 
 
 def follow(page: Page, link: str, title: str) -> None:
-    page.get_by_role("link", name=link, exact=True).first.click()
+    tap(page, page.get_by_role("link", name=link, exact=True).first)
     is_at(page, title)
 
 
@@ -40,7 +51,7 @@ def set_when(page: Page, moment: datetime | None) -> None:
         return
     fold = page.locator("details.when")
     if fold.get_attribute("open") is None:
-        fold.locator("summary").click()
+        tap(page, fold.locator("summary"))
     fold.locator("input").fill(moment.strftime("%Y-%m-%dT%H:%M"))
 
 
@@ -120,6 +131,6 @@ def find_nothing_wrong(page: Page) -> str:
 
 def entry_count(page: Page) -> int:
     """As "Your data" says it."""
-    page.get_by_role("link", name="Your data").click()
+    tap(page, page.get_by_role("link", name="Your data"))
     is_at(page, "Your data")
     return int(page.locator("main .value").first.inner_text().split()[0])
