@@ -13,7 +13,8 @@ from core.chamber.logs.decoding import cells_of, cut_at_the_end, lines_of
 from core.chamber.logs.guessing import join
 from core.chamber.logs.layout import Column, Layout, check
 from core.chamber.logs.moments import reader
-from core.chamber.logs.series import Log, Rows, Skipped, settled
+from core.chamber.logs.rows import Rows
+from core.chamber.logs.series import Log, Skipped, settled
 from core.chamber.logs.values import Memo, echo, looks_broken, value_of
 
 ROWS_A_STEP = 4096

@@ -5,7 +5,6 @@ from __future__ import annotations
 import math
 from array import array
 from bisect import bisect_right
-from collections.abc import Iterable
 from datetime import UTC, datetime, timedelta
 from itertools import islice, pairwise
 from math import isnan
@@ -15,6 +14,7 @@ from typing import Literal
 from attrs import frozen
 
 from core.chamber.logs.layout import Layout
+from core.chamber.logs.rows import Rows
 from core.chamber.logs.values import NOTHING
 from core.refusals import Refusal
 
@@ -71,37 +71,6 @@ class Log:
     series: tuple[Series, ...]
     skipped: tuple[Skipped, ...]
     remarks: tuple[str, ...]
-
-
-class Rows:
-    """Rows as they come: times, line numbers, and one array a value column."""
-
-    def __init__(self, columns: int) -> None:
-        self.times = array("d")
-        self.lines = array("L")
-        self.values = tuple(array("d") for _ in range(columns))
-
-    def all(self) -> tuple[array[float] | array[int], ...]:
-        return (self.times, self.lines, *self.values)
-
-    def drop_last(self) -> None:
-        for each in self.all():
-            each.pop()
-
-    def reverse(self) -> None:
-        for each in self.all():
-            each.reverse()
-
-    def reordered(self, order: Iterable[int]) -> Rows:
-        order = list(order)
-        rows = Rows(0)
-        rows.times = array("d", [self.times[at] for at in order])
-        rows.lines = array("L", [self.lines[at] for at in order])
-        rows.values = tuple(array("d", [column[at] for at in order]) for column in self.values)
-        return rows
-
-    def same_values(self, one: int, other: int) -> bool:
-        return all(v[one] == v[other] or (v[one] != v[one] and v[other] != v[other]) for v in self.values)
 
 
 def settled(name: str, layout: Layout, by_probe: dict[str, Rows], skipped: list[Skipped]) -> Log:
