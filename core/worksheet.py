@@ -61,7 +61,7 @@ class Choice:
     def read(self, text: str, manner: Manner) -> str:
         chosen = text.strip()
         if not chosen:
-            raise Missing(self.key, f"Choose the {self.label[:1].lower()}{self.label[1:]}: {self._listed()}.")
+            raise Missing(self.key, f"Choose the {self.label[:1].lower()}{self.label[1:]}.")
         if chosen not in self.options:
             raise OutOfRange(self.key, f"{self.label} must be {self._listed()}.")
         return chosen
