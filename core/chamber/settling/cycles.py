@@ -19,7 +19,7 @@ PROBE_IS_LATE_S = 150.0
 """A probe in moving air follows in one to four minutes, and the coil cools on for as long."""
 TURNED_BY_S = 300.0
 """A trace that lies at its lowest for so long before a door is opened had stopped falling."""
-AT_THE_FOOT, TURNED = 0.12, 0.06
+SURELY_AT_THE_FOOT, AT_THE_FOOT, TURNED = 0.06, 0.12, 0.06
 """Of the swing: how near its usual foot a run counts as over at the log's end, or how far the trace must have risen."""
 LATELY_S = 300.0
 
@@ -92,6 +92,8 @@ def _is_over(trace: Trace, values: Sequence[float], swing: Swing, trough: int, e
     """Whether the last run ended before the log did: the trace has turned, or stays at its usual foot."""
     if values[end - 1] - values[trough] > max(3 * trace.sigma, TURNED * swing.size, trace.step):
         return True
+    if values[trough] <= swing.lower + SURELY_AT_THE_FOOT * swing.size:
+        return True
     few = trace.samples(LATELY_S)
     falls = values[max(0, end - 1 - few)] - values[end - 1] > 0.85 * swing.falls_by_s * few * trace.interval_s
     return not falls and values[trough] <= swing.lower + max(AT_THE_FOOT * swing.size, 0.51 * trace.step)
@@ -110,22 +112,36 @@ def _crosses(times_s: Sequence[float], values: Sequence[float], level: float, at
 
 
 def _bridged(trace: Trace, swing: Swing, events: Sequence[Event]) -> Sequence[float]:
-    """The trace without the warm air of doors that were opened near the end of a run: it stays one run."""
-    low = swing.middle - half_band(trace, swing)
-    doors = [event for event in events if event.kind == "door" and event.from_c <= low]
-    if not doors:
+    """The trace as the compressor alone would have left it, where a door or a defrost hides how a run ended."""
+    if not events:
         return trace.smoothed
+    low = swing.middle - half_band(trace, swing)
     values = list(trace.smoothed)
     index_at = {at_s: index for index, at_s in enumerate(trace.times_s)}
-    for door in doors:
-        index = index_at[door.starts_s]
-        if not _is_cooling(trace, swing, door, index):
-            continue
-        top = index_at[door.top_s]
-        while index < len(values) and (index <= top or values[index] > low):
-            values[index] = door.from_c
-            index += 1
+    moved_until = 0
+    for event in events:
+        foot, top = index_at[event.starts_s], index_at[event.top_s]
+        if event.kind == "defrost":
+            if _fell_before(trace, swing, moved_until, foot):
+                values[foot] = min(values[foot], low)
+        elif event.from_c <= low and _is_cooling(trace, swing, event, foot):
+            _levelled(values, foot, top, low)
+        moved_until = index_at[event.ends_s]
     return values
+
+
+def _fell_before(trace: Trace, swing: Swing, after: int, foot: int) -> bool:
+    """Whether a run ended where the defrost began: the compressor rests then, however far the trace had come down."""
+    before = max(min(after, foot), foot - trace.samples(1.2 * swing.falling_s, 2))
+    return max(trace.smoothed[before : foot + 1]) - trace.smoothed[foot] > max(0.4 * swing.size, 3 * trace.sigma)
+
+
+def _levelled(values: list[float], foot: int, top: int, low: float) -> None:
+    """Without the warm air of a door that was opened near the end of a run: it stays one run."""
+    index = foot
+    while index < len(values) and (index <= top or values[index] > low):
+        values[index] = values[foot]
+        index += 1
 
 
 def _is_cooling(trace: Trace, swing: Swing, door: Event, foot: int) -> bool:
@@ -134,7 +150,7 @@ def _is_cooling(trace: Trace, swing: Swing, door: Event, foot: int) -> bool:
     A probe shows the end of a run late.
     """
     shown_late = swing.falls_by_s * PROBE_IS_LATE_S
-    if door.from_c - trace.step / 2 < swing.lower + shown_late or door.onset_s - door.starts_s > TURNED_BY_S:
+    if door.from_c - trace.step / 4 < swing.lower + shown_late or door.onset_s - door.starts_s > TURNED_BY_S:
         return False
     before = max(0, foot - trace.samples(min(1200.0, max(300.0, 0.3 * swing.falling_s))))
     lasted_s = trace.times_s[foot] - trace.times_s[before]

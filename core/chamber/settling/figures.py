@@ -32,7 +32,6 @@ from core.working import Figure, Step
 ABOUT = "About: the probe and the coil answer late and blur where a run begins and ends."
 FEW_PROBES = "Known only where the probes hung: the standard asks for nine in a chamber up to two cubic metres."
 DURING_HALF_HOUR = "The compressor's cycle is longer than half an hour, so no half-hour shows its whole swing."
-COARSE = "The logger's steps are coarse: where runs last an hour or longer this may be a fifth off."
 SHORT_BURSTS = "About: bursts within some ten minutes of one another melt together in a slow hygrometer."
 
 
@@ -156,10 +155,9 @@ def _settling(probe: Probe) -> Iterator[Figure]:
 def _rhythm(rhythm: Rhythm) -> Iterator[Figure]:
     period, cools = Amount(rhythm.period_s, LASTS), Amount(rhythm.cools_s, LASTS)
     holds, share = Amount(rhythm.holds_s, LASTS), Amount(rhythm.run_share, LOSS)
-    cautions = (ABOUT, COARSE) if rhythm.is_coarse else (ABOUT,)
     times = {"period": period, "cools": cools, "holds": holds, "share": share}
     hours = {"period": Amount(rhythm.period_s / 3600, RATIO), "starts": Amount(rhythm.starts_an_hour / 3600, STARTS)}
-    run = "The mean of the undisturbed runs, laid over one another and fitted with lines that turn twice: {cools}"
+    run = "The mean run: undisturbed runs or holds, laid over one another, fitted with lines that turn twice: {cools}"
     every = "From the middle of one run to that of the next, the mean: {period}"
     yield Figure(
         "starts", "Compressor starts", rhythm.starts_an_hour / 3600, STARTS,
@@ -168,11 +166,11 @@ def _rhythm(rhythm: Rhythm) -> Iterator[Figure]:
     yield Figure(
         "holds", "Holds between runs", rhythm.holds_s, LASTS,
         (Step(every, times), Step(run, times), Step("Period − run: {period} − {cools} = {holds}", times)),
-        CYCLES_SEEN, cautions, min(rhythm.holds_s, rhythm.holds_low_s), max(rhythm.holds_s, rhythm.holds_high_s),
+        CYCLES_SEEN, (ABOUT,), min(rhythm.holds_s, rhythm.holds_low_s), max(rhythm.holds_s, rhythm.holds_high_s),
     )  # fmt: skip
     yield Figure(
         "run_share", "Share of the time it runs", rhythm.run_share, LOSS,
-        (Step(run, times), Step("Run ÷ period: {cools} ÷ {period} = {share}", times)), CYCLES_SEEN, cautions,
+        (Step(run, times), Step("Run ÷ period: {cools} ÷ {period} = {share}", times)), CYCLES_SEEN, (ABOUT,),
     )  # fmt: skip
     yield _plain(
         "swing", "Swing of the temperature", rhythm.swing_k, FINE_DIFFERENCE, "Usual peak − usual foot", CYCLES_SEEN

@@ -12,9 +12,10 @@ from itertools import pairwise
 
 from attrs import frozen
 
+from core.chamber.series import stretches
 from core.chamber.settling.cycles import Run
 from core.chamber.settling.events import Event
-from core.chamber.settling.mean_run import runs_for
+from core.chamber.settling.mean_leg import Leg, Look, leg_lasts, look_around
 from core.chamber.settling.swing import CannotSee, Swing, Trace
 from core.chamber.settling.trace import percentile
 
@@ -23,8 +24,9 @@ AFTER_EVENT_S = 900.0
 """A door or defrost that is over still shows for so long."""
 MID_PART = 0.36
 LONGEST_LOOK_S = 3600.0
-LOOKS = (0.7, 0.45)
-"""How much of the holds before and after a run is laid over: less, where that would leave too few runs."""
+LOOKS, COARSE_LOOKS = (0.7, 0.45), (0.9, 0.75)
+"""How much of the legs before and after is laid over: less where that leaves too few. A trace of stairs needs most."""
+Span = tuple[float, float]
 
 
 @frozen
@@ -60,7 +62,6 @@ class Rhythm:
     passed_k: float
     warming_s: float | None
     room_c: float | None
-    is_coarse: bool
 
     @property
     def starts_an_hour(self) -> float:
@@ -79,14 +80,17 @@ def rhythm_of(
     trace: Trace, swing: Swing, runs: Sequence[Run], events: Sequence[Event], room_c: float | None = None
 ) -> Rhythm:
     """Raises CannotSee where fewer than three runs, or two cycles, are undisturbed."""
-    cycles = _undisturbed(runs, events)
+    disturbances = _disturbances(trace, events)
+    both = (Cycle(before, after) for before, after in pairwise(runs))
+    cycles = tuple(cycle for cycle in both if _is_calm(disturbances, cycle.before.falls_s, cycle.after.falls_s))
     if len(cycles) < FEWEST_RUNS - 1:
         raise CannotSee(
             "log", "Hardly a cycle is undisturbed by doors and defrosts: leave the chamber shut for longer."
         )
-    cools_s = _cools(trace, swing, runs, events)
+    cools_s, holds_s = _lasts(trace, swing, runs, cycles, disturbances)
     periods = sorted(cycle.lasts_s for cycle in cycles)
     period_s = sum(periods) / len(periods)
+    cools_s = period_s - holds_s if cools_s is None and holds_s is not None else cools_s or 0.0
     return Rhythm(
         cycles=cycles,
         period_s=period_s,
@@ -101,33 +105,45 @@ def rhythm_of(
         passed_k=_passed(trace, swing, runs),
         warming_s=None if room_c is None else _warming(trace, cycles, room_c),
         room_c=room_c,
-        is_coarse=trace.is_coarse,
     )
 
 
-def _undisturbed(runs: Sequence[Run], events: Sequence[Event]) -> tuple[Cycle, ...]:
-    both = (Cycle(before, after) for before, after in pairwise(runs))
-    return tuple(cycle for cycle in both if not _any_within(events, cycle.before.falls_s, cycle.after.falls_s))
+def _disturbances(trace: Trace, events: Sequence[Event]) -> list[Span]:
+    """From when to when something else than the compressor moved the trace, or nobody looked."""
+    gaps = [
+        (trace.times_s[end - 1], trace.times_s[first]) for (_, end), (first, _) in pairwise(stretches(trace.times_s))
+    ]
+    return gaps + [(event.starts_s, event.ends_s + AFTER_EVENT_S) for event in events]
 
 
-def _any_within(events: Sequence[Event], first_s: float, last_s: float) -> bool:
-    return any(event.starts_s < last_s and event.ends_s + AFTER_EVENT_S > first_s for event in events)
+def _is_calm(disturbances: Sequence[Span], first_s: float, last_s: float) -> bool:
+    return not any(start_s < last_s and end_s > first_s for start_s, end_s in disturbances)
 
 
-def _cools(trace: Trace, swing: Swing, runs: Sequence[Run], events: Sequence[Event]) -> float:
-    first_s, last_s = trace.times_s[0], trace.times_s[-1]
-    for share in LOOKS:
-        look_s = swing.falling_s / 2 + min(LONGEST_LOOK_S, share * swing.rising_s)
-        alone = [
-            run
-            for run in runs
-            if first_s < run.falls_s - look_s
-            and run.falls_s + look_s < last_s
-            and not _any_within(events, run.falls_s - look_s, run.falls_s + look_s)
-        ]
+def _lasts(
+    trace: Trace, swing: Swing, runs: Sequence[Run], cycles: Sequence[Cycle], disturbances: Sequence[Span]
+) -> tuple[float | None, float | None]:
+    """How long the compressor runs, or how long it holds: the shorter is nearer to straight, and is fitted."""
+    goes_down = swing.falling_s <= swing.rising_s
+    legs = (
+        [Leg(run.peak_s, run.falls_s, run.trough_s) for run in runs]
+        if goes_down
+        else [Leg(cycle.before.trough_s, cycle.after.rises_s, cycle.after.peak_s) for cycle in cycles]
+    )
+    longer_s, shorter_s = max(swing.rising_s, swing.falling_s), min(swing.rising_s, swing.falling_s)
+    for share in COARSE_LOOKS if trace.is_coarse else LOOKS:
+        beyond_s = share * longer_s if trace.is_coarse else min(LONGEST_LOOK_S, share * longer_s)
+        look = look_around(legs, beyond_s)
+        alone = [leg for leg in legs if _is_alone(trace, leg, look, disturbances)]
         if len(alone) >= FEWEST_RUNS:
-            return runs_for(trace, alone, look_s, max(60.0, 0.7 * swing.falling_s))
+            lasts_s = leg_lasts(trace, alone, look, max(60.0, 0.7 * shorter_s), goes_down=goes_down)
+            return (lasts_s, None) if goes_down else (None, lasts_s)
     raise CannotSee("log", "Hardly a run is undisturbed by doors and defrosts: leave the chamber shut for longer.")
+
+
+def _is_alone(trace: Trace, leg: Leg, look: Look, disturbances: Sequence[Span]) -> bool:
+    first_s, last_s = leg.middle_s - look.before_s, leg.middle_s + look.after_s
+    return trace.times_s[0] < first_s and last_s < trace.times_s[-1] and _is_calm(disturbances, first_s, last_s)
 
 
 def _passed(trace: Trace, swing: Swing, runs: Sequence[Run]) -> float:

@@ -1,8 +1,8 @@
-"""The mean of many compressor runs, laid over one another: finer in time than the logger, quieter than one run.
+"""The mean of many runs, or holds, laid over one another: finer in time than the logger, quieter than a single one.
 
 Coil and probe answer late and blur both turning points, so that a run read off the lowest and highest reading comes out
-too long. Here the mean run is fitted with lines that turn twice, each turn blurred by the same two lags in series; the
-delay is the same at both turns and drops out of how long the run lasts.
+too long. Here the mean leg is fitted with lines that turn twice, each turn blurred by the same two lags in series; the
+delay is the same at both turns and drops out of how long the leg lasts.
 """
 
 from __future__ import annotations
@@ -15,14 +15,14 @@ from operator import mul
 
 from attrs import frozen
 
-from core.chamber.settling.cycles import Run
 from core.chamber.settling.swing import Trace
+from core.chamber.settling.trace import percentile
 
 BINS = 64
 USUAL_LAG_S = 100.0
-SHORTEST_LAG_S, SHORTEST_RUN_S = 5.0, 60.0
-MOST_RUNS = 60
-LONG_RUN_S = 1500.0
+SHORTEST_LAG_S, SHORTEST_LEG_S = 5.0, 60.0
+MOST_LEGS = 60
+LONG_LEG_S = 1500.0
 MOST_STEPS, FINEST_S = 100, 4.0
 Basis = tuple[float, ...]
 
@@ -34,32 +34,53 @@ class _Bin:
     weight: float
 
 
-def runs_for(trace: Trace, runs: Sequence[Run], look_s: float, cools_s: float) -> float:
-    """How long the compressor runs, in seconds.
+@frozen
+class Leg:
+    """A run, or a hold, once: where it begins, where it passes the middle, where it ends."""
 
-    runs: undisturbed ones. look_s: how far before and after their middles to look. cools_s: a first guess.
-    """
-    bins = _stacked(trace, runs, look_s)
+    begins_s: float
+    middle_s: float
+    ends_s: float
+
+
+@frozen
+class Look:
+    """How far before and after its middle to look at each leg."""
+
+    before_s: float
+    after_s: float
+
+
+def look_around(legs: Sequence[Leg], beyond_s: float) -> Look:
+    """The legs themselves and so much of what is before and after."""
+    before = percentile(sorted(leg.middle_s - leg.begins_s for leg in legs), 0.5)
+    after = percentile(sorted(leg.ends_s - leg.middle_s for leg in legs), 0.5)
+    return Look(before + beyond_s, after + beyond_s)
+
+
+def leg_lasts(trace: Trace, legs: Sequence[Leg], look: Look, guess_s: float, *, goes_down: bool) -> float:
+    """How long the mean leg lasts, in seconds. goes_down: runs; else holds. guess_s: to begin the search with."""
+    bins = _stacked(trace, legs, look, -1.0 if goes_down else 1.0)
     axes = 2 if trace.is_coarse else 3
-    terms = 5 if cools_s > LONG_RUN_S and not trace.is_coarse else 4
+    terms = 5 if guess_s > LONG_LEG_S and not trace.is_coarse else 4
 
     def error(at: Basis) -> float:
         _, lasts_s, lag_s = at
-        return math.inf if lag_s < SHORTEST_LAG_S or lasts_s < SHORTEST_RUN_S else _fit(bins, terms, *at)[0]
+        return math.inf if lag_s < SHORTEST_LAG_S or lasts_s < SHORTEST_LEG_S else _fit(bins, terms, *at)[0]
 
-    return _lowest(error, (-cools_s / 2, cools_s, USUAL_LAG_S), axes)[1]
+    return _lowest(error, (-guess_s / 2, guess_s, USUAL_LAG_S), axes)[1]
 
 
-def _stacked(trace: Trace, runs: Sequence[Run], look_s: float) -> list[_Bin]:
-    width_s = 2 * look_s / BINS
+def _stacked(trace: Trace, legs: Sequence[Leg], look: Look, sign: float) -> list[_Bin]:
+    width_s = (look.before_s + look.after_s) / BINS
     sums, times, counts = [0.0] * BINS, [0.0] * BINS, [0] * BINS
-    for run in runs[:: 1 + len(runs) // MOST_RUNS]:
-        first = bisect_left(trace.times_s, run.falls_s - look_s)
-        end = bisect_left(trace.times_s, run.falls_s + look_s)
+    for leg in legs[:: 1 + len(legs) // MOST_LEGS]:
+        first = bisect_left(trace.times_s, leg.middle_s - look.before_s)
+        end = bisect_left(trace.times_s, leg.middle_s + look.after_s)
         for at_s, value in points(trace, first, end):
-            since_s = at_s - run.falls_s
-            place = max(0, min(BINS - 1, int((since_s + look_s) / width_s)))
-            sums[place] += value
+            since_s = at_s - leg.middle_s
+            place = max(0, min(BINS - 1, int((since_s + look.before_s) / width_s)))
+            sums[place] += sign * value
             times[place] += since_s
             counts[place] += 1
     return [_Bin(at / n, total / n, n) for at, total, n in zip(times, sums, counts, strict=True) if n]
@@ -82,13 +103,13 @@ def _blurred_ramp(since_s: float, lag_s: float) -> float:
 
 
 def _fit(bins: Sequence[_Bin], terms: int, begins_s: float, lasts_s: float, lag_s: float) -> tuple[float, Basis]:
-    """Mean square error, and the factors of: level, rise, turn down, turn up, slowing of the fall."""
+    """Mean square error, and the factors of: level, slope, first turn, second turn, slowing between."""
     rows: list[Basis] = []
     for each in bins:
-        down = _blurred_ramp(each.at_s - begins_s, lag_s)
-        up = _blurred_ramp(each.at_s - begins_s - lasts_s, lag_s)
-        fallen = down - up
-        rows.append((1.0, each.at_s, -down, up, fallen * fallen / lasts_s)[:terms])
+        begun = _blurred_ramp(each.at_s - begins_s, lag_s)
+        ended = _blurred_ramp(each.at_s - begins_s - lasts_s, lag_s)
+        gone = begun - ended
+        rows.append((1.0, each.at_s, begun, -ended, gone * gone / lasts_s)[:terms])
     factors = _least_squares(rows, bins)
     error = sum(
         each.weight * (each.value - sum(map(mul, row, factors))) ** 2 for row, each in zip(rows, bins, strict=True)

@@ -1,0 +1,122 @@
+"""The compressor in the trace of a chamber whose runs are known: counted, timed, refused where it cannot be seen."""
+
+import pytest
+from attrs import evolve
+
+from core.chamber.series import Series
+from core.chamber.settling.analysis import Compressor, compressor_of
+from core.chamber.settling.rhythm import Rhythm
+from tests.core.chamber_model import Chamber, Logged, Logger, Truth, log, run
+
+QUIET = run(Chamber(), 24)
+HOLD_S = sum(b[0] - a[1] for a, b in zip(QUIET.runs[1:], QUIET.runs[2:], strict=False)) / (len(QUIET.runs) - 2)
+RUN_S = sum(stop_s - start_s for start_s, stop_s in QUIET.runs[1:]) / (len(QUIET.runs) - 1)
+
+
+def seen(logged: Logged, room_c: float | None = 20.0) -> Compressor:
+    return compressor_of(Series("low", logged.times_s, logged.temperatures_c), room_c)
+
+
+def logged(truth: Truth = QUIET, **changes: float) -> Logged:
+    return log(truth, evolve(Logger(), **changes), 7)
+
+
+def rhythm(log_: Logged) -> Rhythm:
+    found = seen(log_).rhythm
+    assert found is not None
+    return found
+
+
+def thinned(whole: Logged, first: int, end: int) -> Logged:
+    """Without the readings from `first` to `end`."""
+    return Logged(
+        *(column[:first] + column[end:] for column in (whole.times_s, whole.temperatures_c, whole.humidities))
+    )
+
+
+@pytest.mark.parametrize("interval_s", [10, 30, 60, 120, 300])
+def test_every_run_is_counted_whatever_the_interval(interval_s: float):
+    assert len(seen(logged(interval_s=interval_s)).runs) == len(QUIET.runs) - 1
+
+
+@pytest.mark.parametrize("noise_k", [0.0, 0.05, 0.1, 0.2])
+def test_noise_does_not_fool_the_count(noise_k: float):
+    assert len(seen(logged(noise_k=noise_k, interval_s=30)).runs) == len(QUIET.runs) - 1
+
+
+@pytest.mark.parametrize("step_k", [0.01, 0.1, 0.25, 0.5])
+def test_coarse_steps_do_not_fool_the_count(step_k: float):
+    assert len(seen(logged(step_k=step_k)).runs) == len(QUIET.runs) - 1
+
+
+@pytest.mark.parametrize("lag_s", [20, 120, 240])
+def test_a_slow_probe_does_not_lengthen_the_runs(lag_s: float):
+    assert rhythm(logged(lag_s=lag_s)).cools_s == pytest.approx(RUN_S, abs=60)
+
+
+def test_the_hold_is_the_time_between_runs():
+    assert rhythm(logged()).holds_s == pytest.approx(HOLD_S, rel=0.03)
+
+
+def test_the_warming_time_constant_is_the_chambers():
+    assert rhythm(logged()).warming_s == pytest.approx(QUIET.chamber.warming_s, rel=0.05)
+
+
+def test_without_the_rooms_temperature_there_is_no_warming_time():
+    found = seen(logged(), room_c=None).rhythm
+    assert found is not None
+    assert found.warming_s is None
+
+
+def test_it_cools_at_the_pace_of_the_coil():
+    chamber = QUIET.chamber
+    middle_c = chamber.cut_out_c + chamber.differential_k / 2
+    by_s = (middle_c - chamber.coil_c) / chamber.cooling_s - (chamber.room_c - middle_c) / chamber.warming_s
+    assert rhythm(logged(interval_s=30)).cools_by_s == pytest.approx(by_s, rel=0.2)
+
+
+def test_share_and_starts_follow_from_run_and_hold():
+    found = rhythm(logged())
+    assert found.run_share == pytest.approx(found.cools_s / (found.cools_s + found.holds_s))
+    assert found.starts_an_hour == pytest.approx(3600 / (found.cools_s + found.holds_s))
+
+
+def test_the_pull_down_is_no_run():
+    found = seen(logged())
+    assert found.runs[0].rises_s > QUIET.runs[0][1]
+
+
+def test_a_log_that_starts_in_the_middle_counts_the_rest():
+    whole = logged()
+    assert abs(len(seen(thinned(whole, 0, 400)).runs) - sum(stop_s > 400 * 60 for _, stop_s in QUIET.runs)) <= 1
+
+
+def test_the_cycle_around_a_gap_is_not_measured():
+    found = rhythm(thinned(logged(), 600, 800))
+    assert found.holds_s == pytest.approx(HOLD_S, rel=0.03)
+
+
+def test_a_chamber_that_does_not_cycle_is_refused_in_words():
+    steady = Logged([60.0 * at for at in range(1000)], [12.0] * 1000)
+    assert seen(steady).why_not.startswith("Cycles cannot be resolved")
+
+
+def test_a_log_every_ten_minutes_is_refused_in_words():
+    assert "Log every 5 min or oftener" in seen(logged(interval_s=600)).why_not
+
+
+def test_quick_cycles_logged_every_five_minutes_are_refused_in_words():
+    quick = run(Chamber(differential_k=0.6, warming_s=7200, cooling_s=2400), 24)
+    assert seen(logged(quick, interval_s=300, step_k=0.1)).why_not
+
+
+def test_noise_as_large_as_the_swing_is_refused_in_words():
+    assert "noise" in seen(logged(noise_k=1.0)).why_not
+
+
+def test_a_few_readings_are_refused_in_words():
+    assert "too few" in seen(thinned(logged(), 10, 10_000)).why_not
+
+
+def test_one_cycle_is_refused_in_words():
+    assert seen(thinned(logged(), 150, 10_000)).why_not
