@@ -86,8 +86,10 @@ def series_of(
 
 def interval_s(times_s: Sequence[float]) -> float:
     """The usual time between two readings: the median."""
-    steps = sorted(map(sub, times_s[1:], times_s))
-    return steps[len(steps) // 2]
+    steps = list(map(sub, times_s[1:], times_s))
+    if steps.count(steps[0]) > len(steps) / 2:  # then it is the median, and nothing need be sorted
+        return steps[0]
+    return sorted(steps)[len(steps) // 2]
 
 
 def stretches(times_s: Sequence[float]) -> list[tuple[int, int]]:

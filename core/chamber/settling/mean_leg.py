@@ -18,13 +18,15 @@ from attrs import frozen
 from core.chamber.settling.swing import Trace
 from core.chamber.settling.trace import percentile
 
-BINS = 64
+BINS = 48
 USUAL_LAG_S = 100.0
 SHORTEST_LAG_S, SHORTEST_LEG_S = 5.0, 60.0
 MOST_LEGS = 60
 LONG_LEG_S = 1500.0
 MOST_STEPS, FINEST_S = 100, 4.0
-Basis = tuple[float, ...]
+Place = tuple[float, ...]
+"""When the leg begins, how long it lasts, the lag: all in seconds."""
+Column = list[float]
 
 
 @frozen
@@ -32,6 +34,16 @@ class _Bin:
     at_s: float
     value: float
     weight: float
+
+
+@frozen
+class _Stack:
+    """Bins as columns, each scaled by the root of its weight. known: level and slope. rest: the values without them."""
+
+    times_s: Column
+    roots: Column
+    known: tuple[Column, Column]
+    rest: Column
 
 
 @frozen
@@ -58,20 +70,24 @@ def look_around(legs: Sequence[Leg], beyond_s: float) -> Look:
     return Look(before + beyond_s, after + beyond_s)
 
 
-def leg_lasts(trace: Trace, legs: Sequence[Leg], look: Look, guess_s: float, *, goes_down: bool) -> float:
-    """How long the mean leg lasts, in seconds. goes_down: runs; else holds. guess_s: to begin the search with."""
-    bins = _stacked(trace, legs, look, -1.0 if goes_down else 1.0)
+def leg_lasts(trace: Trace, legs: Sequence[Leg], look: Look, guess_s: float) -> float:
+    """How long the mean leg lasts, in seconds. guess_s: to begin the search with."""
+    stack = _stack_of(_stacked(trace, legs, look))
     axes = 2 if trace.is_coarse else 3
-    terms = 5 if guess_s > LONG_LEG_S and not trace.is_coarse else 4
+    terms = 3 if guess_s > LONG_LEG_S and not trace.is_coarse else 2
 
-    def error(at: Basis) -> float:
-        _, lasts_s, lag_s = at
-        return math.inf if lag_s < SHORTEST_LAG_S or lasts_s < SHORTEST_LEG_S else _fit(bins, terms, *at)[0]
+    def error(at: Place) -> float:
+        begins_s, lasts_s, lag_s = at
+        return (
+            math.inf
+            if lag_s < SHORTEST_LAG_S or lasts_s < SHORTEST_LEG_S
+            else _misfit(stack, terms, begins_s, lasts_s, lag_s)
+        )
 
     return _lowest(error, (-guess_s / 2, guess_s, USUAL_LAG_S), axes)[1]
 
 
-def _stacked(trace: Trace, legs: Sequence[Leg], look: Look, sign: float) -> list[_Bin]:
+def _stacked(trace: Trace, legs: Sequence[Leg], look: Look) -> list[_Bin]:
     width_s = (look.before_s + look.after_s) / BINS
     sums, times, counts = [0.0] * BINS, [0.0] * BINS, [0] * BINS
     for leg in legs[:: 1 + len(legs) // MOST_LEGS]:
@@ -80,7 +96,7 @@ def _stacked(trace: Trace, legs: Sequence[Leg], look: Look, sign: float) -> list
         for at_s, value in points(trace, first, end):
             since_s = at_s - leg.middle_s
             place = max(0, min(BINS - 1, int((since_s + look.before_s) / width_s)))
-            sums[place] += sign * value
+            sums[place] += value
             times[place] += since_s
             counts[place] += 1
     return [_Bin(at / n, total / n, n) for at, total, n in zip(times, sums, counts, strict=True) if n]
@@ -102,46 +118,45 @@ def _blurred_ramp(since_s: float, lag_s: float) -> float:
     return since_s - 2 * lag_s + (since_s + 2 * lag_s) * math.exp(-since_s / lag_s)
 
 
-def _fit(bins: Sequence[_Bin], terms: int, begins_s: float, lasts_s: float, lag_s: float) -> tuple[float, Basis]:
-    """Mean square error, and the factors of: level, slope, first turn, second turn, slowing between."""
-    rows: list[Basis] = []
-    for each in bins:
-        begun = _blurred_ramp(each.at_s - begins_s, lag_s)
-        ended = _blurred_ramp(each.at_s - begins_s - lasts_s, lag_s)
-        gone = begun - ended
-        rows.append((1.0, each.at_s, begun, -ended, gone * gone / lasts_s)[:terms])
-    factors = _least_squares(rows, bins)
-    error = sum(
-        each.weight * (each.value - sum(map(mul, row, factors))) ** 2 for row, each in zip(rows, bins, strict=True)
-    )
-    return error / sum(each.weight for each in bins), factors
+def _misfit(stack: _Stack, terms: int, begins_s: float, lasts_s: float, lag_s: float) -> float:
+    """Square of what is left over when level, slope, first turn, second turn and (third term) slowing are fitted."""
+    begun = [_blurred_ramp(at_s - begins_s, lag_s) for at_s in stack.times_s]
+    ended = [_blurred_ramp(at_s - begins_s - lasts_s, lag_s) for at_s in stack.times_s]
+    slowing = [(one - other) ** 2 for one, other in zip(begun, ended, strict=True)] if terms > 2 else []
+    rest, known = stack.rest, list(stack.known)
+    for column in (begun, ended, slowing)[:terms]:
+        known.append(_unit(map(mul, column, stack.roots), known))
+        rest = _without(rest, known[-1])
+    return _times(rest, rest)
 
 
-def _least_squares(rows: Sequence[Basis], bins: Sequence[_Bin]) -> Basis:
-    columns = list(zip(*rows, strict=True))
-    weighted = [[value * each.weight for value, each in zip(column, bins, strict=True)] for column in columns]
-    columns.append(tuple(each.value for each in bins))
-    return _solve([[sum(map(mul, left, right)) for right in columns] for left in weighted])
+def _stack_of(bins: Sequence[_Bin]) -> _Stack:
+    times_s, roots = [each.at_s for each in bins], [math.sqrt(each.weight) for each in bins]
+    level = _unit(roots, [])
+    slope = _unit(map(mul, times_s, roots), [level])
+    rest = list(map(mul, (each.value for each in bins), roots))
+    return _Stack(times_s, roots, (level, slope), _without(_without(rest, level), slope))
 
 
-def _solve(table: list[list[float]]) -> Basis:
-    """Gauss with pivots; the table's last column is the right side."""
-    size = len(table)
-    for column in range(size):
-        pivot = max(range(column, size), key=lambda line: abs(table[line][column]))
-        table[column], table[pivot] = table[pivot], table[column]
-        for line in range(column + 1, size):
-            share = table[line][column] / (table[column][column] or 1e-300)
-            for place in range(column, size + 1):
-                table[line][place] -= share * table[column][place]
-    found = [0.0] * size
-    for line in reversed(range(size)):
-        rest = table[line][size] - sum(table[line][place] * found[place] for place in range(line + 1, size))
-        found[line] = rest / (table[line][line] or 1e-300)
-    return tuple(found)
+def _unit(column: Iterable[float], known: Sequence[Column]) -> Column:
+    """Of length one, and at right angles to the columns known: Gram and Schmidt's way to least squares."""
+    left = list(column)
+    for other in known:
+        left = _without(left, other)
+    length = math.sqrt(_times(left, left))
+    return [value / length for value in left] if length > 1e-9 else [0.0] * len(left)
 
 
-def _lowest(error: Callable[[Basis], float], start: Basis, axes: int) -> Basis:
+def _without(column: Column, unit: Column) -> Column:
+    share = _times(column, unit)
+    return [value - share * part for value, part in zip(column, unit, strict=True)]
+
+
+def _times(one: Column, other: Column) -> float:
+    return sum(map(mul, one, other))
+
+
+def _lowest(error: Callable[[Place], float], start: Place, axes: int) -> Place:
     """A compass search: try a step each way along each axis, and halve the steps where none helps."""
     best, lowest = start, error(start)
     steps = [0.3 * start[1], 0.3 * start[1], 0.5 * start[2]][:axes]
@@ -157,7 +172,7 @@ def _lowest(error: Callable[[Basis], float], start: Basis, axes: int) -> Basis:
     return best
 
 
-def _first_below(error: Callable[[Basis], float], tried: Sequence[Basis], lowest: float) -> tuple[Basis, float] | None:
+def _first_below(error: Callable[[Place], float], tried: Sequence[Place], lowest: float) -> tuple[Place, float] | None:
     for at in tried:
         found = error(at)
         if found < lowest:
@@ -165,5 +180,5 @@ def _first_below(error: Callable[[Basis], float], tried: Sequence[Basis], lowest
     return None
 
 
-def _moved(at: Basis, axis: int, way: float) -> Basis:
+def _moved(at: Place, axis: int, way: float) -> Place:
     return tuple(value + way if place == axis else value for place, value in enumerate(at))

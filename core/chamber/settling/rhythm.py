@@ -12,21 +12,18 @@ from itertools import pairwise
 
 from attrs import frozen
 
-from core.chamber.series import stretches
 from core.chamber.settling.cycles import Run
+from core.chamber.settling.disturbances import Disturbances, disturbances
 from core.chamber.settling.events import Event
 from core.chamber.settling.mean_leg import Leg, Look, leg_lasts, look_around
 from core.chamber.settling.swing import CannotSee, Swing, Trace
 from core.chamber.settling.trace import percentile
 
 FEWEST_RUNS = 3
-AFTER_EVENT_S = 900.0
-"""A door or defrost that is over still shows for so long."""
 MID_PART = 0.36
 LONGEST_LOOK_S = 3600.0
 LOOKS, COARSE_LOOKS = (0.7, 0.45), (0.9, 0.75)
 """How much of the legs before and after is laid over: less where that leaves too few. A trace of stairs needs most."""
-Span = tuple[float, float]
 
 
 @frozen
@@ -80,14 +77,14 @@ def rhythm_of(
     trace: Trace, swing: Swing, runs: Sequence[Run], events: Sequence[Event], room_c: float | None = None
 ) -> Rhythm:
     """Raises CannotSee where fewer than three runs, or two cycles, are undisturbed."""
-    disturbances = _disturbances(trace, events)
+    disturbed = disturbances(trace.times_s, events)
     both = (Cycle(before, after) for before, after in pairwise(runs))
-    cycles = tuple(cycle for cycle in both if _is_calm(disturbances, cycle.before.falls_s, cycle.after.falls_s))
+    cycles = tuple(cycle for cycle in both if disturbed.spare(cycle.before.falls_s, cycle.after.falls_s))
     if len(cycles) < FEWEST_RUNS - 1:
         raise CannotSee(
             "log", "Hardly a cycle is undisturbed by doors and defrosts: leave the chamber shut for longer."
         )
-    cools_s, holds_s = _lasts(trace, swing, runs, cycles, disturbances)
+    cools_s, holds_s = _lasts(trace, swing, runs, cycles, disturbed)
     periods = sorted(cycle.lasts_s for cycle in cycles)
     period_s = sum(periods) / len(periods)
     cools_s = period_s - holds_s if cools_s is None and holds_s is not None else cools_s or 0.0
@@ -108,20 +105,8 @@ def rhythm_of(
     )
 
 
-def _disturbances(trace: Trace, events: Sequence[Event]) -> list[Span]:
-    """From when to when something else than the compressor moved the trace, or nobody looked."""
-    gaps = [
-        (trace.times_s[end - 1], trace.times_s[first]) for (_, end), (first, _) in pairwise(stretches(trace.times_s))
-    ]
-    return gaps + [(event.starts_s, event.ends_s + AFTER_EVENT_S) for event in events]
-
-
-def _is_calm(disturbances: Sequence[Span], first_s: float, last_s: float) -> bool:
-    return not any(start_s < last_s and end_s > first_s for start_s, end_s in disturbances)
-
-
 def _lasts(
-    trace: Trace, swing: Swing, runs: Sequence[Run], cycles: Sequence[Cycle], disturbances: Sequence[Span]
+    trace: Trace, swing: Swing, runs: Sequence[Run], cycles: Sequence[Cycle], disturbed: Disturbances
 ) -> tuple[float | None, float | None]:
     """How long the compressor runs, or how long it holds: the shorter is nearer to straight, and is fitted."""
     goes_down = swing.falling_s <= swing.rising_s
@@ -134,16 +119,16 @@ def _lasts(
     for share in COARSE_LOOKS if trace.is_coarse else LOOKS:
         beyond_s = share * longer_s if trace.is_coarse else min(LONGEST_LOOK_S, share * longer_s)
         look = look_around(legs, beyond_s)
-        alone = [leg for leg in legs if _is_alone(trace, leg, look, disturbances)]
+        alone = [leg for leg in legs if _is_alone(trace, leg, look, disturbed)]
         if len(alone) >= FEWEST_RUNS:
-            lasts_s = leg_lasts(trace, alone, look, max(60.0, 0.7 * shorter_s), goes_down=goes_down)
+            lasts_s = leg_lasts(trace, alone, look, max(60.0, 0.7 * shorter_s))
             return (lasts_s, None) if goes_down else (None, lasts_s)
     raise CannotSee("log", "Hardly a run is undisturbed by doors and defrosts: leave the chamber shut for longer.")
 
 
-def _is_alone(trace: Trace, leg: Leg, look: Look, disturbances: Sequence[Span]) -> bool:
+def _is_alone(trace: Trace, leg: Leg, look: Look, disturbed: Disturbances) -> bool:
     first_s, last_s = leg.middle_s - look.before_s, leg.middle_s + look.after_s
-    return trace.times_s[0] < first_s and last_s < trace.times_s[-1] and _is_calm(disturbances, first_s, last_s)
+    return trace.times_s[0] < first_s and last_s < trace.times_s[-1] and disturbed.spare(first_s, last_s)
 
 
 def _passed(trace: Trace, swing: Swing, runs: Sequence[Run]) -> float:

@@ -10,10 +10,10 @@ from __future__ import annotations
 from bisect import bisect_left
 from collections.abc import Sequence
 
+from core.chamber.settling.disturbances import AFTER_EVENT_S
 from core.chamber.settling.events import Event
 from core.chamber.settling.statistics import Band
 
-AFTER_EVENT_S = 900.0
 DAY_S = 86_400.0
 LEAST_FOR_DRIFT_S = 6 * 3600.0
 
