@@ -84,10 +84,9 @@ def rhythm_of(
         raise CannotSee(
             "log", "Hardly a cycle is undisturbed by doors and defrosts: leave the chamber shut for longer."
         )
-    cools_s, holds_s = _lasts(trace, swing, runs, cycles, disturbed)
     periods = sorted(cycle.lasts_s for cycle in cycles)
     period_s = sum(periods) / len(periods)
-    cools_s = period_s - holds_s if cools_s is None and holds_s is not None else cools_s or 0.0
+    cools_s = _cools(trace, swing, runs, cycles, disturbed)
     return Rhythm(
         cycles=cycles,
         period_s=period_s,
@@ -105,24 +104,24 @@ def rhythm_of(
     )
 
 
-def _lasts(
-    trace: Trace, swing: Swing, runs: Sequence[Run], cycles: Sequence[Cycle], disturbed: Disturbances
-) -> tuple[float | None, float | None]:
-    """How long the compressor runs, or how long it holds: the shorter is nearer to straight, and is fitted."""
-    goes_down = swing.falling_s <= swing.rising_s
-    legs = (
-        [Leg(run.peak_s, run.falls_s, run.trough_s) for run in runs]
-        if goes_down
-        else [Leg(cycle.before.trough_s, cycle.after.rises_s, cycle.after.peak_s) for cycle in cycles]
-    )
-    longer_s, shorter_s = max(swing.rising_s, swing.falling_s), min(swing.rising_s, swing.falling_s)
+def _cools(trace: Trace, swing: Swing, runs: Sequence[Run], cycles: Sequence[Cycle], disturbed: Disturbances) -> float:
+    """How long the compressor runs. Of run and hold the shorter is nearer to straight: that one is fitted."""
+    if swing.falling_s <= swing.rising_s:
+        legs = [Leg(run.peak_s, run.falls_s, run.trough_s) for run in runs]
+        return _fitted(trace, legs, swing.falling_s, swing.rising_s, disturbed)
+    legs = [Leg(cycle.before.trough_s, cycle.after.rises_s, cycle.after.peak_s) for cycle in cycles]
+    period_s = sum(cycle.lasts_s for cycle in cycles) / len(cycles)
+    return period_s - _fitted(trace, legs, swing.rising_s, swing.falling_s, disturbed)
+
+
+def _fitted(trace: Trace, legs: Sequence[Leg], shorter_s: float, longer_s: float, disturbed: Disturbances) -> float:
+    """How long the legs last, the shorter ones, about `shorter_s`; those between them last about `longer_s`."""
     for share in COARSE_LOOKS if trace.is_coarse else LOOKS:
         beyond_s = share * longer_s if trace.is_coarse else min(LONGEST_LOOK_S, share * longer_s)
         look = look_around(legs, beyond_s)
         alone = [leg for leg in legs if _is_alone(trace, leg, look, disturbed)]
         if len(alone) >= FEWEST_RUNS:
-            lasts_s = leg_lasts(trace, alone, look, max(60.0, 0.7 * shorter_s))
-            return (lasts_s, None) if goes_down else (None, lasts_s)
+            return leg_lasts(trace, alone, look, max(60.0, 0.7 * shorter_s))
     raise CannotSee("log", "Hardly a run is undisturbed by doors and defrosts: leave the chamber shut for longer.")
 
 
