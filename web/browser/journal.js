@@ -1,31 +1,29 @@
 // The journal between tabs: what others have written is learnt before each request, and one tab writes at a time.
 import { openStore } from "./store.js";
 
-/** name: one daybook's own, so that two under one origin stay apart. onNews: another tab has written. */
-export function openJournal(name, onNews) {
+/** early: what the page has read while Python was starting. onNews: another tab has written. */
+export function openJournal(base, early, onNews) {
+  const name = nameOf(base);
   const store = openStore(name);
   const channel = new BroadcastChannel(name);
-  const early = readAll(store); // while Python is starting
-  early.catch(() => {}); // said when it is asked for
   let learn;
   let seen = 0;
   channel.onmessage = onNews;
 
   async function news() {
-    for (let records = await store.after(seen); records.length > 0; records = await store.after(seen)) {
-      learn(asJson(records));
-      seen = records.at(-1).seq;
-    }
+    for (let records = await store.after(seen); records.length > 0; records = await store.after(seen)) take(part(records));
+  }
+
+  function take({ json, last }) {
+    learn(json);
+    seen = last;
   }
 
   return {
     /** learner: takes entries as JSON into Python's book. Resolves when all there is has been learnt. */
     async begin(learner) {
       learn = learner;
-      for (const { json, last } of await early) {
-        learn(json);
-        seen = last;
-      }
+      (await early).forEach(take);
       await news();
     },
 
@@ -42,14 +40,25 @@ export function openJournal(name, onNews) {
   };
 }
 
-async function readAll(store) {
+/** For the page, whose thread is idle while Python's start takes up the worker's: all there is, in parts. */
+export async function readJournal(base) {
+  const store = openStore(nameOf(base));
   const parts = [];
-  for (let records = await store.after(0); records.length > 0; records = await store.after(parts.at(-1).last)) {
-    parts.push({ json: asJson(records), last: records.at(-1).seq });
+  try {
+    for (let records = await store.after(0); records.length > 0; records = await store.after(parts.at(-1).last)) {
+      parts.push(part(records));
+    }
+  } finally {
+    await store.close();
   }
   return parts;
 }
 
-function asJson(records) {
-  return JSON.stringify(records.map((record) => record.entry));
+/** One daybook's own, so that two under one origin stay apart. */
+function nameOf(base) {
+  return `daybook${base}`;
+}
+
+function part(records) {
+  return { json: JSON.stringify(records.map((record) => record.entry)), last: records.at(-1).seq };
 }

@@ -41,6 +41,7 @@ export function openStore(name) {
     after: (seq) => steadily((db) => db.getAllFromIndex(TABLE, "seq", IDBKeyRange.lowerBound(seq, true), CHUNK)),
     /** Resolves once the entries are on the disk, with how many were new: one already there is not written again. */
     commit: (entries) => steadily((db) => commit(db, entries)),
+    close: forget,
   };
 }
 

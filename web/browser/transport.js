@@ -2,6 +2,7 @@
 /* global ASSETS */
 import { bytesOf } from "./bodies.js";
 import { cookieHeader, keepCookies } from "./cookies.js";
+import { readJournal } from "./journal.js";
 import { keptAnswer } from "./keeping.js";
 import { base, here, pathInside } from "./place.js";
 
@@ -11,11 +12,13 @@ const NO_BODY = [101, 204, 205, 304];
 export function openTransport(on) {
   const worker = new Worker(new URL(ASSETS.worker, `${location.origin}${base}/`), { type: "module" });
   const waiting = new Map();
+  let reading;
   let stopped;
   let last = 0;
 
   worker.onerror = (event) => stop(event.message ?? "The worker could not be started.");
   worker.onmessage = ({ data }) => {
+    if (data.type === "progress" && data.phase !== "files") reading ??= handOverJournal(worker);
     if (data.type === "answer" || data.type === "failed") settle(data);
     else if (data.type === "stopped") stop(data.report);
     else on[data.type](data);
@@ -73,6 +76,12 @@ export function openTransport(on) {
       worker.postMessage({ type: "request", id, request }, [bytes.buffer]);
     });
   };
+}
+
+/** While the worker starts Python, but not before its files have arrived: they come from the same disk. */
+async function handOverJournal(worker) {
+  const parts = await readJournal(base).catch(() => []); // the worker will meet the same trouble, and say it
+  worker.postMessage({ type: "journal", parts });
 }
 
 function responseOf(answer, asked) {

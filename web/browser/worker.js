@@ -1,6 +1,7 @@
 // The worker: Python, the journal on the device, and one request of the page after the other.
 //
-// From the page: {type: "start", base, touchPoints}, {type: "request", id, request}, {type: "abort", id}.
+// From the page: {type: "start", base, touchPoints}, {type: "journal", parts}, {type: "request", id, request},
+// {type: "abort", id}.
 // To the page: {type: "progress", phase, done, total}, {type: "ready", marks}, {type: "answer", id, answer},
 // {type: "failed", id, saved, report}, {type: "news"}, {type: "stopped", report}.
 /* global BUILD_ID */
@@ -12,6 +13,8 @@ import { beginFetching, startPython } from "./python.js";
 performance.mark("daybook:worker");
 const files = beginFetching();
 const dropped = new Set();
+let giveEarly;
+const early = new Promise((resolve) => (giveEarly = resolve)); // the journal, as the page has read it
 let base = "";
 let host;
 let journal;
@@ -19,13 +22,14 @@ let queue;
 
 self.onmessage = ({ data }) => {
   if (data.type === "start") queue = start(data).catch(stop);
+  else if (data.type === "journal") giveEarly(data.parts);
   else if (data.type === "abort") dropped.add(data.id);
   else if (data.type === "request") queue = queue.then(() => serve(data.id, data.request));
 };
 
 async function start({ base: path, touchPoints }) {
   base = path;
-  journal = openJournal(`daybook${base}`, () => say({ type: "news" }));
+  journal = openJournal(base, early, () => say({ type: "news" }));
   onProgress(({ done, total }) => say({ type: "progress", phase: done < total ? "files" : "python", done, total }));
   host = await startPython(files, touchPoints);
   if (host.start(base, BUILD_ID) !== BUILD_ID) throw new Error("Python answered for another build.");
