@@ -14,7 +14,8 @@ from tests.web.conftest import Visitor
 from tests.web.reading import Page
 from web.forms import Input, Ticks, Words
 from web.screens.batches import START
-from web.screens.chamber import AIR, CHARGE
+from web.screens.chamber.air import AIR
+from web.screens.chamber.water import CHARGE
 from web.screens.dry import HANG, WEIGH
 from web.screens.ferment import READING
 from web.screens.mix import CURE

@@ -1,0 +1,74 @@
+"""What can happen in the kitchen, one record a kind. It never changes; `core.daybook.entries` says when it happened.
+
+Values are SI. A kind's name in the journal is its class name in small letters with hyphens: `PieceWeighed` is
+"piece-weighed". Once entries of a kind exist its fields may be added to (with a default), never renamed.
+"""
+
+from __future__ import annotations
+
+import re
+from typing import Any, get_args
+
+from attrs import frozen
+
+from core.daybook.facts import batch, chamber
+from core.daybook.facts.batch import (
+    ActivityMeasured,
+    BatchStarted,
+    CureWeighed,
+    PieceHung,
+    PieceInspected,
+    PieceTakenDown,
+    PieceWeighed,
+    Reading,
+)
+from core.daybook.facts.chamber import CHAMBER, AirRead, HumidifierCharged
+
+
+@frozen
+class Withdrawn:
+    """Takes back the entry it corrects: it was a mistake and nothing stands in its place."""
+
+
+@frozen
+class Unknown:
+    """A kind this version does not know, from a newer daybook. Kept as it came, so that no export loses it."""
+
+    kind: str
+    fields: dict[str, Any]
+
+
+Fact = batch.Fact | chamber.Fact | Withdrawn | Unknown
+
+KNOWN: tuple[type[Any], ...] = (*get_args(batch.Fact), *get_args(chamber.Fact), Withdrawn)
+
+
+def kind_of(fact: Fact | type[Any]) -> str:
+    """The kind's name in the journal: "piece-weighed"."""
+    if isinstance(fact, Unknown):
+        return fact.kind
+    cls = fact if isinstance(fact, type) else type(fact)
+    return re.sub(r"(?<!^)(?=[A-Z])", "-", cls.__name__).lower()
+
+
+KINDS: dict[str, type[Any]] = {kind_of(cls): cls for cls in KNOWN}
+
+__all__ = [
+    "CHAMBER",
+    "KINDS",
+    "KNOWN",
+    "ActivityMeasured",
+    "AirRead",
+    "BatchStarted",
+    "CureWeighed",
+    "Fact",
+    "HumidifierCharged",
+    "PieceHung",
+    "PieceInspected",
+    "PieceTakenDown",
+    "PieceWeighed",
+    "Reading",
+    "Unknown",
+    "Withdrawn",
+    "kind_of",
+]

@@ -1,0 +1,79 @@
+"""What happens to a batch and to its pieces, from the mixing table to the plate."""
+
+from __future__ import annotations
+
+from attrs import field, frozen
+from attrs.validators import and_, deep_iterable, gt, le, matches_re, min_len, optional
+
+from core.daybook.facts.fields import above_zero, celsius, finite, not_negative, ph_value, share
+from core.release.readiness import Style
+
+
+@frozen
+class BatchStarted:
+    """A batch is begun. Its entry's id is the batch's id. style: "fermented" or "whole-muscle"."""
+
+    name: str = field(validator=min_len(1))
+    style: Style
+    meat_kg: float = field(validator=above_zero)
+    target_loss: float = field(validator=share)
+    least_days: float | None = field(default=None, validator=optional(not_negative))
+
+
+@frozen
+class CureWeighed:
+    """The curing salt that went in, 0 kg where none was used. Fractions of the curing salt by its label."""
+
+    cure_kg: float = field(validator=not_negative)
+    nitrite: float = field(validator=share)
+    nitrate: float = field(default=0.0, validator=share)
+    other_salt_kg: float | None = field(default=None, validator=optional(not_negative))
+
+
+@frozen
+class Reading:
+    """pH and temperature of the meat while it ferments; either may be missing."""
+
+    ph: float | None = field(default=None, validator=optional(ph_value))
+    temperature_c: float | None = field(default=None, validator=optional(celsius))
+
+
+@frozen
+class PieceHung:
+    """A piece is tagged and hung. Its entry's id is the piece's id; it is about its batch."""
+
+    tag: str = field(validator=min_len(1))
+    start_kg: float = field(validator=above_zero)
+
+
+@frozen
+class PieceWeighed:
+    mass_kg: float = field(validator=above_zero)
+
+
+@frozen
+class ActivityMeasured:
+    """Water activity of a sample of the piece."""
+
+    water_activity: float = field(validator=and_(finite, gt(0), le(1)))
+
+
+@frozen
+class PieceInspected:
+    """A look, a sniff and a squeeze. signs: keys of core.release.readiness; empty means nothing wrong was found."""
+
+    signs: tuple[str, ...] = field(default=(), validator=deep_iterable(matches_re("[a-z-]{1,40}")))
+    note: str = ""
+
+
+@frozen
+class PieceTakenDown:
+    """The end of a piece in the chamber, with the verdict that stood when it was taken down."""
+
+    verdict: str
+    note: str = ""
+
+
+Fact = (
+    BatchStarted | CureWeighed | Reading | PieceHung | PieceWeighed | ActivityMeasured | PieceInspected | PieceTakenDown
+)

@@ -1,0 +1,40 @@
+"""The chamber's air, read off whatever hangs in it."""
+
+from __future__ import annotations
+
+from core.air import moist_air
+from core.daybook.facts import AirRead
+from core.quantities import RELATIVE_HUMIDITY, TEMPERATURE, Amount, Manner
+from core.working import Figure
+from core.worksheet import Number
+from web.entry_forms import EntryForm, Subject, declare
+from web.screens.chamber.blueprint import of_chamber, screen
+
+
+def _air(fact: AirRead, how: Manner) -> str:
+    humidity = "" if fact.humidity is None else f", {Amount(fact.humidity, RELATIVE_HUMIDITY).show(how)}"
+    return f"Air: {Amount(fact.temperature_c, TEMPERATURE).show(how)}{humidity}"
+
+
+def air_figures(fact: AirRead, subject: Subject | None = None) -> tuple[Figure, ...]:
+    return () if fact.humidity is None else moist_air(fact.temperature_c, fact.humidity)
+
+
+AIR = declare(
+    EntryForm(
+        AirRead,
+        "Read the chamber's air",
+        (
+            Number("temperature_c", "Temperature", TEMPERATURE, -20, 60),
+            Number("humidity", "Relative humidity", RELATIVE_HUMIDITY, 0.01, 1, optional=True),
+        ),
+        _air,
+        figures=air_figures,
+        save="Save the reading",
+    )
+)
+
+
+@screen.route("/chamber/air", methods=["GET", "POST"])
+def read_air():
+    return of_chamber(AIR)

@@ -1,0 +1,29 @@
+"""The chamber's own page: how it stands now, and its log."""
+
+from __future__ import annotations
+
+from flask import render_template, request
+
+from core.daybook.facts import CHAMBER, AirRead, HumidifierCharged
+from web.entry_forms import say
+from web.journal import book
+from web.screens.chamber.air import air_figures
+from web.screens.chamber.blueprint import screen
+from web.visitor import manner
+
+LATEST_LINES = 50
+"""A chamber is read for years: its page shows this many lines of the log until all are asked for."""
+
+
+@screen.get("/chamber")
+def page():
+    shown = len(book()) + 1 if "all" in request.args else LATEST_LINES
+    lines, air = book().about(CHAMBER), book().latest(CHAMBER, AirRead)
+    return render_template(
+        "chamber/page.html",
+        air=air,
+        figures=air_figures(air.fact) if air else (),
+        charge=book().latest(CHAMBER, HumidifierCharged),
+        log=[(line, say(line, manner())) for line in reversed(lines[-shown:])],
+        hidden=len(lines[:-shown]),
+    )
