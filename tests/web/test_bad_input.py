@@ -18,7 +18,7 @@ from web.screens.chamber.air import AIR
 from web.screens.chamber.water import CHARGE
 from web.screens.dry import HANG, WEIGH
 from web.screens.ferment import READING
-from web.screens.mix import CURE
+from web.screens.mix.cure import CURE
 from web.screens.release import ACTIVITY, INSPECT, TAKE_DOWN
 
 BANNED = ("please", "sorry", "invalid", "oops")

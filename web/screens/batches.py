@@ -19,7 +19,7 @@ from web.entry_forms import EntryForm, Subject, declare, say, write
 from web.finding import find_batch
 from web.forms import Words, typed
 from web.journal import book
-from web.screens.mix import CURE
+from web.screens.mix.cure import CURE
 from web.screens.release import verdicts
 from web.visitor import manner, now
 

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from attrs import evolve, frozen
-from flask import Blueprint, redirect, request, url_for
+from flask import redirect, request, url_for
 
 from core.daybook.facts import CureWeighed
 from core.mix import cure
@@ -17,8 +17,7 @@ from web.entry_forms import EntryForm, Subject, Values, declare, path_of, write
 from web.finding import find_batch
 from web.forms import typed
 from web.journal import book
-
-screen = Blueprint("mix", __name__)
+from web.screens.mix.blueprint import screen
 
 USUAL_NITRITE = 0.0625
 """The strength most curing salts for sausage carry on their label; the form starts there."""
