@@ -32,7 +32,7 @@ NOT_OFFERED = frozenset({"", "m³", "mg", "Pa", "s", "K"})
 def prepare(app: Flask) -> None:
     app.jinja_env.filters.update(amount=_amount, step=_step, told=_told, day=day, clock=clock, hour=hour, ago=ago)
     app.jinja_env.globals.update(q=quantities, stage_words=STAGE_WORDS, styles=STYLES, acid_ph=ACID_PH)
-    app.jinja_env.globals.update(units_for=units_for, correctable=correctable)
+    app.jinja_env.globals.update(units_for=units_for, correctable=correctable, fresh_id=fresh_id)
     app.jinja_env.tests.update(
         number=lambda each: isinstance(each, Number),
         choice=lambda each: isinstance(each, Choice),

@@ -285,7 +285,7 @@ def test_what_was_taken_back_is_struck_in_the_log(visitor: Visitor):
     batch = visitor.start_batch()
     key = visitor.fill(f"{batch}/reading", ph="5.6").saved
     page = visitor.post(f"/entries/{key}/withdraw")
-    assert page.texts("li", "withdrawn")[0].replace(" Correct", "").endswith("taken back")
+    assert page.texts("li", "withdrawn")[0].removesuffix(" Bring back").endswith("taken back")
 
 
 def test_a_taking_back_is_said_in_the_history(visitor: Visitor):
@@ -371,3 +371,10 @@ def test_a_line_has_one_sentence_whatever_it_holds(visitor: Visitor):
     line = visitor.book.line(key)
     with visitor.app.test_request_context():
         assert say(Line((*line.versions, attrs.evolve(line.entry, fact=Withdrawn()))), METRIC) == say(line, METRIC)
+
+
+def test_what_was_taken_back_can_be_brought_back_from_the_log(visitor: Visitor):
+    key = visitor.fill("/chamber/air", temperature_c="13", humidity="78").saved
+    visitor.post(f"/entries/{key}/withdraw")
+    visitor.send(visitor.get("/chamber").form("/undo"))
+    assert not visitor.book.line(key).withdrawn

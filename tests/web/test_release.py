@@ -92,3 +92,9 @@ def test_a_least_time_not_over_holds_it(visitor: Visitor):
     assert visitor.fill(f"{piece}/inspect").verdicts == ["hold"]
     visitor.wait(days=10)
     assert visitor.get(piece).verdicts == ["ready"]
+
+
+def test_a_piece_that_is_down_is_not_taken_down_again(visitor: Visitor):
+    _, piece = visitor.dried()
+    first = visitor.fill(f"{piece}/take-down", note="to the table").saved
+    assert visitor.get(f"{piece}/take-down").path == f"/entries/{first}/correct"

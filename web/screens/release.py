@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from datetime import datetime
 
-from flask import Blueprint, render_template, url_for
+from flask import Blueprint, redirect, render_template, request, url_for
 
 from core.daybook.batch import Batch, Piece
 from core.daybook.evidence import evidence_for
@@ -106,6 +106,11 @@ def inspect(piece_id: str):
 
 @screen.route("/pieces/<piece_id>/take-down", methods=["GET", "POST"])
 def take_down(piece_id: str):
+    """Once is enough: what came of a piece that is down already is put right, not said again."""
+    _, piece = find_piece(piece_id)
+    if piece.taken_down is not None and request.method == "GET" and "figures" not in request.args:
+        line = next(line for line in piece.lines if isinstance(line.fact, PieceTakenDown))
+        return redirect(url_for("entries.correct", entry_id=line.id), 303)
     return _about_piece(TAKE_DOWN, piece_id)
 
 
