@@ -7,6 +7,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 from datetime import datetime, timedelta
+from itertools import chain
 from typing import Literal
 
 from attrs import frozen
@@ -20,14 +21,15 @@ READ_EVERY = timedelta(hours=12)
 WEIGH_EVERY = timedelta(days=7)
 
 Task = Literal["cure", "reading", "hang", "weigh", "release"]
+"""What is to be done: the screen knows the form that each one opens (`web/screens/today.py`)."""
 
 
 @frozen
 class Due:
-    """task: which form to open for the batch. at: when it is or was due."""
+    """task: which form to open. about: the batch or the instrument by its id, or CHAMBER. at: when it is or was due."""
 
     task: Task
-    batch_id: str
+    about: str
     words: Step
     at: datetime
 
@@ -35,9 +37,14 @@ class Due:
         return self.at <= now
 
 
+def in_order(*lines: Iterable[Due]) -> list[Due]:
+    """What waits in the batches, in the chamber, with the instruments: the longest overdue first."""
+    return sorted(chain(*lines), key=lambda line: line.at)
+
+
 def due(batches: Iterable[Batch], now: datetime) -> list[Due]:
     """One line for each thing each batch waits for, the longest overdue first."""
-    return sorted((line for batch in batches for line in _of_batch(batch, now)), key=lambda line: line.at)
+    return in_order(*(_of_batch(batch, now) for batch in batches))
 
 
 def _of_batch(batch: Batch, now: datetime) -> Iterable[Due]:

@@ -5,9 +5,10 @@ from datetime import timedelta
 import pytest
 
 from core.daybook.batch import open_batches
-from core.daybook.due import Due, due
+from core.daybook.due import Due, due, in_order
 from core.daybook.facts import PieceTakenDown
 from core.quantities import METRIC, Manner
+from core.working import Step
 from tests.core.kitchen import DAY, NOON, Kitchen
 
 
@@ -151,3 +152,14 @@ def test_a_name_with_braces_is_said_as_it_is(kitchen: Kitchen, name: str):
     kitchen.cure(kitchen.begin(name))
     kitchen.read(kitchen.records[0]["id"], 5.6)
     assert said(kitchen) == [f"Read the pH of {name}: 5.6 last, 5.3 wanted"]
+
+
+def test_a_line_says_which_batch_it_is_about(kitchen: Kitchen):
+    batch = kitchen.begin()
+    assert lines(kitchen)[0].about == batch
+
+
+def test_lines_of_batches_and_of_the_chamber_come_in_one_order(kitchen: Kitchen):
+    kitchen.begin(at=3)
+    of_chamber = [Due("reading", "chamber", Step("Fill the tank"), NOON + day * DAY) for day in (1, 5)]
+    assert [line.about == "chamber" for line in in_order(lines(kitchen), of_chamber)] == [True, False, True]

@@ -5,26 +5,27 @@ from __future__ import annotations
 from flask import Blueprint, render_template, url_for
 
 from core.daybook.batch import open_batches
-from core.daybook.due import Due, due
+from core.daybook.due import Due, Task, due, in_order
 from core.daybook.facts import CHAMBER, AirRead
 from web.journal import book
 from web.visitor import now
 
 screen = Blueprint("today", __name__)
 
-_OPENS = {
-    "cure": "mix.weigh_cure",
-    "reading": "ferment.read_meat",
-    "hang": "dry.hang",
-    "weigh": "dry.weigh_next",
-    "release": "batches.one",
+_OPENS: dict[Task, tuple[str, str | None]] = {
+    "cure": ("mix.weigh_cure", "batch_id"),
+    "reading": ("ferment.read_meat", "batch_id"),
+    "hang": ("dry.hang", "batch_id"),
+    "weigh": ("dry.weigh_next", "batch_id"),
+    "release": ("batches.one", "batch_id"),
 }
+"""The view a line opens, and the part of its address that says what the line is about; None for the chamber's own."""
 
 
 @screen.get("/")
 def page():
     open_ = open_batches(book())
-    lines = [(line, _opens(line)) for line in due(open_, now())]
+    lines = [(line, _opens(line)) for line in in_order(due(open_, now()))]
     return render_template(
         "today.html",
         due=[each for each in lines if each[0].late(now())],
@@ -36,4 +37,5 @@ def page():
 
 
 def _opens(line: Due) -> str:
-    return url_for(_OPENS[line.task], batch_id=line.batch_id)
+    view, subject = _OPENS[line.task]
+    return url_for(view, **({subject: line.about} if subject else {}))
