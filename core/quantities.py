@@ -45,7 +45,9 @@ from core.units import (
     ONE,
     OZ,
     PASCAL,
+    PER_SECOND,
     PERCENT,
+    PERCENT_A_DAY,
     PINT,
     PPM,
     QUART,
@@ -194,14 +196,7 @@ def _compound(value: float, rung: Rung, then: Unit, manner: Manner) -> str:
 
 
 def _each(
-    key: str,
-    noun: str,
-    units: tuple[Unit, ...],
-    metric: Rung,
-    us: Rung,
-    examples: tuple[str, str],
-    *,
-    trim: bool = False,
+    key: str, noun: str, units: tuple[Unit, ...], metric: Rung, us: Rung, examples: tuple[str, str], trim: bool = False
 ) -> Quantity:
     """A quantity shown in one unit in each system, which is also what a bare number means."""
     return Quantity(key, noun, units, (metric,), (us,), metric.unit, us.unit, *examples, trim)
@@ -281,6 +276,7 @@ ABSOLUTE_TEMPERATURE = _same("absolute_temperature", "a temperature", (KELVIN,),
 
 FRACTION = _same("fraction", "a per-cent", (ONE, PERCENT), Rung(PERCENT, 2), "2.5 %", trim=True)
 LOSS = _same("loss", "a per-cent", (ONE, PERCENT), Rung(PERCENT, 1), "35 %")
+LOSS_RATE = _same("loss_rate", "a loss per day", (PER_SECOND, PERCENT_A_DAY), Rung(PERCENT_A_DAY, 2), "0.8 % a day")
 RELATIVE_HUMIDITY = _same("relative_humidity", "a humidity", (ONE, PERCENT), Rung(PERCENT, 1), "80 %", trim=True)
 PARTS_PER_MILLION = _same("ppm", "parts per million", (ONE, PPM, PERCENT), Rung(PPM, 0), "156 ppm")
 PH = evolve(_same("ph", "a pH", (ONE,), Rung(ONE, 2), "5.1", trim=True), least=1)

@@ -71,6 +71,8 @@ MINUTE = Unit("min", 60.0, ("min", "minute", "minutes"))
 HOUR = Unit("h", 3600.0, ("h", "hr", "hrs", "hour", "hours"))
 DAY = Unit("d", 86400.0, ("d", "day", "days"))
 WEEK = Unit("wk", 7 * 86400.0, ("wk", "week", "weeks"))
+PER_SECOND = Unit("1/s", 1.0)
+PERCENT_A_DAY = Unit("% a day", 0.01 / 86400, ("%/d", "%/day", "% a day", "% per day", "%"))
 
 KG_PER_KG = Unit("kg/kg", 1.0, ("kg/kg",))
 G_PER_KG = Unit("g/kg", 1e-3, ("g/kg",))

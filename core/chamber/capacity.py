@@ -16,8 +16,8 @@ from core.chamber.moisture import (
     NO_PEAK_PRINTED,
     WATER_KG_PER_M3,
 )
-from core.chamber.rates import DAILY_LOSS, DAY_S, LASTING, MOISTURE, WATER_A_DAY
-from core.quantities import FRACTION, MASS, VOLUME, Amount
+from core.chamber.rates import DAY_S, LASTING, MOISTURE, WATER_A_DAY
+from core.quantities import FRACTION, LOSS_RATE, MASS, VOLUME, Amount
 from core.refusals import OutOfRange
 from core.sources import COMMON_PRACTICE, DEFINITION, FIRST_DAYS_LOSS
 from core.working import Figure, Step
@@ -80,7 +80,7 @@ def carries(
 def _carried(key: str, name: str, capacity: Figure, loss_per_s: float) -> Figure:
     grams = Amount(capacity.value * WATER_KG_PER_M3, MOISTURE)
     kilograms = Amount(grams.value / loss_per_s, MASS)
-    amounts = {"grams": grams, "loss": Amount(loss_per_s, DAILY_LOSS), "meat": kilograms, "capacity": capacity.amount}
+    amounts = {"grams": grams, "loss": Amount(loss_per_s, LOSS_RATE), "meat": kilograms, "capacity": capacity.amount}
     steps = (
         Step("{capacity} of water is {grams}; divided by what a kilogram gives off:", amounts),
         Step("{grams} ÷ {loss} = {meat}", amounts),

@@ -9,7 +9,6 @@ from __future__ import annotations
 from core.chamber.film import film, latent_heat_j_kg, wet_flux_kg_m2s, wet_surface_c
 from core.chamber.rates import (
     AIR_SPEED,
-    DAILY_LOSS,
     DAY_S,
     FILM,
     FLUX,
@@ -26,6 +25,7 @@ from core.quantities import (
     DOSE_MASS,
     ENTHALPY,
     LENGTH,
+    LOSS_RATE,
     MASS,
     TEMPERATURE,
     Amount,
@@ -168,7 +168,7 @@ def humidifier_need(
 
 def _given_off(key: str, name: str, hanging_kg: float, loss_per_s: float) -> Figure:
     water = Amount(hanging_kg * loss_per_s, MOISTURE)
-    amounts = {"meat": Amount(hanging_kg, MASS), "loss": Amount(loss_per_s, DAILY_LOSS), "water": water}
+    amounts = {"meat": Amount(hanging_kg, MASS), "loss": Amount(loss_per_s, LOSS_RATE), "water": water}
     return Figure(key, name, water.value, MOISTURE, (Step("{meat} × {loss} = {water}", amounts),), DEFINITION)
 
 

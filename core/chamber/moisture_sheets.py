@@ -5,8 +5,8 @@ from __future__ import annotations
 from core.air_sheets import HUMIDITY_INPUT, TEMPERATURE_INPUT
 from core.chamber.capacity import capacity_as_rated, capacity_from_basin, carries
 from core.chamber.moisture import FASTEST, WATER_KG_PER_M3, humidifier_need, moisture_load, wet_limit
-from core.chamber.rates import AIR_SPEED, DAILY_LOSS, DAY_S, LASTING, ROOM, WATER_A_DAY
-from core.quantities import COUNT, LENGTH, MASS, RELATIVE_HUMIDITY, TEMPERATURE, VOLUME
+from core.chamber.rates import AIR_SPEED, DAY_S, LASTING, ROOM, WATER_A_DAY
+from core.quantities import COUNT, LENGTH, LOSS_RATE, MASS, RELATIVE_HUMIDITY, TEMPERATURE, VOLUME
 from core.refusals import Missing
 from core.working import Figure
 from core.worksheet import Number, Worksheet
@@ -15,14 +15,14 @@ HANGING = Number("hanging", "Meat that hangs", MASS, 0.001, 999.0)
 LOSS = Number(
     "loss",
     "Loss a day",
-    DAILY_LOSS,
+    LOSS_RATE,
     0.0001 / DAY_S,
     FASTEST,
     default=0.01 / DAY_S,
     help="Share of its weight: 0.3 to 1 % a day once it dries (from memory, no published figure found).",
 )
 PEAK = Number(
-    "peak", "Loss a day at first", DAILY_LOSS, 0.0001 / DAY_S, FASTEST, optional=True, help="Empty means 1 to 2 %."
+    "peak", "Loss a day at first", LOSS_RATE, 0.0001 / DAY_S, FASTEST, optional=True, help="Empty means 1 to 2 %."
 )
 CHAMBER = Number("chamber", "Air in the chamber", ROOM, 0.01, 100.0, optional=True)
 

@@ -39,21 +39,6 @@ MOISTURE = Quantity(  # grams an hour in both systems: a cook in the US weighs t
     "4.2 g/h",
 )
 
-PER_SECOND = Unit("1/s", 1.0)
-PERCENT_A_DAY = Unit("% a day", 0.01 / DAY_S, ("%/d", "%/day", "% a day", "% per day", "%"))
-DAILY_LOSS = Quantity(
-    "daily_loss",
-    "a loss a day",
-    (PER_SECOND, PERCENT_A_DAY),
-    (Rung(PERCENT_A_DAY, 2),),
-    (Rung(PERCENT_A_DAY, 2),),
-    PERCENT_A_DAY,
-    PERCENT_A_DAY,
-    "1 % a day",
-    "1 % a day",
-    trim=True,
-)
-
 WATT = Unit("W", 1.0, ("w", "watt", "watts"))
 POWER = Quantity("power", "a power", (WATT,), (Rung(WATT, 1),), (Rung(WATT, 1),), WATT, WATT, "3 W", "3 W")
 

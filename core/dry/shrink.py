@@ -7,30 +7,15 @@ from __future__ import annotations
 
 import math
 
-from core.quantities import DAYS, LOSS, PIECE_MASS, Amount, Quantity, Rung
+from core.quantities import DAYS, LOSS, LOSS_RATE, PIECE_MASS, Amount, Quantity
 from core.refusals import OutOfRange
 from core.sources import DEFINITION, USDA_LEAN_WATER, Source
-from core.units import Unit
 from core.working import Figure, Step
 from core.worksheet import Number, Worksheet
 
 HEAVIEST_KG = 1000.0
 MOST_LOSS = 0.75
 """Lean raw meat is 70 to 76 % water (USDA): a greater loss is a wrong weight or a wrong tag."""
-
-PER_SECOND = Unit("1/s", 1.0)
-PERCENT_A_DAY = Unit("% a day", 0.01 / 86400, ("%/d", "% a day", "% per day", "%/day"))
-LOSS_RATE = Quantity(
-    "loss_rate",
-    "a loss per day",
-    (PER_SECOND, PERCENT_A_DAY),
-    (Rung(PERCENT_A_DAY, 2),),
-    (Rung(PERCENT_A_DAY, 2),),
-    PERCENT_A_DAY,
-    PERCENT_A_DAY,
-    "0.8 % a day",
-    "0.8 % a day",
-)
 
 GAINED = "It weighs more than at the start: check the scale and the tag."
 TOO_DRY = "That is more than the water in meat: check the weights and the tag."

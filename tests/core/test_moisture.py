@@ -17,8 +17,8 @@ from core.chamber.capacity import (
 from core.chamber.film import film
 from core.chamber.moisture import NO_PEAK_PRINTED, humidifier_need, moisture_load, wet_limit
 from core.chamber.moisture_sheets import CHAMBER_CAPACITY, MOISTURE_LOAD
-from core.chamber.rates import DAILY_LOSS, DAY_S
-from core.quantities import METRIC
+from core.chamber.rates import DAY_S
+from core.quantities import LOSS_RATE, METRIC
 from core.reading import read
 from core.refusals import OutOfRange, Refused
 
@@ -74,7 +74,7 @@ def test_thin_pieces_give_off_more():
 
 @pytest.mark.parametrize("typed", ["1", "1 %", "1 %/d", "1 % a day"])
 def test_a_loss_a_day_may_be_typed_as_a_per_cent(typed: str):
-    assert read(typed, DAILY_LOSS) == pytest.approx(ONE_PER_CENT)
+    assert read(typed, LOSS_RATE) == pytest.approx(ONE_PER_CENT)
 
 
 def test_a_dry_room_asks_the_humidifier_for_water():
