@@ -17,6 +17,7 @@ from web import visitor
 from web.entry_forms import FORMS, say
 from web.forms import Moment, Ticks, Words
 from web.journal import book, fresh_id
+from web.spoken import spoken
 
 PLACES = (
     ("today.page", "Today"),
@@ -30,7 +31,9 @@ NOT_OFFERED = frozenset({"", "m³", "mg", "Pa", "s", "K"})
 
 
 def prepare(app: Flask) -> None:
-    app.jinja_env.filters.update(amount=_amount, step=_step, told=_told, day=day, clock=clock, hour=hour, ago=ago)
+    app.jinja_env.filters.update(
+        amount=_amount, step=_step, told=_told, spoken=spoken, day=day, clock=clock, hour=hour, ago=ago
+    )
     app.jinja_env.globals.update(q=quantities, stage_words=STAGE_WORDS, styles=STYLES, acid_ph=ACID_PH)
     app.jinja_env.globals.update(units_for=units_for, correctable=correctable, fresh_id=fresh_id)
     app.jinja_env.tests.update(

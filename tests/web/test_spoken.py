@@ -1,0 +1,41 @@
+"""A reader of the decimal comma finds it in refusals and cautions too, and the law's sections as they are printed."""
+
+import pytest
+from flask import Flask
+
+from tests.web.conftest import Visitor
+from web.spoken import spoken
+
+
+@pytest.mark.parametrize(
+    ("worded", "read"),
+    [
+        ("Meat must be between 0.05 kg and 500 kg.", "Meat must be between 0,05 kg and 500 kg."),
+        ("The dose is 0.25 % of it.", "The dose is 0,25 % of it."),
+        ("±0.5 K (0.9 °F)", "±0,5 K (0,9 °F)"),
+        ("The pH must reach pH 5.3.", "The pH must reach pH 5,3."),
+        ("a water activity 0.92 or less", "a water activity 0,92 or less"),
+        ("It is 200 ppm (9 CFR 424.21(c)).", "It is 200 ppm (9 CFR 424.21(c))."),
+        ("food category 1.3, limits", "food category 1.3, limits"),
+        ("Reg. 8.3.6 grams", "Reg. 8.3.6 grams"),
+    ],
+)
+def test_amounts_take_the_comma_and_sections_do_not(apps: tuple[Flask, Flask], worded: str, read: str):
+    with apps[0].test_request_context(headers={"Cookie": "decimal=comma"}):
+        assert spoken(worded) == read
+
+
+def test_a_reader_of_the_point_reads_it_as_worded(apps: tuple[Flask, Flask]):
+    with apps[0].test_request_context():
+        assert spoken("0.25 %") == "0.25 %"
+
+
+def test_a_refusal_on_the_page_has_the_comma(visitor: Visitor):
+    visitor.settings(decimal="comma")
+    page = visitor.fill(f"{visitor.start_batch(meat_kg='12,4')}/cure", dose="0,5 %", nitrite="6,25")
+    assert "(0,25 % of the meat)" in page.text
+
+
+def test_an_example_on_the_page_has_the_comma(visitor: Visitor):
+    visitor.settings(decimal="comma")
+    assert "for example 6,25" in visitor.get("/sums/cure-ppm").text
