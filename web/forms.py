@@ -13,7 +13,7 @@ from werkzeug.datastructures import MultiDict
 from core.quantities import Manner, Quantity, show_number
 from core.refusals import Missing, NotAQuantity, OutOfRange, Refusal, Refused
 from core.worksheet import Choice, Number
-from web.visitor import now
+from web.visitor import now, offset_at
 
 LATEST = timedelta(minutes=2)
 """A device's clock may run a little ahead of the moment that was typed."""
@@ -54,9 +54,10 @@ class Moment:
         if not text.strip():
             return present
         try:
-            moment = datetime.fromisoformat(text.strip()).replace(tzinfo=present.tzinfo)
+            typed = datetime.fromisoformat(text.strip()).replace(tzinfo=None)
         except ValueError:
             raise NotAQuantity(self.key, "Enter the day and time, for example 2026-11-25 17:30.") from None
+        moment = typed.replace(tzinfo=offset_at(typed))
         if moment > present + LATEST:
             raise OutOfRange(self.key, "The time must not be later than now.")
         if moment.year < 2000:

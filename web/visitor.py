@@ -5,7 +5,7 @@ The page sends its settings as cookies and its local time as a header; under a p
 
 from __future__ import annotations
 
-from datetime import datetime
+from datetime import datetime, tzinfo
 from typing import Literal
 
 from flask import request
@@ -13,6 +13,7 @@ from flask import request
 from core.quantities import Manner
 
 CLOCK_HEADER = "Daybook-Now"
+THEN_HEADER = "Daybook-Then"
 KEPT_HEADER = "Daybook-Kept"
 THEMES = ("auto", "light", "dark")
 
@@ -34,6 +35,16 @@ def now() -> datetime:
     except ValueError:
         return datetime.now().astimezone()
     return moment if moment.utcoffset() is not None else moment.astimezone()
+
+
+def offset_at(typed: datetime) -> tzinfo | None:
+    """The offset her clock had at a moment she typed: on the other side of a clock change it is not today's."""
+    try:
+        then = datetime.fromisoformat(request.headers.get(THEN_HEADER, ""))
+    except ValueError:
+        return now().tzinfo
+    same = then.replace(second=0, microsecond=0, tzinfo=None) == typed.replace(second=0, microsecond=0)
+    return then.tzinfo if same and then.utcoffset() is not None else now().tzinfo
 
 
 def kept() -> str:

@@ -378,3 +378,19 @@ def test_what_was_taken_back_can_be_brought_back_from_the_log(visitor: Visitor):
     visitor.post(f"/entries/{key}/withdraw")
     visitor.send(visitor.get("/chamber").form("/undo"))
     assert not visitor.book.line(key).withdrawn
+
+
+def test_a_time_before_the_clock_change_keeps_the_offset_of_its_day(visitor: Visitor):
+    typed = {"temperature_c": "12", "happened": "2026-10-20T08:00"}
+    then = {"Daybook-Now": MORNING.isoformat(), "Daybook-Then": "2026-10-20T08:00:00.000+02:00"}
+    visitor.client.post("/chamber/air", data=typed, headers=then)
+    (entry,) = visitor.book.records()
+    assert entry["happened_at"] == "2026-10-20T08:00:00+02:00"
+
+
+def test_an_offset_that_belongs_to_another_moment_is_not_taken(visitor: Visitor):
+    typed = {"temperature_c": "12", "happened": "2026-10-20T08:00"}
+    then = {"Daybook-Now": MORNING.isoformat(), "Daybook-Then": "2026-10-21T08:00:00.000+02:00"}
+    visitor.client.post("/chamber/air", data=typed, headers=then)
+    (entry,) = visitor.book.records()
+    assert entry["happened_at"] == f"2026-10-20T08:00:00{MORNING.isoformat()[-6:]}"

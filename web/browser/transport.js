@@ -63,6 +63,7 @@ export function openTransport(on) {
         ...(type && { "Content-Type": type }),
         Cookie: cookieHeader(),
         "Daybook-Now": acted,
+        ...typedMoment(body),
         "Daybook-Kept": keptAnswer(),
       },
     };
@@ -102,6 +103,12 @@ function historyStep({ method, path, headers }, answer) {
 
 function isSetCookie(name) {
   return name.toLowerCase() === "set-cookie";
+}
+
+/** Python knows no time zones: a moment typed into the form brings the offset that the device's clock had on that day. */
+function typedMoment(body) {
+  const moment = new Date(body?.get?.("happened") || NaN);
+  return Number.isNaN(moment.getTime()) ? {} : { "Daybook-Then": localTime(moment) };
 }
 
 /** The device's own wall clock with its offset: 2026-11-25T17:30:12.345+01:00. */
