@@ -23,12 +23,16 @@ Commit = Callable[[list[dict[str, Any]]], None]
 
 
 def create_app(book: Book, commit: Commit | None = None, build_id: str = "source") -> Flask:
-    """commit stores the entries a request asked for; without one they go straight into the book (tests)."""
+    """commit stores the entries a request asked for; without one they go straight into the book (tests).
+
+    app.extensions["files"] takes and gives the raw files, by name: a dict, unless a host lays its own there.
+    """
     app = Flask(__name__, template_folder=None, static_folder=None)
     app.jinja_env.loader = ChoiceLoader([ModuleLoader(COMPILED), FunctionLoader(_template)])
     app.jinja_env.undefined = StrictUndefined
     app.jinja_env.trim_blocks = app.jinja_env.lstrip_blocks = True
     app.extensions["daybook"] = book
+    app.extensions["files"] = {}
     app.config["BUILD_ID"] = build_id
     store = commit or book.learn
     for screen in (today, batches, mix, ferment, dry, release, entries, chamber, sums, yours):
@@ -40,8 +44,11 @@ def create_app(book: Book, commit: Commit | None = None, build_id: str = "source
     @app.after_request
     def commit_entries(response: Any) -> Any:
         asked: Iterable[dict[str, Any]] = g.pop("entries", ())
-        if asked and response.status_code < 400:
-            store(list(asked))
+        files: dict[str, bytes] = g.pop("files", {})
+        if response.status_code < 400:
+            app.extensions["files"].update(files)
+            if asked:
+                store(list(asked))
         return response
 
     return app

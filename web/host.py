@@ -2,7 +2,8 @@
 
 The worker calls `start` once, `learn` with what its store holds, and `answer` for each request. Entries that a request
 wants written come back in the answer's head; the worker stores them and hands them to `learn` before anybody is told
-they are saved.
+they are saved. Raw files go the same way, their bytes beside the head. A file that a request needs and Python does not
+hold is all the answer says; the worker hands it to `give` and asks again.
 """
 
 from __future__ import annotations
@@ -15,9 +16,11 @@ from flask import Flask
 
 from core.daybook.book import Book
 from web.app import create_app
+from web.files import DeviceFiles, FileWanted
 from web.journal import REFUSED
 
 _book = Book()
+_files = DeviceFiles()
 _asked: list[dict[str, Any]] = []
 _app: Flask | None = None
 _base = ""
@@ -28,6 +31,7 @@ def start(base: str, build_id: str) -> str:
     global _app, _base
     _base = base
     _app = create_app(_book, _asked.extend, build_id)
+    _app.extensions["files"] = _files
     return build_id
 
 
@@ -37,21 +41,35 @@ def learn(entries_json: str) -> int:
     return len(_book)
 
 
+def give(name: str, data: Any) -> None:
+    """Take in a file that lies on the disk, wanted or just stored. None: there is no such file."""
+    _files.give(name, None if data is None else _as_bytes(data))
+
+
 def answer(head_json: str, body: Any) -> list[Any]:
-    """Answer one request {method, path, headers, refused}. Returns [head, body]; head: {status, headers, entries}."""
+    """Answer one request {method, path, headers, refused}. Returns [head, body, the bytes of the files].
+
+    head: {status, headers, entries, files: their names}, or only {wants: the name of a file}.
+    """
     assert _app is not None, "start() comes first"
     head = json.loads(head_json)
     _asked.clear()
-    status, headers, answered = _through_wsgi(_app, _environment(head, _as_bytes(body)))
-    entries = [] if head.get("refused") else list(_asked)
-    return [json.dumps({"status": status, "headers": headers, "entries": entries}), answered]
+    _files.asked.clear()
+    try:
+        status, headers, answered = _through_wsgi(_app, _environment(head, _as_bytes(body)))
+    except FileWanted as wanted:
+        return [json.dumps({"wants": wanted.name}), b"", []]
+    _files.end_request()
+    entries, files = ([], {}) if head.get("refused") else (list(_asked), dict(_files.asked))
+    said = {"status": status, "headers": headers, "entries": entries, "files": list(files)}
+    return [json.dumps(said), answered, list(files.values())]
 
 
 def _as_bytes(body: Any) -> bytes:
     """A JavaScript Uint8Array arrives as a proxy that knows how to copy itself."""
     if body is None:
         return b""
-    return bytes(body.to_py() if hasattr(body, "to_py") else body)
+    return body.to_bytes() if hasattr(body, "to_bytes") else bytes(body)
 
 
 def _environment(head: dict[str, Any], body: bytes) -> dict[str, Any]:

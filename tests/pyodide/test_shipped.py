@@ -33,7 +33,7 @@ def test_the_app_answers_its_first_page():
     host = importlib.import_module("web.host")
     host.start("", "test")
     host.learn("[]")
-    head, _ = host.answer(json.dumps({"method": "GET", "path": "/", "headers": {}}), None)
+    head, _, _ = host.answer(json.dumps({"method": "GET", "path": "/", "headers": {}}), None)
     assert json.loads(head)["status"] == 200
 
 

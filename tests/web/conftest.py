@@ -110,7 +110,7 @@ def apps() -> tuple[Flask, Flask]:
 
 
 def _visitor(app: Flask) -> Visitor:
-    app.extensions["daybook"] = Book()
+    app.extensions.update(daybook=Book(), files={})
     return Visitor(app, app.extensions["daybook"])
 
 

@@ -39,7 +39,7 @@ class Worker:
     def _answer(self, method: str, path: str, refused: str | None, body: str) -> tuple[dict, bytes]:
         headers = {"Daybook-Now": MORNING.isoformat(), "Content-Type": "application/x-www-form-urlencoded"}
         asked = {"method": method, "path": path, "headers": headers, "refused": refused}
-        head, answered = self.host.answer(json.dumps(asked), body.encode())
+        head, answered, _ = self.host.answer(json.dumps(asked), body.encode())
         return json.loads(head), answered
 
     def fill(self, path: str, refused: str | None = None, **values: str) -> Page:
