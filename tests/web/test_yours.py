@@ -94,6 +94,14 @@ def test_a_second_reading_in_adds_nothing(visitor: Visitor, other: Visitor):
     assert len(other.book) == len(visitor.book)
 
 
+def test_an_entry_that_was_altered_elsewhere_is_told_and_not_taken(visitor: Visitor):
+    written = an_air_reading()
+    visitor.read_in(a_file(written))
+    page = visitor.read_in(a_file(written | {"fact": {"temperature_c": 30.0}}))
+    assert "1 in the file are not as they are written here" in page.text
+    assert list(visitor.book.records()) == [written]
+
+
 def test_two_books_become_their_union_either_way(visitor: Visitor, other: Visitor):
     visitor.dried()
     other.start_batch("Loin", "whole-muscle")

@@ -42,18 +42,19 @@ def export():
 @screen.post("/yours/import")
 def import_():
     try:
-        new = _new_entries(request.files.get("file"))
+        new, differing = _new_and_differing(request.files.get("file"))
         for entry in new:
             record_as_it_came(entry)
     except Refusal as refusal:
         return render_template(
             "yours.html", count=len(book()), kept=kept(), build=current_app.config["BUILD_ID"], refusal=refusal
         ), 422
-    return redirect(url_for("yours.page", read=len(new)), 303)
+    return redirect(url_for("yours.page", read=len(new), differ=differing or None), 303)
 
 
-def _new_entries(file: Any) -> list[dict[str, Any]]:
-    """The entries of an exported file that this book does not hold. All are checked before one is taken."""
+def _new_and_differing(file: Any) -> tuple[list[dict[str, Any]], int]:
+    """The entries of an exported file that this book does not hold, and how many it holds with other content: an
+    entry never changes, so those were altered outside. All are checked before one is taken."""
     if file is None or not file.filename:
         raise Refusal("file", "Choose a file that a daybook has exported.")
     try:
@@ -72,7 +73,9 @@ def _new_entries(file: Any) -> list[dict[str, Any]]:
                 "file", f"Entry {number} of {len(entries)} cannot be read, so nothing was taken in."
             ) from None
     unique = {entry["id"]: entry for entry in entries}
-    return [entry for key, entry in unique.items() if key not in book()]
+    new = [entry for key, entry in unique.items() if key not in book()]
+    held = {record["id"]: record for record in book().records()}
+    return new, sum(held.get(key, entry) != entry for key, entry in unique.items())
 
 
 @screen.post("/settings")
