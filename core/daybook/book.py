@@ -119,11 +119,15 @@ class Book:
 
         Of entries that were never corrected only the last one is read: the chamber's air has thousands.
         """
+        return next(iter(self.recent(subject, kind, 1)), None)
+
+    def recent(self, subject: str, kind: type[Any], count: int) -> list[Line]:
+        """The same, the last few of them: oldest first."""
         plain = [key for key in self.beginnings(kind_of(kind), about=subject) if self.is_plain(key)]
         corrected = [key for key in self._about.get(subject, ()) if not self.is_plain(key)]
-        candidates = [*sorted(plain, key=self._moment)[-1:], *corrected]
+        candidates = [*sorted(plain, key=self._moment)[-count:], *corrected]
         found = (line for line in map(self.line, candidates) if isinstance(line.fact, kind))
-        return max(found, key=lambda line: line.order, default=None)
+        return sorted(found, key=lambda line: line.order)[-count:]
 
     def _moment(self, key: str) -> tuple[datetime, str]:
         """The order of a line that was never corrected, unread."""
@@ -131,8 +135,13 @@ class Book:
 
     def beginnings(self, kind: str, about: str | None = None) -> list[str]:
         """The ids of the first entries of a kind, unread, in the order of their ids."""
-        keys = self._kinds.get(kind, ()) if about is None else self._about.get(about, ())
-        return sorted(key for key in keys if self._records[key]["kind"] == kind)
+        of_kind = self._kinds.get(kind, ())
+        if about is None:
+            return sorted(of_kind)
+        of_subject = self._about.get(about, ())
+        if len(of_kind) < len(of_subject):  # of the chamber's thousands few are of a kind
+            return sorted(key for key in of_kind if self._records[key]["about"] == about)
+        return sorted(key for key in of_subject if self._records[key]["kind"] == kind)
 
     def is_plain(self, entry_id: str) -> bool:
         """Whether the entry was never corrected; told without reading it."""

@@ -25,6 +25,15 @@ from core.daybook.facts import (
     Withdrawn,
     kind_of,
 )
+from core.daybook.facts.chamber import BasinEmptied, BasinKnown, CapacityStated, HumidifierFilled, SetPointsChosen
+from core.daybook.facts.preparation import (
+    KeptTask,
+    PreparationBegun,
+    PreparationEnded,
+    PreparationListKept,
+    TaskBegun,
+    TaskDone,
+)
 from tests.core.kitchen import NOON, fresh
 
 FACTS = [
@@ -42,6 +51,20 @@ FACTS = [
     PieceInspected(),
     PieceTakenDown("ready", "to the table"),
     HumidifierCharged(0.00568, 0.0828, 0.0066),
+    HumidifierFilled(0.002),
+    HumidifierFilled(0.002, 0.004),
+    BasinKnown(0.003),
+    BasinEmptied(0.0012),
+    SetPointsChosen(12.8, 0.8, 0.5, 0.03, "drying", "dry-practice", 0.2, 0.97, 2.0, 0.06),
+    SetPointsChosen(12.8, 0.8),
+    CapacityStated(1.2e-8, 0.5),
+    PreparationListKept((KeptTask("wash"), KeptTask("own-1", "Look at the seals.", 60.0))),
+    PreparationBegun(
+        "quat", 0.1, 2e-4, 0.004, descaled=True, others=("detergent",), tasks=(KeptTask("wash", "Wash."),)
+    ),
+    TaskBegun("contact"),
+    TaskDone("contact", in_short=True),
+    PreparationEnded("the stock was empty"),
     Withdrawn(),
     Unknown("ripeness-felt", {"thumb": 3, "words": ["firm", None], "deep": {"kept": True}}),
 ]

@@ -11,7 +11,7 @@ from typing import Any, get_args
 
 from attrs import frozen
 
-from core.daybook.facts import batch, chamber
+from core.daybook.facts import batch, chamber, preparation
 from core.daybook.facts.batch import (
     ActivityMeasured,
     BatchStarted,
@@ -38,9 +38,9 @@ class Unknown:
     fields: dict[str, Any]
 
 
-Fact = batch.Fact | chamber.Fact | Withdrawn | Unknown
+Fact = batch.Fact | chamber.Fact | preparation.Fact | Withdrawn | Unknown
 
-KNOWN: tuple[type[Any], ...] = (*get_args(batch.Fact), *get_args(chamber.Fact), Withdrawn)
+KNOWN: tuple[type[Any], ...] = (*get_args(batch.Fact), *get_args(chamber.Fact), *get_args(preparation.Fact), Withdrawn)
 
 
 def kind_of(fact: Fact | type[Any]) -> str:

@@ -13,10 +13,11 @@ CHAMBER = "chamber"
 
 @frozen
 class AirRead:
-    """Temperature and relative humidity of the chamber's air."""
+    """Temperature and relative humidity of the chamber's air, as read. instrument: the one read on, by its id."""
 
     temperature_c: float = field(validator=celsius)
     humidity: float | None = field(default=None, validator=optional(share))
+    instrument: str | None = None
 
 
 @frozen
@@ -26,4 +27,54 @@ class HumidifierCharged:
     tank_m3: float | None = field(default=None, validator=optional(above_zero))
 
 
-Fact = AirRead | HumidifierCharged
+@frozen
+class HumidifierFilled:
+    """Topped up with plain water. now_holds_m3: what the tank holds since; None where it was filled to its mark."""
+
+    water_m3: float = field(validator=above_zero)
+    now_holds_m3: float | None = field(default=None, validator=optional(above_zero))
+
+
+@frozen
+class BasinKnown:
+    """How much the condensate basin holds, to the brim."""
+
+    holds_m3: float = field(validator=above_zero)
+
+
+@frozen
+class BasinEmptied:
+    """All that stood in the basin was poured away."""
+
+    volume_m3: float = field(validator=not_negative)
+
+
+@frozen
+class SetPointsChosen:
+    """What the controller is set to. programme, process: keys of core.chamber.programmes, "" where none was followed.
+
+    The differentials are how far the air may stray either way before the controller acts. surface_activity is that of
+    the meat the drying force is counted for; piece_c and thickness_m are those of a cold piece that is to come in.
+    """
+
+    temperature_c: float = field(validator=celsius)
+    humidity: float = field(validator=share)
+    temperature_differential_k: float | None = field(default=None, validator=optional(not_negative))
+    humidity_differential: float | None = field(default=None, validator=optional(share))
+    process: str = ""
+    programme: str = ""
+    air_speed_m_s: float | None = field(default=None, validator=optional(not_negative))
+    surface_activity: float = field(default=0.97, validator=share)
+    piece_c: float | None = field(default=None, validator=optional(celsius))
+    thickness_m: float | None = field(default=None, validator=optional(above_zero))
+
+
+@frozen
+class CapacityStated:
+    """What is printed for the chamber: water it takes out, and the air it holds. Either may be missing."""
+
+    rated_m3_s: float | None = field(default=None, validator=optional(above_zero))
+    chamber_m3: float | None = field(default=None, validator=optional(above_zero))
+
+
+Fact = AirRead | HumidifierCharged | HumidifierFilled | BasinKnown | BasinEmptied | SetPointsChosen | CapacityStated
