@@ -1,39 +1,52 @@
-"""What one probe logged: times, temperatures and, where it has them, humidities."""
+"""What one probe logged: times, temperatures and humidities, as columns of numbers in which a NaN was not measured.
+
+One record from the logger's file to the verdict: a log of months is read, put right and looked at without a copy.
+"""
 
 from __future__ import annotations
 
 import math
+from array import array
+from bisect import bisect_left, bisect_right
 from collections.abc import Iterable, Sequence
-from itertools import compress
-from operator import lt, sub
+from functools import cached_property
+from itertools import compress, islice
+from operator import eq, lt, sub
+from typing import Any, cast
 
-from attrs import field, frozen
+from attrs import Converter, evolve, field, frozen
 
+from core.chamber.sensors import Correction
 from core.refusals import OutOfRange
 
+GAP = 1.5
+"""A pause longer than this many usual intervals is a gap."""
 LONGEST_GAP = 3.0
 """A reading stands for the time until the next, but for no longer than this many logging intervals."""
+COLDEST_C, WARMEST_C = -60.0, 120.0
 
 
-def _numbers(given: Iterable[float]) -> tuple[float, ...]:
-    return tuple(given)
+def _column(given: array[float] | Iterable[float | None]) -> array[float]:
+    if isinstance(given, array):
+        return cast("array[float]", given)
+    return array("d", [math.nan if each is None else each for each in given])
 
 
-def _maybe_numbers(given: Iterable[float | None] | None) -> tuple[float | None, ...] | None:
-    return None if given is None else tuple(given)
+def _humidities(given: array[float] | Iterable[float | None] | None, series: Any) -> array[float]:
+    return array("d", [math.nan]) * len(series) if given is None else _column(given)
 
 
-@frozen
+@frozen(eq=False)
 class Series:
-    """times_s: strictly rising, from any beginning. temperatures_c: −60 to 100. humidities: 0 to 1, None where missing.
+    """times_s: strictly rising. temperatures_c: −60 to 120. humidities: 0 to 1, None for no hygrometer.
 
-    humidities is None altogether for a probe that has no hygrometer. Raises OutOfRange where these do not fit.
+    Raises OutOfRange on "log" where these do not fit.
     """
 
     probe: str
-    times_s: tuple[float, ...] = field(converter=_numbers)
-    temperatures_c: tuple[float, ...] = field(converter=_numbers)
-    humidities: tuple[float | None, ...] | None = field(default=None, converter=_maybe_numbers)
+    times_s: array[float] = field(converter=_column)
+    temperatures_c: array[float] = field(converter=_column)
+    humidities: array[float] = field(default=None, converter=Converter(_humidities, takes_self=True))
 
     def __attrs_post_init__(self) -> None:
         _require_rising(self)
@@ -46,47 +59,68 @@ class Series:
     def lasts_s(self) -> float:
         return self.times_s[-1] - self.times_s[0]
 
-    def only(self, kept: Sequence[bool]) -> Series:
-        """The readings kept; all of them where fewer than two would be left."""
-        if sum(kept) < 2:
+    @cached_property
+    def interval_s(self) -> float:
+        """The usual time between two readings, 0 where there is one only."""
+        return interval_s(self.times_s) if len(self) > 1 else 0.0
+
+    @cached_property
+    def gaps(self) -> tuple[tuple[float, float], ...]:
+        """Last reading before and first after each."""
+        longest_s = GAP * self.interval_s
+        steps = enumerate(map(sub, islice(self.times_s, 1, None), self.times_s))
+        return tuple((self.times_s[at], self.times_s[at + 1]) for at, step_s in steps if step_s > longest_s)
+
+    @cached_property
+    def has_temperature(self) -> bool:
+        return any(map(eq, self.temperatures_c, self.temperatures_c))
+
+    @cached_property
+    def has_humidity(self) -> bool:
+        return any(map(eq, self.humidities, self.humidities))
+
+    def only(self, kept: Iterable[bool]) -> Series:
+        kept = list(kept)
+        columns = (self.times_s, self.temperatures_c, self.humidities)
+        return Series(self.probe, *(array("d", compress(column, kept)) for column in columns))
+
+    def warm(self) -> Series:
+        """The readings that have a temperature."""
+        if not any(map(math.isnan, self.temperatures_c)):
             return self
-        humidities = None if self.humidities is None else compress(self.humidities, kept)
-        return Series(self.probe, compress(self.times_s, kept), compress(self.temperatures_c, kept), humidities)
+        return self.only(map(eq, self.temperatures_c, self.temperatures_c))
 
-    def humid(self) -> tuple[tuple[float, ...], tuple[float, ...], tuple[float, ...]]:
+    def humid(self) -> tuple[array[float], array[float], array[float]]:
         """Times, temperatures and humidities of the readings that have a humidity."""
-        if self.humidities is None:
-            return (), (), ()
-        if None not in self.humidities:
-            return self.times_s, self.temperatures_c, tuple(each for each in self.humidities if each is not None)
-        rows = [
-            (at_s, warm_c, humidity)
-            for at_s, warm_c, humidity in zip(self.times_s, self.temperatures_c, self.humidities, strict=True)
-            if humidity is not None
-        ]
-        return tuple(row[0] for row in rows), tuple(row[1] for row in rows), tuple(row[2] for row in rows)
+        measured = self
+        if any(map(math.isnan, self.humidities)):
+            measured = self.only(map(eq, self.humidities, self.humidities))
+        return measured.times_s, measured.temperatures_c, measured.humidities
+
+    def between(self, from_s: float | None, until_s: float | None) -> Series:
+        """The part of it, both ends included; None leaves that end as it is."""
+        first = 0 if from_s is None else bisect_left(self.times_s, from_s)
+        end = len(self) if until_s is None else bisect_right(self.times_s, until_s)
+        if (first, end) == (0, len(self)):
+            return self
+        return Series(self.probe, self.times_s[first:end], self.temperatures_c[first:end], self.humidities[first:end])
+
+    def put_right(self, temperature: Correction | None, humidity: Correction | None) -> Series:
+        """With the corrections of the instrument that logged it: its own scale in °C, and 0 to 1."""
+        return evolve(
+            self,
+            temperatures_c=_put_right(self.temperatures_c, temperature),
+            humidities=_put_right(self.humidities, humidity and humidity.within(0.0, 1.0)),
+        )
 
 
-def series_of(
-    probe: str, times_s: Iterable[float], temperatures_c: Iterable[float], humidities: Iterable[float] | None = None
-) -> Series:
-    """From columns in which a NaN stands for what was not measured; rows without a temperature are left out."""
-    if humidities is None:
-        rows = [(at_s, warm_c, None) for at_s, warm_c in zip(times_s, temperatures_c, strict=True) if warm_c == warm_c]
-    else:
-        rows = [
-            (at_s, warm_c, humidity if humidity == humidity else None)
-            for at_s, warm_c, humidity in zip(times_s, temperatures_c, humidities, strict=True)
-            if warm_c == warm_c
-        ]
-    humid = [humidity for _, _, humidity in rows]
-    is_dry = all(humidity is None for humidity in humid)
-    return Series(probe, [row[0] for row in rows], [row[1] for row in rows], None if is_dry else humid)
+def _put_right(values: array[float], correction: Correction | None) -> array[float]:
+    return values if correction is None else array("d", map(correction.apply, values))
 
 
 def interval_s(times_s: Sequence[float]) -> float:
     """The usual time between two readings: the median."""
-    steps = list(map(sub, times_s[1:], times_s))
+    steps = list(map(sub, islice(times_s, 1, None), times_s))
     if steps.count(steps[0]) > len(steps) / 2:  # then it is the median, and nothing need be sorted
         return steps[0]
     return sorted(steps)[len(steps) // 2]
@@ -95,35 +129,40 @@ def interval_s(times_s: Sequence[float]) -> float:
 def stretches(times_s: Sequence[float]) -> list[tuple[int, int]]:
     """Runs of readings without a gap, as first index and one past the last."""
     longest_s = LONGEST_GAP * interval_s(times_s)
-    starts = [index for index, step_s in enumerate(map(sub, times_s[1:], times_s), 1) if step_s > longest_s]
+    steps = list(map(sub, islice(times_s, 1, None), times_s))
+    if max(steps, default=0.0) <= longest_s:
+        return [(0, len(times_s))]
+    starts = [index for index, step_s in enumerate(steps, 1) if step_s > longest_s]
     return list(zip([0, *starts], [*starts, len(times_s)], strict=True))
 
 
-def held_s(times_s: Sequence[float]) -> list[float]:
+def held_s(times_s: Sequence[float], usual_s: float | None = None) -> list[float]:
     """For how long each reading stands: until the next, at most the longest gap; the last for one usual interval."""
-    usual_s = interval_s(times_s)
+    usual_s = interval_s(times_s) if usual_s is None else usual_s
     longest_s = LONGEST_GAP * usual_s
-    return [step_s if step_s < longest_s else longest_s for step_s in map(sub, times_s[1:], times_s)] + [usual_s]
+    steps = list(map(sub, islice(times_s, 1, None), times_s))
+    if max(steps, default=0.0) > longest_s:
+        steps = [min(step_s, longest_s) for step_s in steps]
+    return [*steps, usual_s]
 
 
 def _require_rising(series: Series) -> None:
     times_s = series.times_s
-    if len(times_s) < 2:
-        raise OutOfRange("log", f"{series.probe} has fewer than two readings: there is nothing to look at.")
-    if not all(map(math.isfinite, times_s)) or not all(map(lt, times_s, times_s[1:])):
+    if not all(map(math.isfinite, times_s)) or not all(map(lt, times_s, islice(times_s, 1, None))):
         raise OutOfRange("log", f"The times of {series.probe} must rise from reading to reading.")
 
 
 def _require_readings(series: Series) -> None:
-    warm = series.temperatures_c
-    if len(warm) != len(series) or not all(map(math.isfinite, warm)):
-        raise OutOfRange("log", f"{series.probe} must have one temperature for each time.")
-    if min(warm) < -60 or max(warm) > 100:
-        raise OutOfRange("log", f"A temperature of {series.probe} is not between −60 and 100 °C (−76 and 212 °F).")
-    if series.humidities is None:
-        return
-    humid = [each for each in series.humidities if each is not None]
-    if len(series.humidities) != len(series) or not all(map(math.isfinite, humid)):
-        raise OutOfRange("log", f"{series.probe} must have one humidity, or none, for each time.")
-    if humid and (min(humid) < 0 or max(humid) > 1):
-        raise OutOfRange("log", f"A humidity of {series.probe} is not between 0 and 100 %.")
+    if not len(series) == len(series.temperatures_c) == len(series.humidities):
+        raise OutOfRange("log", f"{series.probe} must have one temperature and one humidity, or none, for each time.")
+    for values, low, high, words in (
+        (
+            series.temperatures_c,
+            COLDEST_C,
+            WARMEST_C,
+            "temperature of {} is not between −60 and 120 °C (−76 and 248 °F)",
+        ),
+        (series.humidities, 0.0, 1.0, "humidity of {} is not between 0 and 100 %"),
+    ):
+        if any(map(low.__gt__, values)) or any(map(high.__lt__, values)):
+            raise OutOfRange("log", f"A {words.format(series.probe)}.")

@@ -27,7 +27,7 @@ def told(log: Log) -> dict[str, list[tuple[float, float | None, float | None]]]:
     return {
         series.probe: [
             (at, None if math.isnan(warm) else warm, None if math.isnan(humid) else humid)
-            for at, warm, humid in zip(series.times_s, series.temperature_c, series.humidity, strict=True)
+            for at, warm, humid in zip(series.times_s, series.temperatures_c, series.humidities, strict=True)
         ]
         for series in log.series
     }

@@ -66,7 +66,7 @@ def untrue(log: Log, animal: Animal) -> list[str]:
     known = {probe: {row[0] - late_s: row for row in rows} for probe, rows in animal.truth.items()}
     wrong: list[str] = []
     for series in log.series:
-        rows = list(zip(series.times_s, series.temperature_c, series.humidity, strict=True))
+        rows = list(zip(series.times_s, series.temperatures_c, series.humidities, strict=True))
         misses = {probe: [row for row in rows if not is_true(row, made.get(row[0]))] for probe, made in known.items()}
         fewest = min(misses.values(), key=len)
         wrong += [f"{series.probe}: {row}" for row in fewest]

@@ -39,7 +39,7 @@ def test_a_log_is_named_by_its_bytes():
 def test_a_temperature_no_chamber_has_is_listed_and_not_taken(code: str):
     log = log_of(*minutes(), f"2025-06-20 11:00:00,{code},80.0")
     assert why(log) == {32: f"Temp (°C): “{code}” is outside −60 to 120 °C (−76 to 248 °F): no chamber is."}
-    assert math.isnan(log.series[0].temperature_c[-1])
+    assert math.isnan(log.series[0].temperatures_c[-1])
 
 
 def test_what_a_sensor_says_before_it_has_measured_is_not_taken():
@@ -51,13 +51,13 @@ def test_what_a_sensor_says_before_it_has_measured_is_not_taken():
 def test_a_word_for_a_missing_value_costs_that_value_only(word: str):
     log = log_of(*minutes(), f"2025-06-20 11:00:00,{word},80.0")
     assert why(log) == {32: f"Temp (°C): “{word}” is not a temperature."}
-    assert log.series[0].humidity[-1] == pytest.approx(0.8)
+    assert log.series[0].humidities[-1] == pytest.approx(0.8)
 
 
 def test_an_empty_cell_is_nothing_measured_and_nothing_to_tell():
     log = log_of(*minutes(), "2025-06-20 11:00:00,,80.0")
     assert not log.skipped
-    assert math.isnan(log.series[0].temperature_c[-1])
+    assert math.isnan(log.series[0].temperatures_c[-1])
 
 
 def test_a_cell_that_breaks_within_a_number_costs_its_line():
@@ -79,7 +79,7 @@ def test_a_line_of_another_width_is_not_taken(cells: str):
 
 def test_humidity_a_little_above_all_there_is_counts_as_full_and_is_told():
     log = log_of(*minutes(), "2025-06-20 11:00:00,12.5,104.0", "2025-06-20 11:01:00,12.5,110.1")
-    assert log.series[0].humidity[30] == 1.0
+    assert log.series[0].humidities[30] == 1.0
     assert log.remarks == ("Probe 1: 1 humidities above 100 % were taken as 100 %.",)
     assert why(log) == {33: "RH (%): “110.1” is outside 0 to 110 % relative humidity: no air is."}
 
@@ -187,4 +187,4 @@ def test_an_answer_that_is_not_offered_is_refused():
 def test_a_fahrenheit_column_may_be_told_by_hand():
     data = text(*minutes(), head="Time,Temp,RH")
     log = read(data, change(data, guess(data), 1, unit="°F"))
-    assert log.series[0].temperature_c[0] == pytest.approx((12 - 32) * 5 / 9)
+    assert log.series[0].temperatures_c[0] == pytest.approx((12 - 32) * 5 / 9)

@@ -215,3 +215,8 @@ def test_the_humidifiers_rhythm_is_seen():
     assert humid is not None
     assert humid.rhythm.bursts_an_hour is not None
     assert humid.rhythm.swing is not None
+
+
+def test_one_reading_is_refused():
+    with pytest.raises(OutOfRange, match="fewer than two"):
+        analyse((Series("low", (0.0,), (12.0,)),))

@@ -42,7 +42,7 @@ def the_log() -> Log:
 
 
 def of_the_week(series: Series, quantity: str) -> list[float]:
-    values = series.humidity if quantity.startswith("humidity") else series.temperature_c
+    values = series.humidities if quantity.startswith("humidity") else series.temperatures_c
     return [value for at, value in zip(series.times_s, values, strict=True) if WEEK[0] <= at < WEEK[1]]
 
 

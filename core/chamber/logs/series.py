@@ -16,12 +16,11 @@ from attrs import frozen
 from core.chamber.logs.layout import Layout
 from core.chamber.logs.rows import Rows
 from core.chamber.logs.values import NOTHING
+from core.chamber.series import Series
 from core.refusals import Refusal
 
 HOUR_S = 3600.0
 FULL = 1.0
-GAP = 1.5
-"""A pause longer than this many usual intervals is a gap."""
 Clock = Literal["utc", "local", "start"]
 
 
@@ -34,33 +33,10 @@ class Skipped:
 
 
 @frozen(eq=False)
-class Series:
-    """One probe's readings in order of time, each time once. NaN where the other of the two was not measured.
-
-    times_s: seconds since 1970-01-01 of the log's clock. temperature_c: °C. humidity: 0 to 1.
-    interval_s: the usual time between two readings, 0 where there is one only. gaps: (last before, first after).
-    """
-
-    probe: str
-    times_s: array[float]
-    temperature_c: array[float]
-    humidity: array[float]
-    interval_s: float
-    gaps: tuple[tuple[float, float], ...]
-
-    @property
-    def has_temperature(self) -> bool:
-        return any(value == value for value in self.temperature_c)
-
-    @property
-    def has_humidity(self) -> bool:
-        return any(value == value for value in self.humidity)
-
-
-@frozen(eq=False)
 class Log:
-    """What was read from a file. `name`: SHA-256 of its bytes, in hexadecimal.
+    """What was read from a file. `name`: SHA-256 of its bytes, in hexadecimal. series: each time once.
 
+    Their times are seconds since 1970-01-01 of the log's clock.
     clock: "utc" where the file tells it; "local" for the time a clock on the wall showed when the log began, counted on
     across a change of the clock; "start" for time since the log's start.
     """
@@ -257,9 +233,7 @@ def _one(
     if any(map(isnan, warm)) and any(map(isnan, humid)):
         kept = [at for at, (a, b) in enumerate(zip(warm, humid, strict=True)) if a == a or b == b]
         times, warm, humid = (array("d", [column[at] for at in kept]) for column in (times, warm, humid))
-    humid = _capped(probe, humid, remarks)
-    interval = _usual_step(times)
-    return Series(probe, times, warm, humid, interval, _pauses(times, GAP * interval))
+    return Series(probe, times, warm, _capped(probe, humid, remarks))
 
 
 def _capped(probe: str, humidity: array[float], remarks: dict[str, None]) -> array[float]:

@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from bisect import bisect_left
+from collections.abc import Generator, Sequence
+from itertools import compress
 
 from attrs import frozen
 
@@ -108,18 +110,46 @@ def analyse(
     centre: str | None = None,
     pressure_pa: float = STANDARD_PA,
 ) -> Analysis:
-    """room_c: the room's mean temperature; without it there is no warming time. centre: a probe's name; else the first.
+    """The analysis in one go. Arguments and refusals as in `analysing`."""
+    steps = analysing(probes, wanted, room_c=room_c, centre=centre, pressure_pa=pressure_pa)
+    while True:
+        try:
+            next(steps)
+        except StopIteration as done:
+            return done.value
 
-    Raises OutOfRange on "log" without probes, or with two of one name. Time grows with the number of readings.
+
+def analysing(
+    probes: Sequence[Series],
+    wanted: Wanted | None = None,
+    *,
+    room_c: float | None = None,
+    centre: str | None = None,
+    pressure_pa: float = STANDARD_PA,
+) -> Generator[str, None, Analysis]:
+    """The analysis in steps: yields the name of the probe it is about to look at, and "" for all of them together.
+
+    room_c: the room's mean temperature; without it there is no warming time. centre: a probe's name; else the first.
+    Raises OutOfRange on "log" without probes, with two of one name, or with one that has fewer than two temperatures.
+    Time grows with the number of readings.
     """
     names = [series.probe for series in probes]
     if not names or len(set(names)) < len(names):
         raise OutOfRange("log", "There must be at least one probe, and each must have a name of its own.")
+    warm = [series.warm() for series in probes]
+    for series in warm:
+        if len(series) < 2:
+            raise OutOfRange("log", f"{series.probe} has fewer than two temperatures: there is nothing to look at.")
     wanted = wanted or Wanted()
-    found = tuple(_probe(series, wanted, room_c, pressure_pa) for series in probes)
+    found: list[Probe] = []
+    for series in warm:
+        found.append((yield from _probe(series, wanted, room_c, pressure_pa)))
+    yield ""
     calm = [probe.calm for probe in found]
     middle = names.index(centre) if centre in names else 0
-    return Analysis(wanted, found[middle], found, pairs(calm), space(calm, names[middle]))
+    pairs_found = pairs(calm)
+    yield ""
+    return Analysis(wanted, found[middle], tuple(found), pairs_found, space(calm, names[middle]))
 
 
 def compressor_of(series: Series, room_c: float | None = None) -> Compressor:
@@ -136,14 +166,19 @@ def compressor_of(series: Series, room_c: float | None = None) -> Compressor:
         return Compressor(runs, events, None, reason.sentence)
 
 
-def _probe(series: Series, wanted: Wanted, room_c: float | None, pressure_pa: float) -> Probe:
+def _probe(series: Series, wanted: Wanted, room_c: float | None, pressure_pa: float) -> Generator[str, None, Probe]:
+    yield series.probe
     times_s, temperatures_c = series.times_s, series.temperatures_c
     compressor = compressor_of(series, room_c)
+    yield series.probe
     is_calm = undisturbed(times_s, compressor.events)
     settled_s = settled_since(times_s, temperatures_c, wanted.temperature, is_calm)
     first = arrives_at(temperatures_c)
     begun_s = times_s[first] if settled_s is None else settled_s
-    calm = series.only([there and at_s >= begun_s for at_s, there in zip(times_s, is_calm, strict=True)])
+    calm = _calm(series, is_calm, begun_s)
+    yield series.probe
+    humidity = _humidity(series, wanted, compressor, pressure_pa)
+    yield series.probe
     return Probe(
         name=series.probe,
         begins_s=times_s[0],
@@ -156,9 +191,16 @@ def _probe(series: Series, wanted: Wanted, room_c: float | None, pressure_pa: fl
         fluctuation_k=fluctuation(calm.times_s, calm.temperatures_c),
         instability_k=instability(calm.times_s, calm.temperatures_c),
         compressor=compressor,
-        humidity=_humidity(series, wanted, compressor, pressure_pa),
+        humidity=humidity,
         calm=calm,
     )
+
+
+def _calm(series: Series, is_calm: Sequence[bool], begun_s: float) -> Series:
+    """What follows `begun_s` undisturbed; all of it where that is next to nothing."""
+    first = bisect_left(series.times_s, begun_s)
+    kept = [*[False] * first, *is_calm[first:]]
+    return series.only(kept) if sum(kept) > 1 else series
 
 
 def _humidity(series: Series, wanted: Wanted, compressor: Compressor, pressure_pa: float) -> Humidity | None:
@@ -167,13 +209,15 @@ def _humidity(series: Series, wanted: Wanted, compressor: Compressor, pressure_p
         return None
     cycles = compressor.rhythm.cycles if compressor.rhythm else ()
     is_calm = undisturbed(air.times_s, compressor.events)
-    dews = [(at_s, dew_c) for at_s, dew_c in zip(air.times_s, air.dew_points_c, strict=True) if dew_c is not None]
+    dews = [dew_c == dew_c for dew_c in air.dew_points_c]
     return Humidity(
         spread=spread(air.times_s, air.humidities, wanted.humidity),
         arrived_s=wanted.humidity and arrived(air.times_s, air.humidities, wanted.humidity),
         settled_s=wanted.humidity and settled_since(air.times_s, air.humidities, wanted.humidity, is_calm),
         rhythm=humid_rhythm(air, cycles, compressor.events),
         air=air,
-        dew_point=spread([at_s for at_s, _ in dews], [dew_c for _, dew_c in dews]) if len(dews) > 1 else None,
+        dew_point=spread(list(compress(air.times_s, dews)), list(compress(air.dew_points_c, dews)))
+        if sum(dews) > 1
+        else None,
         deficit=spread(air.times_s, air.deficits_pa),
     )

@@ -7,8 +7,10 @@ logarithm of the saturation pressure is a straight line to 1 part in 100 000.
 from __future__ import annotations
 
 import math
+from array import array
 from bisect import bisect_left
 from collections.abc import Sequence
+from operator import mul, sub
 
 from attrs import frozen
 
@@ -19,16 +21,16 @@ from core.vapour import STANDARD_PA
 STEP_K = 0.25
 
 
-@frozen
+@frozen(eq=False)
 class HumidAir:
-    """The readings of one probe that have a humidity. dew_points_c: None for air that dews below −40 °C."""
+    """The readings of one probe that have a humidity. dew_points_c: NaN for air that dews below −40 °C."""
 
-    times_s: tuple[float, ...]
-    temperatures_c: tuple[float, ...]
-    humidities: tuple[float, ...]
-    vapour_pa: tuple[float, ...]
-    deficits_pa: tuple[float, ...]
-    dew_points_c: tuple[float | None, ...]
+    times_s: Sequence[float]
+    temperatures_c: Sequence[float]
+    humidities: Sequence[float]
+    vapour_pa: Sequence[float]
+    deficits_pa: Sequence[float]
+    dew_points_c: Sequence[float]
 
 
 def humid_air(series: Series, pressure_pa: float = STANDARD_PA) -> HumidAir | None:
@@ -37,26 +39,26 @@ def humid_air(series: Series, pressure_pa: float = STANDARD_PA) -> HumidAir | No
     deficits are against a surface of pure water as warm as the air, in Pa. Within 0.001 K and 0.1 Pa of core.vapour.
     """
     times_s, temperatures_c, humidities = series.humid()
-    if not times_s:
+    if not len(times_s):
         return None
     if min(temperatures_c) < COLDEST_C or max(temperatures_c) > WARMEST_C:
         rows = [
             row for row in zip(times_s, temperatures_c, humidities, strict=True) if COLDEST_C <= row[1] <= WARMEST_C
         ]
-        times_s, temperatures_c, humidities = (tuple(row[place] for row in rows) for place in range(3))
+        times_s, temperatures_c, humidities = (array("d", [row[place] for row in rows]) for place in range(3))
     table = _log_saturation(pressure_pa)
     saturated = {value: _saturated_pa(table, value) for value in set(temperatures_c)}
-    vapour, deficits, dews = list[float](), list[float](), list[float | None]()
-    known: dict[float, float | None] = {}
-    for warm_c, humidity in zip(temperatures_c, humidities, strict=True):
-        full = saturated[warm_c]
-        there = full * humidity
-        vapour.append(there)
-        deficits.append(full - there)
-        if there not in known:
-            known[there] = _dew_point(table, there)
-        dews.append(known[there])
-    return HumidAir(times_s, temperatures_c, humidities, tuple(vapour), tuple(deficits), tuple(dews))
+    full = array("d", map(saturated.__getitem__, temperatures_c))
+    vapour = array("d", map(mul, full, humidities))
+    dews = {there: _dew_point(table, there) for there in set(vapour)}
+    return HumidAir(
+        times_s,
+        temperatures_c,
+        humidities,
+        vapour,
+        deficits_pa=array("d", map(sub, full, vapour)),
+        dew_points_c=array("d", map(dews.__getitem__, vapour)),
+    )
 
 
 def _log_saturation(pressure_pa: float) -> list[float]:
@@ -70,11 +72,11 @@ def _saturated_pa(table: Sequence[float], at_c: float) -> float:
     return math.exp(table[below] + (place - below) * (table[below + 1] - table[below]))
 
 
-def _dew_point(table: Sequence[float], vapour_pa: float) -> float | None:
+def _dew_point(table: Sequence[float], vapour_pa: float) -> float:
     if vapour_pa <= 0:
-        return None
+        return math.nan
     log = math.log(vapour_pa)
     if log < table[0]:
-        return None
+        return math.nan
     above = min(max(1, bisect_left(table, log)), len(table) - 1)
     return COLDEST_C + STEP_K * (above - 1 + (log - table[above - 1]) / (table[above] - table[above - 1]))

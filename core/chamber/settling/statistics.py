@@ -81,7 +81,8 @@ def spread(times_s: Sequence[float], values: Sequence[float], band: Band | None 
 
 def time_at(times_s: Sequence[float], values: Sequence[float]) -> dict[float, float]:
     """Seconds spent at each value. Loggers round, so there are few values however long the log."""
-    usual_s, lasts_s = interval_s(times_s), held_s(times_s)
+    usual_s = interval_s(times_s)
+    lasts_s = held_s(times_s, usual_s)
     for_s = {value: count * usual_s for value, count in Counter(values).items()}
     if lasts_s.count(usual_s) < len(lasts_s):
         for value, each_s in zip(values, lasts_s, strict=True):
