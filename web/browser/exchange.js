@@ -19,37 +19,54 @@ export async function exchange(request, host, journal, base) {
 
 async function read(request, host, journal) {
   await journal.news();
-  const answer = host.answer(request);
-  if (answer.entries.length > 0) throw new Error(`${request.method} ${request.path} wants to write.`);
+  const answer = await ask(request, host, journal);
+  if (hasToBeStored(answer)) throw new Error(`${request.method} ${request.path} wants to write.`);
   return { ...answer, saved: 0 };
 }
 
 async function write(request, host, journal) {
   await journal.news();
-  const answer = host.answer(request);
-  if (answer.entries.length === 0) return { ...answer, saved: 0 };
+  const answer = await ask(request, host, journal);
+  if (!hasToBeStored(answer)) return { ...answer, saved: 0 };
   let saved;
   try {
-    saved = await journal.commit(answer.entries);
+    saved = await journal.commit(answer.entries, answer.files);
   } catch (error) {
-    return { ...host.answer({ ...request, refused: reasonNotSaved(error) }), saved: 0 };
+    return { ...(await ask({ ...request, refused: reasonNotSaved(error) }, host, journal)), saved: 0 };
   }
+  for (const { sha, bytes } of answer.files) host.give(sha, bytes);
   await journal.news(); // reads back what was just written: what Python knows is what the disk holds
   return { ...answer, saved };
 }
 
+/** Python cannot wait for the disk: it breaks off where it lacks a file, and is asked once more when it has it. */
+async function ask(request, host, journal) {
+  let answer = host.answer(request);
+  while (answer.wants) {
+    host.give(answer.wants, await journal.file(answer.wants));
+    answer = host.answer(request);
+  }
+  return answer;
+}
+
+function hasToBeStored({ entries, files }) {
+  return entries.length > 0 || files.length > 0;
+}
+
 /** fetch() would follow a redirect before the page sees it; so does the worker. */
-async function follow(request, first, ask, base) {
+async function follow(request, first, readNext, base) {
   let answer = first;
   let { path } = request;
   const cookies = setCookies(first);
   for (let hops = 0; REDIRECTS.includes(answer.status) && hops < MOST_HOPS; hops += 1) {
     path = target(answer, path, base);
-    answer = await ask({ ...request, ...get(request.headers, cookies), path });
+    answer = await readNext({ ...request, ...get(request.headers, cookies), path });
     cookies.push(...setCookies(answer));
   }
+  const { status, body } = answer;
   const others = answer.headers.filter(([name]) => !isSetCookie(name));
-  return { ...answer, headers: [...others, ...cookies.map((value) => ["Set-Cookie", value])], path, saved: first.saved };
+  const headers = [...others, ...cookies.map((value) => ["Set-Cookie", value])];
+  return { status, headers, body, path, saved: first.saved };
 }
 
 function get(headers, cookies) {

@@ -29,11 +29,13 @@ export function openJournal(base, early, onNews) {
 
     news,
 
+    file: store.file,
+
     alone: (work) => navigator.locks.request(`${name}-writer`, work),
 
     /** Only within alone(). Throws when nothing was written. */
-    async commit(entries) {
-      const added = await store.commit(entries);
+    async commit(entries, files) {
+      const added = await store.commit(entries, files);
       if (added > 0) channel.postMessage("written");
       return added;
     },

@@ -1,21 +1,25 @@
-// Entries on the device: IndexedDB, one record an entry, in the order they were committed here.
+// On the device, in IndexedDB: entries, one record each, in the order they were committed here; and raw files.
 import { openDB } from "idb";
 
-const TABLE = "entries";
+const VERSION = 2;
+const ENTRIES = "entries"; // {id, seq, entry}
+const FILES = "files"; // {sha, bytes}
 const CHUNK = 5000;
 
 export function openStore(name) {
   let opening;
 
   function database() {
-    opening ??= openDB(name, 1, {
-      upgrade: (db) => db.createObjectStore(TABLE, { keyPath: "id" }).createIndex("seq", "seq", { unique: true }),
-      blocking: forget, // a newer version of the app wants to open it in another tab
-      terminated: forget,
-    }).catch((error) => {
-      opening = undefined;
-      throw error;
-    });
+    const closing = { blocking: forget, terminated: forget }; // a newer version of the app opens it in another tab
+    opening ??= openDB(name, VERSION, { upgrade, ...closing })
+      .catch((error) => {
+        if (error.name !== "VersionError") throw error;
+        return openDB(name, undefined, closing); // a newer version has been here: it adds tables, it changes none
+      })
+      .catch((error) => {
+        opening = undefined;
+        throw error;
+      });
     return opening;
   }
 
@@ -38,25 +42,26 @@ export function openStore(name) {
 
   return {
     /** The records after a place in the order: at most CHUNK, in order. */
-    after: (seq) => steadily((db) => db.getAllFromIndex(TABLE, "seq", IDBKeyRange.lowerBound(seq, true), CHUNK)),
-    /** Resolves once the entries are on the disk, with how many were new: one already there is not written again. */
-    commit: (entries) => steadily((db) => commit(db, entries)),
+    after: (seq) => steadily((db) => db.getAllFromIndex(ENTRIES, "seq", IDBKeyRange.lowerBound(seq, true), CHUNK)),
+    /** A file's bytes, or undefined. */
+    file: (sha) => steadily(async (db) => (await db.get(FILES, sha))?.bytes),
+    /** Resolves once all is on the disk, with how many entries were new: what is already there is not written again. */
+    commit: (entries, files) => steadily((db) => commit(db, entries, files)),
     close: forget,
   };
 }
 
-async function commit(db, entries) {
-  const transaction = db.transaction(TABLE, "readwrite", { durability: "strict" });
+function upgrade(db, from) {
+  if (from < 1) db.createObjectStore(ENTRIES, { keyPath: "id" }).createIndex("seq", "seq", { unique: true });
+  if (from < 2) db.createObjectStore(FILES, { keyPath: "sha" });
+}
+
+/** files: [{sha, bytes}]. All or nothing. */
+async function commit(db, entries, files) {
+  const transaction = db.transaction([ENTRIES, FILES], "readwrite", { durability: "strict" });
   try {
-    const { store } = transaction;
-    const last = await store.index("seq").openKeyCursor(null, "prev");
-    let seq = last?.key ?? 0;
-    let added = 0;
-    for (const entry of entries) {
-      if (await store.getKey(entry.id)) continue;
-      await store.add({ id: entry.id, seq: ++seq, entry });
-      added += 1;
-    }
+    const added = await addEntries(transaction.objectStore(ENTRIES), entries);
+    await addFiles(transaction.objectStore(FILES), files);
     await transaction.done;
     return added;
   } catch (error) {
@@ -64,6 +69,22 @@ async function commit(db, entries) {
     abort(transaction);
     throw transaction.error ?? error; // the transaction knows the true reason, such as a full disk
   }
+}
+
+async function addEntries(table, entries) {
+  const last = await table.index("seq").openKeyCursor(null, "prev");
+  let seq = last?.key ?? 0;
+  let added = 0;
+  for (const entry of entries) {
+    if (await table.getKey(entry.id)) continue;
+    await table.add({ id: entry.id, seq: ++seq, entry });
+    added += 1;
+  }
+  return added;
+}
+
+async function addFiles(table, files) {
+  for (const file of files) if (!(await table.getKey(file.sha))) await table.add(file);
 }
 
 function abort(transaction) {
