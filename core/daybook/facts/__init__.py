@@ -11,7 +11,7 @@ from typing import Any, get_args
 
 from attrs import frozen
 
-from core.daybook.facts import batch, chamber, preparation
+from core.daybook.facts import batch, chamber, instruments, preparation
 from core.daybook.facts.batch import (
     ActivityMeasured,
     BatchStarted,
@@ -23,6 +23,17 @@ from core.daybook.facts.batch import (
     Reading,
 )
 from core.daybook.facts.chamber import CHAMBER, AirRead, HumidifierCharged
+from core.daybook.facts.instruments import (
+    BoilingPointChecked,
+    BuffersChecked,
+    IcePointChecked,
+    InstrumentAdded,
+    InstrumentRetired,
+    InstrumentSetAnew,
+    MassesChecked,
+    SaltChecked,
+    TwoSaltsChecked,
+)
 
 
 @frozen
@@ -38,9 +49,15 @@ class Unknown:
     fields: dict[str, Any]
 
 
-Fact = batch.Fact | chamber.Fact | preparation.Fact | Withdrawn | Unknown
+Fact = batch.Fact | chamber.Fact | instruments.Fact | preparation.Fact | Withdrawn | Unknown
 
-KNOWN: tuple[type[Any], ...] = (*get_args(batch.Fact), *get_args(chamber.Fact), *get_args(preparation.Fact), Withdrawn)
+KNOWN: tuple[type[Any], ...] = (
+    *get_args(batch.Fact),
+    *get_args(chamber.Fact),
+    *get_args(instruments.Fact),
+    *get_args(preparation.Fact),
+    Withdrawn,
+)
 
 
 def kind_of(fact: Fact | type[Any]) -> str:
@@ -60,14 +77,23 @@ __all__ = [
     "ActivityMeasured",
     "AirRead",
     "BatchStarted",
+    "BoilingPointChecked",
+    "BuffersChecked",
     "CureWeighed",
     "Fact",
     "HumidifierCharged",
+    "IcePointChecked",
+    "InstrumentAdded",
+    "InstrumentRetired",
+    "InstrumentSetAnew",
+    "MassesChecked",
     "PieceHung",
     "PieceInspected",
     "PieceTakenDown",
     "PieceWeighed",
     "Reading",
+    "SaltChecked",
+    "TwoSaltsChecked",
     "Unknown",
     "Withdrawn",
     "kind_of",

@@ -32,23 +32,32 @@ class CureWeighed:
 
 @frozen
 class Reading:
-    """pH and temperature of the meat while it ferments; either may be missing."""
+    """pH and temperature of the meat while it ferments; either may be missing. As read, before any correction.
+
+    meter, thermometer: the instruments read on, by their ids.
+    """
 
     ph: float | None = field(default=None, validator=optional(ph_value))
     temperature_c: float | None = field(default=None, validator=optional(celsius))
+    meter: str | None = None
+    thermometer: str | None = None
 
 
 @frozen
 class PieceHung:
-    """A piece is tagged and hung. Its entry's id is the piece's id; it is about its batch."""
+    """A piece is tagged and hung. Its entry's id is the piece's id; it is about its batch. scale: by its id."""
 
     tag: str = field(validator=min_len(1))
     start_kg: float = field(validator=above_zero)
+    scale: str | None = None
 
 
 @frozen
 class PieceWeighed:
+    """mass_kg: as the scale showed it. scale: by its id."""
+
     mass_kg: float = field(validator=above_zero)
+    scale: str | None = None
 
 
 @frozen

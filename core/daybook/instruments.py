@@ -1,0 +1,232 @@
+"""An instrument is the fold of its entries: when it was checked, what that came to, and which correction is in force.
+
+A check speaks for what is read at or after it, until the next one, and no longer than the instrument stays as it was:
+once it is set anew the old correction is void.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from datetime import datetime, timedelta
+from typing import Any
+
+from attrs import frozen
+
+from core.chamber.sensors import Check, Correction, is_old
+from core.chamber.sensors_thermometer import both_points
+from core.daybook.book import Book, Line
+from core.daybook.facts import (
+    BoilingPointChecked,
+    BuffersChecked,
+    IcePointChecked,
+    InstrumentAdded,
+    InstrumentRetired,
+    InstrumentSetAnew,
+)
+from core.daybook.facts.instruments import InstrumentKind
+from core.daybook.instrument_checks import CHECKED_BY, WAYS, Measured, work_out
+from core.refusals import Refusal
+
+KIND_WORDS: dict[InstrumentKind, str] = {
+    "thermometer": "thermometer",
+    "hygrometer": "hygrometer",
+    "ph-meter": "pH meter",
+    "scale": "scale",
+}
+MEASURES: dict[InstrumentKind, tuple[Measured, ...]] = {
+    "thermometer": ("temperature",),
+    "hygrometer": ("humidity", "temperature"),
+    "ph-meter": ("ph",),
+    "scale": ("mass",),
+}
+"""What each kind measures; the first is what it is for, and the check of that is what grows old."""
+
+CHECK_EVERY: dict[InstrumentKind, timedelta] = {
+    "thermometer": timedelta(days=180),
+    "hygrometer": timedelta(days=180),
+    "ph-meter": timedelta(days=30),
+    "scale": timedelta(days=180),
+}
+"""Where the maker set none (common practice, no source)."""
+
+ONE_SESSION = timedelta(days=1)
+"""Ice and boiling water within it are one check at two points, and its line goes through both."""
+
+
+@frozen
+class Checked:
+    """A check that was made. name: "salt check". of: what it tells of. correction None: readings stay as read."""
+
+    at: datetime
+    line: Line
+    name: str
+    of: Measured
+    check: Check
+    correction: Correction | None
+
+    @property
+    def failed(self) -> bool:
+        """It must be cleaned or replaced: what it shows proves nothing."""
+        return self.check.word in ("clean", "replace")
+
+
+@frozen
+class Instrument:
+    """checks: newest first. set_anew: the moments it was set anew, newest first."""
+
+    id: str
+    added_at: datetime
+    added: InstrumentAdded
+    checks: tuple[Checked, ...]
+    set_anew: tuple[datetime, ...]
+    retired_at: datetime | None
+    lines: tuple[Line, ...]
+
+    @property
+    def name(self) -> str:
+        return self.added.name
+
+    @property
+    def kind(self) -> InstrumentKind:
+        return self.added.kind
+
+    @property
+    def kind_words(self) -> str:
+        return KIND_WORDS[self.kind]
+
+    @property
+    def measures(self) -> tuple[Measured, ...]:
+        return MEASURES[self.kind]
+
+    @property
+    def check_every(self) -> timedelta:
+        own = self.added.check_every_days
+        return CHECK_EVERY[self.kind] if own is None else timedelta(days=own)
+
+    def in_force(self, measured: Measured, moment: datetime) -> Checked | None:
+        """The check that speaks for what is read at the moment, or None: never checked, or set anew since."""
+        last = next((each for each in self.checks if each.of == measured and each.at <= moment), None)
+        is_void = last is not None and any(last.at < at <= moment for at in self.set_anew)
+        return None if is_void else last
+
+    def correction(self, measured: Measured, moment: datetime) -> Correction | None:
+        """How a reading of that moment is put right; None where no check stands, or a failed one does."""
+        standing = self.in_force(measured, moment)
+        return None if standing is None or standing.failed else standing.correction
+
+    def main_check(self, moment: datetime) -> Checked | None:
+        """The check in force of what the instrument is for."""
+        return self.in_force(self.measures[0], moment)
+
+    def last_checked_at(self, moment: datetime) -> datetime | None:
+        standing = self.main_check(moment)
+        return None if standing is None else standing.at
+
+    def is_old(self, moment: datetime) -> bool:
+        """Whether what it is for was last checked too long ago, never, or before it was set anew."""
+        checked_at = self.last_checked_at(moment)
+        return checked_at is None or is_old(checked_at, moment, self.check_every)
+
+
+def fold_instrument(book: Book, instrument_id: str) -> Instrument | None:
+    """The instrument as it stands, or None where none was added by this id or its adding was taken back."""
+    if instrument_id not in book:
+        return None
+    begun = book.line(instrument_id)
+    if begun.id != instrument_id or not isinstance(begun.fact, InstrumentAdded):
+        return None
+    lines = book.about(instrument_id)
+    ends = _moments(lines, InstrumentRetired)
+    set_anew = _moments(lines, InstrumentSetAnew)
+    return Instrument(
+        id=instrument_id,
+        added_at=begun.entry.happened_at,
+        added=begun.fact,
+        checks=tuple(_checks(lines, begun.fact, set_anew)[::-1]),
+        set_anew=tuple(set_anew[::-1]),
+        retired_at=ends[0] if ends else None,
+        lines=tuple(lines),
+    )
+
+
+def _moments(lines: Iterable[Line], kind: type[Any]) -> list[datetime]:
+    return [line.entry.happened_at for line in lines if isinstance(line.fact, kind)]
+
+
+def _checks(lines: Iterable[Line], added: InstrumentAdded, set_anew: list[datetime]) -> list[Checked]:
+    """Oldest first. One that cannot be worked out, from a newer daybook perhaps, is no check."""
+    found: list[Checked] = []
+    for line in lines:
+        if type(line.fact) not in CHECKED_BY[added.kind]:
+            continue
+        try:
+            check = work_out(line.fact, added)  # type: ignore[arg-type]
+        except Refusal:
+            continue
+        way, at = WAYS[type(line.fact)], line.entry.happened_at
+        mates = [
+            each for each in found if at - each.at <= ONE_SESSION and not any(each.at < new <= at for new in set_anew)
+        ]
+        found.append(Checked(at, line, way.name, way.of, check, _correction(line.fact, check, mates)))
+    return found
+
+
+def _correction(fact: object, check: Check, mates: list[Checked]) -> Correction | None:
+    """How later readings are put right. A check in millivolts judges the electrode; pH is read off a meter that has
+    its own setting, which such a check does not see."""
+    if isinstance(fact, BuffersChecked):
+        return check.correction if fact.shows == "ph" else None
+    ice, boiling = (_latest(kind, fact, check, mates) for kind in (IcePointChecked, BoilingPointChecked))
+    if ice is None or boiling is None:
+        return check.correction
+    try:
+        return both_points(ice, boiling)
+    except Refusal:
+        return check.correction
+
+
+def _latest(kind: type[Any], fact: object, check: Check, mates: list[Checked]) -> Check | None:
+    """The check of this kind in the session, if it is not one that failed."""
+    if isinstance(fact, kind):
+        return check
+    return next((mate.check for mate in reversed(mates) if isinstance(mate.line.fact, kind) and not mate.failed), None)
+
+
+class Shelf:
+    """The instruments of a book, each folded once however often it is asked for."""
+
+    def __init__(self, book: Book) -> None:
+        self._book = book
+        self._folded: dict[str, Instrument | None] = {}
+
+    def find(self, instrument_id: str | None) -> Instrument | None:
+        if instrument_id is None:
+            return None
+        if instrument_id not in self._folded:
+            self._folded[instrument_id] = fold_instrument(self._book, instrument_id)
+        return self._folded[instrument_id]
+
+    def all(self) -> list[Instrument]:
+        """Every instrument added and not taken back, in the order they were added."""
+        found = (self.find(line.id) for line in self._book.of_kind("instrument-added"))
+        return [each for each in found if each is not None]
+
+    def in_use(self) -> list[Instrument]:
+        return [each for each in self.all() if each.retired_at is None]
+
+
+def instruments(book: Book) -> list[Instrument]:
+    return Shelf(book).all()
+
+
+def correction_at(book: Book, instrument_id: str | None, measured: Measured, moment: datetime) -> Correction | None:
+    """How a reading of this instrument at the moment is put right; None where it stays as read."""
+    instrument = fold_instrument(book, instrument_id) if instrument_id is not None else None
+    return None if instrument is None else instrument.correction(measured, moment)
+
+
+def corrections_for(book: Book, instrument_id: str | None, moment: datetime) -> dict[Measured, Correction | None]:
+    """Both corrections of a logger's probe at the moment its log begins: temperature in °C, humidity 0 to 1."""
+    instrument = fold_instrument(book, instrument_id) if instrument_id is not None else None
+    kinds: tuple[Measured, Measured] = ("temperature", "humidity")
+    return {each: None if instrument is None else instrument.correction(each, moment) for each in kinds}
