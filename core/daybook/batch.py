@@ -19,6 +19,8 @@ from core.daybook.facts import (
     PieceWeighed,
     Reading,
 )
+from core.daybook.instruments import Shelf
+from core.daybook.put_right import AS_READ, PutRight, Right, put_right
 from core.release.readiness import ACID_PH, SLACK
 
 Stage = Literal["mix", "ferment", "dry", "release"]
@@ -35,7 +37,14 @@ class Dated:
 
 @frozen
 class Weighing(Dated):
+    """mass_kg: put right where its scale was checked; `right` then tells what it showed."""
+
     mass_kg: float
+    right: PutRight | None = None
+
+    @property
+    def proves(self) -> bool:
+        return self.right is None or not self.right.proves_nothing
 
 
 @frozen
@@ -47,8 +56,17 @@ class Activity(Dated):
 
 @frozen
 class MeatReading(Dated):
+    """Both put right where their instruments were checked; `right` then tells what was read."""
+
     ph: float | None
     temperature_c: float | None
+    right: Right = AS_READ
+
+    @property
+    def ph_proves(self) -> bool:
+        """Not on a meter that had failed its check."""
+        of_ph = self.right.of("ph")
+        return self.ph is not None and (of_ph is None or not of_ph.proves_nothing)
 
 
 @frozen
@@ -63,6 +81,7 @@ class Piece:
     inspected: Line | None
     taken_down: PieceTakenDown | None
     lines: tuple[Line, ...]
+    start_right: PutRight | None = None
 
     @property
     def mass_kg(self) -> float:
@@ -72,6 +91,14 @@ class Piece:
     def loss(self) -> float | None:
         """Share of the start weight lost; None before the first weighing."""
         return _loss(self.start_kg, self.mass_kg) if self.weighings else None
+
+    @property
+    def proven_loss(self) -> float | None:
+        """The loss by the last weighing on a scale that had not failed its check; None where there is none."""
+        if self.start_right is not None and self.start_right.proves_nothing:
+            return None
+        proven = [weighing.mass_kg for weighing in self.weighings if weighing.proves]
+        return _loss(self.start_kg, proven[-1]) if proven else None
 
     @property
     def weighed_at(self) -> datetime:
@@ -108,8 +135,12 @@ class Batch:
         return tuple(reading for reading in self.readings if reading.ph is not None)
 
     @property
+    def proven_phs(self) -> tuple[float, ...]:
+        return tuple(reading.ph for reading in self.readings if reading.ph is not None and reading.ph_proves)
+
+    @property
     def lowest_ph(self) -> float | None:
-        return min((reading.ph for reading in self.readings if reading.ph is not None), default=None)
+        return min(self.proven_phs, default=None)
 
     @property
     def last_ph(self) -> float | None:
@@ -127,7 +158,7 @@ class Batch:
         if self.ferments and (self.lowest_ph is None or self.lowest_ph > ACID_PH):
             return "ferment"
         target = self.start.target_loss
-        if not self.pieces or any(piece.loss is None or piece.loss < target - SLACK for piece in self.hanging):
+        if not self.pieces or any(_is_short_of(target, piece.proven_loss) for piece in self.hanging):
             return "dry"
         return "release"
 
@@ -137,6 +168,10 @@ class Batch:
 
     def piece(self, piece_id: str) -> Piece:
         return next(piece for piece in self.pieces if piece.id == piece_id)
+
+
+def _is_short_of(target: float, loss: float | None) -> bool:
+    return loss is None or loss < target - SLACK
 
 
 def _loss(start_kg: float, now_kg: float) -> float:
@@ -150,43 +185,47 @@ def fold(book: Book, batch_id: str) -> Batch | None:
     begun = book.line(batch_id)
     if begun.id != batch_id or not isinstance(begun.fact, BatchStarted):
         return None
-    lines = book.about(batch_id)
+    lines, shelf = book.about(batch_id), Shelf(book)
     cures = [(line.id, line.fact) for line in lines if isinstance(line.fact, CureWeighed)]
-    pieces = [_fold_piece(book, line, line.fact) for line in lines if isinstance(line.fact, PieceHung)]
+    pieces = [_fold_piece(book, shelf, line, line.fact) for line in lines if isinstance(line.fact, PieceHung)]
     return Batch(
         id=batch_id,
         started_at=begun.entry.happened_at,
         start=begun.fact,
         cure=cures[-1][1] if cures else None,
         cure_line_id=cures[-1][0] if cures else None,
-        readings=tuple(
-            MeatReading(line.entry.happened_at, line.id, line.fact.ph, line.fact.temperature_c)
-            for line in lines
-            if isinstance(line.fact, Reading)
-        ),
+        readings=tuple(_meat_reading(shelf, line) for line in lines if isinstance(line.fact, Reading)),
         pieces=tuple(pieces),
         lines=tuple(_in_time([*lines, *(each for piece in pieces for each in piece.lines)])),
     )
+
+
+def _meat_reading(shelf: Shelf, line: Line) -> MeatReading:
+    right = put_right(shelf, line.fact, line.entry.happened_at)
+    return MeatReading(line.entry.happened_at, line.id, right.fact.ph, right.fact.temperature_c, right)
+
+
+def _weighing(shelf: Shelf, line: Line) -> Weighing:
+    right = put_right(shelf, line.fact, line.entry.happened_at)
+    return Weighing(line.entry.happened_at, line.id, right.fact.mass_kg, right.of("mass"))
 
 
 def _in_time(lines: Iterable[Line]) -> list[Line]:
     return sorted(lines, key=lambda line: line.order)
 
 
-def _fold_piece(book: Book, hung: Line, fact: PieceHung) -> Piece:
+def _fold_piece(book: Book, shelf: Shelf, hung: Line, fact: PieceHung) -> Piece:
     lines = book.about(hung.id)
-    weighings = tuple(
-        Weighing(line.entry.happened_at, line.id, line.fact.mass_kg)
-        for line in lines
-        if isinstance(line.fact, PieceWeighed)
-    )
+    start = put_right(shelf, fact, hung.entry.happened_at)
+    start_kg: float = start.fact.start_kg
+    weighings = tuple(_weighing(shelf, line) for line in lines if isinstance(line.fact, PieceWeighed))
     inspections = [line for line in lines if isinstance(line.fact, PieceInspected)]
     endings = [line.fact for line in lines if isinstance(line.fact, PieceTakenDown)]
     return Piece(
         id=hung.id,
         batch_id=hung.entry.about,
         tag=fact.tag,
-        start_kg=fact.start_kg,
+        start_kg=start_kg,
         hung_at=hung.entry.happened_at,
         weighings=weighings,
         activities=tuple(
@@ -194,7 +233,7 @@ def _fold_piece(book: Book, hung: Line, fact: PieceHung) -> Piece:
                 line.entry.happened_at,
                 line.id,
                 line.fact.water_activity,
-                _loss(fact.start_kg, _mass_at(line.entry.happened_at, fact.start_kg, weighings)),
+                _loss(start_kg, _mass_at(line.entry.happened_at, start_kg, weighings)),
             )
             for line in lines
             if isinstance(line.fact, ActivityMeasured)
@@ -202,6 +241,7 @@ def _fold_piece(book: Book, hung: Line, fact: PieceHung) -> Piece:
         inspected=inspections[-1] if inspections else None,
         taken_down=endings[-1] if endings else None,
         lines=tuple(lines),
+        start_right=start.of("mass"),
     )
 
 

@@ -13,14 +13,17 @@ SECONDS_A_DAY = 86400.0
 
 
 def evidence_for(batch: Batch, piece: Piece, now: datetime) -> Evidence:
-    """Everything logged that bears on the verdict. Water activity may come from a batch-mate that was no drier."""
+    """Everything logged that bears on the verdict. Water activity may come from a batch-mate that was no drier.
+
+    Readings are put right by the checks of their instruments; one on an instrument that had failed is no evidence.
+    """
     activity, from_mate = _water_activity(batch, piece)
     return Evidence(
         style=batch.start.style,
-        loss=piece.loss,
+        loss=piece.proven_loss,
         target_loss=batch.start.target_loss,
         lowest_ph=batch.lowest_ph,
-        last_ph=batch.last_ph,
+        last_ph=_last_ph(batch),
         water_activity=activity,
         activity_from_mate=from_mate,
         days_hung=(now - piece.hung_at).total_seconds() / SECONDS_A_DAY,
@@ -28,6 +31,13 @@ def evidence_for(batch: Batch, piece: Piece, now: datetime) -> Evidence:
         nitrite_ppm=ingoing_nitrite_ppm(batch),
         signs=piece.signs if piece.inspected is not None else None,
     )
+
+
+def _last_ph(batch: Batch) -> float | None:
+    """The last pH that proves something; a later one that proves nothing counts all the same where it speaks against."""
+    if not batch.proven_phs or batch.last_ph is None:
+        return None
+    return max(batch.proven_phs[-1], batch.last_ph)
 
 
 def ingoing_nitrite_ppm(batch: Batch) -> float | None:
@@ -46,13 +56,14 @@ def _water_activity(batch: Batch, piece: Piece) -> tuple[float | None, bool]:
 
     A sample that had lost more than this piece now has proves nothing about it, so it does not count.
     """
-    if piece.loss is None:
+    loss = piece.proven_loss
+    if loss is None:
         return (piece.activities[-1].water_activity, False) if piece.activities else (None, False)
     usable = [
         (activity.loss, mate.id == piece.id, activity.water_activity)
         for mate in batch.pieces
         for activity in mate.activities
-        if activity.loss <= piece.loss
+        if activity.loss <= loss
     ]
     if not usable:
         return None, False
