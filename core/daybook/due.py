@@ -20,18 +20,22 @@ from core.working import Step
 READ_EVERY = timedelta(hours=12)
 WEIGH_EVERY = timedelta(days=7)
 
-Task = Literal["cure", "reading", "hang", "weigh", "release"]
+Task = Literal["cure", "reading", "hang", "weigh", "release", "prepare", "fill", "empty"]
 """What is to be done: the screen knows the form that each one opens (`web/screens/today.py`)."""
 
 
 @frozen
 class Due:
-    """task: which form to open. about: the batch or the instrument by its id, or CHAMBER. at: when it is or was due."""
+    """task: which form to open. about: the batch or the instrument by its id, or CHAMBER. at: when it is or was due.
+
+    says_when: the words name the day themselves.
+    """
 
     task: Task
     about: str
     words: Step
     at: datetime
+    says_when: bool = False
 
     def late(self, now: datetime) -> bool:
         return self.at <= now

@@ -1,0 +1,53 @@
+"""What the chamber itself waits for: a run that was begun, a tank that runs dry, a basin that fills.
+
+Water is told some days ahead, for the earliest day that its figures allow.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from datetime import datetime, timedelta
+
+from core.chamber.levels import Outlook
+from core.daybook.book import Book
+from core.daybook.due import Due, Task
+from core.daybook.facts.chamber import CHAMBER
+from core.daybook.preparation import Run, latest_run
+from core.daybook.water import basin, tank
+from core.working import Step
+
+TOLD_AHEAD = timedelta(days=6)
+"""No further than a weekday names the day."""
+
+
+def chamber_due(book: Book, now: datetime) -> list[Due]:
+    """One line for each, in no order."""
+    run, filled = latest_run(book), tank(book)
+    return [
+        *(_run(run) if run is not None and run.open else ()),
+        *_water("fill", "Fill the humidifier", filled.outlook if filled else None, now),
+        *_water("empty", "Empty the basin", basin(book).outlook, now),
+    ]
+
+
+def _run(run: Run) -> Iterable[Due]:
+    """Due since it was begun, or from when what stands has stood long enough."""
+    until = run.ready[0].until if run.ready else None
+    words = f"Go on preparing the chamber: {len(run.done)} of {len(run.tasks)} done"
+    yield Due("prepare", run.id, Step(words), until or run.begun_at)
+
+
+def _water(task: Task, words: str, outlook: Outlook | None, now: datetime) -> Iterable[Due]:
+    if outlook is None or outlook.earliest - now > TOLD_AHEAD:
+        return
+    by = outlook.earliest.astimezone(now.tzinfo)
+    late = by <= now
+    yield Due(task, CHAMBER, Step(words if late else f"{words} by {_day(by, now)}"), by, says_when=not late)
+
+
+def _day(moment: datetime, now: datetime) -> str:
+    days = (moment.date() - now.date()).days
+    return ("today", "tomorrow")[days] if days < 2 else _WEEKDAYS[moment.weekday()]
+
+
+_WEEKDAYS = ("Monday", "Tuesday", "Wednesday", "Thursday", "Friday", "Saturday", "Sunday")

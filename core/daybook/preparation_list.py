@@ -1,0 +1,146 @@
+"""The list of a preparation run: the usual one, the maker's own order of it, and how a list is edited."""
+
+from __future__ import annotations
+
+import re
+
+from attrs import evolve
+
+from core.chamber.sanitising_agents import PPM
+from core.chamber.sanitising_run import preparation
+from core.daybook.book import Book
+from core.daybook.facts.chamber import CHAMBER
+from core.daybook.facts.preparation import KeptTask, PreparationBegun, PreparationListKept
+from core.quantities import METRIC, US, Manner
+from core.refusals import OutOfRange
+
+Tasks = tuple[KeptTask, ...]
+
+LONGEST_TEXT, LONGEST_LIST = 200, 60
+LONGEST_TIMER_S = 2 * 86400.0
+NOT_LEFT_OUT = frozenset({"descale", "rinse-descaler", "sanitise", "contact", "rinse-sanitiser"})
+"""Where the run needs one of these it is put back in its place, whatever list is kept: vinegar must be gone before
+chlorine comes, a sanitiser must stand, and what is too strong must be rinsed off."""
+ENDINGS = frozenset({"drain", "rinse-sanitiser"})
+"""One list is kept for both ways to end: the run's own takes the place of the other."""
+MANNERS = tuple(Manner(manner.system, mark) for manner in (METRIC, US) for mark in (".", ","))
+
+
+def usual(run: PreparationBegun, manner: Manner = METRIC) -> Tasks:
+    """The usual list for these agents, said in the reader's manner. Raises OutOfRange for an agent not known."""
+    label_ppm = None if run.label is None else run.label / PPM
+    tasks = preparation(run.agent, run.target / PPM, run.after, label_ppm, run.contact_s, run.descaled)
+    return tuple(KeptTask(task.key, task.text.say(manner), task.timer_s) for task in tasks)
+
+
+def kept(book: Book) -> Tasks:
+    """The maker's own list; empty where the usual one is used."""
+    line = book.latest(CHAMBER, PreparationListKept)
+    return line.fact.tasks if line is not None and isinstance(line.fact, PreparationListKept) else ()
+
+
+def tasks_for(run: PreparationBegun, own: Tasks, manner: Manner = METRIC) -> Tasks:
+    """The list that this run goes by: the maker's own order where there is one, the usual words where none were put."""
+    as_usual = usual(run, manner)
+    if not own:
+        return as_usual
+    usual_keys = {task.key: task for task in as_usual}
+    every_usual = {task.key for task in usual(evolve(run, descaled=True))} | ENDINGS
+    ending = next(key for key in usual_keys if key in ENDINGS)
+    found: list[KeptTask] = []
+    for task in own:
+        key = ending if task.key in ENDINGS else task.key
+        if key in usual_keys:
+            found.append(_filled_in(task if key == task.key else KeptTask(key), usual_keys[key]))
+        elif key not in every_usual:
+            found.append(evolve(task, timer_s=task.timer_s or None))
+    return _put_back(tuple(found), as_usual)
+
+
+def _filled_in(task: KeptTask, as_usual: KeptTask) -> KeptTask:
+    timer_s = as_usual.timer_s if task.timer_s is None else task.timer_s
+    return KeptTask(as_usual.key, task.text or as_usual.text, timer_s or None)
+
+
+def _put_back(tasks: Tasks, as_usual: Tasks) -> Tasks:
+    order = [task.key for task in as_usual]
+    for task in as_usual:
+        present = [each.key for each in tasks]
+        if task.key not in NOT_LEFT_OUT or task.key in present:
+            continue
+        before = set(order[: order.index(task.key)])
+        at = max((place + 1 for place, key in enumerate(present) if key in before), default=0)
+        tasks = (*tasks[:at], task, *tasks[at:])
+    return tasks
+
+
+def rewritten(was: PreparationBegun, new: PreparationBegun, manner: Manner) -> Tasks:
+    """The tasks after the run was put right: what was said in the usual words is said anew, the rest stays."""
+    old = [{task.key: task for task in usual(was, each)} for each in MANNERS]
+    own = tuple(
+        KeptTask(
+            task.key,
+            "" if any(task.text == said[task.key].text for said in old if task.key in said) else task.text,
+            None
+            if any(task.timer_s == said[task.key].timer_s for said in old if task.key in said)
+            else task.timer_s or 0,
+        )
+        for task in was.tasks
+    )
+    if [task.key for task in own] == list(old[0]) and own == tuple(KeptTask(key) for key in old[0]):
+        return usual(new, manner)
+    return tasks_for(new, own, manner)
+
+
+def moved(tasks: Tasks, key: str, by: int) -> Tasks:
+    """The task one place up (-1) or down (1); at the end of the list it stays. KeyError where there is none."""
+    at = _place(tasks, key)
+    to = min(max(at + by, 0), len(tasks) - 1)
+    rest = [*tasks[:at], *tasks[at + 1 :]]
+    return (*rest[:to], tasks[at], *rest[to:])
+
+
+def removed(tasks: Tasks, key: str) -> Tasks:
+    """Raises OutOfRange for the last one left: an empty list would be the usual one again."""
+    at = _place(tasks, key)
+    if len(tasks) == 1:
+        raise OutOfRange("", "The last task stays, or the list would be the usual one again.")
+    return (*tasks[:at], *tasks[at + 1 :])
+
+
+def added(tasks: Tasks, text: str, timer_s: float | None) -> Tasks:
+    """A task of the maker's own at the end of the list. Raises OutOfRange on "text" or "timer"."""
+    if len(tasks) >= LONGEST_LIST:
+        raise OutOfRange("text", f"A list can have {LONGEST_LIST} tasks at most.")
+    numbers = [int(found[1]) for task in tasks if (found := re.fullmatch("own-([0-9]+)", task.key))]
+    key = f"own-{max(numbers, default=0) + 1}"
+    return (*tasks, _checked(KeptTask(key, text, timer_s)))
+
+
+def edited(tasks: Tasks, key: str, text: str, timer_s: float | None, usual_task: KeptTask | None) -> Tasks:
+    """The task with other words or another timer. usual_task: that of the usual list, None for one of the maker's own;
+    what is left as usual goes on following the usual list. Raises OutOfRange on "text" or "timer"."""
+    at = _place(tasks, key)
+    task = _checked(KeptTask(key, text, timer_s))
+    if usual_task is not None:
+        same = timer_s == usual_task.timer_s
+        task = KeptTask(key, "" if text == usual_task.text else text, None if same else timer_s or 0.0)
+    return (*tasks[:at], task, *tasks[at + 1 :])
+
+
+def _checked(task: KeptTask) -> KeptTask:
+    if not task.text:
+        raise OutOfRange("text", "Enter what is to be done, for example Look at the door's seal.")
+    if len(task.text) > LONGEST_TEXT:
+        raise OutOfRange("text", f"A task can have {LONGEST_TEXT} characters at most.")
+    if task.timer_s is not None and not 0 <= task.timer_s <= LONGEST_TIMER_S:
+        raise OutOfRange("timer", "The time must be between 0 and 48 h.")
+    return task
+
+
+def _place(tasks: Tasks, key: str) -> int:
+    return [task.key for task in tasks].index(key) if any(task.key == key for task in tasks) else _absent(key)
+
+
+def _absent(key: str) -> int:
+    raise KeyError(key)

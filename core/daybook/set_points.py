@@ -1,0 +1,54 @@
+"""What the chamber is set to, and how far the last air read lies from it."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+
+from core.chamber.setpoints import HYGROMETER
+from core.daybook.book import Book, Line
+from core.daybook.facts.chamber import CHAMBER, AirRead, SetPointsChosen
+from core.quantities import RELATIVE_HUMIDITY, TEMPERATURE_DIFFERENCE, Amount
+from core.working import Step
+
+LEAST_KELVIN = 0.5
+"""Nearer to the set-point than this no thermometer of a kitchen tells (common practice, no source)."""
+
+
+def set_points(book: Book) -> Line | None:
+    """The line that tells the set-points in force."""
+    return book.latest(CHAMBER, SetPointsChosen)
+
+
+def apart(chosen: SetPointsChosen, air: AirRead) -> tuple[Step, ...]:
+    """How far the air lies from what is set: a sentence for the temperature and, where it was read, for the humidity.
+
+    Within its differential, or what the instrument can tell, the air is as set.
+    """
+    warmth = _sentence(
+        air.temperature_c - chosen.temperature_c,
+        max(chosen.temperature_differential_k or 0.0, LEAST_KELVIN),
+        lambda off: Amount(off, TEMPERATURE_DIFFERENCE),
+        ("Temperature as set", "{off} warmer than set", "{off} colder than set"),
+    )
+    if air.humidity is None:
+        return (warmth,)
+    return warmth, _sentence(
+        air.humidity - chosen.humidity,
+        max(chosen.humidity_differential or 0.0, HYGROMETER),
+        lambda off: Amount(off, RELATIVE_HUMIDITY),
+        ("Humidity as set", "{off} of humidity above what is set", "{off} of humidity below what is set"),
+    )
+
+
+def is_moister(chosen: SetPointsChosen, air: AirRead) -> bool | None:
+    """Whether the air is moister than set by more than differential and hygrometer allow; None where not read."""
+    if air.humidity is None:
+        return None
+    return air.humidity > chosen.humidity + max(chosen.humidity_differential or 0.0, HYGROMETER) * (1 + 1e-9)
+
+
+def _sentence(off: float, allowed: float, amount: Callable[[float], Amount], words: tuple[str, str, str]) -> Step:
+    as_set, above, below = words
+    if abs(off) <= allowed * (1 + 1e-9):
+        return Step(as_set)
+    return Step(above if off > 0 else below, {"off": amount(abs(off))})
