@@ -18,11 +18,14 @@ from werkzeug.wrappers import Response
 from core.daybook.batch import Batch, Piece
 from core.daybook.book import Line
 from core.daybook.facts import Fact
+from core.daybook.instruments import Instrument
+from core.daybook.put_right import put_right
 from core.quantities import Manner
 from core.refusals import Refusal, Refused
 from core.working import Figure
 from core.worksheet import Number
-from web.forms import Form, Input, Moment, Ticks, from_request, typed
+from web.forms import Form, Input, Moment, ReadWith, Ticks, from_request, typed
+from web.instruments import ANOTHER, offer, shelf
 from web.journal import book, fresh_id, record, sent_token
 from web.visitor import manner
 
@@ -36,6 +39,7 @@ class Subject:
     batch: Batch | None = None
     piece: Piece | None = None
     was: Fact | None = None
+    instrument: Instrument | None = None
 
 
 def _nothing(fact: Any, subject: Subject) -> tuple[Figure, ...]:
@@ -66,17 +70,25 @@ class EntryForm:
             return self.texts(fact, manner)
         return {each.key: _typed(each, getattr(fact, each.key), manner) for each in self.inputs}
 
-    def defaults(self, manner: Manner) -> dict[str, str]:
+    def defaults(self, subject: Subject, manner: Manner) -> dict[str, str]:
         return {
             each.key: _typed(each, each.default, manner)
-            for each in self.inputs
+            for each in self.asked(subject)
             if getattr(each, "default", None) is not None
         }
+
+
+    def asked(self, subject: Subject) -> tuple[Input, ...]:
+        """The inputs as they are drawn: a choice of the instruments that are kept, or no such choice at all."""
+        offered = (offer(each, self.kind, subject.was) if isinstance(each, ReadWith) else each for each in self.inputs)
+        return tuple(each for each in offered if each is not None)
 
 
 def _typed(input_: Input, value: Any, manner: Manner) -> str:
     if isinstance(input_, Number):
         return typed(value, input_.quantity, manner)
+    if isinstance(input_, ReadWith):
+        return value or ANOTHER
     return " ".join(value) if isinstance(input_, Ticks) else str(value)
 
 
@@ -95,7 +107,7 @@ def write(
     start: texts a new form begins with, over the declared defaults. context: what its template wants besides.
     """
     how = manner()
-    inputs = (*declared.inputs, Moment())
+    inputs = (*declared.asked(subject), Moment())
     if "figures" in request.args:
         return _figures_as_typed(declared, subject, from_request(inputs, request.args, ""), how)
     if request.method == "POST":
@@ -106,7 +118,7 @@ def write(
         try:
             values, happened_at = _read(form, how, corrects or sent_before)
             fact = declared.make(values, subject)
-            declared.figures(fact, subject)
+            declared.figures(put_right(shelf(), fact, happened_at).fact, subject)
             written = record(
                 fact,
                 about=about,
@@ -118,7 +130,7 @@ def write(
             return _drawn(declared, subject, form.refused(refused), how, corrects, context), 422
         target = back(written) if callable(back) else back
         return redirect(with_saved(target, written), 303)
-    texts = {**declared.defaults(how), **(start or {})}
+    texts = {**declared.defaults(subject, how), **(start or {})}
     if corrects is not None:
         texts = {**declared.texts_of(corrects.fact, how), "happened": _minute(corrects.entry.happened_at)}
     return _drawn(declared, subject, Form(fresh_id(), inputs, texts), how, corrects, context)
@@ -128,7 +140,7 @@ def _drawn(
     declared: EntryForm, subject: Subject, form: Form, how: Manner, corrects: Line | None, context: dict[str, Any]
 ) -> str:
     try:
-        figures = declared.figures(_fact_of(declared, subject, form, how), subject)
+        figures = _figures(declared, subject, form, how)
     except (Refusal, Refused):
         figures = ()
     return render_template(
@@ -145,7 +157,7 @@ def _drawn(
 def _figures_as_typed(declared: EntryForm, subject: Subject, form: Form, how: Manner) -> str:
     """The figures of a form still being typed: what is missing is no fault yet, what is over a limit is told."""
     try:
-        figures = declared.figures(_fact_of(declared, subject, form, how), subject)
+        figures = _figures(declared, subject, form, how)
     except Refused:
         return render_template("figures.html", figures=(), refusal=None)
     except Refusal as refusal:
@@ -164,9 +176,11 @@ def _read(form: Form, how: Manner, written: Line | None) -> tuple[Values, dateti
     return values, at if left_alone and at is not None else present
 
 
-def _fact_of(declared: EntryForm, subject: Subject, form: Form, how: Manner) -> Fact:
-    values, _ = _read(form, how, None)
-    return declared.make(values, subject)
+def _figures(declared: EntryForm, subject: Subject, form: Form, how: Manner) -> tuple[Figure, ...]:
+    """What the form as it stands comes to: its readings put right, and what follows from them."""
+    values, at = _read(form, how, None)
+    right = put_right(shelf(), declared.make(values, subject), at)
+    return (*right.figures, *declared.figures(right.fact, subject))
 
 
 def _minute(moment: datetime) -> str:
@@ -187,10 +201,12 @@ def declare(form: EntryForm) -> EntryForm:
 
 
 def say(line: Line, how: Manner) -> str:
-    """One sentence for the log, whatever the kind; a withdrawn line is said as it was."""
-    last = next((entry.fact for entry in reversed(line.versions) if type(entry.fact) in FORMS), None)
+    """One sentence for the log, whatever the kind, its readings put right; a withdrawn line is said as it was."""
+    last = next((entry for entry in reversed(line.versions) if type(entry.fact) in FORMS), None)
     if last is not None:
-        return FORMS[type(last)].say(last, how)
+        right = put_right(shelf(), last.fact, last.happened_at)
+        notes = (note.say(how, 4) for note in right.notes)
+        return ", ".join((FORMS[type(last.fact)].say(right.fact, how), *notes))
     return "Taken back" if line.withdrawn else "Written by a newer version of the daybook"
 
 

@@ -10,6 +10,7 @@ from datetime import datetime, timedelta
 from attrs import field, frozen
 from werkzeug.datastructures import MultiDict
 
+from core.daybook.facts.instruments import InstrumentKind
 from core.quantities import Manner, Quantity, show_number
 from core.refusals import Missing, NotAQuantity, OutOfRange, Refusal, Refused
 from core.worksheet import Choice, Number
@@ -81,7 +82,16 @@ class Ticks:
         return ticked
 
 
-Input = Number | Choice | Words | Moment | Ticks
+@frozen
+class ReadWith:
+    """Which instrument it was read on. Asked only where some of these kinds are kept (`web.instruments.offer`)."""
+
+    key: str
+    label: str
+    kinds: tuple[InstrumentKind, ...]
+
+
+Input = Number | Choice | Words | Moment | Ticks | ReadWith
 
 
 @frozen

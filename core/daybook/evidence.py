@@ -34,7 +34,7 @@ def evidence_for(batch: Batch, piece: Piece, now: datetime) -> Evidence:
 
 
 def _last_ph(batch: Batch) -> float | None:
-    """The last pH that proves something; a later one that proves nothing counts all the same where it speaks against."""
+    """The last pH that proves something; a later one that proves nothing still counts where it speaks against."""
     if not batch.proven_phs or batch.last_ph is None:
         return None
     return max(batch.proven_phs[-1], batch.last_ph)

@@ -13,13 +13,14 @@ from core.working import Figure
 from core.worksheet import Number
 from web.entry_forms import EntryForm, Subject, Values, declare, path_of, write
 from web.finding import find_batch, find_piece
-from web.forms import Words
+from web.forms import ReadWith, Words
 from web.visitor import now
 
 screen = Blueprint("dry", __name__)
 
 LIGHTEST_KG, HEAVIEST_KG = 0.01, 60.0
 _WEIGHT = ("Weight", PIECE_MASS, LIGHTEST_KG, HEAVIEST_KG)
+_SCALE = ReadWith("scale", "Scale", ("scale",))
 
 
 def _hung(values: Values, subject: Subject) -> PieceHung:
@@ -37,6 +38,7 @@ HANG = declare(
         (
             Words("tag", "Tag", 20, example="J-1", help="What is written on its tag."),
             Number("start_kg", *_WEIGHT, help="As it goes into the chamber; losses are counted from here."),
+            _SCALE,
         ),
         lambda fact, how: f"Hung {fact.tag}: {Amount(fact.start_kg, PIECE_MASS).show(how)}",
         figures=lambda fact, subject: _target(fact, subject),
@@ -65,7 +67,7 @@ WEIGH = declare(
     EntryForm(
         PieceWeighed,
         "Weigh",
-        (Number("mass_kg", *_WEIGHT),),
+        (Number("mass_kg", *_WEIGHT), _SCALE),
         lambda fact, how: f"Weighed: {Amount(fact.mass_kg, PIECE_MASS).show(how)}",
         figures=_shrunk,
         save="Save and next",

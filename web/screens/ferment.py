@@ -10,6 +10,7 @@ from core.refusals import Missing
 from core.worksheet import Number
 from web.entry_forms import EntryForm, Subject, Values, declare, path_of, write
 from web.finding import find_batch
+from web.forms import ReadWith
 
 screen = Blueprint("ferment", __name__)
 
@@ -36,6 +37,8 @@ READING = declare(
         (
             Number("ph", "pH", PH, 3, 8, optional=True, help="Of the meat, not the room."),
             Number("temperature_c", "Temperature", TEMPERATURE, -10, 60, optional=True, help="Beside the meat."),
+            ReadWith("meter", "pH meter", ("ph-meter",)),
+            ReadWith("thermometer", "Thermometer", ("thermometer", "hygrometer")),
         ),
         _say,
         fact=_fact,

@@ -8,6 +8,7 @@ from core.quantities import RELATIVE_HUMIDITY, TEMPERATURE, Amount, Manner
 from core.working import Figure
 from core.worksheet import Number
 from web.entry_forms import EntryForm, Subject, declare
+from web.forms import ReadWith
 from web.screens.chamber.blueprint import of_chamber, screen
 
 
@@ -27,6 +28,7 @@ AIR = declare(
         (
             Number("temperature_c", "Temperature", TEMPERATURE, -20, 60),
             Number("humidity", "Relative humidity", RELATIVE_HUMIDITY, 0.01, 1, optional=True),
+            ReadWith("instrument", "Read on", ("hygrometer", "thermometer")),
         ),
         _air,
         figures=air_figures,

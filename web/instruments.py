@@ -1,0 +1,65 @@
+"""The instruments that are kept, as the forms offer them: which one was this read on?"""
+
+from __future__ import annotations
+
+from typing import Any
+
+from attrs import frozen
+from flask import g
+
+from core.daybook.facts import kind_of
+from core.daybook.instruments import Shelf
+from core.quantities import Manner
+from core.worksheet import Choice
+from web.forms import ReadWith
+from web.journal import book
+
+ANOTHER = "another"
+"""The answer that names none of them."""
+
+
+@frozen
+class OneOfTheInstruments(Choice):
+    """Its value is the instrument's id, or None."""
+
+    def read(self, text: str, manner: Manner) -> str | None:  # type: ignore[override]
+        chosen = text.strip()
+        return None if chosen in ("", ANOTHER) else Choice.read(self, chosen, manner)
+
+
+def shelf() -> Shelf:
+    """Folded once a request: the book does not change before the answer is out."""
+    if "shelf" not in g:
+        g.shelf = Shelf(book())
+    return g.shelf
+
+
+def offer(asked: ReadWith, kind: type[Any], was: Any) -> OneOfTheInstruments | None:
+    """The choice of those in use, and of the one the fact now corrected was read on; None where there are none."""
+    options = {each.id: each.name for each in shelf().in_use() if each.kind in asked.kinds}
+    named = getattr(was, asked.key, None)
+    if named is not None and named not in options:
+        options[named] = _name_of(named)
+    if not options:
+        return None
+    return OneOfTheInstruments(
+        asked.key, asked.label, options | {ANOTHER: "another one"}, default=_likeliest(asked, kind, options)
+    )
+
+
+def _name_of(instrument_id: str) -> str:
+    instrument = shelf().find(instrument_id)
+    return "one no longer listed" if instrument is None else f"{instrument.name}, retired"
+
+
+def _likeliest(asked: ReadWith, kind: type[Any], options: dict[str, str]) -> str:
+    """The one used last, were it none of these; or one that was added since."""
+    newest = max((each for each in shelf().in_use() if each.id in options), key=lambda each: each.id, default=None)
+    for key in reversed(book().beginnings(kind_of(kind))):
+        line = book().line(key)
+        if isinstance(line.fact, kind):
+            if newest is not None and newest.id > key:
+                return newest.id
+            used = getattr(line.fact, asked.key)
+            return used if used in options else ANOTHER
+    return ANOTHER if newest is None else newest.id
