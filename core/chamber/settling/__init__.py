@@ -1,8 +1,9 @@
 """The two-day proof of an empty chamber: is it settled, since when, and what is to be changed if not?"""
 
-from core.chamber.settling.analysis import Analysis, Probe, Wanted, analyse, compressor_of
-from core.chamber.settling.comparing import Compared, compare
+from core.chamber.settling.analysis import Analysis, Probe, Wanted, analyse, analysing, compressor_of
+from core.chamber.settling.comparing import Compared, beside, compare, key_figures
 from core.chamber.settling.figures import figures_of, space_figures
+from core.chamber.settling.pair_figures import pair_figures
 from core.chamber.settling.proof import Proof, prove
 from core.chamber.settling.statistics import Band
 
@@ -14,9 +15,13 @@ __all__ = [
     "Proof",
     "Wanted",
     "analyse",
+    "analysing",
+    "beside",
     "compare",
     "compressor_of",
     "figures_of",
+    "key_figures",
+    "pair_figures",
     "prove",
     "space_figures",
 ]

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterable, Iterator
 
 from attrs import frozen
 
@@ -22,16 +22,27 @@ class Compared:
     other: Amount | None
 
 
+Named = tuple[tuple[str, str], Amount]
+"""Key and name of a figure, and the figure."""
+
+
 def compare(one: Analysis, other: Analysis) -> tuple[Compared, ...]:
     """The centre probe of each, then all probes; only what at least one of the runs shows."""
-    found = [dict(_figures(run)) for run in (one, other)]
+    return beside(key_figures(one), key_figures(other))
+
+
+def beside(one: Iterable[Named], other: Iterable[Named]) -> tuple[Compared, ...]:
+    """The same of two runs whose figures were kept."""
+    found = [dict(run) for run in (one, other)]
     return tuple(
         Compared(key, name, found[0].get((key, name)), found[1].get((key, name)))
         for key, name in dict.fromkeys([*found[0], *found[1]])
     )
 
 
-Named = tuple[tuple[str, str], Amount]
+def key_figures(run: Analysis) -> tuple[Named, ...]:
+    """What is worth keeping of a run once its log is put away."""
+    return tuple(_figures(run))
 
 
 def _figures(run: Analysis) -> Iterator[Named]:

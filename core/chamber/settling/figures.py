@@ -210,6 +210,18 @@ def _humidity(probe: Probe) -> Iterator[Figure]:
         return
     weigh = "Each reading weighs by the time it stands for"
     yield _plain("humidity", "Mean humidity", humid.spread.mean, RELATIVE_HUMIDITY, weigh, DEFINITION)
+    yield _plain("driest", "Lowest humidity", humid.spread.lowest, RELATIVE_HUMIDITY, "Of the whole log", DEFINITION)
+    yield _plain("dampest", "Highest humidity", humid.spread.highest, RELATIVE_HUMIDITY, "Of the whole log", DEFINITION)
+    yield _plain("humid_low_5", "5 % of the time drier", humid.spread.low_5, RELATIVE_HUMIDITY, weigh, DEFINITION)
+    yield _plain("humid_high_95", "5 % of the time damper", humid.spread.high_95, RELATIVE_HUMIDITY, weigh, DEFINITION)
+    if humid.spread.in_band is not None:
+        words = "Time within the band of humidity ÷ time logged, of the whole log"
+        yield _plain("humid_in_band", "Humidity within its band", humid.spread.in_band, LOSS, words, DEFINITION)
+    if humid.settled_s is not None:
+        words = "From the first reading after which the humidity stays within its band: {value} into the log"
+        since = after(humid.settled_s, probe.begins_s)
+        step = Step(words, {"value": since})
+        yield Figure("humid_settled", "Humidity settled after", since.value, LASTS, (step,), SETTLED_DIN)
     if humid.dew_point is not None:
         words = "Mean of every reading's dew point"
         yield _plain("dew_point", "Mean dew point", humid.dew_point.mean, FINE_TEMPERATURE, words, WATER_SATURATION)

@@ -43,9 +43,10 @@ class Proof:
         return tuple(reason for reason in self.reasons if reason.met is not True)
 
 
-def prove(analysis: Analysis) -> Proof:
-    """Settled only where every reason is met: what the logs do not show is no proof."""
+def prove(analysis: Analysis, doubts: tuple[Reason, ...] = ()) -> Proof:
+    """Settled only where every reason is met: what the logs do not show is no proof. doubts: of the loggers."""
     reasons = (
+        *doubts,
         _long_enough(analysis),
         *(reason for probe in analysis.probes for reason in _warmth(analysis, probe)),
         *(reason for probe in analysis.probes for reason in _dampness(analysis, probe)),

@@ -11,7 +11,7 @@ from typing import Any, get_args
 
 from attrs import frozen
 
-from core.daybook.facts import batch, chamber, instruments, preparation
+from core.daybook.facts import batch, chamber, instruments, preparation, proofs
 from core.daybook.facts.batch import (
     ActivityMeasured,
     BatchStarted,
@@ -34,6 +34,7 @@ from core.daybook.facts.instruments import (
     SaltChecked,
     TwoSaltsChecked,
 )
+from core.daybook.facts.proofs import ProofRun
 
 
 @frozen
@@ -49,13 +50,14 @@ class Unknown:
     fields: dict[str, Any]
 
 
-Fact = batch.Fact | chamber.Fact | instruments.Fact | preparation.Fact | Withdrawn | Unknown
+Fact = batch.Fact | chamber.Fact | instruments.Fact | preparation.Fact | proofs.Fact | Withdrawn | Unknown
 
 KNOWN: tuple[type[Any], ...] = (
     *get_args(batch.Fact),
     *get_args(chamber.Fact),
     *get_args(instruments.Fact),
     *get_args(preparation.Fact),
+    proofs.ProofRun,
     Withdrawn,
 )
 
@@ -91,6 +93,7 @@ __all__ = [
     "PieceInspected",
     "PieceTakenDown",
     "PieceWeighed",
+    "ProofRun",
     "Reading",
     "SaltChecked",
     "TwoSaltsChecked",

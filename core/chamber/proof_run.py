@@ -1,0 +1,203 @@
+"""From a run's files to what they show: read, put on one clock, corrected, looked at; in steps, so that it can stop."""
+
+from __future__ import annotations
+
+from collections.abc import Generator, Iterator, Sequence
+
+from attrs import evolve, field, frozen
+
+from core.chamber.logs import Layout, Log, reading
+from core.chamber.sensors import Correction
+from core.chamber.series import Series
+from core.chamber.settling import Analysis, Proof, Wanted, analysing, prove
+from core.refusals import OutOfRange
+from core.sources import COMMON_PRACTICE
+from core.verdict import Reason
+from core.working import Step
+
+READING_PART = 0.45
+"""Of all the work, about."""
+STEPS_A_PROBE = 5
+
+
+@frozen
+class GivenFile:
+    """name: the file's own, for what is said of it."""
+
+    name: str
+    data: bytes = field(repr=False)
+    layout: Layout
+
+
+@frozen
+class GivenProbe:
+    """file: counted from 0. in_log: what the log calls it. name: what it is called here, each another.
+
+    failed: "failed its ice check of 3 Nov", where its instrument did: then what it logged proves nothing.
+    """
+
+    file: int
+    in_log: str
+    name: str
+    temperature: Correction | None = None
+    humidity: Correction | None = None
+    failed: str = ""
+
+
+@frozen
+class Given:
+    """from_s, until_s: the part to look at, on the clock of the logs. utc_offset_s: of the clock on the wall, for logs
+    that count in UTC."""
+
+    files: tuple[GivenFile, ...]
+    probes: tuple[GivenProbe, ...]
+    wanted: Wanted = field(factory=Wanted)
+    room_c: float | None = None
+    centre: str | None = None
+    from_s: float | None = None
+    until_s: float | None = None
+    utc_offset_s: float = 0.0
+
+
+@frozen
+class Doing:
+    """What is being done, and how much of all is done, 0 to 1."""
+
+    words: str
+    share: float
+
+
+@frozen(eq=False)
+class Found:
+    """logs: a file each. raw, series: the probes judged, as logged and put right. notes: what else was done to them.
+
+    has_dates: whether the times are a clock's; else they count from the start of the log.
+    """
+
+    given: Given
+    logs: tuple[Log, ...]
+    raw: tuple[Series, ...]
+    series: tuple[Series, ...]
+    notes: tuple[str, ...]
+    has_dates: bool
+    analysis: Analysis
+    proof: Proof
+
+
+def find(given: Given) -> Found:
+    """In one go. Refusals as in `finding`."""
+    steps = finding(given)
+    while True:
+        try:
+            next(steps)
+        except StopIteration as done:
+            return done.value
+
+
+def finding(given: Given) -> Generator[Doing, None, Found]:
+    """Raises Refused where a layout is not settled, Refusal on "log" where nothing is left to look at."""
+    logs: list[Log] = []
+    for file in given.files:
+        done_before = READING_PART * len(logs) / len(given.files)
+        log = yield from _read(file, done_before, READING_PART / len(given.files))
+        logs.append(log)
+    yield Doing("Putting the probes on one clock", READING_PART)
+    shifts_s, notes = _one_clock(logs, given)
+    raw: list[Series] = []
+    for probe in given.probes:
+        series = _part(logs[probe.file], probe, shifts_s[probe.file], given)
+        if series is None:
+            notes.append(f"“{probe.name}” has fewer than two temperatures in this part: it is not judged.")
+        else:
+            raw.append(series)
+    if not raw:
+        raise OutOfRange("log", "No probe has two temperatures or more in this part of the logs.")
+    corrections = {probe.name: (probe.temperature, probe.humidity) for probe in given.probes}
+    series = [each.put_right(*corrections[each.probe]) for each in raw]
+    analysis = yield from _analysed(series, given)
+    has_dates = any(log.clock != "start" for log in logs)
+    return Found(
+        given,
+        tuple(logs),
+        tuple(raw),
+        tuple(series),
+        tuple(notes),
+        has_dates,
+        analysis,
+        prove(analysis, tuple(_doubts(given))),
+    )
+
+
+def _doubts(given: Given) -> Iterator[Reason]:
+    for probe in given.probes:
+        if probe.failed:
+            name = probe.name.replace("{", "{{").replace("}", "}}")
+            text = Step(f"“{name}” {probe.failed}: what it logged proves nothing.")
+            settle = Step("Clean or replace that instrument, check it, and run again.")
+            yield Reason(f"instrument-{probe.name}", text, None, COMMON_PRACTICE, settle)
+
+
+def probes_in(layout: Layout) -> tuple[str, ...]:
+    """The names of the series that a log of this layout has, in their order."""
+    if layout.holding("probe"):
+        return layout.probes
+    return tuple(dict.fromkeys(layout.columns[at].probe for at in layout.holding("temperature", "humidity")))
+
+
+def _read(file: GivenFile, done: float, part: float) -> Generator[Doing, None, Log]:
+    steps = reading(file.data, file.layout)
+    while True:
+        try:
+            progress = next(steps)
+        except StopIteration as read:
+            return read.value
+        share = progress.done / max(1, progress.of)
+        yield Doing(
+            f"Reading {file.name}: line {progress.done:,} of {progress.of:,}".replace(",", "\u00a0"),
+            done + part * share,
+        )
+
+
+def _one_clock(logs: Sequence[Log], given: Given) -> tuple[list[float], list[str]]:
+    """What to add to each log's times, and what to say of it."""
+    notes: list[str] = []
+    begun = [log.series[0].times_s[0] for log in logs if log.series and log.clock != "start"]
+    shifts: list[float] = []
+    for log, file in zip(logs, given.files, strict=True):
+        shift_s = 0.0
+        if log.clock == "utc":
+            shift_s = given.utc_offset_s
+            if shift_s:
+                hours = f"{shift_s / 3600:+g}".replace("-", "\u2212")
+                notes.append(f"{file.name} counts in UTC; its times are shown {hours} h, as the clock here.")
+        elif log.clock == "start" and begun:
+            shift_s = min(begun)
+            notes.append(
+                f"{file.name} counts from its own start; it is laid beside the others as if all began at once."
+            )
+        shifts.append(shift_s)
+    return shifts, notes
+
+
+def _part(log: Log, probe: GivenProbe, shift_s: float, given: Given) -> Series | None:
+    logged = next((series for series in log.series if series.probe == probe.in_log), None)
+    if logged is None:
+        return None
+    if shift_s:
+        logged = evolve(logged, times_s=[at_s + shift_s for at_s in logged.times_s])
+    series = evolve(logged.between(given.from_s, given.until_s).warm(), probe=probe.name)
+    return series if len(series) > 1 else None
+
+
+def _analysed(series: Sequence[Series], given: Given) -> Generator[Doing, None, Analysis]:
+    steps = analysing(series, given.wanted, room_c=given.room_c, centre=given.centre)
+    all_of_them = STEPS_A_PROBE * len(series) + 2
+    count = 0
+    while True:
+        try:
+            name = next(steps)
+        except StopIteration as done:
+            return done.value
+        words = f"Looking at “{name}”" if name else "Comparing the probes"
+        yield Doing(words, READING_PART + (1 - READING_PART) * count / all_of_them)
+        count += 1

@@ -1,0 +1,98 @@
+"""A proof of the empty chamber: which logs were looked at, how they were read, and what they came to that day.
+
+The logs themselves are files beside the journal, named by their SHA-256. What they came to is kept as sentences and
+figures, so that the entry still speaks where the files are not.
+"""
+
+from __future__ import annotations
+
+from typing import Any
+
+from attrs import field, frozen
+from attrs.validators import ge, gt, matches_re, max_len, min_len, optional
+
+from core.daybook.facts.fields import above_zero, celsius, finite, share
+
+
+@frozen
+class KeptAmount:
+    """quantity: the key of one of core.daybook.kept_words.QUANTITIES. value: SI."""
+
+    name: str
+    value: float
+    quantity: str
+
+
+@frozen
+class KeptSentence:
+    """A sentence with its amounts beside it, so that it can be said in either unit system."""
+
+    text: str
+    amounts: tuple[KeptAmount, ...] = ()
+
+
+@frozen
+class KeptFigure:
+    key: str
+    name: str
+    value: float
+    quantity: str
+
+
+@frozen
+class ProofFile:
+    """layout: as core.chamber.logs settled it, in plain JSON."""
+
+    sha256: str = field(validator=matches_re("[0-9a-f]{64}"))
+    name: str
+    layout: dict[str, Any]
+
+
+@frozen
+class ProofProbe:
+    """file: which of the run's files, from 0. in_log: what the log calls it. name: what it is called here.
+
+    instrument: the id of the instrument that it is, None where it is none of the list.
+    """
+
+    file: int = field(validator=ge(0))
+    in_log: str
+    name: str = field(validator=min_len(1))
+    instrument: str | None = None
+
+
+@frozen
+class ProofResult:
+    """What it came to when it was saved. outline: hours into the log and °C of the centre."""
+
+    settled: bool
+    headline: KeptSentence
+    because: tuple[KeptSentence, ...] = ()
+    advice: tuple[KeptSentence, ...] = ()
+    corrected: tuple[KeptSentence, ...] = ()
+    figures: tuple[KeptFigure, ...] = ()
+    outline: tuple[tuple[float, float], ...] = field(default=(), validator=max_len(120))
+
+
+@frozen
+class ProofRun:
+    """changed: what was changed since the run before. humidity None: it was not asked for. from_s, until_s: the part
+    looked at, on the logs' clock; None: all. utc_offset_s: of the clock on the wall, for logs that count in UTC."""
+
+    name: str = field(validator=min_len(1))
+    changed: str
+    files: tuple[ProofFile, ...] = field(validator=min_len(1))
+    probes: tuple[ProofProbe, ...] = field(validator=min_len(1))
+    temperature_c: float = field(validator=celsius)
+    temperature_half_k: float = field(validator=above_zero)
+    result: ProofResult
+    humidity: float | None = field(default=None, validator=optional(share))
+    humidity_half: float | None = field(default=None, validator=optional(gt(0)))
+    centre: str = ""
+    room_c: float | None = field(default=None, validator=optional(celsius))
+    from_s: float | None = field(default=None, validator=optional(finite))
+    until_s: float | None = field(default=None, validator=optional(finite))
+    utc_offset_s: float = field(default=0.0, validator=finite)
+
+
+Fact = ProofRun

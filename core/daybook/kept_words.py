@@ -1,0 +1,56 @@
+"""Sentences and figures as an entry keeps them: text and numbers, to be said again in the reader's own units."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+
+from core.chamber.settling.measures import DRIFT, FINE_DIFFERENCE, FINE_TEMPERATURE, LASTS, SPEED, STARTS
+from core.daybook.facts.proofs import KeptAmount, KeptFigure, KeptSentence
+from core.quantities import (
+    COUNT,
+    LOSS,
+    RATIO,
+    RELATIVE_HUMIDITY,
+    TEMPERATURE,
+    TEMPERATURE_DIFFERENCE,
+    VAPOUR_PRESSURE,
+    Amount,
+    Quantity,
+)
+from core.working import Step
+
+QUANTITIES: dict[str, Quantity] = {
+    quantity.key: quantity
+    for quantity in (
+        *(COUNT, LOSS, RATIO, RELATIVE_HUMIDITY, TEMPERATURE, TEMPERATURE_DIFFERENCE, VAPOUR_PRESSURE),
+        *(DRIFT, FINE_DIFFERENCE, FINE_TEMPERATURE, LASTS, SPEED, STARTS),
+    )
+}
+"""What a kept amount may be of. A key once in use stays: journals hold it."""
+
+Named = tuple[tuple[str, str], Amount]
+
+
+def keep(step: Step) -> KeptSentence:
+    amounts = (KeptAmount(name, each.value, each.quantity.key) for name, each in step.amounts.items())
+    return KeptSentence(step.text, tuple(amounts))
+
+
+def said(kept: KeptSentence) -> Step:
+    """The sentence as it was. One with an amount from a newer daybook is said as far as it is known."""
+    amounts = {each.name: Amount(each.value, QUANTITIES.get(each.quantity, RATIO)) for each in kept.amounts}
+    step = Step(kept.text, amounts)
+    try:
+        kept.text.format_map(dict.fromkeys(amounts, ""))
+    except (KeyError, ValueError, IndexError, AttributeError):
+        return Step(kept.text.replace("{", "{{").replace("}", "}}"))
+    return step
+
+
+def keep_figures(named: Iterable[Named]) -> tuple[KeptFigure, ...]:
+    return tuple(KeptFigure(key, name, each.value, each.quantity.key) for (key, name), each in named)
+
+
+def named_figures(kept: Iterable[KeptFigure]) -> tuple[Named, ...]:
+    known = (each for each in kept if each.quantity in QUANTITIES)
+    return tuple(((each.key, each.name), Amount(each.value, QUANTITIES[each.quantity])) for each in known)

@@ -1,0 +1,185 @@
+"""Proof runs of the book: what each was held to, what it came to, and how its logs are looked at again."""
+
+from __future__ import annotations
+
+import json
+from collections.abc import Iterator, Mapping, Sequence
+from datetime import UTC, datetime, timedelta
+from typing import Any
+
+from attrs import evolve, frozen
+from cattrs.preconf.json import make_converter
+
+from core.chamber.logs import Layout
+from core.chamber.proof_run import Found, Given, GivenFile, GivenProbe
+from core.chamber.sensors import Correction
+from core.chamber.settling import Band, Wanted, key_figures
+from core.chamber.settling.analysis import USUAL_HUMIDITY, USUAL_TEMPERATURE
+from core.chamber.settling.measures import after
+from core.chamber.settling.outline import outline
+from core.daybook.book import Book, Line
+from core.daybook.facts.proofs import KeptSentence, ProofProbe, ProofResult, ProofRun
+from core.daybook.instruments import Checked, Shelf
+from core.daybook.kept_words import keep, keep_figures
+from core.daybook.put_right import plain
+from core.daybook.set_points import set_points
+from core.quantities import RELATIVE_HUMIDITY, TEMPERATURE, TEMPERATURE_DIFFERENCE, Amount
+from core.refusals import Refusal
+from core.working import Step
+
+_converter = make_converter(forbid_extra_keys=False)
+
+
+def runs(book: Book) -> list[Line]:
+    """Every run saved and not taken back, newest first."""
+    return [line for line in book.of_kind("proof-run") if isinstance(line.fact, ProofRun)][::-1]
+
+
+def usual_wanted(book: Book) -> tuple[Wanted, bool]:
+    """The band a new run starts from, and whether it is that of the set-points in force."""
+    chosen = set_points(book)
+    if chosen is None:
+        return Wanted(), False
+    fact: Any = chosen.fact
+    temperature = Band(fact.temperature_c, USUAL_TEMPERATURE.half)
+    return Wanted(temperature, Band(fact.humidity, USUAL_HUMIDITY.half)), True
+
+
+def keep_layout(layout: Layout) -> dict[str, Any]:
+    """In plain JSON, without the rows that were shown."""
+    return json.loads(json.dumps(_converter.unstructure(evolve(layout, preview=()))))
+
+
+def layout_of(kept: Mapping[str, Any]) -> Layout:
+    """Raises Refusal where a newer daybook laid it out in a way that this one does not know."""
+    try:
+        return _converter.structure(kept, Layout)
+    except Exception:
+        sentence = "This log was laid out by a newer daybook. What it came to is below as it was saved."
+        raise Refusal("layout", sentence) from None
+
+
+def wanted_of(run: ProofRun) -> Wanted:
+    damp = None
+    if run.humidity is not None and run.humidity_half is not None:
+        damp = Band(run.humidity, run.humidity_half)
+    return Wanted(Band(run.temperature_c, run.temperature_half_k), damp)
+
+
+@frozen
+class PutRight:
+    """How a probe's readings are put right. failed: why what it logged proves nothing."""
+
+    temperature: Correction | None = None
+    humidity: Correction | None = None
+    failed: str = ""
+    notes: tuple[Step, ...] = ()
+
+
+def put_right(shelf: Shelf, probe: ProofProbe, moment: datetime) -> PutRight:
+    """By the checks of the probe's instrument that stand at the moment."""
+    instrument = shelf.find(probe.instrument)
+    if instrument is None:
+        return PutRight()
+    warm, damp = (instrument.in_force(each, moment) for each in ("temperature", "humidity"))
+    failed = [f"failed its {_check_name(each)}" for each in (warm, damp) if each is not None and each.failed]
+    return PutRight(
+        instrument.correction("temperature", moment),
+        instrument.correction("humidity", moment),
+        failed[0] if failed else "",
+        tuple(_notes(probe.name, warm, damp)),
+    )
+
+
+def _notes(name: str, warm: Checked | None, damp: Checked | None) -> Iterator[Step]:
+    for what, check in (("temperature", warm), ("humidity", damp)):
+        if check is None:
+            continue
+        if check.failed:
+            yield Step(f"“{plain(name)}” failed its {_check_name(check)}: its {what} is as logged.")
+        elif check.correction is not None:
+            yield _note(name, what, check, check.correction)
+
+
+def _note(name: str, what: str, check: Checked, correction: Correction) -> Step:
+    by = f"({_check_name(check)})"
+    if correction.gain != 1.0:
+        return Step(f"“{plain(name)}”: its {what} is put right by a straight line {by}.")
+    if not correction.offset:
+        return Step(f"“{plain(name)}”: its {what} reads right {by}.")
+    quantity = TEMPERATURE_DIFFERENCE if what == "temperature" else RELATIVE_HUMIDITY
+    sign = "+" if correction.offset > 0 else "\u2212"
+    amounts = {"by": Amount(abs(correction.offset), quantity)}
+    return Step(f"“{plain(name)}”: its {what} is corrected by {sign}{{by}} {by}.", amounts)
+
+
+def _check_name(check: Checked) -> str:
+    return f"{check.name} of {check.at.day} {check.at:%b}"
+
+
+def given(run: ProofRun, data: Sequence[bytes], right: Sequence[PutRight]) -> Given:
+    """What is to be looked at. data: its files' bytes; right: for each of its probes. Raises Refusal as layout_of."""
+    return Given(
+        files=tuple(
+            GivenFile(file.name, each, layout_of(file.layout)) for file, each in zip(run.files, data, strict=True)
+        ),
+        probes=tuple(
+            GivenProbe(probe.file, probe.in_log, probe.name, each.temperature, each.humidity, each.failed)
+            for probe, each in zip(run.probes, right, strict=True)
+        ),
+        wanted=wanted_of(run),
+        room_c=run.room_c,
+        centre=run.centre or None,
+        from_s=run.from_s,
+        until_s=run.until_s,
+        utc_offset_s=run.utc_offset_s,
+    )
+
+
+def result_of(found: Found, notes: Sequence[Step] = ()) -> ProofResult:
+    """What is kept of it. notes: how its probes were put right."""
+    centre = next(each for each in found.series if each.probe == found.analysis.centre.name)
+    return ProofResult(
+        settled=found.proof.is_settled,
+        headline=headline(found),
+        because=tuple(keep(reason.text) for reason in found.proof.because),
+        advice=tuple(keep(each.text) for each in found.proof.advice),
+        corrected=tuple(keep(each) for each in notes),
+        figures=keep_figures(key_figures(found.analysis)),
+        outline=outline(centre),
+    )
+
+
+def headline(found: Found) -> KeptSentence:
+    """The verdict in a sentence: since when, or that it is not."""
+    since_s = found.proof.settled_since_s
+    if since_s is None:
+        return KeptSentence("Not settled.")
+    begun_s = min(probe.begins_s for probe in found.analysis.probes)
+    amounts = {"after": after(since_s, begun_s)}
+    since = f"since {moment_words(since_s)}, " if found.has_dates else ""
+    return keep(Step(f"Settled {since}{{after}} into the log.", amounts))
+
+
+def moment_words(at_s: float) -> str:
+    """A time of the logs' clock: "3 Nov 2026, 14:05"."""
+    moment = datetime(1970, 1, 1, tzinfo=UTC) + timedelta(seconds=at_s)
+    return f"{moment.day} {moment:%b %Y, %H:%M}"
+
+
+def band_amounts(run: ProofRun) -> dict[str, Amount]:
+    amounts = {
+        "temperature": Amount(run.temperature_c, TEMPERATURE),
+        "half": Amount(run.temperature_half_k, TEMPERATURE_DIFFERENCE),
+    }
+    if run.humidity is not None and run.humidity_half is not None:
+        amounts["humidity"] = Amount(run.humidity, RELATIVE_HUMIDITY)
+        amounts["humid_half"] = Amount(run.humidity_half, RELATIVE_HUMIDITY)
+    return amounts
+
+
+def band_words(run: ProofRun) -> Step:
+    """What it was held to."""
+    amounts = band_amounts(run)
+    humid = ", {humidity} ± {humid_half}" if "humidity" in amounts else "; humidity was not asked for"
+    return Step(f"Held to {{temperature}} ± {{half}}{humid}.", amounts)

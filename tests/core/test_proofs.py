@@ -1,0 +1,149 @@
+"""Proof runs in the book: kept in plain JSON, said again in either unit system, put right by their instruments."""
+
+import json
+from datetime import UTC, datetime, timedelta
+
+import pytest
+
+from core.chamber.logs import guess
+from core.chamber.proof_run import find
+from core.chamber.settling import beside, compare
+from core.daybook.book import Book
+from core.daybook.entries import Entry, entry_id, from_record, to_record
+from core.daybook.facts import CHAMBER, Fact, IcePointChecked, InstrumentAdded, ProofRun
+from core.daybook.facts.chamber import SetPointsChosen
+from core.daybook.facts.proofs import KeptAmount, KeptSentence, ProofFile, ProofProbe
+from core.daybook.instruments import Shelf
+from core.daybook.kept_words import named_figures, said
+from core.daybook.proofs import (
+    band_words,
+    given,
+    keep_layout,
+    layout_of,
+    put_right,
+    result_of,
+    runs,
+    usual_wanted,
+    wanted_of,
+)
+from core.quantities import METRIC, US
+from core.refusals import Refusal
+from tests.core.test_proof_run import HIGH, LOW, WANTED, found
+
+MOMENT = datetime(2026, 11, 25, 10, 30, tzinfo=UTC)
+PROBES = (ProofProbe(0, "Probe 1", "low"), ProofProbe(1, "Probe 1", "high"))
+
+
+def proof_run() -> ProofRun:
+    return ProofRun(
+        name="First run",
+        changed="",
+        files=tuple(
+            ProofFile(letter * 64, f"{letter}.csv", keep_layout(guess(data)))
+            for letter, data in (("a", LOW), ("b", HIGH))
+        ),
+        probes=PROBES,
+        temperature_c=WANTED.temperature.target,
+        temperature_half_k=WANTED.temperature.half,
+        humidity=0.80,
+        humidity_half=0.10,
+        room_c=20.0,
+        result=result_of(found()),
+    )
+
+
+def book_of(*facts: Fact) -> tuple[Book, list[str]]:
+    book, ids = Book(), []
+    for count, fact in enumerate(facts):
+        at = MOMENT - timedelta(days=22) + timedelta(minutes=count)
+        key = entry_id(at, bytes([count]) * 10)
+        about = ids[0] if isinstance(fact, IcePointChecked) else key if isinstance(fact, InstrumentAdded) else CHAMBER
+        book.learn([to_record(Entry(key, about, at, at, fact))])
+        ids.append(key)
+    return book, ids
+
+
+def checked(reading_c: float):
+    book, (instrument, _) = book_of(InstrumentAdded("Left logger", "thermometer"), IcePointChecked(reading_c))
+    return put_right(Shelf(book), ProofProbe(0, "Probe 1", "low", instrument), MOMENT)
+
+
+def test_a_run_comes_back_from_the_journal_as_it_was():
+    entry = Entry(entry_id(MOMENT, b"0" * 10), CHAMBER, MOMENT, MOMENT, proof_run())
+    assert from_record(json.loads(json.dumps(to_record(entry)))) == entry
+
+
+def test_a_run_is_small():
+    entry = Entry(entry_id(MOMENT, b"0" * 10), CHAMBER, MOMENT, MOMENT, proof_run())
+    assert len(json.dumps(to_record(entry))) < 16_000
+
+
+def test_a_layout_comes_back_but_for_the_rows_shown():
+    layout = guess(LOW)
+    assert layout_of(keep_layout(layout)).columns == layout.columns
+
+
+def test_a_layout_of_a_newer_daybook_is_refused_in_words():
+    with pytest.raises(Refusal, match="newer daybook"):
+        layout_of({"encoding": "morse"})
+
+
+def test_a_run_looked_at_again_comes_to_the_same():
+    run = proof_run()
+    again = find(given(run, [LOW, HIGH], [put_right(Shelf(Book()), probe, MOMENT) for probe in run.probes]))
+    assert result_of(again) == run.result
+
+
+def test_its_figures_compare_as_the_analysis_does():
+    kept = named_figures(proof_run().result.figures)
+    assert beside(kept, kept) == compare(found().analysis, found().analysis)
+
+
+def test_a_kept_sentence_reads_in_both_unit_systems():
+    kept = KeptSentence("It is {warm}.", (KeptAmount("warm", 12.8, "temperature"),))
+    assert (said(kept).say(METRIC), said(kept).say(US)) == ("It is 12.8 °C.", "It is 55.04 °F.")
+
+
+def test_a_kept_sentence_without_its_amount_is_said_as_it_stands():
+    assert said(KeptSentence("It is {warm}.")).say(METRIC) == "It is {warm}."
+
+
+def test_runs_are_newest_first():
+    book, (_, second) = book_of(proof_run(), proof_run())
+    assert runs(book)[0].id == second
+
+
+def test_a_new_run_starts_from_the_usual_band():
+    wanted, is_set = usual_wanted(Book())
+    assert (wanted.temperature.target, is_set) == (12.8, False)
+
+
+def test_a_new_run_starts_from_the_set_points_in_force():
+    wanted, is_set = usual_wanted(book_of(SetPointsChosen(11.0, 0.75))[0])
+    assert (wanted.temperature.target, wanted.humidity and wanted.humidity.target, is_set) == (11.0, 0.75, True)
+
+
+def test_it_says_what_it_was_held_to():
+    assert band_words(proof_run()).say(METRIC) == "Held to 11.5 °C ± 1.5 K, 80 % ± 10 %."
+
+
+def test_without_a_humidity_it_was_not_asked_for():
+    run = ProofRun("Dry", "", proof_run().files, PROBES, 12.0, 1.0, proof_run().result)
+    assert wanted_of(run).humidity is None
+
+
+def test_an_instrument_that_was_checked_puts_its_probe_right():
+    right = checked(0.4)
+    assert right.temperature is not None
+    assert right.temperature.apply(12.4) == pytest.approx(12.0)
+
+
+def test_it_is_said_by_how_much_and_by_which_check():
+    (note,) = checked(0.4).notes
+    assert note.say(METRIC) == "“low”: its temperature is corrected by −0.4 K (ice check of 3 Nov)."
+
+
+def test_an_instrument_that_failed_puts_nothing_right():
+    right = checked(9.0)
+    assert right.temperature is None
+    assert right.failed.startswith("failed its ice")
