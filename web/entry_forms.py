@@ -24,7 +24,7 @@ from core.quantities import Manner
 from core.refusals import Refusal, Refused
 from core.working import Figure
 from core.worksheet import Number
-from web.forms import Form, Input, Moment, ReadWith, Ticks, from_request, typed
+from web.forms import Form, Input, Moment, ReadWith, Ticks, from_request, suggested, typed
 from web.instruments import ANOTHER, offer, shelf
 from web.journal import book, fresh_id, record, sent_token
 from web.visitor import manner
@@ -72,7 +72,9 @@ class EntryForm:
 
     def defaults(self, subject: Subject, manner: Manner) -> dict[str, str]:
         return {
-            each.key: _typed(each, each.default, manner)
+            each.key: suggested(each.default, each.quantity, manner)
+            if isinstance(each, Number)
+            else _typed(each, each.default, manner)
             for each in self.asked(subject)
             if getattr(each, "default", None) is not None
         }

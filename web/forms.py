@@ -159,5 +159,14 @@ def typed(value: float | None, quantity: Quantity, manner: Manner) -> str:
     return show_number(number, decimals, manner, trim=True).replace("\u00a0", "")
 
 
+def suggested(value: float, quantity: Quantity, manner: Manner) -> str:
+    """A default as one would type it: a number without end only as finely as it is shown, 14.6 and not 14.5823."""
+    number, rung = quantity.bare(manner.system).from_si(value), quantity.ladder(manner.system)[-1]
+    is_endless = not math.isclose(number, float(f"{number:.7g}"), rel_tol=1e-12)
+    if not is_endless or rung.unit != quantity.bare(manner.system):
+        return typed(value, quantity, manner)
+    return show_number(number, rung.decimals, manner, trim=True).replace("\u00a0", "")
+
+
 def _lower(label: str) -> str:
     return label[:1].lower() + label[1:]

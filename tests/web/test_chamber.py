@@ -42,6 +42,20 @@ def test_a_charge_is_kept(visitor: Visitor):
     assert alike(visitor.fact(page.saved), charge, rel=1e-5)
 
 
+@pytest.mark.parametrize(
+    ("units", "decimal", "shown"), [("metric", ".", "14.6"), ("metric", "comma", "14,6"), ("us", ".", "1")]
+)
+def test_the_usual_strength_is_shown_no_finer_than_it_is_known(visitor: Visitor, units: str, decimal: str, shown: str):
+    visitor.settings(units=units, decimal=decimal)
+    assert visitor.get("/chamber/charge").typed("soda_kg_per_m3") == shown
+
+
+def test_the_usual_charge_is_a_tablespoon_to_the_quart(visitor: Visitor):
+    visitor.settings(units="us")
+    page = visitor.fill("/chamber/charge", water_m3="6")
+    assert visitor.fact(page.saved).soda_kg == pytest.approx(6 * 0.0138)
+
+
 def test_plain_water_is_a_charge(visitor: Visitor):
     page = visitor.fill("/chamber/charge", water_m3="5", soda_kg_per_m3="0", tank_m3="")
     assert visitor.fact(page.saved) == HumidifierCharged(0.005, 0.0)
