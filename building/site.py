@@ -64,6 +64,7 @@ def _gather(build_id: str) -> Site:
 def add_pages(site: Site, build_id: str, scripts: Path = BROWSER) -> None:
     """What names the files gathered before. scripts: the folder of what we write in JavaScript."""
     _add_script(site, "worker", build_id, scripts)
+    _add_script(site, "chart", build_id, scripts)
     _add_script(site, "page", build_id, scripts)
     words = {"build_id": build_id, "version": version()}
     site.put_named("manifest.webmanifest", site.fill(_text(MANIFEST), words, shown(MANIFEST)).encode())

@@ -1,6 +1,7 @@
 // The page: htmx, with the worker as its server.
 import htmx from "htmx.org";
 import * as awake from "./awake.js";
+import * as charts from "./charts.js";
 import { cookie } from "./cookies.js";
 import { notify, render, withdraw } from "./device.js";
 import { saveDownloads } from "./downloads.js";
@@ -26,10 +27,14 @@ htmx.registerExtension("daybook", {
     ctx.fetch = send;
   },
   htmx_before_morph_node: typed.beforeMorphNode,
-  htmx_before_swap: focus.beforeSwap,
+  htmx_before_swap: (element, detail) => {
+    typed.beforeSwap(element, detail);
+    focus.beforeSwap(element, detail);
+  },
   htmx_after_swap: (element, detail) => {
     typed.afterSwap();
     awake.afterSwap();
+    charts.afterSwap();
     withdraw("failed");
     render();
     applyTheme();

@@ -87,6 +87,7 @@ async function handOverJournal(worker) {
 
 function responseOf(answer, asked) {
   const headers = new Headers(answer.headers.filter(([name]) => !isSetCookie(name)));
+  if (answer.saved > 0) headers.set("Daybook-Saved", answer.saved);
   const step = historyStep(asked, answer);
   if (step) headers.set(...step);
   return new Response(NO_BODY.includes(answer.status) ? null : answer.body, { status: answer.status, headers });

@@ -23,16 +23,29 @@ export function isHalfFilled() {
 /** Before htmx makes an old node look like a new one: what the hand did to it goes over. */
 export function beforeMorphNode(_, { oldNode, newNode }) {
   if (oldNode.tagName === "DETAILS") keepFold(oldNode, newNode);
-  if (!isField(oldNode) || FREE.includes(oldNode.type)) return;
+  if (!isField(oldNode) || (FREE.includes(oldNode.type) && oldNode.type !== "file")) return;
   const isSame = oldNode.id === newNode.id && oldNode.name === newNode.name && oldNode.type === newNode.type;
   const persists = isSame && isHere(oldNode);
   if (!persists) touched.delete(oldNode);
+  if (oldNode.type === "file") {
+    if (!persists) oldNode.value = "";
+    return; // what was chosen stays chosen: nobody but the hand can choose it again
+  }
   const from = persists && touched.has(oldNode) ? oldNode : newNode;
   if (TICKED.includes(newNode.type)) oldNode.checked = from.checked;
   else if (newNode.tagName === "SELECT") afterMorph.push([oldNode, from.value]); // its options are still to come
   else if (newNode.tagName === "TEXTAREA") newNode.textContent = from.value;
   else if (from === oldNode) newNode.setAttribute("value", oldNode.value);
   else if (!persists) oldNode.value = newNode.value;
+}
+
+/** A form whose entries were saved is done with the files chosen in it. ctx: htmx's request. */
+export function beforeSwap(_, { ctx }) {
+  if (!ctx.response.raw.headers.has("Daybook-Saved")) return;
+  for (const box of ctx.sourceElement.querySelectorAll("[type=file]")) {
+    box.value = "";
+    touched.delete(box);
+  }
 }
 
 export function afterSwap() {

@@ -1,0 +1,49 @@
+// <log-chart src="…" label="…">: a logger's readings as a chart. Comes with the first page that has one.
+//
+// src is a page of the application that answers with columns (see chart/columns.js). A morph of the page leaves what is
+// drawn in peace; another src draws anew. What stands in the element until then is for who waits.
+import { readColumns } from "./chart/columns.js";
+import { drawLog } from "./chart/drawn.js";
+
+class LogChart extends HTMLElement {
+  static observedAttributes = ["src"];
+  #stopping;
+
+  connectedCallback() {
+    this.#draw();
+  }
+
+  disconnectedCallback() {
+    this.#stopping?.abort();
+  }
+
+  attributeChangedCallback(_, before, now) {
+    if (this.isConnected && before !== null && before !== now) this.#draw();
+  }
+
+  async #draw() {
+    this.#stopping?.abort();
+    this.#stopping = new AbortController();
+    const { signal } = this.#stopping;
+    const began = performance.now();
+    try {
+      const log = await fetched(this.getAttribute("src"), signal);
+      if (signal.aborted) return;
+      if (log.times.length < 2) this.textContent = "There is nothing to draw.";
+      else drawLog(this, this.getAttribute("label") ?? "", log, signal);
+      requestAnimationFrame(() => performance.measure("daybook:chart", { start: began }));
+    } catch (error) {
+      if (signal.aborted) return;
+      this.textContent = "The chart could not be drawn.";
+      console.warn(error);
+    }
+  }
+}
+
+async function fetched(src, signal) {
+  const response = await window.daybook.send(new URL(src, location.href).href, { headers: { Accept: "*/*" }, signal });
+  if (!response.ok) throw new Error(`The answer was ${response.status}.`);
+  return readColumns(await response.arrayBuffer());
+}
+
+customElements.define("log-chart", LogChart);

@@ -1,0 +1,84 @@
+// A log drawn into an element: panels under each other that move together, and a line of text to read them by.
+import { panelsOf } from "./columns.js";
+import { addPanel, build } from "./frame.js";
+import { listen } from "./hand.js";
+import { inkOf, onOtherInk, strokeOf } from "./ink.js";
+import { openMoves } from "./moves.js";
+import { drawPanel, LEFT } from "./panel.js";
+import { clock, nameOf, reading, titleOf } from "./words.js";
+
+const FIRST_HEIGHT = 230;
+const OTHER_HEIGHT = 150;
+
+/** log: as readColumns gives it, two rows at least. Ends with the signal. */
+export function drawLog(element, label, log, signal) {
+  const shared = { ink: inkOf(element, false), strokeOf: strokeOf(log.columns) };
+  shared.right = widthOfNames(log.columns, shared.ink, element.clientWidth);
+  const parts = build(element, label, log.headline);
+  const plots = drawPanels(parts, log, element.clientWidth, shared);
+  const field = () => ({
+    left: parts.slider.getBoundingClientRect().left + LEFT,
+    width: parts.slider.clientWidth - LEFT - shared.right,
+  });
+  let frame;
+  const moves = openMoves(log.times, () => (frame ??= requestAnimationFrame(paint)));
+
+  function paint() {
+    frame = undefined;
+    for (const plot of plots) look(plot, moves.view);
+    say(parts, log, moves, field());
+  }
+
+  function fit() {
+    const width = element.clientWidth;
+    if (width === 0 || width === plots[0].width) return;
+    for (const plot of plots) plot.setSize({ width, height: plot.height });
+    say(parts, log, moves, field());
+  }
+
+  parts.slider.setAttribute("aria-valuemax", log.times.length - 1);
+  parts.buttons.addEventListener("click", ({ target }) => target.value && moves.go(target.value), { signal });
+  listen(parts.slider, field, moves, signal);
+  onOtherInk((isForPaper) => {
+    shared.ink = inkOf(element, isForPaper);
+    for (const plot of plots) plot.redraw(false);
+  }, signal);
+  const watching = new ResizeObserver(fit);
+  watching.observe(element);
+  signal.addEventListener("abort", () => {
+    watching.disconnect();
+    cancelAnimationFrame(frame);
+    for (const plot of plots) plot.destroy();
+  });
+  paint();
+}
+
+function drawPanels(parts, log, width, shared) {
+  return panelsOf(log.columns).map((columns, at, all) => {
+    const place = { isFirst: at === 0, isLast: at === all.length - 1, height: at === 0 ? FIRST_HEIGHT : OTHER_HEIGHT };
+    return drawPanel(addPanel(parts, titleOf(columns)), log, columns, { ...place, width }, shared);
+  });
+}
+
+function look(plot, { from, to }) {
+  const { min, max } = plot.scales.x;
+  if (min !== from || max !== to) plot.setScale("x", { min: from, max: to });
+}
+
+function say({ sight, readout, slider, line }, { times, columns }, { view, row }, { width }) {
+  sight.textContent = `${clock(view.from)} to ${clock(view.to)}`;
+  if (row === undefined) return;
+  const share = (times[row] - view.from) / (view.to - view.from);
+  readout.textContent = `${clock(times[row])}: ${reading(columns, row)}`;
+  slider.setAttribute("aria-valuenow", row);
+  slider.setAttribute("aria-valuetext", readout.textContent);
+  line.hidden = share < 0 || share > 1;
+  line.style.left = `${LEFT + share * width}px`;
+}
+
+function widthOfNames(columns, ink, width) {
+  const context = document.createElement("canvas").getContext("2d");
+  context.font = `14px ${ink.family}`;
+  const longest = Math.max(...columns.map((column) => context.measureText(nameOf(column)).width));
+  return Math.round(Math.min(longest + 12, width * 0.28));
+}
