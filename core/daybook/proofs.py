@@ -18,14 +18,17 @@ from core.chamber.settling.analysis import USUAL_HUMIDITY, USUAL_TEMPERATURE
 from core.chamber.settling.measures import after
 from core.chamber.settling.outline import outline
 from core.daybook.book import Book, Line
-from core.daybook.facts.proofs import KeptSentence, ProofProbe, ProofResult, ProofRun
-from core.daybook.instruments import Checked, Shelf
+from core.daybook.facts.proofs import KeptSentence, ProofResult, ProofRun
+from core.daybook.instrument_checks import Measured
+from core.daybook.instruments import Checked, Instrument, Shelf
 from core.daybook.kept_words import keep, keep_figures
 from core.daybook.put_right import plain
 from core.daybook.set_points import set_points
 from core.quantities import RELATIVE_HUMIDITY, TEMPERATURE, TEMPERATURE_DIFFERENCE, Amount
 from core.refusals import Refusal
 from core.working import Step
+
+EPOCH = datetime(1970, 1, 1, tzinfo=UTC)
 
 _converter = make_converter(forbid_extra_keys=False)
 
@@ -76,19 +79,33 @@ class PutRight:
     notes: tuple[Step, ...] = ()
 
 
-def put_right(shelf: Shelf, probe: ProofProbe, moment: datetime) -> PutRight:
-    """By the checks of the probe's instrument that stand at the moment."""
-    instrument = shelf.find(probe.instrument)
+def put_right(shelf: Shelf, run: ProofRun, saved_at: datetime) -> tuple[PutRight, ...]:
+    """How each probe is put right by the checks of its instrument. saved_at: when the run is or was saved."""
+    return tuple(_by_checks(shelf.find(probe.instrument), probe.name, run, saved_at) for probe in run.probes)
+
+
+def _by_checks(instrument: Instrument | None, name: str, run: ProofRun, saved_at: datetime) -> PutRight:
     if instrument is None:
         return PutRight()
-    warm, damp = (instrument.in_force(each, moment) for each in ("temperature", "humidity"))
+    warm, damp = (_standing(instrument, each, run, saved_at) for each in ("temperature", "humidity"))
     failed = [f"failed its {_check_name(each)}" for each in (warm, damp) if each is not None and each.failed]
     return PutRight(
-        instrument.correction("temperature", moment),
-        instrument.correction("humidity", moment),
+        None if warm is None or warm.failed else warm.correction,
+        None if damp is None or damp.failed else damp.correction,
         failed[0] if failed else "",
-        tuple(_notes(probe.name, warm, damp)),
+        tuple(_notes(name, warm, damp)),
     )
+
+
+def _standing(instrument: Instrument, measured: Measured, run: ProofRun, saved_at: datetime) -> Checked | None:
+    """The check in force when the log began; else one made since, if the instrument was not set anew in between."""
+    if run.begun_s is None:
+        return instrument.in_force(measured, saved_at)
+    begun_at = (EPOCH + timedelta(seconds=run.begun_s)).replace(tzinfo=saved_at.tzinfo)
+    check = instrument.in_force(measured, begun_at)
+    if check is None and not any(begun_at < at <= saved_at for at in instrument.set_anew):
+        check = instrument.in_force(measured, saved_at)
+    return check
 
 
 def _notes(name: str, warm: Checked | None, damp: Checked | None) -> Iterator[Step]:
@@ -163,7 +180,7 @@ def headline(found: Found) -> KeptSentence:
 
 def moment_words(at_s: float) -> str:
     """A time of the logs' clock: "3 Nov 2026, 14:05"."""
-    moment = datetime(1970, 1, 1, tzinfo=UTC) + timedelta(seconds=at_s)
+    moment = EPOCH + timedelta(seconds=at_s)
     return f"{moment.day} {moment:%b %Y, %H:%M}"
 
 

@@ -4,7 +4,7 @@ from datetime import UTC, datetime, timedelta
 
 import pytest
 
-from core.chamber.logs import Layout, Log, guess, read, with_order
+from core.chamber.logs import Layout, Log, guess, preview_times, read, with_order
 from core.refusals import OutOfRange, Refusal
 
 HEAD = "Time,Temp (°C),RH (%)"
@@ -152,3 +152,12 @@ def test_a_time_not_written_like_the_others_is_listed(broken: str):
 def test_midnight_may_be_written_as_the_end_of_the_day():
     log = log_of([*every(10, at(2025, 6, 20, 12), at(2025, 6, 21)), "2025-06-20 24:00"])
     assert log.series[0].times_s[-1] == at(2025, 6, 21).timestamp()
+
+
+def test_the_rows_shown_tell_their_times():
+    layout = guess(b"Time,Temp (C)\n2025-06-20 10:00,12.0\n2025-06-20 10:01,12.1\n")
+    assert preview_times(layout) == (1_750_413_600.0, 1_750_413_660.0)
+
+
+def test_the_rows_shown_tell_no_times_while_their_order_is_asked():
+    assert preview_times(guess(b"Time,Temp (C)\n05/06/2025 10:00,12.0\n05/06/2025 10:01,12.1\n")) == ()

@@ -4,13 +4,14 @@ import json
 from datetime import UTC, datetime, timedelta
 
 import pytest
+from attrs import evolve
 
 from core.chamber.logs import guess
 from core.chamber.proof_run import find
 from core.chamber.settling import beside, compare
 from core.daybook.book import Book
 from core.daybook.entries import Entry, entry_id, from_record, to_record
-from core.daybook.facts import CHAMBER, Fact, IcePointChecked, InstrumentAdded, ProofRun
+from core.daybook.facts import CHAMBER, Fact, IcePointChecked, InstrumentAdded, InstrumentSetAnew, ProofRun
 from core.daybook.facts.chamber import SetPointsChosen
 from core.daybook.facts.proofs import KeptAmount, KeptSentence, ProofFile, ProofProbe
 from core.daybook.instruments import Shelf
@@ -57,7 +58,13 @@ def book_of(*facts: Fact) -> tuple[Book, list[str]]:
     for count, fact in enumerate(facts):
         at = MOMENT - timedelta(days=22) + timedelta(minutes=count)
         key = entry_id(at, bytes([count]) * 10)
-        about = ids[0] if isinstance(fact, IcePointChecked) else key if isinstance(fact, InstrumentAdded) else CHAMBER
+        about = (
+            ids[0]
+            if isinstance(fact, IcePointChecked | InstrumentSetAnew)
+            else key
+            if isinstance(fact, InstrumentAdded)
+            else CHAMBER
+        )
         book.learn([to_record(Entry(key, about, at, at, fact))])
         ids.append(key)
     return book, ids
@@ -65,7 +72,8 @@ def book_of(*facts: Fact) -> tuple[Book, list[str]]:
 
 def checked(reading_c: float):
     book, (instrument, _) = book_of(InstrumentAdded("Left logger", "thermometer"), IcePointChecked(reading_c))
-    return put_right(Shelf(book), ProofProbe(0, "Probe 1", "low", instrument), MOMENT)
+    run = evolve(proof_run(), probes=(ProofProbe(0, "Probe 1", "low", instrument),))
+    return put_right(Shelf(book), run, MOMENT)[0]
 
 
 def test_a_run_comes_back_from_the_journal_as_it_was():
@@ -90,7 +98,7 @@ def test_a_layout_of_a_newer_daybook_is_refused_in_words():
 
 def test_a_run_looked_at_again_comes_to_the_same():
     run = proof_run()
-    again = find(given(run, [LOW, HIGH], [put_right(Shelf(Book()), probe, MOMENT) for probe in run.probes]))
+    again = find(given(run, [LOW, HIGH], put_right(Shelf(Book()), run, MOMENT)))
     assert result_of(again) == run.result
 
 
@@ -141,6 +149,20 @@ def test_an_instrument_that_was_checked_puts_its_probe_right():
 def test_it_is_said_by_how_much_and_by_which_check():
     (note,) = checked(0.4).notes
     assert note.say(METRIC) == "“low”: its temperature is corrected by −0.4 K (ice check of 3 Nov)."
+
+
+def test_a_check_made_since_the_log_began_speaks_where_there_was_none():
+    book, (instrument, _) = book_of(InstrumentAdded("Left logger", "thermometer"), IcePointChecked(0.4))
+    run = evolve(proof_run(), probes=(ProofProbe(0, "Probe 1", "low", instrument),), begun_s=0.0)
+    assert put_right(Shelf(book), run, MOMENT)[0].temperature is not None
+
+
+def test_a_check_before_the_instrument_was_set_anew_speaks_for_nothing():
+    book, (instrument, _, _) = book_of(
+        InstrumentAdded("Left logger", "thermometer"), IcePointChecked(0.4), InstrumentSetAnew()
+    )
+    run = evolve(proof_run(), probes=(ProofProbe(0, "Probe 1", "low", instrument),), begun_s=0.0)
+    assert put_right(Shelf(book), run, MOMENT)[0].temperature is None
 
 
 def test_an_instrument_that_failed_puts_nothing_right():

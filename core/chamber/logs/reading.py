@@ -69,6 +69,16 @@ def reading(data: bytes, layout: Layout) -> Generator[Progress, None, Log]:
     return settled(name, layout, tables.by_probe, tables.skipped)
 
 
+def preview_times(layout: Layout) -> tuple[float, ...]:
+    """When the rows shown were measured, as they would be read; NaN where one would not. Nothing while it is asked."""
+    moments = layout.holding("time", "date")
+    if not moments or not layout.times.kind or any(each.about in ("order", "elapsed") for each in layout.questions):
+        return ()
+    clocks = layout.holding("clock")
+    moment = reader(layout.times, moments[0], clocks[0] if clocks else None, layout.decimal or ".")
+    return tuple(moment(list(row)) for row in layout.preview)
+
+
 class _Tables:
     """The rows taken so far, by the name of the probe; "" where the columns tell the probes apart."""
 

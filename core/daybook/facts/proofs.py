@@ -76,8 +76,11 @@ class ProofResult:
 
 @frozen
 class ProofRun:
-    """changed: what was changed since the run before. humidity None: it was not asked for. from_s, until_s: the part
-    looked at, on the logs' clock; None: all. utc_offset_s: of the clock on the wall, for logs that count in UTC."""
+    """changed: what was changed since the run before. humidity None: it was not asked for.
+
+    from_s, until_s: the part looked at, on the logs' clock; None: all. begun_s: when the first log begins, None for logs
+    without dates. utc_offset_s: of the clock on the wall, for logs that count in UTC.
+    """
 
     name: str = field(validator=min_len(1))
     changed: str
@@ -92,6 +95,7 @@ class ProofRun:
     room_c: float | None = field(default=None, validator=optional(celsius))
     from_s: float | None = field(default=None, validator=optional(finite))
     until_s: float | None = field(default=None, validator=optional(finite))
+    begun_s: float | None = field(default=None, validator=optional(finite))
     utc_offset_s: float = field(default=0.0, validator=finite)
 
 
