@@ -16,6 +16,7 @@ from core.worksheet import Choice, Number
 from web import visitor
 from web.entry_forms import FORMS, say
 from web.forms import Moment, Ticks, Words
+from web.instruments import right_of
 from web.journal import book, fresh_id
 from web.spoken import spoken
 
@@ -26,16 +27,16 @@ PLACES = (
     ("sums.all_of_them", "Sums"),
 )
 STAGE_WORDS = {"mix": "mixing", "ferment": "fermenting", "dry": "drying", "release": "to be settled"}
-NOT_OFFERED = frozenset({"", "m³", "mg", "Pa", "s", "K"})
+NOT_OFFERED = frozenset({"", "m³", "mg", "Pa", "s", "K", "K s", "m²/s"})
 """Units that may be typed but that nobody picks from a list in a kitchen."""
 
 
 def prepare(app: Flask) -> None:
     app.jinja_env.filters.update(
-        amount=_amount, step=_step, told=_told, spoken=spoken, day=day, clock=clock, hour=hour, ago=ago
+        amount=_amount, step=_step, told=_told, spoken=spoken, right=right_of, day=day, clock=clock, hour=hour, ago=ago
     )
     app.jinja_env.globals.update(q=quantities, stage_words=STAGE_WORDS, styles=STYLES, acid_ph=ACID_PH)
-    app.jinja_env.globals.update(units_for=units_for, correctable=correctable, fresh_id=fresh_id)
+    app.jinja_env.globals.update(units_for=units_for, correctable=correctable, fresh_id=fresh_id, now=visitor.now)
     app.jinja_env.tests.update(
         number=lambda each: isinstance(each, Number),
         choice=lambda each: isinstance(each, Choice),

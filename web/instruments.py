@@ -7,8 +7,10 @@ from typing import Any
 from attrs import frozen
 from flask import g
 
+from core.daybook.book import Line
 from core.daybook.facts import kind_of
 from core.daybook.instruments import Shelf
+from core.daybook.put_right import Right, put_right
 from core.quantities import Manner
 from core.worksheet import Choice
 from web.forms import ReadWith
@@ -63,3 +65,8 @@ def _likeliest(asked: ReadWith, kind: type[Any], options: dict[str, str]) -> str
             used = getattr(line.fact, asked.key)
             return used if used in options else ANOTHER
     return ANOTHER if newest is None else newest.id
+
+
+def right_of(line: Line) -> Right:
+    """The line's fact with its readings put right by the checks in force when it happened."""
+    return put_right(shelf(), line.fact, line.entry.happened_at)

@@ -88,6 +88,10 @@ class Piece:
         return self.weighings[-1].mass_kg if self.weighings else self.start_kg
 
     @property
+    def mass_right(self) -> PutRight | None:
+        return self.weighings[-1].right if self.weighings else self.start_right
+
+    @property
     def loss(self) -> float | None:
         """Share of the start weight lost; None before the first weighing."""
         return _loss(self.start_kg, self.mass_kg) if self.weighings else None

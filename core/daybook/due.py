@@ -20,7 +20,7 @@ from core.working import Step
 READ_EVERY = timedelta(hours=12)
 WEIGH_EVERY = timedelta(days=7)
 
-Task = Literal["cure", "reading", "hang", "weigh", "release", "prepare", "fill", "empty"]
+Task = Literal["cure", "reading", "hang", "weigh", "release", "prepare", "fill", "empty", "check"]
 """What is to be done: the screen knows the form that each one opens (`web/screens/today.py`)."""
 
 

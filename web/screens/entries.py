@@ -10,9 +10,10 @@ from flask import Blueprint, abort, redirect, render_template, request, url_for
 from core.daybook.batch import Batch, fold
 from core.daybook.book import Line
 from core.daybook.entries import Entry
-from core.daybook.facts import CHAMBER, BatchStarted, Withdrawn
+from core.daybook.facts import CHAMBER, BatchStarted, InstrumentAdded, Withdrawn
 from core.refusals import Refusal
 from web.entry_forms import FORMS, Subject, say, subject_about, with_saved, without, write
+from web.instruments import shelf
 from web.journal import NotSaved, book, record, sent_token
 from web.visitor import manner
 
@@ -24,10 +25,13 @@ def correct(entry_id: str):
     line = _line(entry_id)
     declared = FORMS.get(type(line.fact))
     batch = _batch_of(line)
-    if declared is None or (batch is None and line.entry.about != CHAMBER):
+    instrument = shelf().find(line.entry.about)
+    if declared is None or (batch is None and instrument is None and line.entry.about != CHAMBER):
         abort(404)
     subject = (
-        attrs.evolve(without(subject_about(batch, line), line), was=line.fact) if batch else Subject(was=line.fact)
+        attrs.evolve(without(subject_about(batch, line), line), was=line.fact)
+        if batch
+        else Subject(was=line.fact, instrument=instrument)
     )
     back = _home_of(line, batch)
     return write(
@@ -77,6 +81,8 @@ def _settle(line: Line, as_it_was: Entry, back: str):
         return _told(refusal), 503
     if isinstance(line.fact, BatchStarted) and isinstance(as_it_was.fact, Withdrawn):
         back = url_for("batches.all_of_them")  # its own page is gone
+    if isinstance(line.fact, InstrumentAdded) and isinstance(as_it_was.fact, Withdrawn):
+        back = url_for("chamber.instruments")
     return redirect(with_saved(back, written), 303)
 
 
@@ -100,6 +106,8 @@ def _batch_of(line: Line) -> Batch | None:
 def _home_of(line: Line, batch: Batch | None) -> str:
     if batch is not None:
         return url_for("batches.one", batch_id=batch.id)
+    if shelf().find(line.entry.about) is not None:
+        return url_for("chamber.instrument", instrument_id=line.entry.about)
     return url_for("chamber.page") if line.entry.about == CHAMBER else url_for("batches.all_of_them")
 
 

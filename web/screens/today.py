@@ -5,8 +5,11 @@ from __future__ import annotations
 from flask import Blueprint, render_template, url_for
 
 from core.daybook.batch import open_batches
+from core.daybook.chamber_due import chamber_due
 from core.daybook.due import Due, Task, due, in_order
 from core.daybook.facts import CHAMBER, AirRead
+from core.daybook.instruments_due import instruments_due
+from web.instruments import shelf
 from web.journal import book
 from web.visitor import now
 
@@ -18,6 +21,10 @@ _OPENS: dict[Task, tuple[str, str | None]] = {
     "hang": ("dry.hang", "batch_id"),
     "weigh": ("dry.weigh_next", "batch_id"),
     "release": ("batches.one", "batch_id"),
+    "prepare": ("chamber.run", "run_id"),
+    "fill": ("chamber.fill", None),
+    "empty": ("chamber.empty_basin", None),
+    "check": ("chamber.instrument", "instrument_id"),
 }
 """The view a line opens, and the part of its address that says what the line is about; None for the chamber's own."""
 
@@ -25,7 +32,8 @@ _OPENS: dict[Task, tuple[str, str | None]] = {
 @screen.get("/")
 def page():
     open_ = open_batches(book())
-    lines = [(line, _opens(line)) for line in in_order(due(open_, now()))]
+    waiting = in_order(due(open_, now()), chamber_due(book(), now()), instruments_due(shelf().in_use(), now()))
+    lines = [(line, _opens(line)) for line in waiting]
     return render_template(
         "today.html",
         due=[each for each in lines if each[0].late(now())],

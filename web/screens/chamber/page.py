@@ -6,6 +6,7 @@ from flask import render_template, request
 
 from core.daybook.facts import CHAMBER, AirRead, HumidifierCharged
 from web.entry_forms import say
+from web.instruments import right_of, shelf
 from web.journal import book
 from web.screens.chamber.air import air_figures
 from web.screens.chamber.blueprint import screen
@@ -22,7 +23,8 @@ def page():
     return render_template(
         "chamber/page.html",
         air=air,
-        figures=air_figures(air.fact) if air else (),
+        figures=air_figures(right_of(air).fact) if air else (),
+        instruments=shelf().in_use(),
         charge=book().latest(CHAMBER, HumidifierCharged),
         log=[(line, say(line, manner())) for line in reversed(lines[-shown:])],
         hidden=len(lines[:-shown]),

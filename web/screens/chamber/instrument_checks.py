@@ -1,0 +1,205 @@
+"""The forms of checking an instrument: what it read at a known point, and what that comes to, as one types."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from typing import Any
+
+from attrs import evolve, frozen
+
+from core.chamber import sensors_sheets as sheets
+from core.chamber.sensors_hygrometer import WAIT, WAITS_S, WET_SAND
+from core.chamber.sensors_ph import CLEAN_IT, FRESH
+from core.chamber.sensors_salts import SALTS
+from core.chamber.sensors_scale import SPAN, TARE
+from core.chamber.sensors_thermometer import ROLLING, SLUSH
+from core.daybook.facts import (
+    BoilingPointChecked,
+    BuffersChecked,
+    IcePointChecked,
+    MassesChecked,
+    SaltChecked,
+    TwoSaltsChecked,
+)
+from core.daybook.instrument_checks import work_out
+from core.quantities import DOSE_MASS, PH, RELATIVE_HUMIDITY, TEMPERATURE, Amount, Manner
+from core.sources import SALT_WAIT
+from core.working import Figure
+from core.worksheet import Choice, Number, Worksheet
+from web.entry_forms import EntryForm, Subject, declare
+
+
+@frozen
+class Way:
+    """One way of checking. words: its button. kept: what the next check of this kind starts from."""
+
+    words: str
+    form: EntryForm
+    kept: tuple[str, ...]
+
+
+_NEVER_GUESSED = ("altitude", "temperature", "other_temperature", "buffer", "other_buffer")
+"""What must be read off the place or the bottle: no figure stands there before it was typed."""
+_ONE_OF_TWO = {
+    "temperature_c": "Temperature of the first buffer",
+    "reading": "Meter shows in the first buffer",
+    "other_temperature_c": "Temperature of the second buffer",
+    "other_reading": "Meter shows in the second buffer",
+}
+"""Two boxes of one name are told apart by the eye only."""
+
+
+def _inputs(
+    sheet: Worksheet, names: Mapping[str, str], labels: Mapping[str, str] | None = None
+) -> tuple[Number | Choice, ...]:
+    """The worksheet's own inputs under the names that the fact keeps them by."""
+    found = {each.key: each for each in sheet.inputs}
+    return tuple(
+        evolve(
+            found[of],
+            key=key,
+            label=(labels or {}).get(key, found[of].label),
+            default=None if of in _NEVER_GUESSED else found[of].default,
+        )
+        for key, of in names.items()
+    )
+
+
+def _figures(fact: Any, subject: Subject) -> tuple[Figure, ...]:
+    return () if subject.instrument is None else work_out(fact, subject.instrument.added).figures
+
+
+def _form(kind: type[Any], title: str, inputs: tuple[Number | Choice, ...], say: Any, hint: str) -> EntryForm:
+    return declare(EntryForm(kind, title, inputs, say, figures=_figures, save="Save the check", hint=hint))
+
+
+def _read(value: float, how: Manner) -> str:
+    return Amount(value, TEMPERATURE).show(how)
+
+
+def _over(salt: str, reading: float, temperature_c: float, how: Manner) -> str:
+    name = SALTS[salt].name if salt in SALTS else salt
+    return (
+        f"{Amount(reading, RELATIVE_HUMIDITY).show(how)} over {name} at {Amount(temperature_c, TEMPERATURE).show(how)}"
+    )
+
+
+def _two_salts(fact: TwoSaltsChecked, how: Manner) -> str:
+    one = _over(fact.salt, fact.reading, fact.temperature_c, how)
+    return f"Checked: {one}, {_over(fact.other_salt, fact.other_reading, fact.other_temperature_c, how)}"
+
+
+def _buffers(fact: BuffersChecked, how: Manner) -> str:
+    def shown(reading: float, buffer: float) -> str:
+        unit = " mV" if fact.shows == "mv" else ""
+        return f"{Amount(reading, SHOWN).show(how)}{unit} in pH {Amount(buffer, PH).show(how)}"
+
+    cleaned = ", cleaned before" if fact.cleaned == "yes" else ""
+    return f"Checked: {shown(fact.reading, fact.buffer)}, {shown(fact.other_reading, fact.other_buffer)}{cleaned}"
+
+
+def _masses(fact: MassesChecked, how: Manner) -> str:
+    def shown(reading: float, mass: float) -> str:
+        return f"{Amount(reading, DOSE_MASS).show(how)} under {Amount(mass, DOSE_MASS).show(how)}"
+
+    two = fact.other_mass_kg is not None and fact.other_reading_kg is not None
+    second = f", {shown(fact.other_reading_kg or 0.0, fact.other_mass_kg or 0.0)}" if two else ""
+    return f"Checked: {shown(fact.reading_kg, fact.mass_kg)}{second}"
+
+
+SHOWN = next(each.quantity for each in sheets.PH_METER.inputs if each.key == "reading" and isinstance(each, Number))
+_SMALL, _BULKY = (Amount(WAITS_S[bulk], WAIT).show() for bulk in ("small", "bulky"))
+HOW_LONG = (
+    f"Once salt, box and sensor are equally warm, wait at least {_SMALL} with a small bare sensor, {_BULKY} with a "
+    f"bulky one. {SALT_WAIT.cite()}"
+)
+_OF_SALTS = {"division": "division", "apart_k": "apart", "bulk": "bulk"}
+
+ICE = _form(
+    IcePointChecked,
+    "Check in melting ice",
+    _inputs(sheets.ICE_POINT_SHEET, {"reading_c": "reading", "division_k": "division"}),
+    lambda fact, how: f"Checked in ice: {_read(fact.reading_c, how)}",
+    f"{SLUSH} A hygrometer goes into it in a dry, tight bag, and takes its time (common practice, no source).",
+)
+BOILING = _form(
+    BoilingPointChecked,
+    "Check in boiling water",
+    _inputs(
+        sheets.BOILING_POINT_SHEET,
+        {"reading_c": "reading", "altitude_m": "altitude", "pressure_pa": "pressure", "division_k": "division"},
+    ),
+    lambda fact, how: f"Checked in boiling water: {_read(fact.reading_c, how)}",
+    ROLLING,
+)
+SALT = _form(
+    SaltChecked,
+    "Check over one salt",
+    _inputs(sheets.SALT_CHECK, {"salt": "salt", "temperature_c": "temperature", "reading": "reading"} | _OF_SALTS),
+    lambda fact, how: f"Checked: {_over(fact.salt, fact.reading, fact.temperature_c, how)}",
+    f"{WET_SAND} {HOW_LONG}",
+)
+TWO_SALTS = _form(
+    TwoSaltsChecked,
+    "Check over two salts",
+    _inputs(
+        sheets.SALT_CHECK_TWO,
+        {
+            "salt": "salt",
+            "temperature_c": "temperature",
+            "reading": "reading",
+            "other_salt": "other_salt",
+            "other_temperature_c": "other_temperature",
+            "other_reading": "other_reading",
+        }
+        | _OF_SALTS,
+    ),
+    _two_salts,
+    f"{WET_SAND} {HOW_LONG}",
+)
+BUFFERS = _form(
+    BuffersChecked,
+    "Check in two buffers",
+    _inputs(
+        sheets.PH_METER,
+        {
+            "shows": "shows",
+            "buffer": "buffer",
+            "temperature_c": "temperature",
+            "reading": "reading",
+            "other_buffer": "other_buffer",
+            "other_temperature_c": "other_temperature",
+            "other_reading": "other_reading",
+            "cleaned": "cleaned",
+        },
+        _ONE_OF_TWO,
+    ),
+    _buffers,
+    f"{FRESH} {CLEAN_IT}",
+)
+MASSES = _form(
+    MassesChecked,
+    "Check with weights",
+    _inputs(
+        sheets.SCALE_CHECK,
+        {
+            "mass_kg": "mass",
+            "reading_kg": "reading",
+            "division_kg": "division",
+            "other_mass_kg": "other_mass",
+            "other_reading_kg": "other_reading",
+        },
+    ),
+    _masses,
+    f"{TARE} {SPAN}",
+)
+
+WAYS: Mapping[str, Way] = {
+    "ice": Way("In ice", ICE, ("division_k",)),
+    "boiling": Way("In boiling water", BOILING, ("altitude_m", "division_k")),
+    "salt": Way("Over one salt", SALT, ("salt", "division", "apart_k", "bulk")),
+    "salts": Way("Over two salts", TWO_SALTS, ("salt", "other_salt", "division", "apart_k", "bulk")),
+    "buffers": Way("In two buffers", BUFFERS, ("shows", "buffer", "other_buffer")),
+    "weights": Way("With weights", MASSES, ("mass_kg", "division_kg", "other_mass_kg")),
+}
+"""By the last part of the address."""

@@ -1,0 +1,255 @@
+"""The instruments: put on the list, checked, set anew, retired; and what their checks do to later readings."""
+
+from __future__ import annotations
+
+from datetime import timedelta
+
+from attrs import frozen
+from flask import abort, render_template, url_for
+
+from core.chamber.sensors import both_ways
+from core.chamber.sensors_hygrometer import TOLERANCE
+from core.chamber.sensors_thermometer import TOLERANCE_K
+from core.daybook.facts import (
+    BoilingPointChecked,
+    InstrumentAdded,
+    InstrumentRetired,
+    InstrumentSetAnew,
+    SaltChecked,
+    kind_of,
+)
+from core.daybook.instrument_checks import CHECKED_BY
+from core.daybook.instruments import CHECK_EVERY, KIND_WORDS, Checked, Instrument
+from core.daybook.put_right import NAMES, correction_in_words
+from core.quantities import DAYS, RELATIVE_HUMIDITY, TEMPERATURE_DIFFERENCE, Manner
+from core.refusals import OutOfRange
+from core.working import Step
+from core.worksheet import Choice, Number
+from web.entry_forms import EntryForm, Subject, Values, declare, say, write
+from web.forms import Words, typed
+from web.instruments import shelf
+from web.journal import book
+from web.screens.chamber.blueprint import screen
+from web.screens.chamber.instrument_checks import WAYS, Way
+from web.visitor import manner, now
+
+SECONDS_A_DAY = 86400.0
+LONG_AGO = timedelta(days=2)
+"""A reading over one salt older than this does not start a check over two."""
+
+_OFTEN = ", ".join(f"{words} {CHECK_EVERY[kind].days} d" for kind, words in KIND_WORDS.items())
+
+
+def _added(values: Values, subject: Subject) -> InstrumentAdded:
+    name = values["name"].casefold()
+    known = (each for each in shelf().in_use() if subject.instrument is None or each.id != subject.instrument.id)
+    if any(each.name.casefold() == name for each in known):
+        raise OutOfRange("name", f"There is an instrument {values['name']} already. Give this one another name.")
+    if values["tolerance_k"] is not None and values["kind"] not in ("thermometer", "hygrometer"):
+        raise OutOfRange("tolerance_k", "Leave this empty: it reads no temperature that is checked.")
+    if values["tolerance_humidity"] is not None and values["kind"] != "hygrometer":
+        raise OutOfRange("tolerance_humidity", "Leave this empty: only a hygrometer reads humidity.")
+    seconds = values.pop("check_every_days")
+    return InstrumentAdded(check_every_days=None if seconds is None else seconds / SECONDS_A_DAY, **values)
+
+
+ADD = declare(
+    EntryForm(
+        InstrumentAdded,
+        "Add an instrument",
+        (
+            Words("name", "Name", 40, example="Larder", help="What you call it, or where it hangs."),
+            Choice(
+                "kind",
+                "What it is",
+                KIND_WORDS | {"hygrometer": "hygrometer: a logger’s probe too"},
+                default="hygrometer",
+            ),
+            Number(
+                "check_every_days",
+                "Check it every",
+                DAYS,
+                SECONDS_A_DAY,
+                1000 * SECONDS_A_DAY,
+                optional=True,
+                help=f"Empty means: {_OFTEN} (common practice, no source).",
+            ),
+            Number(
+                "tolerance_k",
+                "Own tolerance of temperature",
+                TEMPERATURE_DIFFERENCE,
+                0.01,
+                20.0,
+                optional=True,
+                help=f"Either way. Empty means {both_ways(TOLERANCE_K, TEMPERATURE_DIFFERENCE)}, a food probe’s.",
+            ),
+            Number(
+                "tolerance_humidity",
+                "Own tolerance of humidity",
+                RELATIVE_HUMIDITY,
+                0.001,
+                0.5,
+                optional=True,
+                help=f"Either way. Empty means {both_ways(TOLERANCE, RELATIVE_HUMIDITY)} (common practice, no source).",
+            ),
+            Words("probe", "Probe’s name in the logger’s files", optional=True, help="So that its log finds it."),
+        ),
+        lambda fact, how: f"Instrument added: {fact.name}, {KIND_WORDS[fact.kind]}",
+        fact=_added,
+        texts=lambda fact, how: {
+            "name": fact.name,
+            "kind": fact.kind,
+            "check_every_days": typed(_seconds(fact.check_every_days), DAYS, how),
+            "tolerance_k": typed(fact.tolerance_k, TEMPERATURE_DIFFERENCE, how),
+            "tolerance_humidity": typed(fact.tolerance_humidity, RELATIVE_HUMIDITY, how),
+            "probe": fact.probe,
+        },
+        save="Add it",
+    )
+)
+
+
+def _seconds(days: float | None) -> float | None:
+    return None if days is None else days * SECONDS_A_DAY
+
+
+def _noted(words: str, note: str) -> str:
+    return f"{words}: {note}" if note else words
+
+
+SET_ANEW = declare(
+    EntryForm(
+        InstrumentSetAnew,
+        "It was set anew",
+        (Words("note", "What was done", 120, optional=True, help="For example: calibrated, or a new electrode."),),
+        lambda fact, how: _noted("Set anew", fact.note),
+        save="It was set anew",
+        hint="From this moment on the old correction is no longer applied. Check it again.",
+    )
+)
+RETIRE = declare(
+    EntryForm(
+        InstrumentRetired,
+        "Retire it",
+        (Words("note", "Why", 120, optional=True),),
+        lambda fact, how: _noted("Retired", fact.note),
+        save="Retire it",
+        hint="What was read on it stays as it is. No form offers it any more.",
+    )
+)
+
+
+@frozen
+class InForce:
+    """What the checks say of one thing it measures, now."""
+
+    name: str
+    words: Step
+    check: Checked | None
+
+
+def find_instrument(instrument_id: str) -> Instrument:
+    return shelf().find(instrument_id) or abort(404)
+
+
+def _in_force(instrument: Instrument) -> list[InForce]:
+    """In words; what the instrument is not for is left out until it has been checked."""
+    found: list[InForce] = []
+    for measured in instrument.measures:
+        check, correction = instrument.in_force(measured, now()), instrument.correction(measured, now())
+        if check is not None or measured == instrument.measures[0]:
+            found.append(InForce(NAMES[measured], _words_of(measured, check, correction), check))
+    return found
+
+
+def _words_of(measured, check, correction) -> Step:
+    if check is None:
+        return Step("No check stands: readings are taken as they are.")
+    if check.failed:
+        return Step("It failed its check: what it shows is not put right, and proves nothing.")
+    if correction is None:
+        return Step("Its electrode was checked in millivolts: the pH it shows is taken as it is.")
+    return correction_in_words(measured, correction)
+
+
+def ways_for(instrument: Instrument) -> dict[str, Way]:
+    return {key: way for key, way in WAYS.items() if way.form.kind in CHECKED_BY[instrument.kind]}
+
+
+@screen.get("/chamber/instruments")
+def instruments():
+    every = shelf().all()
+    return render_template(
+        "chamber/instruments.html",
+        in_use=[each for each in every if each.retired_at is None],
+        retired=[each for each in every if each.retired_at is not None],
+    )
+
+
+@screen.route("/chamber/instruments/add", methods=["GET", "POST"])
+def add_instrument():
+    return write(
+        ADD,
+        Subject(),
+        about=None,
+        back=lambda written: url_for("chamber.instrument", instrument_id=written),
+        back_to=url_for("chamber.instruments"),
+    )
+
+
+@screen.get("/chamber/instruments/<instrument_id>")
+def instrument(instrument_id: str):
+    found = find_instrument(instrument_id)
+    return render_template(
+        "chamber/instrument.html",
+        instrument=found,
+        in_force=_in_force(found),
+        ways=ways_for(found),
+        log=[(line, say(line, manner())) for line in reversed(found.lines)],
+    )
+
+
+@screen.route("/chamber/instruments/<instrument_id>/check/<way>", methods=["GET", "POST"])
+def check_instrument(instrument_id: str, way: str):
+    found = find_instrument(instrument_id)
+    chosen = ways_for(found).get(way) or abort(404)
+    return _about(found, chosen.form, _start(found, chosen, manner()))
+
+
+@screen.route("/chamber/instruments/<instrument_id>/set-anew", methods=["GET", "POST"])
+def set_instrument_anew(instrument_id: str):
+    return _about(find_instrument(instrument_id), SET_ANEW)
+
+
+@screen.route("/chamber/instruments/<instrument_id>/retire", methods=["GET", "POST"])
+def retire_instrument(instrument_id: str):
+    return _about(find_instrument(instrument_id), RETIRE)
+
+
+def _about(found: Instrument, declared: EntryForm, start: dict[str, str] | None = None):
+    back = url_for("chamber.instrument", instrument_id=found.id)
+    return write(declared, Subject(instrument=found), about=found.id, back=back, back_to=back, start=start)
+
+
+def _start(found: Instrument, way: Way, how: Manner) -> dict[str, str]:
+    """What does not change from check to check."""
+    last = next((check.line.fact for check in found.checks if isinstance(check.line.fact, way.form.kind)), None)
+    texts = {key: text for key, text in way.form.texts_of(last, how).items() if key in way.kept} if last else {}
+    if way.form.kind is BoilingPointChecked and last is None:
+        return texts | _height_of_the_place(how)
+    return texts | _first_of_two_salts(found, how) if way is WAYS["salts"] else texts
+
+
+def _first_of_two_salts(found: Instrument, how: Manner) -> dict[str, str]:
+    """Each salt takes an hour: what was read over the first is saved as a check of its own, and begins this one."""
+    newest = found.checks[0] if found.checks else None
+    if newest is None or now() - newest.at > LONG_AGO or not isinstance(newest.line.fact, SaltChecked):
+        return {}
+    return WAYS["salt"].form.texts_of(newest.line.fact, how)
+
+
+def _height_of_the_place(how: Manner) -> dict[str, str]:
+    """The kitchen stands where it stood when another thermometer was checked."""
+    earlier = (line.fact for line in reversed(book().of_kind(kind_of(BoilingPointChecked))))
+    last = next((fact for fact in earlier if isinstance(fact, BoilingPointChecked)), None)
+    return {} if last is None else {"altitude_m": WAYS["boiling"].form.texts_of(last, how)["altitude_m"]}
