@@ -8,8 +8,7 @@ from web.work import MOST_JOBS, MOST_RESULTS, Work
 
 
 def counting(to: int):
-    for step in range(to):
-        yield step
+    yield from range(to)
     return f"counted to {to}"
 
 

@@ -78,8 +78,8 @@ class ProofResult:
 class ProofRun:
     """changed: what was changed since the run before. humidity None: it was not asked for.
 
-    from_s, until_s: the part looked at, on the logs' clock; None: all. begun_s: when the first log begins, None for logs
-    without dates. utc_offset_s: of the clock on the wall, for logs that count in UTC.
+    from_s, until_s: the part looked at, on the logs' clock; None: all. begun_s: when the first log begins, None where
+    the logs have no dates. utc_offset_s: of the clock on the wall, for logs that count in UTC.
     """
 
     name: str = field(validator=min_len(1))
