@@ -42,6 +42,10 @@ FSRE_STABILITY = Source(
     "copy",
 )
 FSRE_ACID = Source(FSRE_STABILITY.title, "2005, p. 164", "copy")
+DEGREE_HOURS_US = Source(FSRE_STABILITY.title, "2005, p. 164, degree-hours, after the industry GMP of 1997", "copy")
+DEGREE_HOURS_CANADA = Source(
+    "CFIA, Meat Hygiene Manual of Procedures", "4.16.2.1, degree-hours in fermented sausage; only quotations read", "memory"
+)
 EU_LISTERIA = Source(
     "Reg. (EC) 2073/2005", "Annex I, food category 1.3 (its three limits; “or equal” from memory)", "copy"
 )
@@ -66,8 +70,28 @@ PHREEQC_CARBONATE = Source(
     "carbonic acid after Plummer and Busenberg 1982, sodium pairs; activity by Davies",
     "seen",
 )
+USDA_COMPOSITION = Source(
+    "USDA National Nutrient Database for Standard Reference, release 26", "file ABBREV, raw, g/100 g", "copy"
+)
+MIX_WEIGHS = Source("Density of sausage mix", "1.05 kg/L, stuffed without air", "memory")
 USDA_LEAN_WATER = Source("USDA National Nutrient Database for Standard Reference, release 26", "lean raw meat", "copy")
 GD_2023_LETHALITY = Source(GD_2023_BOTULISM.title, "May 2023, p. 54", "copy")
+GD_2023_STAPHYLOCOCCI = Source(GD_2023_BOTULISM.title, "May 2023, p. 37", "copy")
+GD_2023_SLOW_CURE = Source(GD_2023_BOTULISM.title, "May 2023, p. 38, quoting CFIA 2020", "copy")
+DRIED_MEAT_TOLDRA = Source("Toldrá (ed.) 2010, Handbook of Meat Processing", "ch. 11, p. 221", "copy")
+STRAIGHT_LINE = Source("Least-squares straight line", "through the last readings of the pH", "computed")
+CRANK = Source("Crank, The Mathematics of Diffusion", "slab and cylinder, series solutions", "computed")
+SALT_DIFFUSIVITY = Source(
+    "Salt in lean pork and beef",
+    "2e-10 m²/s at 3 °C from memory; Hansen et al. 2008, Meat Science 80, 851, measured 3 to 7e-10",
+    "memory",
+)
+FARM_PORK = Source("USDA Farmers' Bulletin on pork on the farm", "dry salt and sweet pickle", "copy")
+VT_458_223 = Source("Virginia Cooperative Extension 458-223", "dry curing ham", "copy")
+KEMP_1968 = Source("Kemp 1968, Kentucky practice of country ham", "", "seen")
+EU_PICKLED_HAM = Source("Reg. (EC) 1333/2008, Annex II, part E, consolidated 2026", "rows 08.3.4", "copy")
+CFR_HAM_SALTING = Source("9 CFR 318.10, ham method 3", "2015 annual edition, removed in 2018", "copy")
+CFR_COUNTRY_HAM = Source("9 CFR 319.106(c)", "country ham and shoulder, salting, equalising and drying", "copy")
 JERKY_2014 = Source("USDA-FSIS, Compliance Guideline for Meat and Poultry Jerky", "Aug 2014, pp. 15–16", "copy")
 
 _ASHRAE = "ASHRAE Handbook Fundamentals 2017"

@@ -8,7 +8,10 @@ from core import air_sheets
 from core.chamber import moisture_sheets, sanitising_sheets, sensors_sheets, setpoint_sheets
 from core.chamber.humidifier import CHARGE_SHEET
 from core.dry.shrink import SHRINK_SHEET, TARGET_SHEET
+from core.ferment import ferment_sheets
+from core.mix import salting_sheets
 from core.mix.cure_sheets import CURE_DOSE, CURE_PPM
+from core.mix.formula_sheets import WORKSHEETS as FORMULA_SHEETS
 from core.refusals import Refusal
 from core.release.ready_sheet import READY
 from core.worksheet import Worksheet
@@ -24,6 +27,9 @@ WORKSHEETS: dict[str, Worksheet] = {
         *moisture_sheets.WORKSHEETS,
         CURE_PPM,
         CURE_DOSE,
+        *salting_sheets.WORKSHEETS,
+        *ferment_sheets.WORKSHEETS,
+        *FORMULA_SHEETS,
         SHRINK_SHEET,
         TARGET_SHEET,
         READY,

@@ -1,0 +1,64 @@
+"""What it costs: by ingredient, to the raw kilogram and to the finished one."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from attrs import frozen
+
+from core.mix.formula import plain
+from core.mix.measures import MONEY, PRICE
+from core.quantities import MASS, Amount
+from core.sources import DEFINITION
+from core.working import Figure, Step
+
+
+@frozen
+class Bought:
+    """price_per_kg: in the maker's own money; None where it is not known."""
+
+    name: str
+    mass_kg: float
+    price_per_kg: float | None
+
+    @property
+    def cost(self) -> float | None:
+        return None if self.price_per_kg is None else self.mass_kg * self.price_per_kg
+
+
+def cost(bought: Sequence[Bought], raw_kg: float, finished_kg: float) -> tuple[Figure, ...]:
+    """All of it, then to the kilogram. Masses above 0. Nothing where no price is known."""
+    priced = [each for each in bought if each.price_per_kg is not None]
+    if not priced:
+        return ()
+    total = sum(each.cost or 0.0 for each in priced)
+    missing = [each.name for each in bought if each.price_per_kg is None and each.mass_kg > 0]
+    cautions = (f"Without what has no price: {', '.join(missing)}.",) if missing else ()
+    steps = (*(_line(each) for each in priced), Step("Together {total}", {"total": Amount(total, MONEY)}))
+    return (
+        Figure("cost", "Cost", total, MONEY, steps, DEFINITION, cautions),
+        _per("raw", "Cost to the raw weight", total, raw_kg),
+        _per("finished", "Cost to the finished weight", total, finished_kg),
+    )
+
+
+def _line(each: Bought) -> Step:
+    return Step(
+        f"{plain(each.name)}: {{mass}} at {{price}} = {{cost}}",
+        {
+            "mass": Amount(each.mass_kg, MASS),
+            "price": Amount(each.price_per_kg or 0.0, PRICE),
+            "cost": Amount(each.cost or 0.0, MONEY),
+        },
+    )
+
+
+def _per(key: str, name: str, total: float, mass_kg: float) -> Figure:
+    amounts = {
+        "total": Amount(total, MONEY),
+        "mass": Amount(mass_kg, MASS),
+        "price": Amount(total / mass_kg, PRICE),
+    }
+    return Figure(
+        f"cost-{key}", name, total / mass_kg, PRICE, (Step("{total} ÷ {mass} = {price}", amounts),), DEFINITION
+    )

@@ -1,0 +1,169 @@
+"""A formula: meats and fats as shares of the meat block, everything else as a part of the meat block.
+
+It holds for any batch size. What a kilogram of meat takes is said here; `core.mix.scaling` says how much meat.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from typing import Literal
+
+from attrs import evolve, field, frozen
+
+from core.mix.curing_salt import CuringSalt
+from core.refusals import Missing, OutOfRange
+
+Style = Literal["fermented", "whole-muscle"]
+Role = Literal["salt", "cure", "sugar", "water", "spice", "culture", "other"]
+ROLES: Mapping[Role, str] = {
+    "salt": "salt",
+    "cure": "curing salt",
+    "sugar": "sugar",
+    "water": "water, ice or wine",
+    "spice": "spice or herb",
+    "culture": "starter culture",
+    "other": "something else",
+}
+ALIKE = 1e-9
+MOST_PER_MEAT = 2.0
+"""A brine may weigh more than its meat; twice the meat of one ingredient is a unit gone wrong."""
+MOST_LOSS = 0.75
+
+
+@frozen
+class Meat:
+    """share: of the meat block, 0 to 1. fat: of this meat, 0 to 1. cut: number of its row in `composition.CUTS`."""
+
+    name: str
+    share: float
+    fat: float
+    cut: str
+    price_per_kg: float | None = None
+
+
+@frozen
+class Ingredient:
+    """per_meat: kilograms to a kilogram of the meat block. in_grams: its maker thinks of it in g/kg, not in per-cent.
+
+    nitrite, nitrate: fractions by the label, for a curing salt only.
+    """
+
+    name: str
+    role: Role
+    per_meat: float
+    in_grams: bool = False
+    nitrite: float = 0.0
+    nitrate: float = 0.0
+    price_per_kg: float | None = None
+
+    @property
+    def curing_salt(self) -> CuringSalt:
+        return CuringSalt(self.nitrite, self.nitrate)
+
+
+@frozen
+class Formula:
+    """What the journal keeps of a formula: fields may be added, with a default; none is renamed.
+
+    target_loss: the share of its start weight a piece is to lose. least_days: least time hanging, days. brined: the
+    meat lies in a brine of the ingredients, which stays in the tub. casing_m: diameter and length of one casing.
+    cautions: what the kitchen that gave it warned of.
+    """
+
+    name: str
+    style: Style
+    meats: tuple[Meat, ...]
+    ingredients: tuple[Ingredient, ...] = ()
+    target_loss: float = 0.35
+    least_days: float | None = None
+    brined: bool = False
+    casing_diameter_m: float | None = None
+    casing_length_m: float | None = None
+    note: str = ""
+    cautions: tuple[str, ...] = field(default=(), converter=tuple[str, ...])
+
+    def __attrs_post_init__(self) -> None:
+        if not self.name.strip():
+            raise Missing("name", "Enter the name, for example Juniper coarse.")
+        if not self.meats:
+            raise Missing("shares", "A formula needs at least one meat.")
+        for meat in self.meats:
+            _require_meat(meat)
+        for ingredient in self.ingredients:
+            _require_ingredient(ingredient)
+        if abs(sum(meat.share for meat in self.meats) - 1) > ALIKE:
+            raise OutOfRange("shares", "The shares of the meats must make 100 % together.")
+        if sum(each.role == "cure" for each in self.ingredients) > 1:
+            raise OutOfRange("parts", "A formula takes one curing salt: two are too easily added twice.")
+        if not 0 <= self.target_loss <= MOST_LOSS:
+            raise OutOfRange("target_loss", "The loss to reach must be between 0 and 75 %.")
+
+    @property
+    def fat(self) -> float:
+        """Fat of the meat block, 0 to 1."""
+        return sum(meat.share * meat.fat for meat in self.meats)
+
+    @property
+    def cure(self) -> Ingredient | None:
+        return next((each for each in self.ingredients if each.role == "cure"), None)
+
+    @property
+    def per_meat(self) -> float:
+        """All that is weighed, meat and everything else, to a kilogram of meat."""
+        return 1 + sum(each.per_meat for each in self.ingredients)
+
+
+def _require_meat(meat: Meat) -> None:
+    if not meat.name.strip():
+        raise Missing("shares", "Every meat needs a name.")
+    if not 0 <= meat.share <= 1 + ALIKE:
+        raise OutOfRange("shares", f"The share of {meat.name} must be between 0 and 100 %.")
+    if not 0 <= meat.fat <= 1:
+        raise OutOfRange("shares", f"The fat of {meat.name} must be between 0 and 100 %.")
+
+
+def _require_ingredient(each: Ingredient) -> None:
+    if not each.name.strip():
+        raise Missing("parts", "Every ingredient needs a name.")
+    if each.role not in ROLES:
+        raise OutOfRange("parts", f"What {each.name} is must be one of: {', '.join(ROLES.values())}.")
+    if not 0 <= each.per_meat <= MOST_PER_MEAT:
+        raise OutOfRange("parts", f"{each.name} must be between 0 and 200 % of the meat.")
+    if each.role == "cure":
+        CuringSalt(each.nitrite, each.nitrate)  # refuses what no curing salt is
+
+
+@frozen
+class Portion:
+    """One row of the formula at a batch's size. key: "meat-1", "part-2": its place in its version of the formula."""
+
+    key: str
+    name: str
+    role: Role | Literal["meat"]
+    share: float
+    mass_kg: float
+    price_per_kg: float | None
+
+
+def portions(formula: Formula, meat_kg: float) -> tuple[Portion, ...]:
+    """Every row for so much meat, in the order it is weighed."""
+    meats = (
+        Portion(f"meat-{at}", each.name, "meat", each.share, each.share * meat_kg, each.price_per_kg)
+        for at, each in enumerate(formula.meats, 1)
+    )
+    others = (
+        Portion(f"part-{at}", each.name, each.role, each.per_meat, each.per_meat * meat_kg, each.price_per_kg)
+        for at, each in enumerate(formula.ingredients, 1)
+    )
+    return (*meats, *others)
+
+
+def with_shares(formula: Formula, shares: tuple[float, ...]) -> Formula:
+    """The same with other shares of its meats."""
+    meats = tuple(evolve(meat, share=share) for meat, share in zip(formula.meats, shares, strict=True))
+    return evolve(formula, meats=meats)
+
+
+def plain(name: str) -> str:
+    """A name may hold braces; in a step they would be taken for an amount."""
+    return name.replace("{", "{{").replace("}", "}}")

@@ -1,0 +1,44 @@
+"""The kinds of reading that only the mixing table knows: a dose to the meat, money, density."""
+
+from __future__ import annotations
+
+from attrs import evolve
+
+from core.quantities import FRACTION, RATIO, Quantity, Rung
+from core.units import G_PER_KG, KG_PER_M3, ONE, PERCENT, POUND_KG, Unit
+
+PER_MEAT = evolve(
+    FRACTION, key="per_meat", noun="a dose", units=(ONE, PERCENT, G_PER_KG), example_metric="2.5 %", example_us="2.5 %"
+)
+"""Of the meat block: per-cent, or grams to the kilogram."""
+GRAMS_PER_MEAT = evolve(PER_MEAT, key="grams_per_meat", metric=(Rung(G_PER_KG, 2),), us=(Rung(G_PER_KG, 2),))
+
+MONEY = evolve(RATIO, key="money", noun="a sum of money", metric=(Rung(ONE, 2),), us=(Rung(ONE, 2),), trim=False)
+
+_A_KG = Unit("a kg", 1.0, ("a kg", "per kg", "/kg"))
+_A_LB = Unit("a lb", 1 / POUND_KG, ("a lb", "per lb", "/lb"))
+PRICE = Quantity(
+    key="price",
+    noun="a price",
+    units=(_A_KG, _A_LB),
+    metric=(Rung(_A_KG, 2),),
+    us=(Rung(_A_LB, 2),),
+    bare_metric=_A_KG,
+    bare_us=_A_LB,
+    example_metric="12.50 a kg",
+    example_us="5.70 a lb",
+)
+"""In the maker's own money: no currency is named."""
+
+_KG_PER_LITRE = Unit("kg/L", 1000.0, ("kg/l", "g/ml", "g/cm3", "g/cm³"))
+DENSITY = Quantity(
+    key="density",
+    noun="a density",
+    units=(KG_PER_M3, _KG_PER_LITRE),
+    metric=(Rung(_KG_PER_LITRE, 2),),
+    us=(Rung(_KG_PER_LITRE, 2),),
+    bare_metric=_KG_PER_LITRE,
+    bare_us=_KG_PER_LITRE,
+    example_metric="1.05 kg/L",
+    example_us="1.05 kg/L",
+)

@@ -1,0 +1,166 @@
+"""Fat wanted: in which shares do these meats make it?
+
+Two meats by Pearson's square. More than two have many answers; the one given multiplies every share by one factor for
+each per-cent of fat in that meat, so that meats of like fat keep their proportion and none falls out. With two meats it
+is the square.
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Sequence
+
+from core.mix.formula import Meat, plain
+from core.quantities import FRACTION, MASS, RATIO, Amount
+from core.refusals import Missing, OutOfRange
+from core.sources import DEFINITION
+from core.working import Figure, Step
+
+ALIKE = 1e-12
+
+
+def square(lean_fat: float, fat_fat: float, wanted: float) -> tuple[float, float]:
+    """Shares of the leaner and of the fatter meat. All fats are fractions. Raises OutOfRange on "wanted"."""
+    require_reachable((lean_fat, fat_fat), wanted)
+    if abs(fat_fat - lean_fat) < ALIKE:
+        return 0.5, 0.5
+    share = (fat_fat - wanted) / (fat_fat - lean_fat)
+    return share, 1 - share
+
+
+def shares_for(fats: Sequence[float], shares: Sequence[float], wanted: float) -> tuple[float, ...]:
+    """New shares that make the wanted fat, nearest to the given ones in proportion; a share of nothing stays nothing.
+
+    fats: of each meat, 0 to 1. shares: 0 or more, not all 0; they need not add to 1. Raises OutOfRange on "wanted",
+    naming what can be reached.
+    """
+    used = [(fat, share) for fat, share in zip(fats, shares, strict=True) if share > 0]
+    if not used:
+        raise Missing("shares", "Give at least one meat a share.")
+    low, high = require_reachable([fat for fat, _ in used], wanted)
+    if high - low < ALIKE:
+        return _whole(shares)
+    if not low + ALIKE < wanted < high - ALIKE:
+        end = low if wanted <= low + ALIKE else high
+        return _whole([share if abs(fat - end) < ALIKE else 0.0 for fat, share in zip(fats, shares, strict=True)])
+    return _whole(_tilted(fats, shares, _slope(fats, shares, wanted)))
+
+
+def require_reachable(fats: Sequence[float], wanted: float) -> tuple[float, float]:
+    """Guard: the leanest and the fattest meat bound what any mixture of them holds."""
+    low, high = min(fats), max(fats)
+    if not low - ALIKE <= wanted <= high + ALIKE:
+        way = "leaner" if wanted < low else "fatter"
+        raise OutOfRange(
+            "wanted",
+            f"These meats make {_percent(low)} to {_percent(high)} fat, whatever the shares. For {_percent(wanted)} "
+            f"add a {way} meat.",
+        )
+    return low, high
+
+
+def _percent(fat: float) -> str:
+    return Amount(fat, FRACTION).show()
+
+
+def _whole(shares: Sequence[float]) -> tuple[float, ...]:
+    total = sum(shares)
+    return tuple(share / total for share in shares)
+
+
+def _tilted(fats: Sequence[float], shares: Sequence[float], slope: float) -> list[float]:
+    """Each share × exp(slope × fat), scaled so that none overflows."""
+    top = max(slope * fat for fat, share in zip(fats, shares, strict=True) if share > 0)
+    return [share * math.exp(slope * fat - top) if share > 0 else 0.0 for fat, share in zip(fats, shares, strict=True)]
+
+
+def _slope(fats: Sequence[float], shares: Sequence[float], wanted: float) -> float:
+    """The fat of the mixture rises with the slope: bracket it, then halve."""
+    low, high = -1.0, 1.0
+    while _fat(fats, shares, low) > wanted and low > -1e15:
+        low *= 2
+    while _fat(fats, shares, high) < wanted and high < 1e15:
+        high *= 2
+    for _ in range(200):
+        middle = (low + high) / 2
+        if _fat(fats, shares, middle) < wanted:
+            low = middle
+        else:
+            high = middle
+    return (low + high) / 2
+
+
+def _fat(fats: Sequence[float], shares: Sequence[float], slope: float) -> float:
+    tilted = _whole(_tilted(fats, shares, slope))
+    return sum(fat * share for fat, share in zip(fats, tilted, strict=True))
+
+
+def two_meats(lean_fat: float, fat_fat: float, wanted: float, meat_kg: float | None = None) -> tuple[Figure, ...]:
+    """Pearson's square, with weights where the meat block is given. Raises OutOfRange on "wanted"."""
+    lean, fat = square(lean_fat, fat_fat, wanted)
+    amounts = {
+        "lean": Amount(lean_fat, FRACTION),
+        "fat": Amount(fat_fat, FRACTION),
+        "wanted": Amount(wanted, FRACTION),
+        "lean_share": Amount(lean, FRACTION),
+        "fat_share": Amount(fat, FRACTION),
+    }
+    shares = (
+        ("lean_share", "Share of the leaner meat", lean, "({fat} − {wanted}) ÷ ({fat} − {lean}) = {lean_share}"),
+        ("fat_share", "Share of the fatter meat", fat, "({wanted} − {lean}) ÷ ({fat} − {lean}) = {fat_share}"),
+    )
+    alike = "Both meats hold {lean} fat: any shares make it."
+    made = tuple(
+        Figure(key, name, value, FRACTION, (Step(alike if lean_fat == fat_fat else text, amounts),), DEFINITION)
+        for key, name, value, text in shares
+    )
+    if meat_kg is None:
+        return made
+    return (*made, _weight("lean", "leaner", lean, meat_kg), _weight("fat", "fatter", fat, meat_kg))
+
+
+def _weight(key: str, word: str, share: float, meat_kg: float) -> Figure:
+    mass = Amount(share * meat_kg, MASS)
+    amounts = {"share": Amount(share, FRACTION), "meat": Amount(meat_kg, MASS), "mass": mass}
+    step = Step("{share} × {meat} = {mass}", amounts)
+    return Figure(f"{key}_mass", f"Weight of the {word} meat", mass.value, MASS, (step,), DEFINITION)
+
+
+def several_meats(meats: Sequence[Meat], wanted: float) -> tuple[Figure, ...]:
+    """One figure a meat: its new share, with the factor that all shares were multiplied by."""
+    fats, shares = [meat.fat for meat in meats], [meat.share for meat in meats]
+    made = shares_for(fats, shares, wanted)
+    low, high = min(fats), max(fats)
+    reach = Step(
+        "These meats make {low} to {high} fat; wanted is {wanted}.",
+        {
+            "low": Amount(low, FRACTION),
+            "high": Amount(high, FRACTION),
+            "wanted": Amount(wanted, FRACTION),
+        },
+    )
+    how = Step("Every share is multiplied by one factor for each per-cent of fat in that meat, then all made 100 %.")
+    return tuple(
+        Figure(
+            f"share-{at}",
+            f"Share of {meat.name}",
+            share,
+            FRACTION,
+            (reach, how, _changed(meat, share)),
+            DEFINITION,
+        )
+        for at, (meat, share) in enumerate(zip(meats, made, strict=True), 1)
+    )
+
+
+def _changed(meat: Meat, share: float) -> Step:
+    factor = share / meat.share if meat.share else 0.0
+    return Step(
+        f"{plain(meat.name)}, {{fat}} fat: {{was}} × {{factor}} = {{share}}",
+        {
+            "fat": Amount(meat.fat, FRACTION),
+            "was": Amount(meat.share, FRACTION),
+            "factor": Amount(factor, RATIO),
+            "share": Amount(share, FRACTION),
+        },
+    )

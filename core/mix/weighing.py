@@ -1,0 +1,124 @@
+"""Weighing out: what the scale at hand shows of a dose, how far that may be out, and what is too small for it.
+
+A display rounds by half a division when it is set to nothing and again under the load: a weight read off it is right to
+one division. Its own error, found with a check mass, comes on top.
+"""
+
+from __future__ import annotations
+
+import math
+
+from core.quantities import DOSE_MASS, FRACTION, Amount, Quantity
+from core.refusals import OutOfRange
+from core.sources import DEFINITION
+from core.working import Figure, Step
+
+ALLOWED = 0.05
+"""A dose is to be weighed to ±5 % of itself (common practice, no source)."""
+SLACK = 1e-9
+
+
+def smallest_kg(division_kg: float, allowed: float = ALLOWED) -> float:
+    """The least weight that a scale of this division gives to ± allowed. Raises OutOfRange on "division_kg"."""
+    _require_division(division_kg)
+    return division_kg / allowed
+
+
+def aim_kg(wanted_kg: float, division_kg: float, *, never_up: bool = False) -> float:
+    """The wanted weight as the scale shows it; never_up for what must not be overdosed."""
+    _require_division(division_kg)
+    steps = wanted_kg / division_kg
+    return (math.floor(steps + 1e-6) if never_up else math.floor(steps + 0.5)) * division_kg
+
+
+def worst(wanted_kg: float, division_kg: float, *, never_up: bool = False) -> float:
+    """How far the dose may be out at worst, as a share of it: by rounding what is aimed at, and by reading it."""
+    if wanted_kg <= 0:
+        return 0.0
+    aimed = aim_kg(wanted_kg, division_kg, never_up=never_up)
+    return (abs(aimed - wanted_kg) + division_kg) / wanted_kg
+
+
+def weighable(wanted_kg: float, division_kg: float, *, never_up: bool = False, allowed: float = ALLOWED) -> bool:
+    return worst(wanted_kg, division_kg, never_up=never_up) <= allowed * (1 + SLACK)
+
+
+def finer_division_kg(wanted_kg: float, allowed: float = ALLOWED) -> float:
+    """The coarsest usual division, 1 or 0.1 or 0.01 g and so on, that weighs the dose whatever is rounded."""
+    return 10.0 ** math.floor(math.log10(wanted_kg * allowed / 2) + 1e-9)
+
+
+def refuse_too_small(name: str, wanted_kg: float, division_kg: float, *, never_up: bool = False) -> None:
+    """Guard: raises OutOfRange on "mass_kg" for a dose that this scale cannot weigh to ±5 %."""
+    if weighable(wanted_kg, division_kg, never_up=never_up):
+        return
+    out = Amount(worst(wanted_kg, division_kg, never_up=never_up), FRACTION)
+    percent = f"{out.value * 100:.0f} %"
+    finer = Amount(finer_division_kg(wanted_kg), DOSE_MASS).show_exact()
+    raise OutOfRange(
+        "mass_kg",
+        f"{name}: a scale that shows {Amount(division_kg, DOSE_MASS).show_exact()} may be {percent} out on "
+        f"{Amount(wanted_kg, DOSE_MASS).show_exact(significant=3)}. Use one that shows {finer}, or a blend with salt.",
+    )
+
+
+def rounding(wanted_kg: float, division_kg: float, *, never_up: bool = False) -> tuple[Figure, ...]:
+    """What to aim at on this scale, what that does to the dose, and how far it may be out at worst.
+
+    wanted_kg: above 0. Raises OutOfRange on "wanted_kg" or "division_kg".
+    """
+    if not 0 < wanted_kg < math.inf:
+        raise OutOfRange("wanted_kg", "The dose must weigh more than 0 g.")
+    aimed = aim_kg(wanted_kg, division_kg, never_up=never_up)
+    out = worst(wanted_kg, division_kg, never_up=never_up)
+    amounts = {
+        "wanted": Amount(wanted_kg, DOSE_MASS),
+        "division": Amount(division_kg, DOSE_MASS),
+        "aimed": Amount(aimed, DOSE_MASS),
+        "change": Amount(aimed / wanted_kg - 1, FRACTION),
+        "off": Amount(abs(aimed - wanted_kg), DOSE_MASS),
+        "worst": Amount(out, FRACTION),
+    }
+    down = "down, for more would be the greater harm" if never_up else "to the nearest"
+    return (
+        _figure(
+            "aim", "Weigh", aimed, DOSE_MASS, Step(f"{{wanted}} in steps of {{division}}, {down}: {{aimed}}", amounts)
+        ),
+        _figure(
+            "change",
+            "What rounding does to the dose",
+            aimed / wanted_kg - 1,
+            FRACTION,
+            Step("{aimed} ÷ {wanted} − 1 = {change}", amounts),
+        ),
+        _figure(
+            "worst",
+            "Out at worst",
+            out,
+            FRACTION,
+            Step("The display rounds by half a division at nothing and half under the load: {division}.", amounts),
+            Step("({off} + {division}) ÷ {wanted} = {worst}", amounts),
+        ),
+    )
+
+
+def difference(wanted_kg: float, actual_kg: float) -> Figure:
+    """The actual weight against the wanted one, as a share of it. wanted_kg above 0."""
+    share = Amount(actual_kg / wanted_kg - 1, FRACTION)
+    amounts = {"actual": Amount(actual_kg, DOSE_MASS), "wanted": Amount(wanted_kg, DOSE_MASS), "share": share}
+    return _figure(
+        "difference",
+        "More or less than wanted",
+        share.value,
+        FRACTION,
+        Step("{actual} ÷ {wanted} − 1 = {share}", amounts),
+    )
+
+
+def _figure(key: str, name: str, value: float, quantity: Quantity, *steps: Step) -> Figure:
+    return Figure(key, name, value, quantity, steps, DEFINITION)
+
+
+def _require_division(division_kg: float) -> None:
+    if not 0 < division_kg <= 1:
+        raise OutOfRange("division_kg", "What the scale shows must be more than 0 g and at most 1 kg.")

@@ -1,0 +1,88 @@
+"""Doses on a scale: rounding, what is too small, and the blend that helps."""
+
+import pytest
+
+from core.mix.blend import blend_for, preblend
+from core.mix.weighing import aim_kg, difference, refuse_too_small, rounding, smallest_kg, weighable, worst
+from core.refusals import OutOfRange
+
+GRAM, TENTH = 1e-3, 1e-4
+
+
+def test_twenty_divisions_are_the_least_that_is_weighed_to_five_per_cent():
+    assert smallest_kg(GRAM) == pytest.approx(0.020)
+
+
+def test_the_aim_is_what_the_scale_shows():
+    assert aim_kg(0.0236, GRAM) == pytest.approx(0.024)
+
+
+def test_a_cure_is_never_rounded_up():
+    assert aim_kg(0.0236, GRAM, never_up=True) == pytest.approx(0.023)
+
+
+def test_a_dose_on_a_division_is_not_rounded_down_by_a_hair():
+    assert aim_kg(0.031, GRAM, never_up=True) == pytest.approx(0.031)
+
+
+def test_rounding_and_reading_both_count():
+    assert worst(0.0236, GRAM) == pytest.approx((0.0004 + 0.001) / 0.0236)
+
+
+@pytest.mark.parametrize(("dose", "fits"), [(0.020, True), (0.031, True), (0.0204, False), (0.004, False)])
+def test_what_a_scale_of_one_gram_can_weigh(dose: float, fits: bool):
+    assert weighable(dose, GRAM) is fits
+
+
+def test_a_dose_too_small_is_refused_with_both_ways_out():
+    with pytest.raises(OutOfRange, match=r"25 % out on 4 g. Use one that shows 0\.1 g, or a blend") as caught:
+        refuse_too_small("Curing salt", 0.004, GRAM)
+    assert caught.value.field == "mass_kg"
+
+
+def test_a_dose_that_fits_is_not_refused():
+    refuse_too_small("Curing salt", 0.031, GRAM)
+
+
+def test_rounding_says_what_it_does_to_the_dose():
+    figures = {figure.key: figure.value for figure in rounding(0.0236, GRAM)}
+    assert figures["change"] == pytest.approx(0.024 / 0.0236 - 1)
+
+
+def test_the_difference_is_a_share_of_the_wanted():
+    assert difference(10.0, 10.3).value == pytest.approx(0.03)
+
+
+@pytest.mark.parametrize("division", [0, -1, float("nan"), 2])
+def test_a_scale_that_shows_nothing_is_refused(division: float):
+    with pytest.raises(OutOfRange):
+        smallest_kg(division)
+
+
+def test_a_blend_makes_the_dose():
+    blend = blend_for(0.004, 0.052, GRAM)
+    assert blend.dose_kg == pytest.approx(0.004, rel=1e-3)
+    assert blend.worst <= 0.05
+
+
+def test_a_blend_brings_no_more_salt_than_the_batch_takes():
+    assert blend_for(0.0025, 0.025, GRAM).taken_salt_kg <= 0.025
+
+
+def test_a_batch_too_small_even_for_a_blend_is_told_so():
+    with pytest.raises(OutOfRange, match=r"weighs only 11 g.*shows 0\.01 g, or make a larger batch"):
+        blend_for(0.001, 0.010, GRAM)
+
+
+def test_without_salt_there_is_no_blend():
+    with pytest.raises(OutOfRange):
+        blend_for(0.001, 0.0, GRAM)
+
+
+def test_a_blend_that_is_not_needed_says_so():
+    assert "no blend is needed" in " ".join(preblend(0.031, 0.31, GRAM)[0].cautions)
+
+
+def test_a_blend_says_what_salt_is_left():
+    figures = {figure.key: figure.value for figure in preblend(0.0025, 0.025, GRAM)}
+    assert figures["salt_left"] == pytest.approx(0.0005, abs=1e-6)
