@@ -10,10 +10,12 @@ from attrs import evolve, frozen
 
 from core.units import (
     CELSIUS,
+    CELSIUS_HOUR,
     CM,
     CUP,
     DAY,
     FAHRENHEIT,
+    FAHRENHEIT_HOUR,
     FAHRENHEIT_STEP,
     FLUID_OZ,
     FOOT,
@@ -27,6 +29,7 @@ from core.units import (
     INCH_MERCURY,
     J_PER_KG,
     KELVIN,
+    KELVIN_SECOND,
     KELVIN_STEP,
     KG,
     KG_PER_KG,
@@ -52,6 +55,8 @@ from core.units import (
     PPM,
     QUART,
     SECOND,
+    SQUARE_METRE_A_SECOND,
+    SQUARE_MM_A_DAY,
     TBSP,
     TSP,
     WEEK,
@@ -255,6 +260,17 @@ TEMPERATURE_DIFFERENCE = _each(
     Rung(KELVIN_STEP, 1),
     Rung(FAHRENHEIT_STEP, 1),
     ("2 K", "4 °F"),
+)
+DEGREE_HOURS = _each(
+    "degree_hours",
+    "a number of degree-hours",
+    (KELVIN_SECOND, CELSIUS_HOUR, FAHRENHEIT_HOUR),
+    Rung(CELSIUS_HOUR, 0),
+    Rung(FAHRENHEIT_HOUR, 0),
+    ("550 °C·h", "990 °F·h"),
+)
+DIFFUSIVITY = _same(
+    "diffusivity", "a diffusivity", (SQUARE_METRE_A_SECOND, SQUARE_MM_A_DAY), Rung(SQUARE_MM_A_DAY, 1), "17 mm² a day"
 )
 PRESSURES = (PASCAL, HECTOPASCAL, KILOPASCAL, INCH_MERCURY)
 PRESSURE = _each(

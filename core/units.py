@@ -54,6 +54,11 @@ FAHRENHEIT = Unit("°F", 5 / 9, ("°f", "℉", "f", "deg f", "degf", "fahrenheit
 KELVIN = Unit("K", 1.0, ("k",))
 KELVIN_STEP = Unit("K", 1.0, ("k", "°c", "c"))
 FAHRENHEIT_STEP = Unit("°F", 5 / 9, ("°f", "f"))
+KELVIN_SECOND = Unit("K s", 1.0)
+CELSIUS_HOUR = Unit("°C·h", 3600.0, ("°c·h", "°c h", "°ch", "c·h", "c h", "ch"))
+FAHRENHEIT_HOUR = Unit("°F·h", 2000.0, ("°f·h", "°f h", "°fh", "f·h", "f h", "fh"))
+SQUARE_METRE_A_SECOND = Unit("m²/s", 1.0, ("m2/s",))
+SQUARE_MM_A_DAY = Unit("mm² a day", 1e-6 / 86400, ("mm²/d", "mm2/d", "mm² a day"))
 
 PASCAL = Unit("Pa", 1.0, ("pa",))
 HECTOPASCAL = Unit("hPa", 100.0, ("hpa", "mbar", "mb"))

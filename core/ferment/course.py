@@ -1,0 +1,196 @@
+"""How warm was it at every moment? From single readings to a line without holes, erring on the warm side.
+
+Readings up to half a day apart are joined by a straight line. Over a longer gap the warmer end counts for all of it,
+and it is said; a gap of more than a day and a half is no evidence. Both spans are our own choice, no source.
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterable, Sequence
+from itertools import pairwise
+from typing import Literal
+
+from attrs import evolve, frozen
+
+from core.quantities import HOURS, TEMPERATURE, Amount
+from core.working import Step
+
+Place = Literal["core", "chamber"]
+"""In the meat, or in the air around it."""
+
+JOINED_S = 12.5 * 3600.0
+"""Read morning and evening, half an hour late: still a straight line."""
+NO_EVIDENCE_S = 36 * 3600.0
+
+
+@frozen
+class Warmth:
+    """One temperature. at_s: seconds from the start of the clock, negative before it. temperature_c: −60 to 150."""
+
+    at_s: float
+    temperature_c: float
+    place: Place = "chamber"
+
+
+@frozen
+class Leg:
+    """A stretch of straight line."""
+
+    start_s: float
+    end_s: float
+    start_c: float
+    end_c: float
+
+    def at(self, moment_s: float) -> float:
+        if moment_s <= self.start_s:
+            return self.start_c
+        if moment_s >= self.end_s:
+            return self.end_c
+        return self.start_c + (self.end_c - self.start_c) * (moment_s - self.start_s) / (self.end_s - self.start_s)
+
+    def until(self, moment_s: float) -> Leg:
+        return evolve(self, end_s=min(self.end_s, moment_s), end_c=self.at(moment_s))
+
+
+@frozen
+class Course:
+    """The temperature from the start on. assumed: what was taken for granted. unknown: what nobody can know."""
+
+    legs: tuple[Leg, ...]
+    assumed: tuple[Step, ...] = ()
+    unknown: tuple[Step, ...] = ()
+
+    @property
+    def highest_c(self) -> float:
+        return max((max(leg.start_c, leg.end_c) for leg in self.legs), default=-math.inf)
+
+    @property
+    def last_c(self) -> float:
+        return self.legs[-1].end_c
+
+    def until(self, moment_s: float) -> Course:
+        return evolve(self, legs=tuple(leg.until(moment_s) for leg in self.legs if leg.start_s < moment_s))
+
+
+def course(readings: Iterable[Warmth], end_s: float, planned_c: float | None = None) -> Course:
+    """The course from second 0 to end_s. Chamber and core are kept apart; at each moment the warmer one counts.
+
+    The one read without long gaps, the chamber where both are, carries the course; the other counts where it was read.
+    planned_c: what the chamber was set to; it counts where no reading can speak and it is the warmer.
+    """
+    every = tuple(readings)
+    by_place = {place: _of(place, every) for place in ("chamber", "core")}
+    there = {place: each for place, each in by_place.items() if each}
+    if end_s <= 0:
+        return Course(())
+    if not there:
+        return _only_planned(end_s, planned_c)
+    carrier = min(there, key=lambda place: (max(_longest_gap(there[place], end_s), JOINED_S), place != "chamber"))
+    carried = _carried(there[carrier], end_s, -math.inf if planned_c is None else planned_c)
+    others = [leg for place, each in there.items() if place != carrier for leg in _joined(each, end_s)]
+    return evolve(carried, legs=_warmer(carried.legs, others))
+
+
+def _of(place: str, readings: Iterable[Warmth]) -> list[Warmth]:
+    """In the order of time. Of two at one moment the warmer is last; what a probe gave twice changes nothing."""
+    of_place = (each for each in readings if each.place == place)
+    return sorted(of_place, key=lambda each: (each.at_s, each.temperature_c))
+
+
+def _only_planned(end_s: float, planned_c: float | None) -> Course:
+    nobody = Step("No temperature was read.")
+    if planned_c is None:
+        return Course((), (), (nobody,))
+    planned = Step(
+        "No temperature was read: the planned {planned} is taken.", {"planned": Amount(planned_c, TEMPERATURE)}
+    )
+    return Course((Leg(0.0, end_s, planned_c, planned_c),), (planned,), (nobody,))
+
+
+def _longest_gap(readings: Sequence[Warmth], end_s: float) -> float:
+    before = [each.at_s for each in readings if each.at_s < end_s]
+    marks = [0.0, *(at_s for at_s in before if at_s > 0), end_s]
+    return max(later - earlier for earlier, later in pairwise(marks))
+
+
+def _carried(readings: Sequence[Warmth], end_s: float, planned_c: float) -> Course:
+    legs: list[Leg] = []
+    assumed: list[Step] = []
+    unknown: list[Step] = []
+    first, last = readings[0], readings[-1]
+    if first.at_s > 0:
+        until_s = min(first.at_s, end_s)
+        lead = _taken("From the start to the first reading, {time}", first, until_s, planned_c, assumed)
+        legs.append(Leg(0.0, until_s, lead, lead))
+        _tell_unknown(until_s, "before the first reading", unknown)
+    for earlier, later in pairwise(readings):
+        if later.at_s <= 0 or earlier.at_s >= end_s or later.at_s == earlier.at_s:
+            continue
+        legs.append(_clipped(_between(earlier, later, assumed), end_s))
+        _tell_unknown(later.at_s - earlier.at_s, "between two readings", unknown)
+    if last.at_s < end_s:
+        held_from = max(last.at_s, 0.0)
+        held = _taken("Since the last reading, {time}", last, end_s - held_from, planned_c, assumed)
+        legs.append(Leg(held_from, end_s, held, held))
+        _tell_unknown(end_s - last.at_s, "after the last reading", unknown)
+    return Course(tuple(legs), tuple(assumed), tuple(unknown))
+
+
+def _taken(when: str, nearest: Warmth, lasts_s: float, planned_c: float, assumed: list[Step]) -> float:
+    """The nearest reading is held; over a long time what was planned counts where that is warmer."""
+    taken = nearest.temperature_c if lasts_s <= JOINED_S else max(nearest.temperature_c, planned_c)
+    amounts = {"time": Amount(lasts_s, HOURS), "taken": Amount(taken, TEMPERATURE)}
+    assumed.append(Step(f"{when}, it is taken to have been {{taken}}.", amounts))
+    return taken
+
+
+def _between(earlier: Warmth, later: Warmth, assumed: list[Step]) -> Leg:
+    gap_s = later.at_s - earlier.at_s
+    if gap_s <= JOINED_S:
+        return Leg(earlier.at_s, later.at_s, earlier.temperature_c, later.temperature_c)
+    warmer = max(earlier.temperature_c, later.temperature_c)
+    assumed.append(
+        Step(
+            "{time} went by between two readings: the warmer of them, {taken}, counts for all of it.",
+            {"time": Amount(gap_s, HOURS), "taken": Amount(warmer, TEMPERATURE)},
+        )
+    )
+    return Leg(earlier.at_s, later.at_s, warmer, warmer)
+
+
+def _tell_unknown(gap_s: float, where: str, unknown: list[Step]) -> None:
+    if gap_s > NO_EVIDENCE_S:
+        most = Amount(NO_EVIDENCE_S, HOURS)
+        unknown.append(
+            Step(
+                f"{{gap}} without a temperature {where}; more than {{most}} is no evidence.",
+                {"gap": Amount(gap_s, HOURS), "most": most},
+            )
+        )
+
+
+def _clipped(leg: Leg, end_s: float) -> Leg:
+    start_s = max(leg.start_s, 0.0)
+    return evolve(leg, start_s=start_s, start_c=leg.at(start_s)).until(end_s)
+
+
+def _joined(readings: Sequence[Warmth], end_s: float) -> list[Leg]:
+    """Only what was read closely enough to be joined."""
+    return [
+        _clipped(Leg(earlier.at_s, later.at_s, earlier.temperature_c, later.temperature_c), end_s)
+        for earlier, later in pairwise(readings)
+        if 0 < later.at_s - earlier.at_s <= JOINED_S and later.at_s > 0 and earlier.at_s < end_s
+    ]
+
+
+def _warmer(legs: Sequence[Leg], others: Sequence[Leg]) -> tuple[Leg, ...]:
+    """The warmer of the two at each end of each stretch; between, their straight line is never below either."""
+    if not others:
+        return tuple(legs)
+    marks = sorted({mark for leg in (*legs, *others) for mark in (leg.start_s, leg.end_s)})
+    found: list[Leg] = []
+    for start_s, end_s in pairwise(marks):
+        here = [leg for leg in (*legs, *others) if leg.start_s <= start_s and end_s <= leg.end_s]
+        found.append(Leg(start_s, end_s, max(leg.at(start_s) for leg in here), max(leg.at(end_s) for leg in here)))
+    return tuple(found)

@@ -1,0 +1,70 @@
+"""How long is left at the present temperature, and when is the last safe moment?"""
+
+from __future__ import annotations
+
+import math
+
+from attrs import frozen
+
+from core.ferment.course import Course
+from core.ferment.degree_hours import reached_at, total
+from core.ferment.rules import Rule
+from core.quantities import DEGREE_HOURS, HOURS, TEMPERATURE, Amount
+from core.refusals import OutOfRange
+from core.working import Figure, Step
+
+STANDS_STILL = "At this temperature the clock stands still: nothing is added."
+
+
+@frozen
+class Deadline:
+    """at_s: the last safe moment, in seconds from the start; None where nothing is added at the present temperature.
+
+    left: the time from the end of the course to it, at the present temperature; 0 where it is over.
+    """
+
+    at_s: float | None
+    left: Figure | None
+
+
+def deadline(course: Course, rule: Rule, present_c: float | None = None) -> Deadline:
+    """present_c: what it is now and stays at; None: as the course ends. The course must have a leg."""
+    now_c = course.last_c if present_c is None else present_c
+    limit_ks = rule.limit_ks(max(course.highest_c, now_c))
+    gone_ks, end_s = total(course, rule.base_c), course.legs[-1].end_s
+    if gone_ks >= limit_ks:
+        return Deadline(reached_at(course, rule.base_c, limit_ks), hours_left(gone_ks, limit_ks, now_c, rule))
+    left = hours_left(gone_ks, limit_ks, now_c, rule)
+    return Deadline(None if left is None else end_s + left.value, left)
+
+
+def hours_left(gone_ks: float, limit_ks: float, present_c: float, rule: Rule) -> Figure | None:
+    """Seconds until the limit at the present temperature; None where it is not above the base.
+
+    gone_ks: 0 or more, kelvin-seconds. Raises OutOfRange on "gone_ks".
+    """
+    if not 0 <= gone_ks < math.inf:
+        raise OutOfRange("gone_ks", "The degree-hours so far cannot be less than nothing.")
+    amounts = {
+        "limit": Amount(limit_ks, DEGREE_HOURS),
+        "gone": Amount(gone_ks, DEGREE_HOURS),
+        "present": Amount(present_c, TEMPERATURE),
+        "base": Amount(rule.base_c, TEMPERATURE),
+    }
+    if gone_ks >= limit_ks:
+        step = Step("{gone} is not fewer than {limit}: nothing is left", amounts)
+        return Figure("left", "Time left", 0.0, HOURS, (step,), rule.source)
+    if present_c <= rule.base_c:
+        return None
+    left_s = (limit_ks - gone_ks) / (present_c - rule.base_c)
+    step = Step("({limit} − {gone}) ÷ ({present} − {base}) = {left}", amounts | {"left": Amount(left_s, HOURS)})
+    return Figure("left", "Time left at this temperature", left_s, HOURS, (step,), rule.source)
+
+
+def hours_and_minutes(seconds: float) -> str:
+    """As a cook says it, never more than there is: "5 h 20 min"."""
+    minutes = max(0, math.floor(seconds / 60 + 1e-6))
+    hours, rest = divmod(minutes, 60)
+    if not hours:
+        return f"{rest} min"
+    return f"{hours} h {rest} min" if rest else f"{hours} h"

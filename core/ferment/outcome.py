@@ -1,0 +1,177 @@
+"""What became of a fermentation, and of one that went over its limit: what release asks, with the reason it gives."""
+
+from __future__ import annotations
+
+from typing import Literal
+
+from attrs import frozen
+
+from core.ferment.rules import RULES, TARGET_PH, RuleKey
+from core.quantities import DEGREE_HOURS, PH, Amount
+from core.sources import DEGREE_HOURS_US, GD_2023_STAPHYLOCOCCI, Source
+from core.verdict import Reason
+from core.working import Step
+
+Word = Literal["passed", "over", "running", "not shown", "unknown"]
+"""over: the limit was reached first. not shown: it may have crossed in time, but the reading that shows it came later.
+unknown: too little was read."""
+Result = Literal["clean", "found", "not-tested"]
+
+TOXIN = (
+    "The toxin that staphylococci leave behind survives cooking, drying and acid, and cannot be seen, smelt or tasted."
+)
+ASK = Step(
+    "Hold it: keep it cold and apart, and let nobody taste it. Ask a food-safety authority or a licensed processor, "
+    "who can have it tested for staphylococcal toxin. Then note what was decided."
+)
+
+
+@frozen
+class Deviation:
+    """What was decided of a batch that missed its limit. kept: to go on with it; else it is thrown away."""
+
+    kept: bool
+    result: Result
+    decided_by: str = ""
+    test: str = ""
+
+    @property
+    def clears(self) -> bool:
+        return self.kept and self.result == "clean"
+
+    @property
+    def condemns(self) -> bool:
+        return not self.kept or self.result == "found"
+
+
+@frozen
+class Outcome:
+    """sum_ks: degree-hours, in kelvin-seconds, to pH 5.3 or until now; None where none can be told.
+
+    limit_ks: what it had to stay below. why: what is missing. deviation: what was decided, if it was.
+    """
+
+    word: Word
+    rule: RuleKey = "us"
+    sum_ks: float | None = None
+    limit_ks: float | None = None
+    why: tuple[Step, ...] = ()
+    deviation: Deviation | None = None
+
+    @property
+    def source(self) -> Source:
+        return RULES[self.rule].source
+
+
+PASSED = Outcome("passed")
+
+
+def reason(outcome: Outcome | None) -> Reason:
+    """Why a batch that is meant to sour may go on, or may not. None: nobody kept the hours."""
+    if outcome is None:
+        return Reason("degree-hours", Step("Its degree-hours to pH 5.3 are not known."), None, DEGREE_HOURS_US, ASK)
+    if outcome.deviation is not None and outcome.word != "passed":
+        return _decided(outcome, outcome.deviation)
+    return Reason("degree-hours", _text(outcome), _MET[outcome.word], outcome.source, _settle(outcome))
+
+
+_MET: dict[Word, bool | None] = {"passed": True, "over": False, "running": None, "not shown": None, "unknown": None}
+
+
+def _text(outcome: Outcome) -> Step:
+    amounts = {"target": Amount(TARGET_PH, PH)}
+    if outcome.word == "unknown":
+        why = outcome.why[0] if outcome.why else Step("Too little was read.")
+        return Step(f"Its degree-hours to pH {{target}} are not known: {_sentence(why)}", amounts | why.amounts)
+    if outcome.sum_ks is None or outcome.limit_ks is None:
+        return Step(_BARE[outcome.word], amounts)
+    amounts |= {"sum": Amount(outcome.sum_ks, DEGREE_HOURS), "limit": Amount(outcome.limit_ks, DEGREE_HOURS)}
+    return Step(_TOLD[outcome.word], amounts)
+
+
+_TOLD: dict[Word, str] = {
+    "passed": "It took {sum} to come down to pH {target}, fewer than the limit of {limit}.",
+    "over": "Its degree-hours, {sum}, reached the limit of {limit} before its pH was known to be {target}.",
+    "running": "It is not yet at pH {target}; {sum} of {limit} are gone.",
+    "not shown": "The reading that shows pH {target} came at {sum}, not fewer than {limit}; whether it was there in "
+    "time is a guess between two readings.",
+}
+_BARE: dict[Word, str] = {
+    "passed": "It came down to pH {target} in fewer degree-hours than the limit.",
+    "over": "Its degree-hours reached the limit before it came down to pH {target}.",
+    "running": "It is not yet at pH {target}.",
+    "not shown": "No reading shows that it came down to pH {target} in time.",
+}
+
+
+def slow_reason(outcome: Outcome | None) -> Reason:
+    """The same of a style that is not meant to sour: its warm days."""
+    if outcome is None or outcome.word == "unknown":
+        why = outcome.why[0] if outcome is not None and outcome.why else Step("no temperature was noted.")
+        text = Step(f"How warm it was in its first days is not known: {_sentence(why)}", why.amounts)
+        return Reason("warm-days", text, None, GD_2023_STAPHYLOCOCCI, _NOTE_WARMTH)
+    if outcome.deviation is not None and outcome.word != "passed":
+        return _decided(outcome, outcome.deviation)
+    if outcome.sum_ks is None or outcome.limit_ks is None:
+        text, amounts = _SLOW_BARE[outcome.word], {}
+    else:
+        text = _SLOW[outcome.word]
+        amounts = {"sum": Amount(outcome.sum_ks, DEGREE_HOURS), "limit": Amount(outcome.limit_ks, DEGREE_HOURS)}
+    settle = _NOTE_WARMTH if outcome.word == "running" else Step(f"{ASK.text} {TOXIN}")
+    return Reason("warm-days", Step(text, amounts), _MET[outcome.word], GD_2023_STAPHYLOCOCCI, settle)
+
+
+_NOTE_WARMTH = Step(
+    "Enter the temperatures of its first days, until it was at 15.6 °C (60 °F) or less, or a logger's file."
+)
+_SLOW = {
+    "passed": "Its warm days made {sum}, fewer than {limit}; then it was kept cool.",
+    "over": "Its warm days made {sum}, not fewer than {limit}, without the acid that would have stopped what grows.",
+    "running": "No reading shows it cool again yet; {sum} of {limit} are gone.",
+}
+_SLOW_BARE = {
+    "passed": "It was never warm for long, and then it was kept cool.",
+    "over": "Its warm days were too many.",
+    "running": "No reading shows it cool again yet.",
+}
+
+
+def _sentence(step: Step) -> str:
+    return step.text[:1].lower() + step.text[1:]
+
+
+def _settle(outcome: Outcome) -> Step:
+    if outcome.word == "running":
+        return Step("Read the pH and the temperature before the time is up.")
+    if outcome.word == "unknown":
+        return Step("Enter the temperatures that were read, or the logger's file. If there are none: " + ASK.text)
+    return Step(f"{ASK.text} {TOXIN}")
+
+
+def _decided(outcome: Outcome, deviation: Deviation) -> Reason:
+    who = f" by {_plain(deviation.decided_by)}" if deviation.decided_by else ""
+    test = f" ({_plain(deviation.test)})" if deviation.test else ""
+    key, source = "degree-hours", outcome.source
+    if deviation.condemns:
+        words = "the test found what must not be there" if deviation.result == "found" else "it is not to be eaten"
+        throw = Step("Throw the whole batch away, well wrapped, so that neither people nor animals eat it.")
+        return Reason(
+            key,
+            Step(f"It missed its degree-hours, and it was decided{who}: {words}{test}."),
+            False,
+            source,
+            throw,
+            True,
+        )
+    if deviation.clears:
+        text = Step(f"It missed its degree-hours; it was tested{test}, nothing was found, and it was cleared{who}.")
+        return Reason(key, text, True, source, ASK)
+    text = Step(
+        f"It missed its degree-hours; it was decided{who} to keep it, but no test is noted that found it clean."
+    )
+    return Reason(key, text, False, source, Step(f"{ASK.text} {TOXIN}"))
+
+
+def _plain(words: str) -> str:
+    """Typed words may hold braces; in a step they would be taken for an amount."""
+    return words.replace("{", "{{").replace("}", "}}")

@@ -1,0 +1,109 @@
+"""Two rules for the race between acid and staphylococci: from which warmth it counts, and how much is allowed.
+
+Both count the warmth above a base until the pH is 5.3, and draw the limit by the highest temperature before that. They
+agree within 0.3 %.
+"""
+
+from __future__ import annotations
+
+from typing import Literal
+
+from attrs import frozen
+
+from core.quantities import DEGREE_HOURS, TEMPERATURE, Amount
+from core.sources import DEGREE_HOURS_CANADA, DEGREE_HOURS_US, Source
+from core.units import CELSIUS_HOUR, FAHRENHEIT, FAHRENHEIT_HOUR
+from core.working import Step
+
+RuleKey = Literal["us", "canada"]
+Edge = Literal["below", "up to"]
+
+TARGET_PH = 5.3
+SAME_TEMPERATURE_C = 1e-6
+"""A temperature typed in °F is the band's edge itself, whatever the last digit of its °C."""
+
+
+@frozen
+class Band:
+    """A limit and the highest temperature it holds for; edge: whether that temperature itself still belongs to it."""
+
+    limit_ks: float
+    edge: Edge
+    most_c: float
+    printed: str
+
+    def holds(self, highest_c: float) -> bool:
+        slack = -SAME_TEMPERATURE_C if self.edge == "below" else SAME_TEMPERATURE_C
+        return highest_c < self.most_c + slack
+
+
+@frozen
+class Rule:
+    """limit_ks: kelvin-seconds above base_c; the sum must stay below it ("fewer than")."""
+
+    key: RuleKey
+    name: str
+    base_c: float
+    bands: tuple[Band, ...]
+    source: Source
+
+    def band(self, highest_c: float) -> Band:
+        """The band that the highest temperature before pH 5.3 falls in. The last one has no end."""
+        return next((band for band in self.bands if band.holds(highest_c)), self.bands[-1])
+
+    def limit_ks(self, highest_c: float) -> float:
+        return self.band(highest_c).limit_ks
+
+    def words(self, highest_c: float) -> Step:
+        """Which limit holds, and why."""
+        band = self.band(highest_c)
+        amounts = {
+            "highest": Amount(highest_c, TEMPERATURE),
+            "limit": Amount(band.limit_ks, DEGREE_HOURS),
+            "edge": Amount(band.most_c, TEMPERATURE),
+        }
+        where: str = band.edge
+        if band is self.bands[-1]:
+            where, amounts["edge"] = "above", Amount(self.bands[-2].most_c, TEMPERATURE)
+        return Step(
+            f"{self.name}, printed as {band.printed}: fewer than {{limit}}, for the highest, {{highest}}, is {where} "
+            "{edge}",
+            amounts,
+        )
+
+
+def _us(limit: int, edge: Edge, most_f: float) -> Band:
+    return Band(FAHRENHEIT_HOUR.to_si(limit), edge, FAHRENHEIT.to_si(most_f), f"{limit} °F·h")
+
+
+def _canada(limit: int, edge: Edge, most_c: float) -> Band:
+    return Band(CELSIUS_HOUR.to_si(limit), edge, most_c, f"{limit} °C·h")
+
+
+NO_END = float("inf")
+RULES: dict[RuleKey, Rule] = {
+    "us": Rule(
+        key="us",
+        name="US rule",
+        base_c=FAHRENHEIT.to_si(60),
+        bands=(_us(1200, "below", 90), _us(1000, "up to", 100), _us(900, "up to", NO_END)),
+        source=DEGREE_HOURS_US,
+    ),
+    "canada": Rule(
+        key="canada",
+        name="Canadian rule",
+        base_c=15.6,
+        bands=(_canada(665, "below", 33), _canada(555, "up to", 37), _canada(500, "up to", NO_END)),
+        source=DEGREE_HOURS_CANADA,
+    ),
+}
+RULE_WORDS = {
+    "us": "US: above 60 °F; 1200, 1000 or 900 °F·h",
+    "canada": "Canada: above 15.6 °C; 665, 555 or 500 °C·h",
+}
+
+NO_PROOF = (
+    "Passing means that staphylococci grew little, taken as a hundredfold at most (FSIS-GD-2023-0002, p. 37). It is no "
+    "evidence against Salmonella, E. coli or Listeria (p. 54)."
+)
+LOCAL_RULES = "The rules where you are, and a food-safety authority, come before this figure."

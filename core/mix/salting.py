@@ -1,0 +1,177 @@
+"""How long does a whole muscle lie in salt? Diffusion to its coldest centre, beside what the trade goes by."""
+
+from __future__ import annotations
+
+import math
+from typing import Literal
+
+from attrs import frozen
+
+from core.mix import diffusion
+from core.quantities import DAYS, DIFFUSIVITY, FRACTION, LENGTH, RATIO, TEMPERATURE, Amount
+from core.refusals import Missing, OutOfRange
+from core.sources import CRANK, SALT_DIFFUSIVITY
+from core.working import Figure, Step
+
+Shape = Literal["slab", "cylinder", "block"]
+SHAPES: dict[str, str] = {
+    "slab": "flat, much wider than thick",
+    "cylinder": "round and long",
+    "block": "thick and wide, salted on every side",
+}
+Manner = Literal["weighed", "excess"]
+MANNERS: dict[str, str] = {
+    "weighed": "weighed salt, sealed in a bag",
+    "excess": "buried in salt, or in plenty of brine",
+}
+
+# From memory; Hansen et al. 2008 measured 3 to 7e-10 in pork. The slow end is what a safe day rests on.
+TYPICAL_M2_S, SLOW_M2_S, FAST_M2_S = 2.0e-10, 1.3e-10, 7.0e-10
+AT_C = 3.0
+ACTIVATION_J_MOL = 19_000.0  # of salt in water, from memory; no figure for meat was found
+GAS_CONSTANT = 8.314462618
+ZERO_C = 273.15
+
+COLDEST_C, WARMEST_C = -2.0, 15.0
+LEAST_C, MOST_C = 20 / 9, 40 / 9
+"""36 and 40 °F: USDA Farmers' Bulletin and VT 458-223, read in copies."""
+
+NEVER_WARM = "Keep it between 2 and 4 °C (36 and 40 °F) until the salt is through: warmer, it may spoil inside first."
+TOO_COLD = "Below 2 °C (36 °F) salt hardly moves, and the official methods do not count such days."
+MODEL = (
+    "Meat is no slab: fat, skin, bone and seams slow the salt down, and a frozen and thawed piece takes it up about a "
+    "third faster. The spread is that of published diffusivities."
+)
+
+
+@frozen
+class Piece:
+    """thickness_m: the least way through, or the diameter of a round piece. width_m, length_m: of a block; a length
+    that is not given is taken to be long. 1 mm to 1 m."""
+
+    shape: Shape
+    thickness_m: float
+    width_m: float | None = None
+    length_m: float | None = None
+
+    @property
+    def half_sides_m(self) -> tuple[float, ...]:
+        """Half of each way from face to face that counts."""
+        if self.shape != "block":
+            return (self.thickness_m / 2,)
+        return tuple(side / 2 for side in (self.thickness_m, self.width_m, self.length_m) if side is not None)
+
+
+def diffusivity(temperature_c: float, at_3_c: float = TYPICAL_M2_S) -> float:
+    """m²/s of salt in lean meat. temperature_c: −2 to 15. Raises OutOfRange on "temperature_c"."""
+    if not COLDEST_C <= temperature_c <= WARMEST_C:
+        raise OutOfRange("temperature_c", "The temperature must be between −2 and 15 °C (28 and 59 °F).")
+    warmer = 1 / (AT_C + ZERO_C) - 1 / (temperature_c + ZERO_C)
+    return at_3_c * math.exp(ACTIVATION_J_MOL / GAS_CONSTANT * warmer)
+
+
+def centre_share(piece: Piece, manner: Manner, d_m2_s: float, lasts_s: float) -> float:
+    """Salt at the centre as a share of what it comes to in the end: 0 to 1.
+
+    manner "excess": the surface is held constant; finite sides multiply. "weighed": a fixed amount lies on all faces
+    and none leaves; each pair of faces carries salt by its area, and their shares add up.
+    """
+    _require_piece(piece)
+    numbers = [d_m2_s * lasts_s / half**2 for half in piece.half_sides_m]
+    if manner == "excess":
+        if piece.shape == "cylinder":
+            return 1 - diffusion.cylinder_centre(numbers[0])
+        return 1 - math.prod(diffusion.slab_centre(fo) for fo in numbers)
+    if piece.shape == "cylinder":
+        return diffusion.sealed_cylinder_centre(numbers[0])
+    areas = [1 / half for half in piece.half_sides_m]
+    parts = zip(areas, numbers, strict=True)
+    return math.fsum(area * diffusion.sealed_slab_centre(fo) for area, fo in parts) / math.fsum(areas)
+
+
+def time_to(piece: Piece, manner: Manner, d_m2_s: float, share: float) -> float:
+    """Seconds until the centre has that share of its end. share: 0.01 to 0.99. Raises OutOfRange on "share"."""
+    if not 0.01 <= share <= 0.99:
+        raise OutOfRange("share", "The share must be between 1 and 99 %.")
+    _require_piece(piece)
+    high = max(piece.half_sides_m) ** 2 / d_m2_s
+    while centre_share(piece, manner, d_m2_s, high) < share:
+        high *= 2
+    low = 0.0
+    for _ in range(50):
+        middle = (low + high) / 2
+        low, high = (low, middle) if centre_share(piece, manner, d_m2_s, middle) >= share else (middle, high)
+    return high
+
+
+def equalised(piece: Piece, manner: Manner, temperature_c: float, share: float) -> tuple[Figure, ...]:
+    """Days until the centre has the chosen share of its end, with the spread of published diffusivities; and how fast
+    salt moves. Raises OutOfRange on the piece's sides, "temperature_c" or "share"."""
+    typical, slow, fast = (diffusivity(temperature_c, each) for each in (TYPICAL_M2_S, SLOW_M2_S, FAST_M2_S))
+    lasts_s = time_to(piece, manner, typical, share)
+    days = Figure(
+        "equalised",
+        "Days until the centre has its salt",
+        lasts_s,
+        DAYS,
+        _working(piece, manner, typical, share, lasts_s),
+        CRANK,
+        (*_cold_cautions(temperature_c), MODEL),
+        time_to(piece, manner, fast, share),
+        time_to(piece, manner, slow, share),
+    )
+    return days, _diffusivity_figure(temperature_c, typical, slow, fast)
+
+
+def _working(piece: Piece, manner: Manner, d_m2_s: float, share: float, lasts_s: float) -> tuple[Step, ...]:
+    half = piece.half_sides_m[0]
+    amounts = {
+        "d": Amount(d_m2_s, DIFFUSIVITY),
+        "half": Amount(half, LENGTH),
+        "share": Amount(share, FRACTION),
+        "fo": Amount(d_m2_s * lasts_s / half**2, RATIO),
+        "time": Amount(lasts_s, DAYS),
+    }
+    way = "radius" if piece.shape == "cylinder" else "half-thickness"
+    ends = "the surface" if manner == "excess" else "the mean"
+    return (
+        Step(f"The centre has {{share}} of {ends} at {{d}} × time ÷ {way}² = {{fo}}, by Crank's series", amounts),
+        Step("{fo} × ({half})² ÷ {d} = {time}", amounts),
+    )
+
+
+def _diffusivity_figure(temperature_c: float, typical: float, slow: float, fast: float) -> Figure:
+    amounts = {
+        "base": Amount(TYPICAL_M2_S, DIFFUSIVITY),
+        "at": Amount(AT_C, TEMPERATURE),
+        "now": Amount(temperature_c, TEMPERATURE),
+        "d": Amount(typical, DIFFUSIVITY),
+    }
+    step = Step("{base} at {at}, carried to {now} with 19 kJ/mol (salt in water, from memory) = {d}", amounts)
+    return Figure("diffusivity", "How fast salt moves", typical, DIFFUSIVITY, (step,), SALT_DIFFUSIVITY, (), slow, fast)
+
+
+def _cold_cautions(temperature_c: float) -> tuple[str, ...]:
+    if temperature_c > MOST_C + 0.05:
+        return (NEVER_WARM,)
+    return (TOO_COLD,) if temperature_c < LEAST_C - 0.05 else ()
+
+
+def centre_curve(
+    piece: Piece, manner: Manner, d_m2_s: float, until_s: float, points: int = 41
+) -> list[tuple[float, float]]:
+    """The share at the centre against seconds, from the start on: what the chart draws."""
+    times = [until_s * each / (points - 1) for each in range(points)]
+    return [(lasts_s, centre_share(piece, manner, d_m2_s, lasts_s)) for lasts_s in times]
+
+
+def _require_piece(piece: Piece) -> None:
+    if piece.shape == "block" and piece.width_m is None:
+        raise Missing("width_m", "Enter the width of the block, for example 120 mm.")
+    for field, label, side in (
+        ("thickness_m", "The thickness", piece.thickness_m),
+        ("width_m", "The width", piece.width_m),
+        ("length_m", "The length", piece.length_m),
+    ):
+        if side is not None and not 0.001 <= side <= 1:
+            raise OutOfRange(field, f"{label} must be between 1 mm and 1 m (0.04 and 39 in).")

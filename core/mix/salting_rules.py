@@ -1,0 +1,168 @@
+"""What the trade goes by, days for each kilogram or inch, and the least days the law asks of hams and shoulders."""
+
+from __future__ import annotations
+
+import math
+from typing import Literal
+
+from attrs import frozen
+
+from core.quantities import DAYS, FRACTION, LENGTH, MASS, Amount
+from core.refusals import OutOfRange
+from core.sources import (
+    CFR_COUNTRY_HAM,
+    CFR_HAM_SALTING,
+    COMMON_PRACTICE,
+    EU_PICKLED_HAM,
+    FARM_PORK,
+    KEMP_1968,
+    VT_458_223,
+    Source,
+)
+from core.units import INCH_M, POUND_KG
+from core.working import Figure, Step
+
+DAY_S = 86400.0
+
+Cut = Literal["ham", "shoulder"]
+CUTS: dict[str, str] = {"ham": "ham", "shoulder": "shoulder"}
+Product = Literal["country", "dry-cured"]
+PRODUCTS: dict[str, str] = {"country": "country ham or shoulder", "dry-cured": "dry-cured ham or shoulder"}
+
+TURN_EVERY_DAYS: dict[str, float] = {"weighed": 2.0, "excess": 7.0}
+"""A bag is turned, salted meat is overhauled: taken out, rubbed again where bare and put back. Common practice."""
+
+
+@frozen
+class ByMass:
+    """Days for a kilogram, beginning with `first`."""
+
+    key: str
+    name: str
+    days_a_kg: float
+    words: str
+    source: Source
+    first: float = 0.0
+    low_days_a_kg: float | None = None
+
+
+BY_MASS = (
+    ByMass("rule_dry_lb", "Dry salt, by weight", 1.5 / POUND_KG, "1½ days a pound", VT_458_223),
+    ByMass(
+        "rule_ham_method", "Dry salt, US ham method 3", 1.5 / POUND_KG, "1½ days a pound, 28 at least", CFR_HAM_SALTING
+    ),
+    ByMass("rule_kentucky", "Country ham, Kentucky", 2 / POUND_KG, "2 days a pound", KEMP_1968),
+    ByMass("rule_pickle", "Sweet pickle", 4 / POUND_KG, "3½ to 4 days a pound", FARM_PORK, 0.0, 3.5 / POUND_KG),
+    ByMass("rule_jambon", "Salted ham without nitrite, EU", 1.0, "3 days and 1 a kilogram", EU_PICKLED_HAM, 3.0),
+)
+LEAST_OF: dict[str, float] = {"rule_ham_method": 28.0}
+DAYS_AN_INCH = 7.0
+
+
+def by_rule(mass_kg: float | None, thickness_m: float | None) -> tuple[Figure, ...]:
+    """Days in salt by each rule that the weight or the thickness lets one use.
+
+    mass_kg: above 0, at most 60. thickness_m: above 0, at most 1. Raises OutOfRange on either.
+    """
+    figures: list[Figure] = []
+    if thickness_m is not None:
+        if not 0 < thickness_m <= 1:
+            raise OutOfRange("thickness_m", "The thickness must be more than 0 and at most 1 m (39 in).")
+        figures.append(_by_inch(thickness_m))
+    if mass_kg is not None:
+        if not 0 < mass_kg <= 60:
+            raise OutOfRange("mass_kg", "The weight must be more than 0 and at most 60 kg (132 lb).")
+        figures.extend(_by_mass(mass_kg, rule) for rule in BY_MASS)
+    return tuple(figures)
+
+
+def _by_inch(thickness_m: float) -> Figure:
+    days_s = DAYS_AN_INCH * thickness_m / INCH_M * DAY_S
+    amounts = {"thick": Amount(thickness_m, LENGTH), "days": Amount(days_s, DAYS)}
+    step = Step("7 days an inch of thickness: {thick} → {days}", amounts)
+    return Figure("rule_inch", "Dry salt, by thickness", days_s, DAYS, (step,), VT_458_223)
+
+
+def _by_mass(mass_kg: float, rule: ByMass) -> Figure:
+    days = max(rule.first + rule.days_a_kg * mass_kg, LEAST_OF.get(rule.key, 0.0))
+    amounts = {"mass": Amount(mass_kg, MASS), "days": Amount(days * DAY_S, DAYS)}
+    step = Step(f"{rule.words}: {{mass}} → {{days}}", amounts)
+    low = None if rule.low_days_a_kg is None else rule.low_days_a_kg * mass_kg * DAY_S
+    high = None if low is None else days * DAY_S
+    return Figure(rule.key, rule.name, days * DAY_S, DAYS, (step,), rule.source, (), low, high)
+
+
+# 9 CFR 319.106(c)(5)-(6). The totals of "dry cured" ham and shoulder are from memory.
+SALT_AND_EQUALISE_DAYS: dict[Cut, float] = {"ham": 45.0, "shoulder": 25.0}
+IN_ALL_DAYS: dict[tuple[Product, Cut], float] = {
+    ("country", "ham"): 70.0,
+    ("country", "shoulder"): 50.0,
+    ("dry-cured", "ham"): 55.0,
+    ("dry-cured", "shoulder"): 40.0,
+}
+LEAST_SALT = 0.04
+LEAST_BRINE = 0.10
+NOT_SAFETY = (
+    "These are what the US asks before it may be called so. They do not show that it is safe or keeps without cold "
+    "(FSIS-GD-2023-0002, p. 48)."
+)
+FROM_MEMORY = (
+    "The total for dry-cured ham and shoulder is from memory, not checked: read the rule before you rely on it."
+)
+WARMEST = "It must not be warmer than 35 °C (95 °F) inside while it dries, but in its natural climate."
+LOCAL = "The law where you are, and a food-safety authority, come before this figure."
+
+
+def minimums(cut: Cut, product: Product, salted_s: float, in_all_s: float) -> tuple[Figure, ...]:
+    """What is still to go of the least days in salt and rest, and of the least days in all. Both 0 or more, in seconds.
+
+    Raises OutOfRange on "salted_s" or "in_all_s".
+    """
+    for field, given in (("salted_s", salted_s), ("in_all_s", in_all_s)):
+        if not 0 <= given < math.inf:
+            raise OutOfRange(field, "The days cannot be less than nothing.")
+    if in_all_s < salted_s:
+        raise OutOfRange("in_all_s", "The days in all hold the days in salt: they cannot be fewer.")
+    salted = _least("salt_to_go", "Salting and rest, still to go", SALT_AND_EQUALISE_DAYS[cut], salted_s)
+    in_all = _least("days_to_go", "In all, still to go", IN_ALL_DAYS[product, cut], in_all_s)
+    memory = (FROM_MEMORY,) if product == "dry-cured" else ()
+    return _cautioned(salted, (NOT_SAFETY, LOCAL)), _cautioned(in_all, (*memory, WARMEST))
+
+
+def _least(key: str, name: str, least_days: float, had_s: float) -> Figure:
+    left_s = max(0.0, least_days * DAY_S - had_s)
+    amounts = {"least": Amount(least_days * DAY_S, DAYS), "had": Amount(had_s, DAYS), "left": Amount(left_s, DAYS)}
+    words = "{least} at the least, {had} had: {left} to go"
+    return Figure(key, name, left_s, DAYS, (Step(words, amounts),), CFR_COUNTRY_HAM)
+
+
+def _cautioned(each: Figure, cautions: tuple[str, ...]) -> Figure:
+    return Figure(each.key, each.name, each.value, each.quantity, each.working, each.source, cautions)
+
+
+def brine_strength(salt: float, water: float) -> Figure:
+    """Salt as a share of salt and water in the finished ham. salt, water: shares of its weight, above 0.
+
+    Raises OutOfRange on "salt" or "water".
+    """
+    for field, label, share in (("salt", "The salt", salt), ("water", "The water", water)):
+        if not 0 < share < 1:
+            raise OutOfRange(field, f"{label} must be more than 0 and less than 100 %.")
+    strength = salt / (salt + water)
+    amounts = {"salt": Amount(salt, FRACTION), "water": Amount(water, FRACTION), "brine": Amount(strength, FRACTION)}
+    enough = strength >= LEAST_BRINE * (1 - 1e-9)
+    said = "Made without nitrite or nitrate it must have 10 % brine or a water activity of at most 0.92: "
+    cautions = [said + ("this has it." if enough else "this has too little brine.")]
+    if salt < LEAST_SALT * (1 - 1e-9):
+        cautions.append("Country ham must hold at least 4 % salt inside; this has less.")
+    step = Step("Salt ÷ (salt + water): {salt} ÷ ({salt} + {water}) = {brine}", amounts)
+    return Figure("brine", "Brine strength", strength, FRACTION, (step,), CFR_COUNTRY_HAM, tuple(cautions))
+
+
+def turns(manner: str, planned_days: float) -> Figure:
+    """How often to turn or overhaul it."""
+    every = Amount(TURN_EVERY_DAYS[manner] * DAY_S, DAYS)
+    what = "Turn the bag over" if manner == "weighed" else "Overhaul it: rub salt where it is bare, and put it back"
+    count = max(0, math.ceil(planned_days / TURN_EVERY_DAYS[manner]) - 1)
+    step = Step(f"{what} every {{every}}, {count} {'time' if count == 1 else 'times'} in all", {"every": every})
+    return Figure("turn_every", "Turn it every", every.value, DAYS, (step,), COMMON_PRACTICE)
