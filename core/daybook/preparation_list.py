@@ -75,21 +75,24 @@ def _put_back(tasks: Tasks, as_usual: Tasks) -> Tasks:
 
 
 def rewritten(was: PreparationBegun, new: PreparationBegun, manner: Manner) -> Tasks:
-    """The tasks after the run was put right: what was said in the usual words is said anew, the rest stays."""
-    old = [{task.key: task for task in usual(was, each)} for each in MANNERS]
-    own = tuple(
-        KeptTask(
-            task.key,
-            "" if any(task.text == said[task.key].text for said in old if task.key in said) else task.text,
-            None
-            if any(task.timer_s == said[task.key].timer_s for said in old if task.key in said)
-            else task.timer_s or 0,
-        )
-        for task in was.tasks
+    """The tasks after the run was put right: what was said in the usual words is said anew, unless it still holds."""
+    before = [{task.key: task for task in usual(was, each)} for each in MANNERS]
+    after = [{task.key: task for task in usual(new, each)} for each in MANNERS]
+    own = tuple(_unlike(task, before) for task in was.tasks)
+    all_usual = own == tuple(KeptTask(key) for key in before[0])
+    old = {task.key: task for task in was.tasks}
+    return tuple(
+        old[task.key] if task.key in old and _unlike(old[task.key], after) == KeptTask(task.key) else task
+        for task in tasks_for(new, () if all_usual else own, manner)
     )
-    if [task.key for task in own] == list(old[0]) and own == tuple(KeptTask(key) for key in old[0]):
-        return usual(new, manner)
-    return tasks_for(new, own, manner)
+
+
+def _unlike(task: KeptTask, said: list[dict[str, KeptTask]]) -> KeptTask:
+    """Only that of the task which is not as usual, in whatever manner the usual was said."""
+    as_usual = [each[task.key] for each in said if task.key in each]
+    text = "" if any(task.text == each.text for each in as_usual) else task.text
+    same_timer = any((task.timer_s or None) == each.timer_s for each in as_usual)
+    return KeptTask(task.key, text, None if same_timer else task.timer_s or 0.0)
 
 
 def moved(tasks: Tasks, key: str, by: int) -> Tasks:

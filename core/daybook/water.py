@@ -53,8 +53,7 @@ def tank(book: Book) -> Tank | None:
     lines = _since_run(book, [*book.recent(CHAMBER, HumidifierCharged, COUNTED), *_filled(book)])[-COUNTED:]
     if not lines:
         return None
-    charge = book.latest(CHAMBER, HumidifierCharged)
-    mark_m3 = charge.fact.tank_m3 if charge and isinstance(charge.fact, HumidifierCharged) else None
+    mark_m3 = tank_mark_m3(book)
     used: list[Poured] = []
     level_m3 = 0.0
     for line in lines:
@@ -67,6 +66,12 @@ def tank(book: Book) -> Tank | None:
     except OutOfRange as refusal:
         outlook, why = None, refusal.sentence
     return Tank(lines[-1].entry.happened_at, level_m3, holds_m3, outlook, why)
+
+
+def tank_mark_m3(book: Book) -> float | None:
+    """The tank's own highest mark, as the last charge told it."""
+    charge = book.latest(CHAMBER, HumidifierCharged)
+    return charge.fact.tank_m3 if charge is not None and isinstance(charge.fact, HumidifierCharged) else None
 
 
 def _filling(line: Line, level_m3: float, mark_m3: float | None) -> tuple[float, float]:

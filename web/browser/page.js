@@ -10,6 +10,7 @@ import { askToKeep, lookAgain } from "./keeping.js";
 import { here } from "./place.js";
 import { showProgress, showStopped } from "./starting.js";
 import { ignoreSecondTaps } from "./taps.js";
+import { countDown } from "./time_left.js";
 import { openTransport } from "./transport.js";
 import * as typed from "./typed.js";
 import { keepUpToDate } from "./update.js";
@@ -45,6 +46,7 @@ htmx.registerExtension("daybook", {
 
 fixLinks();
 ignoreSecondTaps();
+countDown();
 typed.watchTyping();
 awake.keepAwake();
 saveDownloads(send, (text) => notify("download", { text }));

@@ -11,6 +11,8 @@ from core.daybook.batch import Batch, fold
 from core.daybook.book import Line
 from core.daybook.entries import Entry
 from core.daybook.facts import CHAMBER, BatchStarted, InstrumentAdded, Withdrawn
+from core.daybook.facts.preparation import PreparationBegun
+from core.daybook.preparation import fold_run
 from core.refusals import Refusal
 from web.entry_forms import FORMS, Subject, say, subject_about, with_saved, without, write
 from web.instruments import shelf
@@ -26,7 +28,7 @@ def correct(entry_id: str):
     declared = FORMS.get(type(line.fact))
     batch = _batch_of(line)
     instrument = shelf().find(line.entry.about)
-    if declared is None or (batch is None and instrument is None and line.entry.about != CHAMBER):
+    if declared is None or (batch is None and instrument is None and not _of_chamber(line)):
         abort(404)
     subject = (
         attrs.evolve(without(subject_about(batch, line), line), was=line.fact)
@@ -83,6 +85,8 @@ def _settle(line: Line, as_it_was: Entry, back: str):
         back = url_for("batches.all_of_them")  # its own page is gone
     if isinstance(line.fact, InstrumentAdded) and isinstance(as_it_was.fact, Withdrawn):
         back = url_for("chamber.instruments")
+    if isinstance(line.fact, PreparationBegun) and isinstance(as_it_was.fact, Withdrawn):
+        back = url_for("chamber.page")
     return redirect(with_saved(back, written), 303)
 
 
@@ -103,11 +107,19 @@ def _batch_of(line: Line) -> Batch | None:
     return fold(book(), begun.entry.about if begun.entry.about != about else about)
 
 
+def _of_chamber(line: Line) -> bool:
+    """It is about the chamber, or about a preparation run in it."""
+    return line.entry.about == CHAMBER or fold_run(book(), line.entry.about) is not None
+
+
 def _home_of(line: Line, batch: Batch | None) -> str:
     if batch is not None:
         return url_for("batches.one", batch_id=batch.id)
     if shelf().find(line.entry.about) is not None:
         return url_for("chamber.instrument", instrument_id=line.entry.about)
+    for run_id in (line.entry.about, line.id):
+        if fold_run(book(), run_id) is not None:
+            return url_for("chamber.run", run_id=run_id)
     return url_for("chamber.page") if line.entry.about == CHAMBER else url_for("batches.all_of_them")
 
 

@@ -11,6 +11,7 @@ from core.daybook.facts import CHAMBER, AirRead
 from core.daybook.instruments_due import instruments_due
 from web.instruments import shelf
 from web.journal import book
+from web.screens.chamber.set_points import in_force
 from web.visitor import now
 
 screen = Blueprint("today", __name__)
@@ -39,6 +40,7 @@ def page():
         due=[each for each in lines if each[0].late(now())],
         later=[each for each in lines if not each[0].late(now())],
         air=book().latest(CHAMBER, AirRead),
+        set_points=in_force(),
         batches=open_,
         empty=len(book()) == 0,
     )

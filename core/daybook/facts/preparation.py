@@ -54,9 +54,10 @@ class PreparationBegun:
 
 @frozen
 class TaskBegun:
-    """The task's timer was started. Its entry is about the run."""
+    """The task's timer was started. Its entry is about the run. text: what the task was."""
 
     key: str = field(validator=matches_re(_KEY))
+    text: str = ""
 
 
 @frozen
@@ -64,6 +65,7 @@ class TaskDone:
     """The task is ticked off. Its entry is about the run. in_short: said to have stood for less than its timer."""
 
     key: str = field(validator=matches_re(_KEY))
+    text: str = ""
     in_short: bool = False
 
 

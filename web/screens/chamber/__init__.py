@@ -1,6 +1,6 @@
 """The chamber: its air, its water, and what proves that it can be trusted."""
 
-from web.screens.chamber import air, instruments, page, water
+from web.screens.chamber import air, instruments, load, page, prepare, run, set_points, task_list, water
 from web.screens.chamber.blueprint import screen
 
-__all__ = ["air", "instruments", "page", "screen", "water"]
+__all__ = ["air", "instruments", "load", "page", "prepare", "run", "screen", "set_points", "task_list", "water"]

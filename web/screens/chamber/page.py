@@ -5,11 +5,15 @@ from __future__ import annotations
 from flask import render_template, request
 
 from core.daybook.facts import CHAMBER, AirRead, HumidifierCharged
+from core.daybook.preparation import latest_run, sanitised
+from core.daybook.water import basin, tank
 from web.entry_forms import say
 from web.instruments import right_of, shelf
 from web.journal import book
 from web.screens.chamber.air import air_figures
 from web.screens.chamber.blueprint import screen
+from web.screens.chamber.load import in_short
+from web.screens.chamber.set_points import in_force
 from web.visitor import manner
 
 LATEST_LINES = 50
@@ -20,12 +24,19 @@ LATEST_LINES = 50
 def page():
     shown = len(book()) + 1 if "all" in request.args else LATEST_LINES
     lines, air = book().about(CHAMBER), book().latest(CHAMBER, AirRead)
+    run = latest_run(book())
     return render_template(
         "chamber/page.html",
         air=air,
         figures=air_figures(right_of(air).fact) if air else (),
+        set_points=in_force(),
         instruments=shelf().in_use(),
         charge=book().latest(CHAMBER, HumidifierCharged),
+        tank=tank(book()),
+        basin=basin(book()),
+        run=run,
+        standing=sanitised(run)[0] if run else "",
+        load=in_short(),
         log=[(line, say(line, manner())) for line in reversed(lines[-shown:])],
         hidden=len(lines[:-shown]),
     )

@@ -1,16 +1,21 @@
-"""The humidifier's water."""
+"""The chamber's water: the humidifier charged and filled up, the basin emptied."""
 
 from __future__ import annotations
 
 from core.chamber import humidifier
-from core.daybook.facts import CHAMBER, HumidifierCharged
+from core.daybook import water
+from core.daybook.facts.chamber import CHAMBER, BasinEmptied, BasinKnown, HumidifierCharged, HumidifierFilled
 from core.quantities import DOSE_MASS, VOLUME, Amount, Manner
+from core.refusals import OutOfRange
 from core.working import Figure
+from core.worksheet import Number
 from web.entry_forms import EntryForm, Subject, Values, declare
 from web.forms import typed
 from web.journal import book
 from web.screens.chamber.blueprint import of_chamber, screen
 from web.visitor import manner
+
+SMALLEST_M3, LARGEST_M3 = 1e-5, 1.0
 
 
 def _charged(values: Values, subject: Subject) -> HumidifierCharged:
@@ -44,9 +49,89 @@ CHARGE = declare(
 )
 
 
+def _filled(values: Values, subject: Subject) -> HumidifierFilled:
+    """No more goes in, and no more stands in it, than the mark that was given with the last charge allows."""
+    mark_m3 = water.tank_mark_m3(book())
+    for key in ("water_m3", "now_holds_m3"):
+        if mark_m3 is not None and (values[key] or 0.0) > mark_m3 * (1 + 1e-5):
+            raise OutOfRange(key, f"The tank is marked for at most {_shown(mark_m3)}: fill it no higher.")
+    return HumidifierFilled(**values)
+
+
+FILL = declare(
+    EntryForm(
+        HumidifierFilled,
+        "Fill the humidifier",
+        (
+            Number("water_m3", "Water filled in", VOLUME, SMALLEST_M3, LARGEST_M3, help="Plain water, topped up."),
+            Number(
+                "now_holds_m3",
+                "The tank holds now",
+                VOLUME,
+                SMALLEST_M3,
+                LARGEST_M3,
+                optional=True,
+                help="Leave it empty where it was filled to its mark.",
+            ),
+        ),
+        lambda fact, how: f"Humidifier filled: {Amount(fact.water_m3, VOLUME).show(how)} of water",
+        fact=_filled,
+        save="Save the filling",
+    )
+)
+
+BASIN = declare(
+    EntryForm(
+        BasinKnown,
+        "How much the basin holds",
+        (Number("holds_m3", "The basin, to its brim", VOLUME, SMALLEST_M3, LARGEST_M3),),
+        lambda fact, how: f"The basin holds {Amount(fact.holds_m3, VOLUME).show(how)}",
+    )
+)
+
+
+def _emptied(values: Values, subject: Subject) -> BasinEmptied:
+    holds_m3 = water.basin(book()).holds_m3
+    if holds_m3 is not None and values["volume_m3"] > holds_m3 * (1 + 1e-5):
+        raise OutOfRange("volume_m3", f"The basin holds {_shown(holds_m3)} at most. Say on its page if it holds more.")
+    return BasinEmptied(**values)
+
+
+EMPTY = declare(
+    EntryForm(
+        BasinEmptied,
+        "Empty the basin",
+        (Number("volume_m3", "Water poured away", VOLUME, 0.0, LARGEST_M3, help="All of it; 0 where it was dry."),),
+        lambda fact, how: f"Basin emptied: {Amount(fact.volume_m3, VOLUME).show(how)} of water",
+        fact=_emptied,
+        save="Save the emptying",
+    )
+)
+
+
+def _shown(volume_m3: float) -> str:
+    return Amount(volume_m3, VOLUME).show(manner())
+
+
 @screen.route("/chamber/charge", methods=["GET", "POST"])
 def charge():
     """The tank and the strength are those of the last charge: only the water differs."""
     last = book().latest(CHAMBER, HumidifierCharged)
     texts = CHARGE.texts_of(last.fact, manner()) if last else {}
     return of_chamber(CHARGE, {key: text for key, text in texts.items() if key != "water_m3"})
+
+
+@screen.route("/chamber/fill", methods=["GET", "POST"])
+def fill():
+    return of_chamber(FILL)
+
+
+@screen.route("/chamber/basin", methods=["GET", "POST"])
+def know_basin():
+    last = book().latest(CHAMBER, BasinKnown)
+    return of_chamber(BASIN, BASIN.texts_of(last.fact, manner()) if last else None)
+
+
+@screen.route("/chamber/basin/empty", methods=["GET", "POST"])
+def empty_basin():
+    return of_chamber(EMPTY)

@@ -1,0 +1,38 @@
+// <time-left until="2026-11-25T14:32:10+01:00">: counts down to a moment and says in words when it is over.
+
+class TimeLeft extends HTMLElement {
+  static observedAttributes = ["until"];
+
+  connectedCallback() {
+    this.ticking = setInterval(() => this.say(), 1000);
+    this.say();
+  }
+
+  disconnectedCallback() {
+    clearInterval(this.ticking);
+  }
+
+  attributeChangedCallback() {
+    if (this.isConnected) this.say();
+  }
+
+  say() {
+    const words = left(Date.parse(this.getAttribute("until")) - Date.now());
+    if (words && words !== this.textContent) this.textContent = words;
+  }
+}
+
+/** The words of the server's own filter, so that nothing jumps when the page is drawn anew. */
+function left(milliseconds) {
+  if (Number.isNaN(milliseconds)) return "";
+  const seconds = Math.ceil(milliseconds / 1000);
+  if (seconds <= 0) return "The time is over.";
+  const two = (number) => String(number).padStart(2, "0");
+  const hours = Math.floor(seconds / 3600);
+  const rest = `${Math.floor(seconds / 60) % 60}:${two(seconds % 60)} left`;
+  return hours ? `${hours}:${rest.padStart("00:00 left".length, "0")}` : rest;
+}
+
+export function countDown() {
+  customElements.define("time-left", TimeLeft);
+}

@@ -1,0 +1,206 @@
+"""The chamber's load: what hangs, how much water it gives off, and whether the chamber takes that out again."""
+
+from __future__ import annotations
+
+from typing import Any
+
+import attrs
+from attrs import frozen
+from flask import render_template, request, url_for
+
+from core.air_sheets import HUMIDITY_INPUT, TEMPERATURE_INPUT
+from core.chamber.moisture import FASTEST, humidifier_need, moisture_load
+from core.chamber.moisture_sheets import CHAMBER, HANGING, HUMIDIFIER_NEED, LOSS, PEAK
+from core.chamber.rates import DAY_S, ROOM, WATER_A_DAY
+from core.daybook.batch import open_batches
+from core.daybook.facts.chamber import CHAMBER as THE_CHAMBER
+from core.daybook.facts.chamber import AirRead, CapacityStated, SetPointsChosen
+from core.daybook.load import Burden, Hanging, burden, capacity, hanging, stated_capacity
+from core.daybook.set_points import is_moister, set_points
+from core.quantities import LOSS_RATE, MASS, RELATIVE_HUMIDITY, TEMPERATURE, Amount, Manner
+from core.refusals import Missing, OutOfRange, Refusal, Refused
+from core.working import Figure
+from core.worksheet import Number
+from web.entry_forms import EntryForm, Subject, Values, declare, write
+from web.forms import Form, from_request, typed
+from web.instruments import right_of
+from web.journal import book
+from web.screens.chamber.blueprint import screen
+from web.visitor import manner, now
+
+_NEED = {each.key: each for each in HUMIDIFIER_NEED.inputs}
+INPUTS = (
+    HANGING,
+    LOSS,
+    PEAK,
+    TEMPERATURE_INPUT,
+    HUMIDITY_INPUT,
+    CHAMBER,
+    _NEED["room_temperature"],
+    _NEED["room_humidity"],
+    attrs.evolve(
+        _NEED["changes"], optional=True, help="Tells what the humidifier adds when nothing hangs: try 5 and 50."
+    ),
+)
+START_C, START_HUMIDITY = 12.0, 0.80
+
+
+@frozen
+class Answer:
+    """The word with its reason, and the figures under it."""
+
+    burden: Burden
+    figures: tuple[Figure, ...]
+
+
+def _answer(form: Form, how: Manner) -> Answer:
+    """Raises Refused or Refusal."""
+    values: Any = form.read(how)
+    if values["changes"] is not None and values["chamber"] is None:
+        raise Missing("chamber", "Enter the air in the chamber too, or leave the changes of air empty.")
+    given_off = moisture_load(
+        values["hanging"], values["loss"], values["temperature"], values["peak"], values["chamber"]
+    )
+    told = burden(values["hanging"], values["loss"], capacity(book()), _moister(), values["peak"])
+    empty: tuple[Figure, ...] = ()
+    if values["changes"] is not None:
+        empty = humidifier_need(
+            values["chamber"],
+            values["temperature"],
+            values["humidity"],
+            values["room_temperature"],
+            values["room_humidity"],
+            values["changes"],
+        )
+        empty = tuple(attrs.evolve(each, name=f"With nothing hanging: {_lower(each.name)}") for each in empty)
+    return Answer(told, (*given_off, *told.figures, *empty))
+
+
+def _lower(name: str) -> str:
+    return name[:1].lower() + name[1:]
+
+
+@screen.route("/chamber/load", methods=["GET", "POST"])
+def load():
+    """Begun with what the book knows; the maker may put other figures in."""
+    how, typing = manner(), "figures" in request.args
+    hangs = hanging(open_batches(book()), now())
+    if typing or request.method == "POST":
+        form = from_request(INPUTS, request.args if typing else request.form, "")
+    else:
+        form = Form("", INPUTS, _start(hangs, how))
+    try:
+        answer = _answer(form, how)
+    except (Refused, Refusal) as refused:
+        answer, form = None, form.refused(refused)
+    if typing:
+        return render_template("chamber/load_answer.html", answer=answer)
+    shown = Form("", INPUTS, form.texts) if request.method == "GET" else form
+    page = render_template(
+        "chamber/load.html",
+        form=shown,
+        answer=answer,
+        hangs=hangs,
+        known=capacity(book()),
+        stated=stated_capacity(book()),
+    )
+    return page, 422 if shown.refusals else 200
+
+
+def _start(hangs: Hanging | None, how: Manner) -> dict[str, str]:
+    temperature_c, humidity = _air()
+    stated = stated_capacity(book())
+    texts = {
+        "temperature": typed(temperature_c, TEMPERATURE, how),
+        "humidity": typed(humidity, RELATIVE_HUMIDITY, how),
+        "room_temperature": typed(20.0, TEMPERATURE, how),
+        "room_humidity": typed(0.5, RELATIVE_HUMIDITY, how),
+        "chamber": typed(stated.chamber_m3 if stated else None, ROOM, how),
+        "loss": typed(0.01 / DAY_S, LOSS_RATE, how),
+    }
+    if hangs is None:
+        return texts
+    loss = min(max(hangs.loss_per_s, LOSS.low), FASTEST)
+    return {**texts, "hanging": typed(round(hangs.mass_kg, 3), MASS, how), "loss": _two_digits(loss, how)}
+
+
+def _two_digits(loss_per_s: float, how: Manner) -> str:
+    """A loss a day is known no finer than a hundredth of a per-cent."""
+    return typed(max(round(loss_per_s * DAY_S, 4), 0.0001) / DAY_S, LOSS_RATE, how)
+
+
+def _air() -> tuple[float, float]:
+    """The air that is set; where none is, the air that was read; else what is usual."""
+    line = set_points(book())
+    if line is not None and isinstance(line.fact, SetPointsChosen):
+        return line.fact.temperature_c, line.fact.humidity
+    read = _read()
+    if read is not None and read.humidity is not None:
+        return read.temperature_c, read.humidity
+    return START_C, START_HUMIDITY
+
+
+def _read() -> AirRead | None:
+    line = book().latest(THE_CHAMBER, AirRead)
+    right = None if line is None else right_of(line).fact
+    return right if isinstance(right, AirRead) else None
+
+
+def _moister() -> bool | None:
+    line, read = set_points(book()), _read()
+    if line is None or read is None or not isinstance(line.fact, SetPointsChosen):
+        return None
+    return is_moister(line.fact, read)
+
+
+def in_short() -> tuple[Hanging, Burden] | None:
+    """What the Chamber page says of the load in a line; None where nothing hangs."""
+    hangs = hanging(open_batches(book()), now())
+    if hangs is None:
+        return None
+    try:
+        return hangs, burden(hangs.mass_kg, max(hangs.loss_per_s, LOSS.low), capacity(book()), _moister())
+    except OutOfRange:  # more than any chamber holds
+        return None
+
+
+def _stated(values: Values, subject: Subject) -> CapacityStated:
+    if values["rated_m3_s"] is None and values["chamber_m3"] is None:
+        raise Missing("rated_m3_s", "Enter what is stated for the chamber, or how much air it holds.")
+    return CapacityStated(**values)
+
+
+def _capacity_said(fact: CapacityStated, how: Manner) -> str:
+    rated = () if fact.rated_m3_s is None else (f"takes out {Amount(fact.rated_m3_s, WATER_A_DAY).show(how)}",)
+    holds = () if fact.chamber_m3 is None else (f"holds {Amount(fact.chamber_m3, ROOM).show(how)} of air",)
+    return f"The chamber {' and '.join((*rated, *holds))}, as stated"
+
+
+STATED = declare(
+    EntryForm(
+        CapacityStated,
+        "What is stated for the chamber",
+        (
+            Number(
+                "rated_m3_s",
+                "Water it takes out",
+                WATER_A_DAY,
+                1e-6 / DAY_S,
+                1.0 / DAY_S,
+                optional=True,
+                help="A rating is made in warm, damp air; in the cold it is a good deal less. The basin knows better.",
+            ),
+            Number("chamber_m3", "Air it holds", ROOM, 0.01, 100.0, optional=True),
+        ),
+        _capacity_said,
+        fact=_stated,
+    )
+)
+
+
+@screen.route("/chamber/capacity", methods=["GET", "POST"])
+def state_capacity():
+    stated = stated_capacity(book())
+    back = url_for("chamber.load")
+    start = STATED.texts_of(stated, manner()) if stated else None
+    return write(STATED, Subject(), about=THE_CHAMBER, back=back, back_to=back, start=start)

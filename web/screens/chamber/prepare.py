@@ -1,0 +1,162 @@
+"""Begin a preparation run: what it is sanitised with, how it is diluted, and what must not meet in it."""
+
+from __future__ import annotations
+
+import attrs
+from flask import url_for
+
+from core.chamber.sanitising import descaler, dilute
+from core.chamber.sanitising_agents import AGENTS, CLEANERS, PPM
+from core.chamber.sanitising_measures import CONTACT, DENSITY, STRENGTH
+from core.chamber.sanitising_sheets import DILUTE_SANITISER
+from core.daybook.facts.chamber import CHAMBER
+from core.daybook.facts.preparation import PreparationBegun
+from core.daybook.preparation import clashes, latest_run
+from core.daybook.preparation_list import kept, rewritten, tasks_for
+from core.quantities import PARTS_PER_MILLION, PH, VOLUME, Amount, Manner
+from core.units import SECOND
+from core.working import Figure
+from core.worksheet import Choice, Number
+from web.entry_forms import EntryForm, Subject, Values, declare, write
+from web.forms import Ticks, typed
+from web.journal import book
+from web.screens.chamber.blueprint import screen
+from web.visitor import manner
+
+CONTACT_TIME = attrs.evolve(CONTACT, bare_metric=SECOND, bare_us=SECOND, example_metric="60 s", example_us="60 s")
+ALSO_USED = {key: words for key, words in CLEANERS.items() if key not in ("label", "vinegar")}
+LABEL_AND_LAW = "The product’s label and local rules come before what is said here."
+
+
+def _begun(values: Values, subject: Subject) -> PreparationBegun:
+    """The list as it stands today goes into the run; a correction says anew what its old words no longer say."""
+    start = PreparationBegun(
+        agent=values["agent"],
+        stock=values["stock"],
+        target=values["target"],
+        volume_m3=values["volume"],
+        after=values["after"],
+        label=values["label"],
+        ph=values["ph"],
+        stated=values["stated"],
+        stock_kg_per_litre=values["weight"],
+        contact_s=values["contact_s"],
+        descaled=values["descaled"] == "yes",
+        others=values["others"],
+    )
+    if isinstance(subject.was, PreparationBegun):
+        return attrs.evolve(start, tasks=rewritten(subject.was, start, manner()))
+    return attrs.evolve(start, tasks=tasks_for(start, kept(book()), manner()))
+
+
+def _texts(fact: PreparationBegun, how: Manner) -> dict[str, str]:
+    return {
+        "agent": fact.agent,
+        "stock": typed(fact.stock, STRENGTH, how),
+        "target": typed(fact.target, PARTS_PER_MILLION, how),
+        "volume": typed(fact.volume_m3, VOLUME, how),
+        "after": fact.after,
+        "label": typed(fact.label, PARTS_PER_MILLION, how),
+        "ph": typed(fact.ph, PH, how),
+        "stated": fact.stated,
+        "weight": typed(fact.stock_kg_per_litre, DENSITY, how),
+        "contact_s": typed(fact.contact_s, CONTACT_TIME, how),
+        "descaled": "yes" if fact.descaled else "no",
+        "others": " ".join(fact.others),
+    }
+
+
+def dilution(fact: PreparationBegun) -> tuple[Figure, ...]:
+    """The sanitiser of the run. Raises OutOfRange for one that may not be made."""
+    label_ppm = None if fact.label is None else fact.label / PPM
+    return dilute(
+        fact.agent,
+        fact.stock,
+        fact.target / PPM,
+        fact.volume_m3,
+        fact.after,
+        label_ppm,
+        fact.ph,
+        fact.stated,
+        fact.stock_kg_per_litre,
+    )
+
+
+def lime(fact: PreparationBegun) -> tuple[Figure, ...]:
+    """The vinegar against lime, as much of it as there is to be of the sanitiser."""
+    if not fact.descaled:
+        return ()
+    return tuple(attrs.evolve(each, key=f"descaler_{each.key}") for each in descaler(fact.volume_m3))
+
+
+def warnings(fact: PreparationBegun) -> tuple[str, ...]:
+    """A calm sentence for each pair of agents that is used in the same run."""
+    return tuple(clash.say() for clash in clashes(fact))
+
+
+def _figures(fact: PreparationBegun, subject: Subject | None = None) -> tuple[Figure, ...]:
+    first, *others = dilution(fact)
+    told = warnings(fact)
+    cautions = (*told, *((LABEL_AND_LAW,) if told else ()), *first.cautions)
+    return (attrs.evolve(first, cautions=tuple(dict.fromkeys(cautions))), *others, *lime(fact))
+
+
+def said(fact: PreparationBegun, how: Manner) -> str:
+    name = AGENTS[fact.agent].name if fact.agent in AGENTS else "another sanitiser"
+    return f"Preparation run begun: {name}, {Amount(fact.target, PARTS_PER_MILLION).show(how)}"
+
+
+BEGIN = declare(
+    EntryForm(
+        PreparationBegun,
+        "Prepare the chamber",
+        (
+            *DILUTE_SANITISER.inputs,
+            Number(
+                "contact_s",
+                "Contact time by the label",
+                CONTACT_TIME,
+                1.0,
+                86400.0,
+                optional=True,
+                help="The longer of it and the rule’s is kept.",
+            ),
+            Choice(
+                "descaled",
+                "Lime",
+                {"no": "there is none", "yes": "take it off first, with vinegar and water half and half"},
+                default="no",
+                help="Vinegar is no sanitiser: what it has cleaned is sanitised afterwards.",
+            ),
+            Ticks(
+                "others",
+                "Also used in this run",
+                ALSO_USED,
+                help="Cleaners that are to hand or still wet on a surface. Pairs that must not meet are told.",
+            ),
+        ),
+        said,
+        figures=_figures,
+        fact=_begun,
+        texts=_texts,
+        save="Begin the run",
+        hint=LABEL_AND_LAW,
+    )
+)
+
+
+@screen.route("/chamber/preparation", methods=["GET", "POST"])
+def prepare():
+    """A new run starts from what the last one was made with."""
+    last = latest_run(book())
+    return write(
+        BEGIN,
+        Subject(),
+        about=CHAMBER,
+        back=lambda written: url_for("chamber.run", run_id=written),
+        back_to=url_for("chamber.page"),
+        start=_texts(last.start, manner()) if last else None,
+        template="chamber/prepare.html",
+        unfinished=last if last and last.open else None,
+        own_list=bool(kept(book())),
+    )

@@ -1,0 +1,219 @@
+"""Choosing set-points: the programmes that are printed, what a set-point comes to, and the one in force."""
+
+from __future__ import annotations
+
+from typing import Any
+
+import attrs
+from flask import abort, render_template, request, url_for
+
+from core.chamber.cold_piece import cold_piece
+from core.chamber.drying_force import SCALE, SOURCE, grade
+from core.chamber.programmes import BY_KEY, PROCESSES, Programme, beef_ageing, of_process
+from core.chamber.rates import AIR_SPEED
+from core.chamber.setpoint_sheets import ACTIVITY_INPUT
+from core.chamber.setpoints import HYGROMETER, equal_humidity, equal_line, set_point
+from core.daybook.facts.chamber import CHAMBER, AirRead, SetPointsChosen
+from core.daybook.set_points import apart, set_points
+from core.quantities import (
+    LENGTH,
+    RELATIVE_HUMIDITY,
+    TEMPERATURE,
+    TEMPERATURE_DIFFERENCE,
+    Amount,
+    Manner,
+)
+from core.refusals import Missing, OutOfRange
+from core.working import Figure
+from core.worksheet import Number
+from web.entry_forms import EntryForm, Subject, Values, declare, write
+from web.forms import typed
+from web.instruments import right_of
+from web.journal import book
+from web.screens.chamber.blueprint import screen
+from web.visitor import manner
+
+OWN = "own"
+"""The address of a set-point that follows no programme."""
+COMPARED_K = 2.0
+COMPARED_C = (-6.0, -4.0, -2.0, 2.0, 4.0, 6.0)
+
+
+def _inputs() -> tuple[Number, ...]:
+    return (
+        Number("temperature_c", "Temperature", TEMPERATURE, -20.0, 60.0),
+        Number("humidity", "Relative humidity", RELATIVE_HUMIDITY, 0.01, 1.0),
+        Number(
+            "temperature_differential_k",
+            "Temperature may stray by",
+            TEMPERATURE_DIFFERENCE,
+            0.0,
+            10.0,
+            optional=True,
+            help="Either way, before the controller acts.",
+        ),
+        Number("humidity_differential", "Humidity may stray by", RELATIVE_HUMIDITY, 0.0, 0.3, optional=True),
+        attrs.evolve(ACTIVITY_INPUT, key="surface_activity", label="Water activity of the meat’s surface"),
+        Number("air_speed_m_s", "Air speed", AIR_SPEED, 0.0, 5.0, optional=True),
+        Number("piece_c", "A cold piece comes in at", TEMPERATURE, -1.0, 60.0, optional=True),
+        Number("thickness_m", "Its thickness", LENGTH, 0.01, 0.3, optional=True),
+    )
+
+
+def _chosen(values: Values, subject: Subject) -> SetPointsChosen:
+    """The programme stands in the address; a correction keeps the one it had."""
+    if values["piece_c"] is not None and values["thickness_m"] is None:
+        raise Missing("thickness_m", "Enter the thickness of the cold piece too, or leave its temperature empty.")
+    if isinstance(subject.was, SetPointsChosen):
+        return attrs.evolve(subject.was, **values)
+    programme = BY_KEY.get((request.view_args or {}).get("programme", ""))
+    process = programme.process if programme else ""
+    return SetPointsChosen(**values, process=process, programme=programme.key if programme else "")
+
+
+def meaning(fact: SetPointsChosen, subject: Subject | None = None) -> tuple[Figure, ...]:
+    """All that a set-point comes to, the drying force with its word first."""
+    air = (fact.temperature_c, fact.humidity)
+    force, *others = set_point(*air, fact.surface_activity, BY_KEY.get(fact.programme))
+    graded = grade(force.value)
+    word = f"In a word: {graded.word}; {graded.meaning}. The scale is common practice, no source."
+    piece = () if fact.piece_c is None or fact.thickness_m is None else cold_piece(fact.piece_c, *air, fact.thickness_m)
+    named = tuple(each for each in piece if each.key not in {other.key for other in others})
+    return (attrs.evolve(force, cautions=(word, *force.cautions)), *others, *_equal(fact), *named)
+
+
+def _equal(fact: SetPointsChosen) -> tuple[Figure, ...]:
+    """The humidity that dries as hard a little colder and a little warmer, where there is one."""
+    found: list[Figure] = []
+    for word, step in (("colder", -COMPARED_K), ("warmer", COMPARED_K)):
+        try:
+            there = equal_humidity(fact.temperature_c, fact.humidity, fact.surface_activity, fact.temperature_c + step)
+        except OutOfRange:
+            continue
+        found.append(attrs.evolve(there, key=f"equal_{word}", name=f"Dries as hard 2 °C (3.6 °F) {word}"))
+    return tuple(found)
+
+
+def said(fact: SetPointsChosen, how: Manner) -> str:
+    shown = f"{Amount(fact.temperature_c, TEMPERATURE).show(how)}, {Amount(fact.humidity, RELATIVE_HUMIDITY).show(how)}"
+    programme = BY_KEY.get(fact.programme)
+    return f"Set-points chosen: {shown}{f' ({programme.name})' if programme else ''}"
+
+
+CHOOSE = declare(
+    EntryForm(
+        SetPointsChosen,
+        "Choose set-points",
+        _inputs(),
+        said,
+        figures=meaning,
+        fact=_chosen,
+        save="Save the set-points",
+    )
+)
+
+
+@screen.get("/chamber/set-points")
+def set_points_page():
+    """What is set and what it means; below it the programmes that are printed, by process."""
+    line = set_points(book())
+    fact = line.fact if line is not None and isinstance(line.fact, SetPointsChosen) else None
+    return render_template(
+        "chamber/set_points.html",
+        line=line,
+        fact=fact,
+        figures=meaning(fact) if fact else (),
+        programme=BY_KEY.get(fact.programme) if fact else None,
+        limits=limits(fact) if fact else (),
+        equal=_equal_table(fact) if fact else (),
+        processes={title: of_process(key) for key, title in PROCESSES.items()},
+        scale=SCALE,
+        scale_source=SOURCE,
+    )
+
+
+@screen.route("/chamber/set-points/choose/<programme>", methods=["GET", "POST"])
+def choose(programme: str):
+    """The form, begun with what the programme prints; without one, with what is set."""
+    if programme != OWN and programme not in BY_KEY:
+        abort(404)
+    back = url_for("chamber.page")
+    printed = BY_KEY.get(programme)
+    return write(
+        CHOOSE,
+        Subject(),
+        about=CHAMBER,
+        back=back,
+        back_to=url_for("chamber.set_points_page"),
+        start=_printed(printed) if printed else _in_force(),
+        template="chamber/choose.html",
+        programme=printed,
+    )
+
+
+def _printed(programme: Programme) -> dict[str, str]:
+    """The middle of each printed range; below an upper limit that stands alone by what a hygrometer may be wrong."""
+    how, texts = manner(), dict[str, str]()
+    if programme.temperature_c:
+        texts["temperature_c"] = typed(round(sum(programme.temperature_c) / 2, 3), TEMPERATURE, how)
+    if programme.humidity:
+        low, high = programme.humidity
+        texts["humidity"] = typed(round((low + high) / 2 if low else high - HYGROMETER, 4), RELATIVE_HUMIDITY, how)
+    if programme.air_speed_m_s:
+        texts["air_speed_m_s"] = typed(round(sum(programme.air_speed_m_s) / 2, 3), AIR_SPEED, how)
+    return texts
+
+
+def _in_force() -> dict[str, str]:
+    line = set_points(book())
+    return CHOOSE.texts_of(line.fact, manner()) if line else {}
+
+
+def limits(fact: SetPointsChosen) -> tuple[Any, ...]:
+    """The four limits of the EU rule for beef that is aged; the set-point stands for the surface, which settles near."""
+    if fact.process != "beef-ageing":
+        return ()
+    return beef_ageing(fact.temperature_c, fact.humidity, fact.air_speed_m_s, None)
+
+
+def _equal_table(fact: SetPointsChosen) -> tuple[tuple[float, float], ...]:
+    others = (fact.temperature_c + step for step in COMPARED_C)
+    within = [each for each in others if -20 <= each <= 60]
+    return equal_line(fact.temperature_c, fact.humidity, fact.surface_activity, within)
+
+
+@attrs.frozen
+class InForce:
+    """The set-points as the Chamber page and Today tell them in a few words."""
+
+    fact: SetPointsChosen
+    at: Any
+    apart: tuple[Any, ...]
+    word: str
+    air_word: str
+
+
+def in_force() -> InForce | None:
+    """None while none were chosen."""
+    line = set_points(book())
+    if line is None or not isinstance(line.fact, SetPointsChosen):
+        return None
+    air = book().latest(CHAMBER, AirRead)
+    right = None if air is None else right_of(air).fact
+    read = right if isinstance(right, AirRead) else None
+    return InForce(
+        line.fact,
+        line.entry.happened_at,
+        apart(line.fact, read) if read else (),
+        _word(line.fact.temperature_c, line.fact.humidity, line.fact.surface_activity),
+        ""
+        if read is None or read.humidity is None
+        else _word(read.temperature_c, read.humidity, line.fact.surface_activity),
+    )
+
+
+def _word(temperature_c: float, humidity: float, surface_activity: float) -> str:
+    try:
+        return grade(set_point(temperature_c, humidity, surface_activity)[0].value).word
+    except OutOfRange:  # an old journal may hold air that no formula covers
+        return ""

@@ -1,0 +1,173 @@
+"""The list of a preparation run, as its maker wants it: other words, another order, tasks of one's own."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+
+import attrs
+from flask import abort, redirect, render_template, request, url_for
+
+from core.chamber.rates import LASTING
+from core.daybook.facts.chamber import CHAMBER
+from core.daybook.facts.preparation import KeptTask, PreparationBegun, PreparationListKept
+from core.daybook.preparation import latest_run
+from core.daybook.preparation_list import (
+    LONGEST_TEXT,
+    LONGEST_TIMER_S,
+    NOT_LEFT_OUT,
+    Tasks,
+    added,
+    edited,
+    kept,
+    moved,
+    removed,
+    tasks_for,
+    usual,
+)
+from core.quantities import Manner
+from core.refusals import Refusal, Refused
+from core.units import MINUTE
+from core.worksheet import Number
+from web.entry_forms import EntryForm, Subject, Values, declare, with_saved
+from web.forms import Form, Words, from_request, typed
+from web.journal import book, fresh_id, record, sent_token
+from web.screens.chamber.blueprint import screen
+from web.visitor import manner, now
+
+TIMER = attrs.evolve(
+    LASTING, key="timer", bare_metric=MINUTE, bare_us=MINUTE, example_metric="30 min", example_us="30 min"
+)
+INPUTS = (
+    Words("text", "What is to be done", LONGEST_TEXT, example="Look at the door’s seal"),
+    Number("timer", "How long it stands", TIMER, 0.0, LONGEST_TIMER_S, optional=True, help="Empty where it need not."),
+)
+
+
+def _as_it_was(values: Values, subject: Subject) -> PreparationListKept:
+    assert isinstance(subject.was, PreparationListKept)
+    return subject.was
+
+
+def _said(fact: PreparationListKept, how: Manner) -> str:
+    count = len(fact.tasks)
+    return f"Preparation list kept: {count} task{'' if count == 1 else 's'}" if count else "Preparation list as usual"
+
+
+declare(EntryForm(PreparationListKept, "Preparation list", (), _said, fact=_as_it_was))
+
+
+def _example() -> PreparationBegun:
+    """The list is shown as for the last run, and with its descaling."""
+    last = latest_run(book())
+    start = last.start if last else PreparationBegun("quat", 0.1, 200e-6, 0.004)
+    return attrs.evolve(start, descaled=True)
+
+
+def _own() -> Tasks:
+    """The maker's list as it is kept; the usual one, each task by its key alone, where none is."""
+    return kept(book()) or tuple(KeptTask(task.key) for task in usual(_example()))
+
+
+def _usual_tasks() -> dict[str, KeptTask]:
+    return {task.key: task for task in usual(_example(), manner())}
+
+
+@screen.get("/chamber/preparation/list")
+def task_list():
+    return _drawn(Form(fresh_id(), INPUTS))
+
+
+@screen.post("/chamber/preparation/list")
+def add_task():
+    form = from_request(INPUTS, request.form, sent_token())
+    try:
+        values = form.read(manner())
+        return _keep(added(_own(), str(values["text"]), _seconds(values["timer"])), form.token)
+    except (Refusal, Refused) as refused:
+        return _drawn(form.refused(refused)), 422
+
+
+@screen.post("/chamber/preparation/list/usual")
+def usual_list():
+    return _change(lambda tasks: ())
+
+
+@screen.post("/chamber/preparation/list/<key>/up")
+def task_up(key: str):
+    return _change(lambda tasks: moved(tasks, key, -1))
+
+
+@screen.post("/chamber/preparation/list/<key>/down")
+def task_down(key: str):
+    return _change(lambda tasks: moved(tasks, key, 1))
+
+
+@screen.post("/chamber/preparation/list/<key>/remove")
+def remove_task(key: str):
+    if key in NOT_LEFT_OUT:
+        return _drawn(Form(fresh_id(), INPUTS, refusals={"": STAYS})), 422
+    return _change(lambda tasks: removed(tasks, key))
+
+
+STAYS = "This task keeps someone from harm or makes the sanitising count: it may be moved and reworded, not left out."
+
+
+@screen.route("/chamber/preparation/list/<key>", methods=["GET", "POST"])
+def edit_task(key: str):
+    shown = {task.key: task for task in _shown()}
+    if key not in shown:
+        abort(404)
+    task, how = shown[key], manner()
+    if request.method == "GET":
+        texts = {"text": task.text, "timer": typed(task.timer_s, TIMER, how)}
+        return _edit(task, Form(fresh_id(), INPUTS, texts))
+    form = from_request(INPUTS, request.form, sent_token())
+    try:
+        values = form.read(how)
+        tasks = edited(_own(), key, str(values["text"]), _seconds(values["timer"]), _usual_tasks().get(key))
+        return _keep(tasks, form.token)
+    except (Refusal, Refused) as refused:
+        return _edit(task, form.refused(refused)), 422
+
+
+def _seconds(value: object) -> float | None:
+    return value if isinstance(value, float) else None
+
+
+def _change(to: Callable[[Tasks], Tasks]):
+    """One tap: the list as it is after it. A key that was taken off the list meanwhile is no page."""
+    token = sent_token()
+    if token in book():  # the same tap twice
+        return redirect(with_saved(url_for("chamber.task_list"), token), 303)
+    try:
+        return _keep(to(_own()), token)
+    except KeyError:
+        abort(404)
+    except Refusal as refused:
+        return _drawn(Form(fresh_id(), INPUTS).refused(refused)), 422
+
+
+def _keep(tasks: Tasks, token: str):
+    written = record(PreparationListKept(tasks), about=CHAMBER, happened_at=now(), token=token)
+    return redirect(with_saved(url_for("chamber.task_list"), written), 303)
+
+
+def _shown() -> Tasks:
+    """Every task of the list as its words would stand in a run."""
+    return tasks_for(_example(), _own(), manner())
+
+
+def _drawn(form: Form) -> str:
+    tasks = _shown()
+    return render_template(
+        "chamber/task_list.html",
+        tasks=tasks,
+        form=form,
+        own=bool(kept(book())),
+        usual=_usual_tasks(),
+        not_left_out=NOT_LEFT_OUT,
+    )
+
+
+def _edit(task: KeptTask, form: Form) -> str:
+    return render_template("chamber/task.html", task=task, form=form)
