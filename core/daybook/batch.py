@@ -13,14 +13,20 @@ from core.daybook.facts import (
     ActivityMeasured,
     BatchStarted,
     CureWeighed,
+    IngredientWeighed,
     PieceHung,
     PieceInspected,
     PieceTakenDown,
     PieceWeighed,
     Reading,
 )
+from core.daybook.ferment_notes import NOTHING_NOTED, FermentNotes, ferment_notes
+from core.daybook.formulas import formula_at
 from core.daybook.instruments import Shelf
 from core.daybook.put_right import AS_READ, PutRight, Right, put_right
+from core.daybook.salt_notes import Salting, salting_of
+from core.ferment.course import Place
+from core.mix.formula import Formula
 from core.release.readiness import ACID_PH, SLACK
 
 Stage = Literal["mix", "ferment", "dry", "release"]
@@ -55,12 +61,21 @@ class Activity(Dated):
 
 
 @frozen
+class Weighed(Dated):
+    """A row of the weighing sheet as weighed, its mass put right where its scale was checked."""
+
+    fact: IngredientWeighed
+    right: PutRight | None = None
+
+
+@frozen
 class MeatReading(Dated):
     """Both put right where their instruments were checked; `right` then tells what was read."""
 
     ph: float | None
     temperature_c: float | None
     right: Right = AS_READ
+    place: Place | None = None
 
     @property
     def ph_proves(self) -> bool:
@@ -122,17 +137,36 @@ class Batch:
     start: BatchStarted
     cure: CureWeighed | None
     cure_line_id: str | None
+    formula: Formula | None
+    weighed: dict[str, Weighed]
+    """Rows of the weighing sheet by their keys; of one weighed twice the later counts."""
     readings: tuple[MeatReading, ...]
     pieces: tuple[Piece, ...]
     lines: tuple[Line, ...]
+    ferment: FermentNotes = NOTHING_NOTED
+    salting: Salting | None = None
 
     @property
     def name(self) -> str:
         return self.start.name
 
     @property
+    def meat_kg(self) -> float:
+        """The meat block: as weighed on the sheet once every meat is, until then as the batch was begun."""
+        keys = [f"meat-{at}" for at, _ in enumerate(self.formula.meats, 1)] if self.formula else []
+        if not keys or not all(key in self.weighed for key in keys):
+            return self.start.meat_kg
+        block = sum(self.weighed[key].fact.mass_kg for key in keys)
+        return block if block > 0 else self.start.meat_kg
+
+    @property
     def ferments(self) -> bool:
+        """Whether it is meant to sour; only then does it wait for its pH before it is hung."""
         return self.start.style == "fermented"
+
+    @property
+    def in_salt(self) -> bool:
+        return self.salting is not None and self.salting.ended_at is None and not self.pieces
 
     @property
     def phs(self) -> tuple[MeatReading, ...]:
@@ -157,7 +191,7 @@ class Batch:
     @property
     def stage(self) -> Stage:
         """The stage that wants work now: the first one not yet done."""
-        if self.cure is None:
+        if self.cure is None or self.in_salt:
             return "mix"
         if self.ferments and (self.lowest_ph is None or self.lowest_ph > ACID_PH):
             return "ferment"
@@ -198,15 +232,30 @@ def fold(book: Book, batch_id: str) -> Batch | None:
         start=begun.fact,
         cure=cures[-1][1] if cures else None,
         cure_line_id=cures[-1][0] if cures else None,
+        formula=formula_at(book, begun.fact.formula),
+        weighed=_weighed(shelf, lines),
         readings=tuple(_meat_reading(shelf, line) for line in lines if isinstance(line.fact, Reading)),
         pieces=tuple(pieces),
         lines=tuple(_in_time([*lines, *(each for piece in pieces for each in piece.lines)])),
+        ferment=ferment_notes(lines),
+        salting=salting_of(lines),
     )
+
+
+def _weighed(shelf: Shelf, lines: Iterable[Line]) -> dict[str, Weighed]:
+    found: dict[str, Weighed] = {}
+    for line in lines:
+        if isinstance(line.fact, IngredientWeighed):
+            right = put_right(shelf, line.fact, line.entry.happened_at)
+            found[line.fact.key] = Weighed(line.entry.happened_at, line.id, right.fact, right.of("mass"))
+    return found
 
 
 def _meat_reading(shelf: Shelf, line: Line) -> MeatReading:
     right = put_right(shelf, line.fact, line.entry.happened_at)
-    return MeatReading(line.entry.happened_at, line.id, right.fact.ph, right.fact.temperature_c, right)
+    return MeatReading(
+        line.entry.happened_at, line.id, right.fact.ph, right.fact.temperature_c, right, right.fact.place
+    )
 
 
 def _weighing(shelf: Shelf, line: Line) -> Weighing:

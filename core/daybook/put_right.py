@@ -10,7 +10,7 @@ from attrs import evolve, frozen
 
 from core.chamber.sensors import Correction
 from core.chamber.sensors_hygrometer import ONE_POINT_REACH
-from core.daybook.facts import AirRead, PieceHung, PieceWeighed, Reading
+from core.daybook.facts import AirRead, IngredientWeighed, PieceHung, PieceWeighed, Reading
 from core.daybook.instrument_checks import QUANTITIES, Measured
 from core.daybook.instruments import Checked, Instrument, Shelf
 from core.quantities import CELSIUS_TEMPERATURE, METRIC, RATIO, TEMPERATURE, TEMPERATURE_DIFFERENCE, Amount, Quantity
@@ -32,6 +32,7 @@ READ_ON: Mapping[type[Any], tuple[ReadOn, ...]] = {
     Reading: (ReadOn("ph", "meter", "ph"), ReadOn("temperature_c", "thermometer", "temperature")),
     PieceHung: (ReadOn("start_kg", "scale", "mass"),),
     PieceWeighed: (ReadOn("mass_kg", "scale", "mass"),),
+    IngredientWeighed: (ReadOn("mass_kg", "scale", "mass"),),
 }
 NAMES: Mapping[Measured, str] = {"temperature": "Temperature", "humidity": "Humidity", "ph": "pH", "mass": "Weight"}
 
@@ -133,7 +134,7 @@ def figure(reading: PutRight) -> Figure:
         name=f"{NAMES[reading.measured]}, put right",
         value=reading.value,
         quantity=reading.quantity,
-        working=(Step(f"By the {reading.check_name} of {plain(reading.instrument.name)}."), *working(reading)),
+        working=(Step(f"{plain(reading.instrument.name)}: {reading.check_name}."), *working(reading)),
         source=DEFINITION,
         cautions=_cautions(reading, correction),
         low=_held(correction, reading.value - unsure),

@@ -13,7 +13,7 @@ from attrs import evolve, field, frozen
 from core.mix.curing_salt import CuringSalt
 from core.refusals import Missing, OutOfRange
 
-Style = Literal["fermented", "whole-muscle"]
+Style = Literal["fermented", "slow", "whole-muscle"]
 Role = Literal["salt", "cure", "sugar", "water", "spice", "culture", "other"]
 ROLES: Mapping[Role, str] = {
     "salt": "salt",

@@ -15,7 +15,10 @@ from core.daybook.facts import (
     AirRead,
     BatchStarted,
     CureWeighed,
+    FormulaChanged,
+    FormulaKept,
     HumidifierCharged,
+    IngredientWeighed,
     PieceHung,
     PieceInspected,
     PieceTakenDown,
@@ -34,11 +37,23 @@ from core.daybook.facts.preparation import (
     TaskBegun,
     TaskDone,
 )
+from core.mix.formula import Ingredient, Meat
 from tests.core.kitchen import NOON, fresh
 
+WRITTEN = {
+    "name": "Juniper coarse",
+    "style": "fermented",
+    "meats": (Meat("Shoulder", 0.8, 0.0714, "10072"), Meat("Back fat", 0.2, 0.8869, "10004", 3.5)),
+    "ingredients": (Ingredient("Salt", "salt", 0.026), Ingredient("Cure", "cure", 0.0019, True, 0.0625)),
+    "cautions": ("Mind the pH.",),
+}
 FACTS = [
     BatchStarted("Juniper coarse", "fermented", 12.4, 0.35, 21.0),
     BatchStarted("Loin", "whole-muscle", 2.0, 0.4),
+    BatchStarted("Stick", "fermented", 2.0, 0.4, formula="x", scaled_by="casings", scaled_to=12.0),
+    FormulaKept(**WRITTEN),
+    FormulaChanged(**WRITTEN, casing_diameter_m=0.055, note="finer"),
+    IngredientWeighed("part-2", 0.0235, 0.0236, "Cure", 0.001, "x", "L 7"),
     CureWeighed(0.031, 0.0625, 0.04, 0.31),
     Reading(5.1, 22.0),
     Reading(None, 22.0),
@@ -68,6 +83,7 @@ FACTS = [
     Withdrawn(),
     Unknown("ripeness-felt", {"thumb": 3, "words": ["firm", None], "deep": {"kept": True}}),
 ]
+PIECE_WEIGHED = PieceWeighed(0.8)
 every_fact = pytest.mark.parametrize("fact", FACTS, ids=kind_of)
 GARBAGE = {
     "a number": 5,
@@ -102,7 +118,7 @@ SPOILT = {
 }
 
 
-def an_entry(fact=FACTS[8], **changes) -> Entry:
+def an_entry(fact=PIECE_WEIGHED, **changes) -> Entry:
     key = fresh(NOON)
     return evolve(Entry(key, key, NOON, NOON + timedelta(seconds=3), fact), **changes)
 

@@ -11,7 +11,7 @@ from typing import Any, get_args
 
 from attrs import frozen
 
-from core.daybook.facts import batch, chamber, instruments, preparation, proofs
+from core.daybook.facts import batch, chamber, ferment, formula, instruments, preparation, proofs, salting
 from core.daybook.facts.batch import (
     ActivityMeasured,
     BatchStarted,
@@ -23,6 +23,7 @@ from core.daybook.facts.batch import (
     Reading,
 )
 from core.daybook.facts.chamber import CHAMBER, AirRead, HumidifierCharged
+from core.daybook.facts.formula import FormulaChanged, FormulaKept, IngredientWeighed
 from core.daybook.facts.instruments import (
     BoilingPointChecked,
     BuffersChecked,
@@ -50,11 +51,25 @@ class Unknown:
     fields: dict[str, Any]
 
 
-Fact = batch.Fact | chamber.Fact | instruments.Fact | preparation.Fact | proofs.Fact | Withdrawn | Unknown
+Fact = (
+    batch.Fact
+    | chamber.Fact
+    | ferment.Fact
+    | salting.Fact
+    | formula.Fact
+    | instruments.Fact
+    | preparation.Fact
+    | proofs.Fact
+    | Withdrawn
+    | Unknown
+)
 
 KNOWN: tuple[type[Any], ...] = (
     *get_args(batch.Fact),
     *get_args(chamber.Fact),
+    *get_args(ferment.Fact),
+    *get_args(salting.Fact),
+    *get_args(formula.Fact),
     *get_args(instruments.Fact),
     *get_args(preparation.Fact),
     proofs.ProofRun,
@@ -83,8 +98,11 @@ __all__ = [
     "BuffersChecked",
     "CureWeighed",
     "Fact",
+    "FormulaChanged",
+    "FormulaKept",
     "HumidifierCharged",
     "IcePointChecked",
+    "IngredientWeighed",
     "InstrumentAdded",
     "InstrumentRetired",
     "InstrumentSetAnew",

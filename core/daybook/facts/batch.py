@@ -6,18 +6,26 @@ from attrs import field, frozen
 from attrs.validators import and_, deep_iterable, gt, le, matches_re, min_len, optional
 
 from core.daybook.facts.fields import above_zero, celsius, finite, not_negative, ph_value, share
+from core.ferment.course import Place
 from core.release.readiness import Style
 
 
 @frozen
 class BatchStarted:
-    """A batch is begun. Its entry's id is the batch's id. style: "fermented" or "whole-muscle"."""
+    """A batch is begun. Its entry's id is the batch's id. style: "fermented", "slow" or "whole-muscle".
+
+    formula: the entry id of the version it is made by. scaled_by: "meat", "raw", "finished" or "casings"; scaled_to: to
+    how many kilograms, or casings.
+    """
 
     name: str = field(validator=min_len(1))
     style: Style
     meat_kg: float = field(validator=above_zero)
     target_loss: float = field(validator=share)
     least_days: float | None = field(default=None, validator=optional(not_negative))
+    formula: str | None = None
+    scaled_by: str | None = None
+    scaled_to: float | None = field(default=None, validator=optional(above_zero))
 
 
 @frozen
@@ -32,15 +40,17 @@ class CureWeighed:
 
 @frozen
 class Reading:
-    """pH and temperature of the meat while it ferments; either may be missing. As read, before any correction.
+    """pH and temperature while it ferments; either may be missing. As read, before any correction.
 
-    meter, thermometer: the instruments read on, by their ids.
+    meter, thermometer: the instruments read on, by their ids. place: where the temperature was read; None (older
+    entries) is beside the meat, which is the chamber.
     """
 
     ph: float | None = field(default=None, validator=optional(ph_value))
     temperature_c: float | None = field(default=None, validator=optional(celsius))
     meter: str | None = None
     thermometer: str | None = None
+    place: Place | None = None
 
 
 @frozen

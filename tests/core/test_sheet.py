@@ -1,0 +1,181 @@
+"""Formulas in the book and the weighing sheet of a batch: versions kept, the meat block as weighed, ppm from it."""
+
+import pytest
+from attrs import asdict, evolve
+
+from core.daybook.batch import Batch
+from core.daybook.evidence import ingoing_nitrite_ppm
+from core.daybook.facts import CureWeighed, FormulaChanged, FormulaKept, IngredientWeighed
+from core.daybook.formulas import fold_formula, formula_at, formula_of, formulas
+from core.daybook.sheet import Sheet, costs, cure_over_limit, over_the_limit, sheet_of
+from core.mix.formula import Formula, Ingredient, Meat
+from tests.core.kitchen import Kitchen
+
+FORMULA = Formula(
+    "Juniper coarse",
+    "fermented",
+    (Meat("Shoulder", 0.8, 0.07, "10072", 8.0), Meat("Back fat", 0.2, 0.89, "10004", 3.0)),
+    (Ingredient("Salt", "salt", 0.026), Ingredient("Cure", "cure", 0.0024, nitrite=0.0625)),
+)
+STRONG = evolve(FORMULA, ingredients=(Ingredient("Cure", "cure", 0.01, nitrite=0.0625),))
+
+
+def fields(formula: Formula) -> dict:
+    return {name: getattr(formula, name) for name in asdict(formula, recurse=False)}
+
+
+class Table(Kitchen):
+    """A kitchen with formulas."""
+
+    def keep(self, formula: Formula = FORMULA, at: float = 0.0) -> str:
+        return self.note(FormulaKept(**fields(formula)), at=at)
+
+    def change(self, formula_id: str, at: float = 1.0, **changes) -> str:
+        return self.note(FormulaChanged(**fields(FORMULA) | changes), formula_id, at)
+
+    def weigh_row(self, batch: str, key: str, mass_kg: float, at: float = 0.2) -> str:
+        return self.note(IngredientWeighed(key, mass_kg, mass_kg), batch, at)
+
+    def sheet(self, batch: str) -> Sheet:
+        found = sheet_of(self.batch(batch))
+        assert found is not None
+        return found
+
+
+@pytest.fixture
+def table() -> Table:
+    return Table()
+
+
+@pytest.fixture
+def batch(table: Table) -> str:
+    return table.begin(meat_kg=10.0, formula=table.keep())
+
+
+def ppm(table: Table, batch: str) -> float:
+    made = ingoing_nitrite_ppm(table.batch(batch))
+    assert made is not None
+    return made
+
+
+def test_a_formula_has_its_versions_in_order(table: Table):
+    kept = table.keep()
+    table.change(kept, name="Juniper finer")
+    folded = fold_formula(table.book, kept)
+    assert folded is not None
+    assert [each.formula.name for each in folded.versions] == ["Juniper coarse", "Juniper finer"]
+    assert folded.name == "Juniper finer"
+
+
+def test_a_version_taken_back_is_none(table: Table):
+    kept = table.keep()
+    table.take_back(table.change(kept, name="Juniper finer"))
+    assert [each.name for each in formulas(table.book)] == ["Juniper coarse"]
+
+
+def test_a_formula_taken_back_is_gone_but_its_version_can_still_be_read(table: Table):
+    kept = table.keep()
+    table.take_back(kept)
+    assert formulas(table.book) == []
+    assert formula_at(table.book, kept) == FormulaKept(**fields(FORMULA))
+    assert formula_of(table.book, kept) is None
+
+
+def test_a_batch_keeps_the_version_it_was_made_with(table: Table):
+    kept = table.keep()
+    batch = table.begin(formula=kept, at=0.5)
+    table.change(kept, name="Juniper finer")
+    assert table.batch(batch).formula == FormulaKept(**fields(FORMULA))
+    assert formula_of(table.book, kept) == kept
+
+
+def test_a_version_that_is_none_makes_no_formula(table: Table):
+    batch = table.begin(formula="of another book")
+    assert table.batch(batch).formula is None
+    assert sheet_of(table.batch(batch)) is None
+
+
+def test_the_meat_block_is_the_planned_one_until_every_meat_is_weighed(table: Table, batch: str):
+    table.weigh_row(batch, "meat-1", 9.0)
+    assert table.batch(batch).meat_kg == 10.0
+
+
+def test_the_meat_block_is_what_the_meats_weigh(table: Table, batch: str):
+    table.weigh_row(batch, "meat-1", 9.0)
+    table.weigh_row(batch, "meat-2", 2.0)
+    assert table.batch(batch).meat_kg == 11.0
+
+
+def test_the_rest_is_asked_for_on_the_meat_as_weighed(table: Table, batch: str):
+    table.weigh_row(batch, "meat-1", 9.0)
+    table.weigh_row(batch, "meat-2", 2.0)
+    assert [row.wanted_kg for row in table.sheet(batch).rows] == pytest.approx([8.0, 2.0, 0.286, 0.0264])
+
+
+def test_the_ppm_follows_the_meat_as_weighed(table: Table, batch: str):
+    table.note(CureWeighed(0.024, 0.0625), batch, 0.1)
+    before = ppm(table, batch)
+    table.weigh_row(batch, "meat-1", 9.0)
+    table.weigh_row(batch, "meat-2", 3.0)
+    assert (before, ppm(table, batch)) == pytest.approx((150, 125))
+
+
+def test_a_row_weighed_twice_counts_once_by_the_later(table: Table, batch: str):
+    table.weigh_row(batch, "part-1", 0.25)
+    table.weigh_row(batch, "part-1", 0.26, at=0.3)
+    row = table.sheet(batch).row("part-1")
+    assert row is not None
+    assert row.actual_kg == 0.26
+
+
+def test_a_row_taken_back_is_still_to_weigh(table: Table, batch: str):
+    table.take_back(table.weigh_row(batch, "part-1", 0.25))
+    assert table.sheet(batch).done == 0
+
+
+def test_the_cure_weighed_ticks_its_row(table: Table, batch: str):
+    table.note(CureWeighed(0.0235, 0.0625), batch, 0.1)
+    row = table.sheet(batch).row("part-2")
+    assert row is not None
+    assert (row.done, row.actual_kg) == (True, 0.0235)
+
+
+def test_a_blend_is_asked_for_by_its_nitrite_and_its_salt_is_taken_off(table: Table, batch: str):
+    table.note(CureWeighed(0.264, 0.0625 / 11), batch, 0.1)
+    salt, cure = table.sheet(batch).rows[2:]
+    assert cure.wanted_kg == pytest.approx(0.264)
+    assert salt.wanted_kg == pytest.approx(0.26 + 0.024 * 0.9375 - 0.264 * (1 - 0.0625 / 11))
+
+
+def test_the_next_row_is_the_next_not_weighed_and_round_again(table: Table, batch: str):
+    for key in ("meat-2", "part-1"):
+        table.weigh_row(batch, key, 1.0)
+    sheet = table.sheet(batch)
+    found = [row.key if row else None for row in map(sheet.next_after, (None, "meat-1", "part-2"))]
+    assert found == ["meat-1", "part-2", "meat-1"]
+
+
+def test_a_sheet_is_complete_when_every_row_is(table: Table, batch: str):
+    for key in ("meat-1", "meat-2", "part-1"):
+        table.weigh_row(batch, key, 1.0)
+    assert not table.sheet(batch).complete
+    table.note(CureWeighed(0.0235, 0.0625), batch, 0.3)
+    assert table.sheet(batch).complete
+    assert table.sheet(batch).next_after("part-2") is None
+
+
+def test_costs_go_by_what_was_weighed(table: Table, batch: str):
+    planned = costs(table.sheet(batch))[0].value
+    table.weigh_row(batch, "meat-1", 9.0)
+    assert (planned, costs(table.sheet(batch))[0].value) == pytest.approx((8 * 8 + 2 * 3, 9 * 8 + 2 * 3))
+
+
+def test_a_formula_over_the_limit_says_so_at_any_size():
+    refusal = cure_over_limit(STRONG)
+    assert refusal is not None
+    assert "625 ppm" in refusal.sentence
+
+
+def test_a_batch_of_a_formula_within_the_limit_is_not_refused(table: Table, batch: str):
+    folded: Batch = table.batch(batch)
+    assert over_the_limit(folded) is None
