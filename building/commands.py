@@ -10,7 +10,7 @@ from building.paths import DIST, shown
 from building.running import Failed
 
 STAGES = ("lint", "core", "web", "building", "pyodide", "browser")
-GROUPS = {"test": ("app", "build", "test"), "bench": ("app", "build", "test")}
+GROUPS = {"test": ("app", "build", "test", "alone"), "bench": ("app", "build", "test")}
 
 
 def main(arguments: Sequence[str]) -> int:

@@ -10,7 +10,9 @@ from building.paths import ROOT, VENV
 from building.running import Failed, run, step
 from building.stamps import clear, content_hash, is_fresh, set_fresh
 
-Group = str  # "app": what goes into the tablet; "build": node and npm; "test": all that only tests need
+# "app": what goes into the tablet; "build": node and npm; "test": all that only tests need; "alone": more for tests, of
+# which nothing is wanted but what lies in the packages themselves.
+Group = str
 
 
 def python() -> Path:
@@ -41,14 +43,15 @@ def ensure(*groups: Group) -> None:
         with step(f"Installing Python packages ({group}: {len(wanted)})"):
             clear(f"python-{group}")
             remedy = "Python packages could not be installed. Check the network and pip's settings, and run again."
-            run([python(), "-m", "pip", "install", "--disable-pip-version-check", *wanted], f"pip-{group}", remedy)
+            options = ["--disable-pip-version-check", *(["--no-deps"] if group == "alone" else [])]
+            run([python(), "-m", "pip", "install", *options, *wanted], f"pip-{group}", remedy)
             set_fresh(f"python-{group}", inputs)
 
 
 def _make() -> None:
     if is_fresh("venv", "made", [python()]):
         return
-    for group in ("app", "build", "test"):
+    for group in ("app", "build", "test", "alone"):
         clear(f"python-{group}")
     with step("Making .venv"):
         remedy = "The environment could not be made. Install Python's venv module (Debian: python3-venv) and run again."

