@@ -9,7 +9,7 @@ from attrs import evolve, frozen
 
 from core.chamber import sensors_sheets as sheets
 from core.chamber.sensors_hygrometer import WAIT, WAITS_S, WET_SAND
-from core.chamber.sensors_ph import CLEAN_IT, FRESH
+from core.chamber.sensors_ph import FRESH
 from core.chamber.sensors_salts import SALTS
 from core.chamber.sensors_scale import SPAN, TARE
 from core.chamber.sensors_thermometer import ROLLING, SLUSH
@@ -31,9 +31,10 @@ from web.entry_forms import EntryForm, Subject, declare
 
 @frozen
 class Way:
-    """One way of checking. words: its button. kept: what the next check of this kind starts from."""
+    """One way of checking. words: its button. how: what to do. kept: what the next check of this kind starts from."""
 
     words: str
+    how: str
     form: EntryForm
     kept: tuple[str, ...]
 
@@ -69,8 +70,8 @@ def _figures(fact: Any, subject: Subject) -> tuple[Figure, ...]:
     return () if subject.instrument is None else work_out(fact, subject.instrument.added).figures
 
 
-def _form(kind: type[Any], title: str, inputs: tuple[Number | Choice, ...], say: Any, hint: str) -> EntryForm:
-    return declare(EntryForm(kind, title, inputs, say, figures=_figures, save="Save the check", hint=hint))
+def _form(kind: type[Any], title: str, inputs: tuple[Number | Choice, ...], say: Any) -> EntryForm:
+    return declare(EntryForm(kind, title, inputs, say, figures=_figures, save="Save the check"))
 
 
 def _read(value: float, how: Manner) -> str:
@@ -120,7 +121,6 @@ ICE = _form(
     "Check in melting ice",
     _inputs(sheets.ICE_POINT_SHEET, {"reading_c": "reading", "division_k": "division"}),
     lambda fact, how: f"Checked in ice: {_read(fact.reading_c, how)}",
-    f"{SLUSH} A hygrometer goes into it in a dry, tight bag, and takes its time (common practice, no source).",
 )
 BOILING = _form(
     BoilingPointChecked,
@@ -130,14 +130,12 @@ BOILING = _form(
         {"reading_c": "reading", "altitude_m": "altitude", "pressure_pa": "pressure", "division_k": "division"},
     ),
     lambda fact, how: f"Checked in boiling water: {_read(fact.reading_c, how)}",
-    ROLLING,
 )
 SALT = _form(
     SaltChecked,
     "Check over one salt",
     _inputs(sheets.SALT_CHECK, {"salt": "salt", "temperature_c": "temperature", "reading": "reading"} | _OF_SALTS),
     lambda fact, how: f"Checked: {_over(fact.salt, fact.reading, fact.temperature_c, how)}",
-    f"{WET_SAND} {HOW_LONG}",
 )
 TWO_SALTS = _form(
     TwoSaltsChecked,
@@ -155,7 +153,6 @@ TWO_SALTS = _form(
         | _OF_SALTS,
     ),
     _two_salts,
-    f"{WET_SAND} {HOW_LONG}",
 )
 BUFFERS = _form(
     BuffersChecked,
@@ -175,7 +172,6 @@ BUFFERS = _form(
         _ONE_OF_TWO,
     ),
     _buffers,
-    f"{FRESH} {CLEAN_IT}",
 )
 MASSES = _form(
     MassesChecked,
@@ -191,15 +187,19 @@ MASSES = _form(
         },
     ),
     _masses,
-    f"{TARE} {SPAN}",
+)
+
+_IN_ICE = f"{SLUSH} A hygrometer goes into it in a dry, tight bag, and takes its time (common practice, no source)."
+_OVER_TWO = (
+    "One after the other: save the first by itself when it is read, and its figures stand here when you come back."
 )
 
 WAYS: Mapping[str, Way] = {
-    "ice": Way("In ice", ICE, ("division_k",)),
-    "boiling": Way("In boiling water", BOILING, ("altitude_m", "division_k")),
-    "salt": Way("Over one salt", SALT, ("salt", "division", "apart_k", "bulk")),
-    "salts": Way("Over two salts", TWO_SALTS, ("salt", "other_salt", "division", "apart_k", "bulk")),
-    "buffers": Way("In two buffers", BUFFERS, ("shows", "buffer", "other_buffer")),
-    "weights": Way("With weights", MASSES, ("mass_kg", "division_kg", "other_mass_kg")),
+    "ice": Way("In ice", _IN_ICE, ICE, ("division_k",)),
+    "boiling": Way("In boiling water", ROLLING, BOILING, ("altitude_m", "division_k")),
+    "salt": Way("Over one salt", f"{WET_SAND} {HOW_LONG}", SALT, ("salt", *_OF_SALTS)),
+    "salts": Way("Over two salts", f"{WET_SAND} {HOW_LONG} {_OVER_TWO}", TWO_SALTS, ("salt", "other_salt", *_OF_SALTS)),
+    "buffers": Way("In two buffers", FRESH, BUFFERS, ("shows", "buffer", "other_buffer")),
+    "weights": Way("With weights", f"{TARE} {SPAN}", MASSES, ("mass_kg", "division_kg", "other_mass_kg")),
 }
 """By the last part of the address."""

@@ -3,11 +3,12 @@
 from __future__ import annotations
 
 from datetime import timedelta
+from typing import Any
 
 from attrs import frozen
 from flask import abort, render_template, url_for
 
-from core.chamber.sensors import both_ways
+from core.chamber.sensors import Correction, both_ways
 from core.chamber.sensors_hygrometer import TOLERANCE
 from core.chamber.sensors_thermometer import TOLERANCE_K
 from core.daybook.facts import (
@@ -18,7 +19,7 @@ from core.daybook.facts import (
     SaltChecked,
     kind_of,
 )
-from core.daybook.instrument_checks import CHECKED_BY
+from core.daybook.instrument_checks import CHECKED_BY, Measured
 from core.daybook.instruments import CHECK_EVERY, KIND_WORDS, Checked, Instrument
 from core.daybook.put_right import NAMES, correction_in_words
 from core.quantities import DAYS, RELATIVE_HUMIDITY, TEMPERATURE_DIFFERENCE, Manner
@@ -162,7 +163,7 @@ def _in_force(instrument: Instrument) -> list[InForce]:
     return found
 
 
-def _words_of(measured, check, correction) -> Step:
+def _words_of(measured: Measured, check: Checked | None, correction: Correction | None) -> Step:
     if check is None:
         return Step("No check stands: readings are taken as they are.")
     if check.failed:
@@ -173,7 +174,10 @@ def _words_of(measured, check, correction) -> Step:
 
 
 def ways_for(instrument: Instrument) -> dict[str, Way]:
-    return {key: way for key, way in WAYS.items() if way.form.kind in CHECKED_BY[instrument.kind]}
+    """By the last part of the address, the likeliest first."""
+    order = CHECKED_BY[instrument.kind]
+    found = {key: way for key, way in WAYS.items() if way.form.kind in order}
+    return dict(sorted(found.items(), key=lambda item: order.index(item[1].form.kind)))
 
 
 @screen.get("/chamber/instruments")
@@ -213,7 +217,8 @@ def instrument(instrument_id: str):
 def check_instrument(instrument_id: str, way: str):
     found = find_instrument(instrument_id)
     chosen = ways_for(found).get(way) or abort(404)
-    return _about(found, chosen.form, _start(found, chosen, manner()))
+    start = _start(found, chosen, manner())
+    return _about(found, chosen.form, start, template="chamber/check.html", how=chosen.how)
 
 
 @screen.route("/chamber/instruments/<instrument_id>/set-anew", methods=["GET", "POST"])
@@ -226,9 +231,9 @@ def retire_instrument(instrument_id: str):
     return _about(find_instrument(instrument_id), RETIRE)
 
 
-def _about(found: Instrument, declared: EntryForm, start: dict[str, str] | None = None):
+def _about(found: Instrument, declared: EntryForm, start: dict[str, str] | None = None, **context: Any):
     back = url_for("chamber.instrument", instrument_id=found.id)
-    return write(declared, Subject(instrument=found), about=found.id, back=back, back_to=back, start=start)
+    return write(declared, Subject(instrument=found), about=found.id, back=back, back_to=back, start=start, **context)
 
 
 def _start(found: Instrument, way: Way, how: Manner) -> dict[str, str]:

@@ -1,0 +1,285 @@
+"""Instruments: the fold of their checks, and the correction in force at a moment."""
+
+import pytest
+
+from core.daybook.facts import (
+    BoilingPointChecked,
+    BuffersChecked,
+    IcePointChecked,
+    InstrumentAdded,
+    InstrumentRetired,
+    InstrumentSetAnew,
+    SaltChecked,
+    TwoSaltsChecked,
+)
+from core.daybook.instruments import Shelf, correction_at, corrections_for, fold_instrument, instruments
+from core.daybook.instruments_due import instruments_due
+from core.quantities import METRIC
+from tests.core.workshop import OVER_SALT_12, Workshop, day
+
+PERFECT_MV = 177.478  # three units of pH at 25 °C: 3 × 59.1593 mV
+
+
+@pytest.fixture
+def shop() -> Workshop:
+    return Workshop()
+
+
+def offset(shop: Workshop, key: str, at: float, measured: str = "humidity") -> float | None:
+    correction = correction_at(shop.book, key, measured, day(at))  # type: ignore[arg-type]
+    return None if correction is None else correction.offset
+
+
+def said(shop: Workshop, at: float) -> list[str]:
+    lines = instruments_due(Shelf(shop.book).in_use(), day(at))
+    return [line.words.say(METRIC) for line in lines if line.late(day(at))]
+
+
+def test_an_instrument_is_the_fold_of_its_entries(shop: Workshop):
+    key = shop.add(probe="north")
+    shop.salt(key)
+    found = shop.instrument(key)
+    assert (found.name, found.kind, found.added.probe) == ("Larder", "hygrometer", "north")
+    assert [check.check.word for check in found.checks] == ["adjust"]
+
+
+def test_before_any_check_nothing_is_corrected(shop: Workshop):
+    key = shop.add()
+    shop.salt(key, at=5)
+    assert offset(shop, key, at=4.9) is None
+
+
+def test_a_check_holds_from_its_own_moment(shop: Workshop):
+    key = shop.add()
+    shop.salt(key, 0.79, at=5)
+    assert offset(shop, key, at=5) == pytest.approx(OVER_SALT_12 - 0.79, abs=1e-6)
+
+
+def test_a_check_holds_until_the_next(shop: Workshop):
+    key = shop.add()
+    shop.salt(key, 0.79, at=5)
+    shop.salt(key, 0.75, at=10)
+    assert offset(shop, key, at=9.9) == pytest.approx(OVER_SALT_12 - 0.79, abs=1e-6)
+    assert offset(shop, key, at=10) == pytest.approx(OVER_SALT_12 - 0.75, abs=1e-6)
+
+
+def test_an_earlier_check_written_later_holds_for_its_own_days(shop: Workshop):
+    key = shop.add()
+    shop.salt(key, 0.75, at=10)
+    shop.salt(key, 0.79, at=5)
+    assert offset(shop, key, at=12) == pytest.approx(OVER_SALT_12 - 0.75, abs=1e-6)
+
+
+def test_checks_stand_newest_first(shop: Workshop):
+    key = shop.add()
+    shop.salt(key, 0.79, at=5)
+    shop.salt(key, 0.75, at=10)
+    assert [check.at for check in shop.instrument(key).checks] == [day(10), day(5)]
+
+
+def test_a_check_taken_back_is_none(shop: Workshop):
+    key = shop.add()
+    shop.take_back(shop.salt(key))
+    assert shop.instrument(key).checks == ()
+
+
+def test_a_check_put_right_counts_as_it_stands(shop: Workshop):
+    key = shop.add()
+    check = shop.salt(key, 0.97)
+    shop.note(SaltChecked("nacl", 12.0, 0.77), key, 1, corrects=check, written=2)
+    assert offset(shop, key, at=3) == pytest.approx(OVER_SALT_12 - 0.77, abs=1e-6)
+
+
+def test_a_failed_check_gives_no_correction(shop: Workshop):
+    key = shop.add()
+    shop.salt(key, 0.79, at=1)
+    shop.salt(key, 0.90, at=5)
+    assert shop.instrument(key).in_force("humidity", day(6)).check.word == "replace"  # type: ignore[union-attr]
+    assert offset(shop, key, at=6) is None
+
+
+def test_set_anew_voids_what_was_found_before(shop: Workshop):
+    key = shop.add()
+    shop.salt(key, at=1)
+    shop.note(InstrumentSetAnew("calibrated"), key, at=5)
+    assert offset(shop, key, at=4.9) is not None
+    assert offset(shop, key, at=5) is None
+
+
+def test_a_check_after_it_was_set_anew_holds_again(shop: Workshop):
+    key = shop.add()
+    shop.note(InstrumentSetAnew(), key, at=5)
+    shop.salt(key, 0.77, at=6)
+    assert offset(shop, key, at=6) is not None
+
+
+def test_a_hygrometer_checked_in_ice_puts_its_temperature_right_too(shop: Workshop):
+    key = shop.add()
+    shop.ice(key, 0.5)
+    shop.salt(key)
+    found = corrections_for(shop.book, key, day(2))
+    assert found["temperature"] is not None
+    assert found["temperature"].apply(12.5) == pytest.approx(12.0)
+    assert found["humidity"] is not None
+    assert found["humidity"].apply(0.82) == pytest.approx(0.82 + OVER_SALT_12 - 0.79, abs=1e-6)
+
+
+def test_an_instrument_nobody_knows_has_no_corrections(shop: Workshop):
+    assert corrections_for(shop.book, None, day(0)) == {"temperature": None, "humidity": None}
+    assert corrections_for(shop.book, "nobody", day(0)) == {"temperature": None, "humidity": None}
+
+
+def test_ice_and_boiling_water_on_one_day_give_one_line(shop: Workshop):
+    key = shop.add("thermometer")
+    shop.ice(key, 0.5, at=1)
+    shop.note(BoilingPointChecked(99.3, pressure_pa=101325.0), key, at=1.02)
+    found = correction_at(shop.book, key, "temperature", day(2))
+    assert found is not None
+    assert found.apply(0.5) == pytest.approx(0.0, abs=1e-9)
+    assert found.apply(99.3) == pytest.approx(99.974, abs=0.001)
+
+
+def test_boiling_water_alone_gives_the_same_amount_everywhere(shop: Workshop):
+    key = shop.add("thermometer")
+    shop.ice(key, 0.5, at=1)
+    shop.note(BoilingPointChecked(99.3, pressure_pa=101325.0), key, at=3)
+    found = correction_at(shop.book, key, "temperature", day(4))
+    assert found is not None
+    assert found.gain == 1.0
+
+
+def test_two_salts_give_a_line(shop: Workshop):
+    key = shop.add()
+    shop.note(TwoSaltsChecked("nacl", 20.0, 0.78, "kcl", 20.0, 0.864), key, at=1)
+    found = correction_at(shop.book, key, "humidity", day(2))
+    assert found is not None
+    assert found.apply(0.864) == pytest.approx(0.8511, abs=1e-4)
+
+
+def test_two_buffers_put_a_shown_ph_right(shop: Workshop):
+    key = shop.add("ph-meter", "Pen")
+    shop.buffers(key, seven=7.1, four=4.1)
+    found = correction_at(shop.book, key, "ph", day(2))
+    assert found is not None
+    assert found.apply(5.3) == pytest.approx(5.2)
+
+
+def test_a_check_in_millivolts_judges_the_electrode_and_leaves_the_shown_ph(shop: Workshop):
+    key = shop.add("ph-meter", "Pen")
+    shop.note(BuffersChecked("mv", 7.0, 25.0, 0.0, 4.0, 25.0, PERFECT_MV), key, at=1)
+    assert shop.instrument(key).checks[0].check.word == "accept"
+    assert correction_at(shop.book, key, "ph", day(2)) is None
+
+
+def test_a_scale_is_put_right_by_its_weight(shop: Workshop):
+    key = shop.add("scale", "Bench")
+    shop.weight(key, 1.008)
+    found = correction_at(shop.book, key, "mass", day(2))
+    assert found is not None
+    assert found.apply(1.26) == pytest.approx(1.25)
+
+
+def test_a_tolerance_of_ones_own_judges_the_check(shop: Workshop):
+    strict = shop.add(tolerance_humidity=0.01)
+    shop.salt(strict, 0.78)
+    assert shop.instrument(strict).checks[0].check.word == "adjust"
+
+
+def test_a_check_that_cannot_be_worked_out_is_no_check(shop: Workshop):
+    key = shop.add()
+    shop.note(SaltChecked("a-new-salt", 12.0, 0.79), key, at=1)
+    assert shop.instrument(key).checks == ()
+
+
+def test_a_check_of_another_kind_of_instrument_is_no_check(shop: Workshop):
+    key = shop.add("scale")
+    shop.note(IcePointChecked(0.3), key, at=1)
+    assert shop.instrument(key).checks == ()
+
+
+@pytest.mark.parametrize(("at", "old"), [(181.0, False), (181.01, True)])
+def test_a_check_is_old_after_half_a_year(shop: Workshop, at: float, old: bool):
+    key = shop.add()
+    shop.salt(key, at=1)
+    assert shop.instrument(key).is_old(day(at)) is old
+
+
+def test_ones_own_interval_goes_before_the_common_one(shop: Workshop):
+    key = shop.add(check_every_days=30.0)
+    shop.salt(key, at=1)
+    assert shop.instrument(key).is_old(day(32))
+
+
+def test_never_checked_is_old(shop: Workshop):
+    assert shop.instrument(shop.add()).is_old(day(0))
+
+
+def test_a_hygrometer_is_old_by_its_salt_not_by_its_ice(shop: Workshop):
+    key = shop.add()
+    shop.ice(key, 0.0)
+    assert shop.instrument(key).is_old(day(2))
+
+
+def test_a_retired_instrument_is_not_in_use(shop: Workshop):
+    key = shop.add()
+    shop.note(InstrumentRetired("broken"), key, at=3)
+    assert Shelf(shop.book).in_use() == []
+    assert [each.id for each in instruments(shop.book)] == [key]
+
+
+def test_an_instrument_taken_back_is_none(shop: Workshop):
+    key = shop.add()
+    shop.take_back(key)
+    assert fold_instrument(shop.book, key) is None
+    assert instruments(shop.book) == []
+
+
+def test_an_entry_that_is_no_instrument_is_none(shop: Workshop):
+    assert fold_instrument(shop.book, shop.begin()) is None
+
+
+def test_an_instrument_needs_a_name():
+    with pytest.raises(ValueError, match="name"):
+        InstrumentAdded("", "scale")
+
+
+def test_an_old_check_is_a_line_on_today(shop: Workshop):
+    key = shop.add()
+    shop.salt(key, 0.76, at=1)
+    assert said(shop, at=214) == ["Check the hygrometer Larder: last checked 7 months ago"]
+
+
+def test_a_check_not_yet_old_is_no_line(shop: Workshop):
+    key = shop.add()
+    shop.salt(key, 0.76, at=1)
+    assert said(shop, at=180) == []
+
+
+def test_an_instrument_never_checked_is_a_line(shop: Workshop):
+    shop.add("scale", "Bench {1}")
+    assert said(shop, at=1) == ["Check the scale Bench {1}: never checked yet"]
+
+
+def test_a_failed_check_is_a_line(shop: Workshop):
+    key = shop.add()
+    shop.salt(key, 0.95, at=1)
+    assert said(shop, at=2) == ["Replace the hygrometer Larder: it failed its salt check of 3 Nov"]
+
+
+def test_a_bad_electrode_is_to_be_cleaned(shop: Workshop):
+    key = shop.add("ph-meter", "Pen")
+    shop.buffers(key, seven=7.0, four=4.9)
+    assert said(shop, at=2) == ["Clean the pH meter Pen: it failed its buffer check of 3 Nov"]
+
+
+def test_set_anew_is_a_line(shop: Workshop):
+    key = shop.add()
+    shop.salt(key, 0.79, at=1)
+    shop.note(InstrumentSetAnew(), key, at=5)
+    assert said(shop, at=6) == ["Check the hygrometer Larder: it was set anew"]
+
+
+def test_a_retired_instrument_wants_nothing(shop: Workshop):
+    key = shop.add()
+    shop.note(InstrumentRetired(), key, at=3)
+    assert instruments_due(instruments(shop.book), day(400)) == []

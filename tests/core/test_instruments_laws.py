@@ -1,0 +1,118 @@
+"""Laws of the correction in force: it is that of the last check before, whatever the order the entries came in."""
+
+from __future__ import annotations
+
+from datetime import timedelta
+
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from core.daybook.book import Book
+from core.daybook.facts import AirRead, InstrumentSetAnew, SaltChecked
+from core.daybook.instruments import Shelf, correction_at, fold_instrument
+from core.daybook.put_right import put_right
+from core.quantities import METRIC
+from tests.core.kitchen import NOON
+from tests.core.workshop import Workshop
+
+law = settings(max_examples=60, deadline=None)
+hours = st.integers(0, 24 * 60)
+readings = st.floats(0.5, 1.0)
+checks = st.lists(st.tuples(hours, readings), max_size=6, unique_by=lambda each: each[0])
+
+
+def moment(hour: int):
+    return NOON + timedelta(hours=hour)
+
+
+def checked(of: list[tuple[int, float]], set_anew: list[int] | None = None) -> tuple[Workshop, str]:
+    shop = Workshop()
+    key = shop.add()
+    for hour, reading in of:
+        shop.note(SaltChecked("nacl", 12.0, reading), key, hour / 24)
+    for hour in set_anew or []:
+        shop.note(InstrumentSetAnew(), key, hour / 24)
+    return shop, key
+
+
+@law
+@given(checks, hours, st.randoms(use_true_random=False))
+def test_the_order_in_which_entries_came_does_not_matter(of, hour, chance):
+    shop, key = checked(of)
+    shuffled = list(shop.records)
+    chance.shuffle(shuffled)
+    assert correction_at(Book(shuffled), key, "humidity", moment(hour)) == correction_at(
+        shop.book, key, "humidity", moment(hour)
+    )
+
+
+@law
+@given(checks, hours)
+def test_the_check_in_force_is_the_last_one_before(of, hour):
+    shop, key = checked(of)
+    before = sorted((at, reading) for at, reading in of if at <= hour)
+    standing = shop.instrument(key).in_force("humidity", moment(hour))
+    if not before:
+        assert standing is None
+    else:
+        assert standing is not None
+        assert standing.line.fact == SaltChecked("nacl", 12.0, before[-1][1])
+
+
+@law
+@given(checks, hours, hours)
+def test_a_check_made_later_changes_nothing_before_it(of, later, hour):
+    shop, key = checked(of)
+    before = correction_at(shop.book, key, "humidity", moment(hour))
+    shop.note(SaltChecked("nacl", 12.0, 0.6), key, (hour + later + 1) / 24)
+    assert correction_at(shop.book, key, "humidity", moment(hour)) == before
+
+
+@law
+@given(checks, hours)
+def test_nothing_found_before_it_was_set_anew_is_applied_after(of, hour):
+    shop, key = checked(of, [hour])
+    standing = shop.instrument(key).in_force("humidity", moment(24 * 61))
+    assert standing is None or standing.at >= moment(hour)
+
+
+@law
+@given(checks, hours, st.floats(0, 1), st.floats(-20, 60))
+def test_a_humidity_put_right_is_between_nothing_and_all_and_its_raw_value_is_kept(of, hour, humidity, temperature):
+    shop, key = checked(of)
+    right = put_right(Shelf(shop.book), AirRead(temperature, humidity, key), moment(hour))
+    assert 0 <= right.fact.humidity <= 1
+    assert right.fact.temperature_c == temperature
+    assert all(each.raw == humidity for each in right.readings)
+
+
+@law
+@given(checks, hours, st.floats(0, 1))
+def test_a_reading_on_a_failed_instrument_is_never_changed(of, hour, humidity):
+    shop, key = checked(of)
+    right = put_right(Shelf(shop.book), AirRead(12.0, humidity, key), moment(hour))
+    for each in right.readings:
+        if each.proves_nothing:
+            assert each.value == each.raw
+            assert each.note is not None
+
+
+@law
+@given(checks, hours, st.floats(0, 1))
+def test_every_change_that_is_seen_is_said_and_has_its_working(of, hour, humidity):
+    shop, key = checked(of)
+    right = put_right(Shelf(shop.book), AirRead(12.0, humidity, key), moment(hour))
+    assert len(right.figures) == len(right.notes)
+    for figure in right.figures:
+        assert all(step.say(METRIC) for step in figure.working)
+
+
+@law
+@given(checks)
+def test_taking_every_check_back_leaves_the_instrument_unchecked(of):
+    shop, key = checked(of)
+    for record in list(shop.records[1:]):
+        shop.take_back(record["id"])
+    found = fold_instrument(shop.book, key)
+    assert found is not None
+    assert found.checks == ()

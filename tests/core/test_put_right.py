@@ -1,0 +1,194 @@
+"""Readings put right: both are kept; it says what was read and by which check; a failed one proves nothing."""
+
+import pytest
+
+from core.daybook.evidence import evidence_for
+from core.daybook.facts import MassesChecked, PieceHung, PieceWeighed, Reading
+from core.daybook.instruments import Shelf
+from core.daybook.put_right import correction_in_words, put_right
+from core.quantities import METRIC, US
+from tests.core.workshop import OVER_SALT_12, Workshop, day
+
+
+@pytest.fixture
+def shop() -> Workshop:
+    return Workshop()
+
+
+def fermented(shop: Workshop) -> str:
+    batch = shop.begin()
+    shop.cure(batch)
+    return batch
+
+
+def test_a_humidity_is_put_right_and_the_raw_one_kept(shop: Workshop):
+    key = shop.add()
+    shop.salt(key, 0.79, at=1)
+    right = shop.air(0.72, key, at=2)
+    assert right.fact.humidity == pytest.approx(0.72 - 0.79 + OVER_SALT_12, abs=1e-6)
+    found = right.of("humidity")
+    assert found is not None
+    assert (found.raw, found.check.at) == (0.72, day(1))
+
+
+def test_it_says_from_what_and_by_which_check(shop: Workshop):
+    key = shop.add()
+    shop.salt(key, 0.79, at=1)
+    notes = shop.air(0.72, key, at=2).notes
+    assert [note.say(METRIC, 4) for note in notes] == ["corrected from 72 % (salt check of 3 Nov)"]
+
+
+def test_a_check_of_another_year_is_said_with_it(shop: Workshop):
+    key = shop.add()
+    shop.salt(key, 0.79, at=1)
+    assert "salt check of 3 Nov 2026" in shop.air(0.72, key, at=100).notes[0].say(METRIC, 4)
+
+
+def test_humidity_is_never_put_above_all(shop: Workshop):
+    key = shop.add()
+    shop.salt(key, 0.68, at=1)
+    assert shop.air(0.97, key, at=2).fact.humidity == 1.0
+
+
+def test_no_instrument_named_leaves_the_reading(shop: Workshop):
+    key = shop.add()
+    shop.salt(key, 0.79, at=1)
+    right = shop.air(0.72, None, at=2)
+    assert (right.fact.humidity, right.readings, right.figures) == (0.72, (), ())
+
+
+def test_an_instrument_taken_back_leaves_the_reading(shop: Workshop):
+    key = shop.add()
+    shop.salt(key, 0.79, at=1)
+    shop.take_back(key)
+    assert shop.air(0.72, key, at=2).fact.humidity == 0.72
+
+
+def test_what_a_failed_instrument_shows_stays_as_read_and_says_so(shop: Workshop):
+    key = shop.add()
+    shop.salt(key, 0.95, at=1)
+    right = shop.air(0.72, key, at=2)
+    assert right.fact.humidity == 0.72
+    assert [note.say(METRIC, 4) for note in right.notes] == ["not put right: Larder failed its salt check of 3 Nov"]
+    assert right.figures[0].cautions == ("Larder failed its salt check of 3 Nov: this reading proves nothing.",)
+
+
+def test_a_check_that_finds_nothing_says_nothing(shop: Workshop):
+    key = shop.add()
+    shop.ice(key, 0.0, at=1)
+    right = shop.air(0.72, key, at=2)
+    assert (right.notes, right.figures) == ((), ())
+
+
+def test_the_figure_has_its_working_and_its_range(shop: Workshop):
+    key = shop.add()
+    shop.salt(key, 0.79, at=1)
+    (found,) = shop.air(0.72, key, at=2).figures
+    assert found.show(METRIC) == "68.7 %"
+    assert [step.say(METRIC) for step in found.working] == [
+        "Larder: salt check of 3 Nov.",
+        "72 % − 3.33866 % = 68.6613 %",
+    ]
+    assert found.low is not None
+    assert found.low < found.value < found.high  # type: ignore[operator]
+
+
+def test_a_temperature_is_put_right_in_fahrenheit_alike(shop: Workshop):
+    key = shop.add()
+    shop.ice(key, 0.5, at=1)
+    (found,) = shop.air(0.72, key, at=2, temperature_c=12.5).figures
+    assert found.working[1].say(US) == "54.5 °F − 0.9 °F = 53.6 °F"
+
+
+def test_a_reading_far_from_the_one_salt_is_cautioned(shop: Workshop):
+    key = shop.add()
+    shop.salt(key, 0.79, at=1)
+    assert "check it over two" in shop.air(0.92, key, at=2).figures[0].cautions[0]
+
+
+def test_an_old_check_is_still_applied_and_cautioned(shop: Workshop):
+    key = shop.add()
+    shop.salt(key, 0.79, at=1)
+    right = shop.air(0.72, key, at=300)
+    assert right.fact.humidity == pytest.approx(0.6866, abs=1e-4)
+    assert "old by now" in right.figures[0].cautions[0]
+
+
+def test_a_weight_that_would_fall_below_nothing_stays_as_read(shop: Workshop):
+    key = shop.add("scale")
+    shop.note(MassesChecked(0.1, 0.11, 0.01, 1.0, 1.01), key, at=1)  # 10 g too much everywhere
+    right = put_right(Shelf(shop.book), PieceWeighed(0.005, key), day(2))
+    assert right.fact.mass_kg == 0.005
+
+
+def test_the_batchs_ph_is_the_one_put_right(shop: Workshop):
+    meter, batch = shop.add("ph-meter", "Pen"), fermented(shop)
+    shop.buffers(meter, seven=7.1, four=4.1, at=1)
+    shop.note(Reading(5.3, None, meter), batch, at=2)
+    folded = shop.batch(batch)
+    assert folded.last_ph == pytest.approx(5.2)
+    assert folded.stage == "dry"  # 5.3 as read would still ferment
+    assert folded.phs[0].right.of("ph").raw == 5.3  # type: ignore[union-attr]
+
+
+def test_the_loss_is_of_weights_put_right_each_by_its_own_scale(shop: Workshop):
+    scale, batch = shop.add("scale", "Bench"), fermented(shop)
+    shop.weight(scale, 1.008, at=1)
+    piece = shop.note(PieceHung("J-1", 1.26, scale), batch, at=2)
+    shop.weigh(piece, 1.0, at=9)
+    folded = shop.piece(batch, piece)
+    assert folded.start_kg == pytest.approx(1.25)
+    assert folded.loss == pytest.approx(0.2)
+
+
+def test_the_verdict_uses_the_values_put_right(shop: Workshop):
+    meter, batch = shop.add("ph-meter", "Pen"), fermented(shop)
+    shop.buffers(meter, seven=6.9, four=3.9, at=1)
+    shop.note(Reading(5.25, None, meter), batch, at=2)
+    piece = shop.hang(batch, at=3)
+    found = evidence_for(shop.batch(batch), shop.piece(batch, piece), day(30))
+    assert found.lowest_ph == pytest.approx(5.35)
+
+
+def test_a_ph_on_a_failed_meter_is_no_evidence(shop: Workshop):
+    meter, batch = shop.add("ph-meter", "Pen"), fermented(shop)
+    shop.buffers(meter, seven=7.0, four=4.9, at=1)
+    shop.note(Reading(5.0, None, meter), batch, at=2)
+    piece = shop.hang(batch, at=3)
+    found = evidence_for(shop.batch(batch), shop.piece(batch, piece), day(30))
+    assert (found.lowest_ph, found.last_ph) == (None, None)
+    assert shop.batch(batch).stage == "ferment"
+
+
+def test_a_worse_ph_on_a_failed_meter_still_speaks_against(shop: Workshop):
+    meter, batch = shop.add("ph-meter", "Pen"), fermented(shop)
+    shop.read(batch, 5.1, at=0.5)
+    shop.buffers(meter, seven=7.0, four=4.9, at=1)
+    shop.note(Reading(5.9, None, meter), batch, at=2)
+    piece = shop.hang(batch, at=3)
+    assert evidence_for(shop.batch(batch), shop.piece(batch, piece), day(30)).last_ph == 5.9
+
+
+def test_a_weight_on_a_failed_scale_is_no_evidence_of_loss(shop: Workshop):
+    scale, batch = shop.add("scale", "Bench"), fermented(shop)
+    shop.weight(scale, 1.2, at=1)
+    piece = shop.hang(batch, at=2)
+    shop.weigh(piece, 0.9, at=9)
+    shop.note(PieceWeighed(0.6, scale), piece, at=20)
+    assert evidence_for(shop.batch(batch), shop.piece(batch, piece), day(30)).loss == pytest.approx(0.1)
+
+
+def test_a_start_weight_on_a_failed_scale_proves_no_loss(shop: Workshop):
+    scale, batch = shop.add("scale", "Bench"), fermented(shop)
+    shop.weight(scale, 1.2, at=1)
+    piece = shop.note(PieceHung("J-1", 1.0, scale), batch, at=2)
+    shop.weigh(piece, 0.6, at=9)
+    assert evidence_for(shop.batch(batch), shop.piece(batch, piece), day(30)).loss is None
+
+
+def test_the_correction_in_words(shop: Workshop):
+    key = shop.add()
+    shop.salt(key, 0.79, at=1)
+    found = shop.instrument(key).correction("humidity", day(2))
+    assert found is not None
+    assert correction_in_words("humidity", found).say(METRIC, 3) == "3.34 % is taken off every reading."

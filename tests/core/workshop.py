@@ -1,0 +1,57 @@
+"""A kitchen's instruments to test with: added, checked, read on."""
+
+from __future__ import annotations
+
+from datetime import datetime
+from typing import Any
+
+from core.daybook.facts import (
+    CHAMBER,
+    AirRead,
+    BuffersChecked,
+    IcePointChecked,
+    InstrumentAdded,
+    MassesChecked,
+    SaltChecked,
+)
+from core.daybook.instruments import Instrument, Shelf, fold_instrument
+from core.daybook.put_right import Right, put_right
+from tests.core.kitchen import DAY, NOON, Kitchen
+
+OVER_SALT_12 = 0.756613
+"""Greenspan's polynomial for table salt at 12 °C."""
+
+
+def day(number: float) -> datetime:
+    return NOON + number * DAY
+
+
+class Workshop(Kitchen):
+    def add(self, kind: str = "hygrometer", name: str = "Larder", at: float = 0.0, **more: Any) -> str:
+        return self.note(InstrumentAdded(name, kind, **more), at=at)  # type: ignore[arg-type]
+
+    def salt(self, instrument: str, reading: float = 0.79, at: float = 1.0) -> str:
+        return self.note(SaltChecked("nacl", 12.0, reading), instrument, at)
+
+    def ice(self, instrument: str, reading_c: float, at: float = 1.0) -> str:
+        return self.note(IcePointChecked(reading_c), instrument, at)
+
+    def buffers(self, meter: str, seven: float, four: float, at: float = 1.0, **more: Any) -> str:
+        """In buffers of pH 7 and 4 at 25 °C, on a meter that shows pH."""
+        facts = {"shows": "ph", "buffer": 7.0, "temperature_c": 25.0, "reading": seven, "other_buffer": 4.0}
+        facts |= {"other_temperature_c": 25.0, "other_reading": four}
+        return self.note(BuffersChecked(**facts | more), meter, at)  # type: ignore[arg-type]
+
+    def weight(self, scale: str, reading_kg: float, mass_kg: float = 1.0, at: float = 1.0) -> str:
+        return self.note(MassesChecked(mass_kg, reading_kg, 0.001), scale, at)
+
+    def instrument(self, key: str) -> Instrument:
+        folded = fold_instrument(self.book, key)
+        assert folded is not None
+        return folded
+
+    def air(self, humidity: float, instrument: str | None, at: float, temperature_c: float = 12.0) -> Right:
+        """The air read, put right."""
+        fact = AirRead(temperature_c, humidity, instrument)
+        self.note(fact, CHAMBER, at)
+        return put_right(Shelf(self.book), fact, day(at))
