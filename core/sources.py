@@ -36,6 +36,17 @@ DEFINITION = Source("By definition", "", "computed")
 
 CFR_424_21C = Source("9 CFR 424.21(c), chart of substances", "curing agents, 2015 annual edition", "copy")
 FSIS_7620_3 = Source("FSIS Directive 7620.3, Processing Inspectors' Calculations Handbook", "rev. 1995, ch. 3", "copy")
+CFR_424_22B = Source("9 CFR 424.22(b)", "bacon, 2015 annual edition", "copy")
+CFR_172_170 = Source("21 CFR 172.170(a)(2)", "home-curing mixes", "copy")
+US_PICKLE_NITRATE = Source("9 CFR 424.21(c), chart of substances", "nitrate in pickle as parts per million", "memory")
+EU_CURE_NEW = Source(
+    "Reg. (EC) 1333/2008, Annex II, part E", "consolidated 18 August 2026, with Reg. (EU) 2023/2108", "copy"
+)
+EU_CURE_OLD = Source("Reg. (EC) 1333/2008, Annex II, part E", "as amended by Reg. (EU) 1129/2011", "seen")
+CFIA_CURING = Source("CFIA, Meat Hygiene Manual of Procedures, archived", "ch. 4, §4.13.1, curing", "seen")
+CFIA_BRINE = Source("CFIA, Meat Hygiene Manual of Procedures, archived", "ch. 4, §4.13.2, saturated brine", "seen")
+CANADA_SIDE_BACON = Source("CFIA glossary, side bacon", "only quotations read", "memory")
+CANADA_LIST_11 = Source("Health Canada, List of permitted preservatives", "part 11, slow-cured meat", "copy")
 FSRE_STABILITY = Source(
     "USDA-FSIS, FSRE Shelf-Stable: Principles of Preservation of Shelf-Stable Dried Meat Products",
     "2005, pp. 159–160",

@@ -4,11 +4,14 @@ from __future__ import annotations
 
 from attrs import evolve, frozen
 
+from core.mix.ions import Alkali, Counted, Substance, factor
 from core.quantities import FRACTION, Amount
 from core.refusals import OutOfRange
 
 STRONGEST_NITRITE = 0.10  # cures in print hold 0.4 to 6.25 %; ten is more than any, and far below pure nitrite
 WEAKEST_NITRITE = 0.001  # below the weakest in print: a fraction typed as a per-cent lands here
+COMPLETE_NITRITE = 0.01  # at or below it a cure is made to be all the salt, 20 to 30 g/kg; above, a concentrate
+COMPLETE_SHARE = 0.01  # of the meat: a concentrate is used far below, a complete mix far above
 
 STRENGTH = evolve(FRACTION, key="strength", example_metric="6.25 %", example_us="6.25 %")
 DOSE = evolve(FRACTION, key="dose", example_metric="0.25 %", example_us="0.25 %")
@@ -18,13 +21,16 @@ DOSE = evolve(FRACTION, key="dose", example_metric="0.25 %", example_us="0.25 %"
 class CuringSalt:
     """What the label says: fractions of the salt's own weight, 0 to 1. The rest is taken to be table salt.
 
-    nitrite, nitrate: as sodium nitrite and sodium nitrate. other: sugar, spice and the like.
-    Raises OutOfRange for what no curing salt is: a per-cent given as a fraction, pure nitrite, more than the whole.
+    nitrite, nitrate: the salts as the label says, sodium or potassium (nitrite_of, nitrate_of). other: sugar, spice and
+    the like. Raises OutOfRange for what no curing salt is: a per-cent given as a fraction, pure nitrite, more than the
+    whole.
     """
 
     nitrite: float
     nitrate: float = 0.0
     other: float = 0.0
+    nitrite_of: Alkali = "sodium"
+    nitrate_of: Alkali = "sodium"
 
     def __attrs_post_init__(self) -> None:
         for part in ("nitrite", "nitrate", "other"):
@@ -44,12 +50,28 @@ class CuringSalt:
                 f"{_percent(self.nitrite)} nitrite is weaker than any curing salt, which hold 0.4 to 6.25 %. Enter the "
                 "per-cent on the label: 6.25 for 6.25 %.",
             )
+        if 0 < self.nitrate < WEAKEST_NITRITE:
+            raise OutOfRange(
+                "nitrate",
+                f"{_percent(self.nitrate)} nitrate is weaker than any curing salt. Enter the per-cent on the label: "
+                "4 for 4 %.",
+            )
         if self.nitrite + self.nitrate == 0:
             raise OutOfRange(
                 "nitrite", "A curing salt holds nitrite, nitrate or both. Enter the per-cent on the label."
             )
         if self.nitrite + self.nitrate + self.other > 1 + 1e-9:
             raise OutOfRange("nitrate", "The parts of a curing salt cannot be more than 100 % together.")
+
+    def strength(self, substance: Substance, counted: Counted) -> float:
+        """Kilograms of nitrite or nitrate to a kilogram of this salt, as a rule counts them."""
+        if substance == "nitrite":
+            return self.nitrite * factor("nitrite", self.nitrite_of, counted)
+        return self.nitrate * factor("nitrate", self.nitrate_of, counted)
+
+    @property
+    def concentrate(self) -> bool:
+        return self.nitrite > COMPLETE_NITRITE
 
     @property
     def table_salt(self) -> float:
@@ -58,3 +80,23 @@ class CuringSalt:
 
 def _percent(fraction: float) -> str:
     return Amount(fraction, FRACTION).show_exact()
+
+
+def mistaken_for_another(salt: CuringSalt, share: float) -> str:
+    """A sentence where a concentrate is dosed like a complete home cure, or the other way round; else "".
+
+    share: curing salt to meat, 0 or more. The two kinds differ by about twelve times.
+    """
+    if not salt.nitrite:
+        return ""
+    strength = _percent(salt.nitrite)
+    if salt.concentrate and share > COMPLETE_SHARE * (1 + 1e-9):
+        return (
+            f"Curing salt of {strength} nitrite is a concentrate, about 2.5 g to the kilogram; it is not all the salt."
+        )
+    if not salt.concentrate and 0 < share < COMPLETE_SHARE / 2:
+        return (
+            f"A cure of {strength} nitrite is a complete mix, made to be all the salt, 20 to 30 g to the kilogram; "
+            "dosed like a concentrate it cures about twelve times too little. Look at its label."
+        )
+    return ""

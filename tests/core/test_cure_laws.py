@@ -12,7 +12,7 @@ from core.refusals import OutOfRange
 
 meat = st.floats(0.01, 1000)
 strengths = st.floats(0.001, 0.1)
-salts = st.builds(CuringSalt, strengths, st.floats(0, 0.1))
+salts = st.builds(CuringSalt, strengths, st.one_of(st.just(0.0), st.floats(0.001, 0.1)))
 methods = st.sampled_from(["comminuted", "dry-rub"])
 
 

@@ -1,0 +1,289 @@
+"""The figures of a charge: nitrite and nitrate going in, as salt and as ion, against the limit; and the salt."""
+
+from __future__ import annotations
+
+from core.mix.charge import PPM, Charge, basis, made_ppm
+from core.mix.curing_salt import mistaken_for_another
+from core.mix.held import Held, holds
+from core.mix.ions import ION_IN, Substance, factor
+from core.mix.limits import CANADA_LEAST_SALT, nitrate_cautions, nitrite_cautions
+from core.mix.rule import PART_IN, WET, Base, Method, Rule
+from core.mix.rules import Curing
+from core.quantities import DOSE_MASS, FRACTION, PARTS_PER_MILLION, RATIO, Amount
+from core.sources import DEFINITION, FSIS_7620_3
+from core.working import Figure, Step
+
+IN_WATER_ONLY = (
+    "The handbook takes meat and brine for one; salt and nitrite spread in their water only, so the meat takes up a "
+    "little less."
+)
+
+
+def ingoing(charge: Charge, how: Curing, licence: str = "") -> tuple[Figure, ...]:
+    """All of them, the nitrite first. No limit is held to them: `cure.figures` does."""
+    held = holds(charge, how)
+    on = how.held[0].on
+    nitrite, nitrate = (_sodium_ppm(charge, how.method, on, each) for each in ("nitrite", "nitrate"))
+    said = (
+        *_licensed(held, licence),
+        *nitrite_cautions(nitrite, nitrate, how),
+        *_mistaken(charge, how.method),
+        *_rows_say(held, "nitrite", charge),
+    )
+    found = [
+        _amount(charge, how, on, held, "nitrite", said),
+        _ion(held, "nitrite", nitrite),
+    ]
+    if nitrate:
+        cautions = (*nitrate_cautions(nitrate, how), *_rows_say(held, "nitrate", charge))
+        found.append(_amount(charge, how, on, held, "nitrate", cautions))
+        found.append(_ion(held, "nitrate", nitrate))
+    found += [_together(charge, how.method, each) for each in held if each.rule.substance == "both"]
+    found += [_accelerator(charge, how.method, each) for each in held if each.rule.substance == "accelerator"]
+    found.append(_salt(charge, how.method, "cure_salt", "Table salt the cure brings, of the meat", charge.own_salt_kg))
+    if charge.other_salt_kg is not None:
+        found.append(_total_salt(charge, how.method, charge.other_salt_kg))
+    return tuple(each for each in found if each is not None)
+
+
+def share_figure(key: str, name: str, words: str, part_kg: float, whole_kg: float) -> Figure:
+    share = Amount(part_kg / whole_kg, FRACTION)
+    amounts = {"part": Amount(part_kg, DOSE_MASS), "whole": Amount(whole_kg, DOSE_MASS), "share": share}
+    return Figure(
+        key, name, share.value, FRACTION, (Step(words + ": {part} ÷ {whole} = {share}", amounts),), DEFINITION
+    )
+
+
+def _sodium_ppm(charge: Charge, method: Method, on: Base, substance: Substance) -> float:
+    return basis(charge, method, on).ppm(charge, charge.substance_kg(substance, "sodium"))
+
+
+def _amount(
+    charge: Charge, how: Curing, on: Base, held: tuple[Held, ...], substance: Substance, cautions: tuple[str, ...]
+) -> Figure:
+    part_kg = charge.substance_kg(substance, "sodium")
+    return Figure(
+        key=substance,
+        name=f"{substance.capitalize()} going in",
+        value=_sodium_ppm(charge, how.method, on, substance) * PPM,
+        quantity=PARTS_PER_MILLION,
+        working=(
+            *_parts(charge, substance),
+            divided(charge, how.method, on, f"Sodium {substance}", part_kg),
+            *(limit_step(each) for each in held if each.rule.substance == substance and each.rule.counted != "ion"),
+        ),
+        source=FSIS_7620_3,
+        cautions=cautions,
+    )
+
+
+def _parts(charge: Charge, substance: Substance) -> list[Step]:
+    steps: list[Step] = []
+    bringing = [dose for dose in charge.doses if dose.salt.strength(substance, "weighed")] or [charge.doses[0]]
+    for dose in bringing:
+        alkali = dose.salt.nitrite_of if substance == "nitrite" else dose.salt.nitrate_of
+        amounts = {
+            "cure": Amount(dose.kg, DOSE_MASS),
+            "strength": Amount(dose.salt.strength(substance, "weighed"), FRACTION),
+            "factor": Amount(factor(substance, alkali, "sodium"), RATIO),
+            "part": Amount(dose.kg * dose.salt.strength(substance, "sodium"), DOSE_MASS),
+        }
+        if alkali == "sodium":
+            text = f"Curing salt × its {substance} = sodium {substance}: {{cure}} × {{strength}} = {{part}}"
+        else:
+            text = (
+                f"Curing salt × its potassium {substance} × molar mass of the sodium salt ÷ that of the potassium "
+                "salt: {cure} × {strength} × {factor} = {part}"
+            )
+        steps.append(Step(text, amounts))
+    if len(bringing) > 1:
+        amounts = {f"part{at}": step.amounts["part"] for at, step in enumerate(steps)}
+        amounts["total"] = Amount(charge.substance_kg(substance, "sodium"), DOSE_MASS)
+        together = " + ".join(f"{{{key}}}" for key in amounts if key != "total")
+        steps.append(Step(f"Sodium {substance} of both: {together} = {{total}}", amounts))
+    return steps
+
+
+def divided(charge: Charge, method: Method, on: Base, name: str, part_kg: float) -> Step:
+    """The line that divides: by the meat, by the mixture, by meat and brine, or the pump's share of the brine."""
+    by = basis(charge, method, on)
+    amounts = {
+        "part": Amount(part_kg, DOSE_MASS),
+        "meat": Amount(charge.meat_kg, DOSE_MASS),
+        "whole": Amount(by.divisor_kg(charge), DOSE_MASS),
+        "pickle": Amount(charge.pickle_kg, DOSE_MASS),
+        "taken": Amount(charge.taken or 0.0, FRACTION),
+        "made": Amount(by.ppm(charge, part_kg) * PPM, PARTS_PER_MILLION),
+    }
+    if method in PART_IN:
+        word = "pump" if method == "pump" else "pick-up"
+        if on == "meat":
+            return Step(f"{name} × {word} ÷ brine: {{part}} × {{taken}} ÷ {{pickle}} = {{made}}", amounts)
+        return Step(
+            f"{name} × {word} ÷ (100 % + {word}) ÷ brine: "
+            "{part} × {taken} ÷ (100 % + {taken}) ÷ {pickle} = {made}",
+            amounts,
+        )
+    if method == "immersion":
+        text = f"{name} ÷ (green weight of meat + brine): {{part}} ÷ ({{meat}} + {{pickle}}) = {{made}}"
+    elif on == "mixture":
+        text = f"{name} ÷ the whole raw mixture: {{part}} ÷ {{whole}} = {{made}}"
+    else:
+        text = f"{name} ÷ green weight of meat: {{part}} ÷ {{meat}} = {{made}}"
+    return Step(text, amounts)
+
+
+def limit_step(held: Held) -> Step:
+    rule = held.rule
+    limit = Amount((rule.most_ppm or 0.0) * PPM, PARTS_PER_MILLION)
+    where = f"Limit for {rule.what}, {rule.cite}"
+    if rule.most_ppm == 0:
+        return Step(f"{where}: none may be added")
+    if rule.printed and "ppm" not in rule.printed:
+        return Step(f"{where}: {rule.printed} = {{limit}}", {"limit": limit})
+    printed = f" (printed: {rule.printed})" if rule.printed else ""
+    counted = ", as ion" if rule.counted == "ion" else ""
+    return Step(f"{where}: {{limit}}{counted}{printed}", {"limit": limit})
+
+
+def _ion(held: tuple[Held, ...], substance: Substance, sodium_ppm: float) -> Figure:
+    ion_share = ION_IN[substance, "sodium"]
+    ion = sodium_ppm * ion_share * PPM
+    amounts = {
+        "made": Amount(sodium_ppm * PPM, PARTS_PER_MILLION),
+        "part": Amount(ion_share, RATIO),
+        "ion": Amount(ion, PARTS_PER_MILLION),
+    }
+    text = f"Sodium {substance} × molar mass of the ion ÷ molar mass of the salt: {{made}} × {{part}} = {{ion}}"
+    limits = (limit_step(each) for each in held if each.rule.substance == substance and each.rule.counted == "ion")
+    name = "The same, as nitrite ion" if substance == "nitrite" else "The same, as nitrate ion"
+    return Figure(f"{substance}_ion", name, ion, PARTS_PER_MILLION, (Step(text, amounts), *limits), DEFINITION)
+
+
+def _together(charge: Charge, method: Method, held: Held) -> Figure:
+    rule = held.rule
+    kg = {each: charge.substance_kg(each, rule.counted) for each in rule.substances}
+    amounts = {
+        "nitrite": Amount(kg["nitrite"], DOSE_MASS),
+        "nitrate": Amount(kg["nitrate"], DOSE_MASS),
+        "both": Amount(sum(kg.values()), DOSE_MASS),
+    }
+    little = (f"Less than {rule.least_ppm:g} ppm does not count as cured ({rule.cite}).",) if not held.enough else ()
+    return Figure(
+        "together",
+        "Nitrite and nitrate together",
+        held.ppm * PPM,
+        PARTS_PER_MILLION,
+        (
+            Step("Nitrite + nitrate, each salt by its weight: {nitrite} + {nitrate} = {both}", amounts),
+            divided(charge, method, rule.on, "Both", sum(kg.values())),
+            limit_step(held),
+        ),
+        rule.source,
+        (*little, *_noted(rule)),
+    )
+
+
+def _accelerator(charge: Charge, method: Method, held: Held) -> Figure | None:
+    rule = held.rule
+    if not charge.accelerator_kg:
+        return None
+    little = (f"{rule.cite} asks for {rule.printed} in {rule.what}.",) if not held.enough else ()
+    return Figure(
+        "accelerator",
+        "Ascorbate or erythorbate going in",
+        made_ppm(charge, method, rule) * PPM,
+        PARTS_PER_MILLION,
+        (divided(charge, method, rule.on, "Ascorbate or erythorbate", charge.accelerator_kg), limit_step(held)),
+        rule.source,
+        (*little, *_noted(rule)),
+    )
+
+
+def _salt(charge: Charge, method: Method, key: str, name: str, part_kg: float) -> Figure:
+    """Table salt in the meat, to its green weight: all of it, or what the brine leaves there."""
+    if method not in WET:
+        return share_figure(key, name, "Table salt in the cure ÷ meat", part_kg, charge.meat_kg)
+    return Figure(
+        key,
+        name,
+        basis(charge, method, "meat").ppm(charge, part_kg) * PPM,
+        FRACTION,
+        (_salt_divided(charge, method, "Table salt in the cure", part_kg),),
+        FSIS_7620_3,
+    )
+
+
+def _salt_divided(charge: Charge, method: Method, name: str, part_kg: float) -> Step:
+    step = divided(charge, method, "meat", name, part_kg)
+    made = Amount(basis(charge, method, "meat").ppm(charge, part_kg) * PPM, FRACTION)
+    return Step(step.text, {**step.amounts, "made": made})
+
+
+def _total_salt(charge: Charge, method: Method, other_kg: float) -> Figure:
+    total_kg = charge.own_salt_kg + other_kg
+    total = Amount(basis(charge, method, "meat").ppm(charge, total_kg) * PPM, FRACTION)
+    amounts = {
+        "own": Amount(charge.own_salt_kg, DOSE_MASS),
+        "other": Amount(other_kg, DOSE_MASS),
+        "meat": Amount(charge.meat_kg, DOSE_MASS),
+        "all": Amount(total_kg, DOSE_MASS),
+        "total": total,
+    }
+    if method in WET:
+        working = (
+            Step("Table salt in the cure + other salt: {own} + {other} = {all}", amounts),
+            _salt_divided(charge, method, "All table salt", total_kg),
+        )
+    else:
+        text = "(Table salt in the cure + other salt) ÷ meat: ({own} + {other}) ÷ {meat} = {total}"
+        working = (Step(text, amounts),)
+    said: list[str] = []
+    if total.value < CANADA_LEAST_SALT * (1 - 1e-9):
+        said.append(
+            "Canada asks for at least 2.5 % salt in fermented meat (CFIA 2020, quoted in FSIS-GD-2023-0002, p. 38)."
+        )
+    if method == "dry-salting":
+        said.append("At most: what falls or is brushed off did not go in.")
+    if method == "immersion":
+        said.append(IN_WATER_ONLY)
+    return Figure("total_salt", "All table salt, of the meat", total.value, FRACTION, working, DEFINITION, tuple(said))
+
+
+def _licensed(held: tuple[Held, ...], licence: str) -> tuple[str, ...]:
+    over = [each for each in held if not each.within]
+    if not licence or not over:
+        return ()
+    cites = " and ".join(dict.fromkeys(f"{each.rule.cite}, {each.rule.most_ppm:g} ppm" for each in over))
+    return (f"Over the limit ({cites}). Allowed by an exception on record: {licence}",)
+
+
+def _mistaken(charge: Charge, method: Method) -> tuple[str, ...]:
+    if method in WET or len(charge.doses) != 1:
+        return ()
+    said = mistaken_for_another(charge.doses[0].salt, charge.cure_kg / charge.meat_kg)
+    return (said,) if said else ()
+
+
+def _rows_say(held: tuple[Held, ...], substance: Substance, charge: Charge) -> tuple[str, ...]:
+    """What the rows themselves add: what may be left, what must go with it, a figure that is from memory."""
+    said: list[str] = []
+    for each in held:
+        rule = each.rule
+        if rule.substance == "accelerator" and rule.least_ppm and not charge.accelerator_kg and substance == "nitrite":
+            said.append(f"{rule.cite} asks for {rule.printed} of ascorbate or erythorbate in {rule.what}.")
+        if rule.substance != substance:
+            continue
+        if rule.left_ppm is not None and rule.cite != "9 CFR 424.21(c)":
+            verb = "may be left, at most" if rule.left_is == "most" else "left over is to be looked into above"
+            counted = ", as ion" if rule.counted == "ion" else ""
+            said.append(
+                f"{rule.cite}: {substance} {verb} {rule.left_ppm:g} mg/kg{counted}; only a laboratory can show it."
+            )
+        said.extend(_noted(rule))
+    return tuple(said)
+
+
+def _noted(rule: Rule) -> tuple[str, ...]:
+    memory = (f"The limit of {rule.cite} is from memory, not looked up.",) if rule.source.verified == "memory" else ()
+    return (*((rule.note,) if rule.note else ()), *memory)

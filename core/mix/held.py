@@ -1,0 +1,115 @@
+"""A charge held to its rules: what each row counts, what it allows, and the refusal of what is over.
+
+A refusal says what this makes, what the limit is, whose it is, and which dose makes the limit.
+"""
+
+from __future__ import annotations
+
+import math
+
+from attrs import frozen
+
+from core.mix.charge import PPM, Charge, dose_making_kg, made_ppm
+from core.mix.curing_salt import mistaken_for_another
+from core.mix.limits import within
+from core.mix.rule import PART_IN, WET, Rule
+from core.mix.rules import Curing
+from core.quantities import DOSE_MASS, FRACTION, PARTS_PER_MILLION, Amount, Quantity
+from core.refusals import OutOfRange
+
+COUNTED_AS = {"weighed": "", "sodium": "", "ion": ", counted as ion"}
+
+
+@frozen
+class Held:
+    """One row and what it counts. ppm: by the row's own reckoning."""
+
+    rule: Rule
+    ppm: float
+
+    @property
+    def within(self) -> bool:
+        return self.rule.most_ppm is None or within(self.ppm, self.rule.most_ppm)
+
+    @property
+    def enough(self) -> bool:
+        return self.rule.least_ppm is None or self.ppm >= self.rule.least_ppm * (1 - 5e-4)
+
+
+def holds(charge: Charge, how: Curing) -> tuple[Held, ...]:
+    """Every row that what goes in is held to."""
+    return tuple(Held(rule, made_ppm(charge, how.method, rule)) for rule in how.held)
+
+
+def largest_kg(charge: Charge, how: Curing) -> float:
+    """The first curing salt that just meets every row, the other masses as they are; infinite where no row stops it."""
+    limits = ((rule, rule.most_ppm) for rule in how.held if rule.substance != "accelerator")
+    most = (dose_making_kg(charge, how.method, rule, ppm) for rule, ppm in limits if ppm and _brings(charge, rule))
+    return min(most, default=math.inf) if not _forbidden(charge, how) else 0.0
+
+
+def require_within(charge: Charge, how: Curing, *, field: str) -> None:
+    """Guard: raises OutOfRange on the field for the first row that is passed."""
+    for held in holds(charge, how):
+        if not held.within:
+            raise _over(charge, how, held, field)
+
+
+def _over(charge: Charge, how: Curing, held: Held, field: str) -> OutOfRange:
+    rule = held.rule
+    if rule.substance == "accelerator":
+        return OutOfRange(
+            "accelerator_kg",
+            f"This makes {_ppm(held.ppm)} of ascorbate or erythorbate; the limit for {rule.what} is "
+            f"{_ppm(rule.most_ppm or 0)} ({rule.printed}, {rule.cite}).",
+        )
+    name = "nitrite and nitrate" if rule.substance == "both" else rule.substance
+    if rule.most_ppm == 0:
+        return OutOfRange(
+            field,
+            f"For {rule.what} no {name} may be added ({rule.cite}). Use a curing salt without it, or choose the "
+            "product you are making.",
+        )
+    counted = COUNTED_AS[rule.counted]
+    limit = ", ".join(each for each in (rule.printed, rule.cite) if each)
+    said = (
+        f"This makes {_ppm(held.ppm)} of {name}{counted}; the limit for {rule.what} is {_ppm(rule.most_ppm or 0)} "
+        f"({limit}), {_right_dose(charge, how)}."
+    )
+    other = mistaken_for_another(charge.doses[0].salt, charge.cure_kg / charge.meat_kg) if how.method not in WET else ""
+    return OutOfRange(field, f"{said} {other}".strip())
+
+
+def _right_dose(charge: Charge, how: Curing) -> str:
+    most = largest_kg(charge, how)
+    if most <= 0:
+        return "which no weight of this curing salt meets beside the rest"
+    if math.isinf(most):
+        return "which the brine in the meat passes by itself"
+    whole = {"pump": "the brine", "pick-up": "the brine", "immersion": "the meat"}.get(how.method, "the meat")
+    base = charge.pickle_kg - charge.doses[0].kg + most if how.method in PART_IN else charge.meat_kg
+    amount = _rounded_down(most, 1e-5).show_exact()
+    return f"which {amount} of this curing salt makes ({_percent_down(most / base)} of {whole})"
+
+
+def _brings(charge: Charge, rule: Rule) -> bool:
+    return any(charge.doses[0].salt.strength(substance, rule.counted) for substance in rule.substances)
+
+
+def _forbidden(charge: Charge, how: Curing) -> bool:
+    return any(rule.most_ppm == 0 and _brings(charge, rule) for rule in how.held)
+
+
+def _ppm(ppm: float) -> str:
+    return Amount(ppm * PPM, PARTS_PER_MILLION).show_exact()
+
+
+def _percent_down(fraction: float) -> str:
+    return _rounded_down(fraction, 1e-5, FRACTION).show_exact()
+
+
+def _rounded_down(value: float, step: float, quantity: Quantity = DOSE_MASS) -> Amount:
+    """Never up: the dose a refusal names must itself pass. Five digits survive being shown in six."""
+    if value > 0:
+        step = max(step, 10.0 ** (math.floor(math.log10(value)) - 4))
+    return Amount(math.floor(value / step + 1e-6) * step, quantity)

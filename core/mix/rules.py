@@ -1,0 +1,124 @@
+"""The register of rule sets, and what they say of one product, cured one way, on a day."""
+
+from __future__ import annotations
+
+from datetime import date
+
+from attrs import evolve, field, frozen
+
+from core.mix.rule import METHODS, Method, Rule, RuleSet
+from core.mix.rules_ca import CANADA
+from core.mix.rules_eu import EU
+from core.mix.rules_us import US
+from core.refusals import OutOfRange
+from core.sources import Source
+
+RULE_SETS: dict[str, RuleSet] = {each.key: each for each in (US, EU, CANADA)}
+GENERAL_EU = "not-heated"
+HOUSE = Source("The rules of this house", "as written in the book", "seen")
+
+
+@frozen
+class HouseLimit:
+    """The maker's own limit for a product of a rule set, counted as that set counts; never looser than it."""
+
+    rules: str
+    product: str
+    nitrite_ppm: float | None = None
+    nitrate_ppm: float | None = None
+    since: str = ""
+
+
+@frozen
+class Curing:
+    """By whose rules, which of their products, cured how, on which day (None: by the newest text).
+
+    house: the maker's own limits, which hold besides. Raises OutOfRange on "rules", "product" or "method".
+    """
+
+    rules: str = "us"
+    product: str = "meat"
+    method: Method = "comminuted"
+    on: date | None = None
+    house: tuple[HouseLimit, ...] = field(default=(), converter=tuple[HouseLimit, ...])
+
+    def __attrs_post_init__(self) -> None:
+        if self.rules not in RULE_SETS:
+            raise OutOfRange("rules", "Choose the rules: those of the United States, the European Union or Canada.")
+        if self.method not in METHODS:
+            raise OutOfRange("method", "Choose how it is cured.")
+        if self.product not in self.rule_set.products:
+            raise OutOfRange("product", f"Choose a product of the rules of {self.rule_set.name}.")
+        if not self.law:
+            name = self.rule_set.products[self.product]
+            raise OutOfRange(
+                "product", f"The rules have no row for {name}, cured like this, on that day. Choose another."
+            )
+
+    @property
+    def rule_set(self) -> RuleSet:
+        return RULE_SETS[self.rules]
+
+    @property
+    def law(self) -> tuple[Rule, ...]:
+        """The rows as printed."""
+        return rules_for(self.rules, self.product, self.method, self.on)
+
+    @property
+    def held(self) -> tuple[Rule, ...]:
+        """The rows that what goes in is held to: a row that limits only what is left is filled up from the general row,
+        and the house's own limit comes on top."""
+        return tuple(self._by_house(self._filled(rule)) for rule in (*self.law, *self._unnamed()))
+
+    def _filled(self, rule: Rule) -> Rule:
+        if rule.most_ppm is not None or self.rules != "eu":
+            return rule
+        general = self._general(rule.substance)
+        said = "Its row limits only what is left; what goes in is held here to the general row, 08.3.1."
+        return evolve(rule, most_ppm=general.most_ppm, note=" ".join(filter(None, (rule.note, said))))
+
+    def _unnamed(self) -> tuple[Rule, ...]:
+        """A substance that no row of the product names is held to the general row: silence is no leave."""
+        named = {each for rule in self.law for each in rule.substances}
+        if self.rules != "eu" or named == {"nitrite", "nitrate"}:
+            return ()
+        said = "Its row does not name it; it is held here to the general row, 08.3.1."
+        rows = (self._general(each) for each in ("nitrite", "nitrate") if each not in named)
+        return tuple(evolve(each, note=said) for each in rows)
+
+    def _general(self, substance: str) -> Rule:
+        rows = rules_for("eu", GENERAL_EU, self.method, self.on)
+        return next(each for each in rows if each.substance == substance)
+
+    def _by_house(self, rule: Rule) -> Rule:
+        for own in self.house:
+            if (own.rules, own.product) != (self.rules, self.product):
+                continue
+            most = own.nitrate_ppm if rule.substance == "nitrate" else own.nitrite_ppm
+            if rule.substance == "accelerator" or most is None or (rule.most_ppm is not None and rule.most_ppm <= most):
+                continue
+            rule = evolve(
+                rule, most_ppm=most, printed=f"the law: {rule.most_ppm:g} ppm", cite="rule of the house", source=HOUSE
+            )
+        return rule
+
+
+def rule_sets() -> tuple[RuleSet, ...]:
+    return tuple(RULE_SETS.values())
+
+
+def rules_for(rules: str, product: str, method: Method, on: date | None = None) -> tuple[Rule, ...]:
+    """The rows in force; none where the set has no row for the product cured this way."""
+    rows = RULE_SETS[rules].rules
+    return tuple(row for row in rows if row.product == product and method in row.methods and row.in_force(on))
+
+
+def products_for(rules: str, method: Method, on: date | None = None) -> dict[str, str]:
+    """The products that may be cured this way: key → name, the usual one first."""
+    products = RULE_SETS[rules].products
+    return {key: name for key, name in products.items() if rules_for(rules, key, method, on)}
+
+
+def as_curing(how: Method | Curing) -> Curing:
+    """A method by itself means the chart of 9 CFR 424.21(c)."""
+    return how if isinstance(how, Curing) else Curing(method=how)
