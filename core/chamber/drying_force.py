@@ -1,7 +1,7 @@
 """How hard does this air dry, in a word?
 
-The steps are common practice, no source; they are laid so that the printed programmes fall where their trade puts them:
-fermenting air is faint or gentle, slow drying gentle, a cellar moderate, a chamber that dries sour sausage fast brisk.
+The steps are our own, common practice, no source. They are laid so that the printed programmes fall apart by what they
+are for: resting a ham faint to gentle, slow sausage gentle, salami moderate, sour sausage brisk, a ham far on hard.
 """
 
 from __future__ import annotations
@@ -42,7 +42,7 @@ _STEPS = (
     ("gentle", "for the first weeks and for thick pieces", 100.0),
     ("moderate", "for drying once the surface has set", 200.0),
     ("brisk", "for sausage that is sour or nearly done; a fresh surface may harden", 350.0),
-    ("hard", "a crust forms and shuts the water in", 500.0),
+    ("hard", "for hams far on, or some hours of warmth; else a crust forms and shuts the water in", 500.0),
 )
 _ENDS = (*(start for _, _, start in _STEPS[1:]), math.inf)
 SCALE = tuple(Grade(word, meaning, start, end) for (word, meaning, start), end in zip(_STEPS, _ENDS, strict=True))

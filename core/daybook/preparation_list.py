@@ -18,6 +18,7 @@ Tasks = tuple[KeptTask, ...]
 
 LONGEST_TEXT, LONGEST_LIST = 200, 60
 LONGEST_TIMER_S = 2 * 86400.0
+DIGITS = 3  # a list to read with wet hands: 23.9 °C
 NOT_LEFT_OUT = frozenset({"descale", "rinse-descaler", "sanitise", "contact", "rinse-sanitiser"})
 """Where the run needs one of these it is put back in its place, whatever list is kept: vinegar must be gone before
 chlorine comes, a sanitiser must stand, and what is too strong must be rinsed off."""
@@ -30,7 +31,7 @@ def usual(run: PreparationBegun, manner: Manner = METRIC) -> Tasks:
     """The usual list for these agents, said in the reader's manner. Raises OutOfRange for an agent not known."""
     label_ppm = None if run.label is None else run.label / PPM
     tasks = preparation(run.agent, run.target / PPM, run.after, label_ppm, run.contact_s, run.descaled)
-    return tuple(KeptTask(task.key, task.text.say(manner), task.timer_s) for task in tasks)
+    return tuple(KeptTask(task.key, task.text.say(manner, DIGITS), task.timer_s) for task in tasks)
 
 
 def kept(book: Book) -> Tasks:
@@ -117,28 +118,29 @@ def added(tasks: Tasks, text: str, timer_s: float | None) -> Tasks:
         raise OutOfRange("text", f"A list can have {LONGEST_LIST} tasks at most.")
     numbers = [int(found[1]) for task in tasks if (found := re.fullmatch("own-([0-9]+)", task.key))]
     key = f"own-{max(numbers, default=0) + 1}"
-    return (*tasks, _checked(KeptTask(key, text, timer_s)))
+    _require(text, timer_s)
+    return (*tasks, KeptTask(key, text, timer_s))
 
 
 def edited(tasks: Tasks, key: str, text: str, timer_s: float | None, usual_task: KeptTask | None) -> Tasks:
     """The task with other words or another timer. usual_task: that of the usual list, None for one of the maker's own;
     what is left as usual goes on following the usual list. Raises OutOfRange on "text" or "timer"."""
     at = _place(tasks, key)
-    task = _checked(KeptTask(key, text, timer_s))
+    _require(text, timer_s)
+    task = KeptTask(key, text, timer_s)
     if usual_task is not None:
         same = timer_s == usual_task.timer_s
         task = KeptTask(key, "" if text == usual_task.text else text, None if same else timer_s or 0.0)
     return (*tasks[:at], task, *tasks[at + 1 :])
 
 
-def _checked(task: KeptTask) -> KeptTask:
-    if not task.text:
+def _require(text: str, timer_s: float | None) -> None:
+    if not text:
         raise OutOfRange("text", "Enter what is to be done, for example Look at the door's seal.")
-    if len(task.text) > LONGEST_TEXT:
+    if len(text) > LONGEST_TEXT:
         raise OutOfRange("text", f"A task can have {LONGEST_TEXT} characters at most.")
-    if task.timer_s is not None and not 0 <= task.timer_s <= LONGEST_TIMER_S:
+    if timer_s is not None and not 0 <= timer_s <= LONGEST_TIMER_S:
         raise OutOfRange("timer", "The time must be between 0 and 48 h.")
-    return task
 
 
 def _place(tasks: Tasks, key: str) -> int:

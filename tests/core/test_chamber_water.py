@@ -1,0 +1,172 @@
+"""The tank and the basin, by what was poured."""
+
+from datetime import timedelta
+
+import pytest
+
+from core.daybook.book import Book
+from core.daybook.chamber_due import chamber_due
+from core.daybook.facts import CHAMBER, HumidifierCharged
+from core.daybook.facts.chamber import BasinEmptied, BasinKnown, HumidifierFilled
+from core.daybook.facts.preparation import KeptTask, PreparationBegun, TaskBegun
+from core.daybook.water import basin, most_drained, tank
+from tests.core.kitchen import DAY, NOON, Kitchen
+
+LITRE = 1e-3
+RUN = PreparationBegun("quat", 0.1, 2e-4, 0.004, tasks=(KeptTask("dry", "Leave it open.", 3600.0),))
+
+
+@pytest.fixture
+def kitchen() -> Kitchen:
+    return Kitchen()
+
+
+@pytest.fixture
+def book(kitchen: Kitchen) -> Book:
+    """Charged with 6 L in a tank of 7, then 2 L every second day."""
+    kitchen.note(HumidifierCharged(6 * LITRE, 0.08, 7 * LITRE), CHAMBER, at=0)
+    kitchen.note(HumidifierFilled(2 * LITRE, 6 * LITRE), CHAMBER, at=2)
+    kitchen.note(HumidifierFilled(2 * LITRE, 6 * LITRE), CHAMBER, at=4)
+    return kitchen.book
+
+
+def emptied(kitchen: Kitchen, *days_and_litres: tuple[float, float]) -> None:
+    for day, litres in days_and_litres:
+        kitchen.note(BasinEmptied(litres * LITRE), CHAMBER, at=day)
+
+
+def said(kitchen: Kitchen, day: float) -> list[str]:
+    return [line.words.text for line in chamber_due(kitchen.book, NOON + day * DAY)]
+
+
+def test_a_tank_never_filled_is_none(kitchen: Kitchen):
+    assert tank(kitchen.book) is None
+
+
+def test_a_first_filling_only_starts_the_count(kitchen: Kitchen):
+    kitchen.note(HumidifierCharged(6 * LITRE), CHAMBER)
+    found = tank(kitchen.book)
+    assert found is not None
+    assert found.outlook is None
+    assert "Two at least" in found.why
+
+
+def test_water_a_day_is_what_was_topped_up(book: Book):
+    found = tank(book)
+    assert found is not None
+    assert found.outlook is not None
+    assert found.outlook.rate.value * 86400 == pytest.approx(1 * LITRE)
+
+
+def test_the_tank_runs_dry_from_the_level_it_was_filled_to(book: Book):
+    found = tank(book)
+    assert found is not None
+    assert found.outlook is not None
+    assert found.outlook.expected - (NOON + 10 * DAY) < timedelta(seconds=1)
+
+
+def test_a_filling_to_the_mark_counts_what_the_level_rose(kitchen: Kitchen):
+    kitchen.note(HumidifierCharged(6 * LITRE, 0.0, 7 * LITRE), CHAMBER, at=0)
+    kitchen.note(HumidifierFilled(3 * LITRE), CHAMBER, at=2)
+    found = tank(kitchen.book)
+    assert found is not None
+    assert found.outlook is not None
+    assert found.level_m3 == 7 * LITRE
+    assert found.outlook.rate.value * 86400 == pytest.approx(1 * LITRE)
+
+
+def test_charge_after_charge_is_a_filling_each(kitchen: Kitchen):
+    kitchen.note(HumidifierCharged(5 * LITRE), CHAMBER, at=0)
+    kitchen.note(HumidifierCharged(5 * LITRE), CHAMBER, at=5)
+    found = tank(kitchen.book)
+    assert found is not None
+    assert found.outlook is not None
+    assert found.outlook.rate.value * 86400 == pytest.approx(1 * LITRE)
+
+
+def test_a_filling_taken_back_does_not_count(kitchen: Kitchen, book: Book):
+    wrong = kitchen.note(HumidifierFilled(5 * LITRE, 6 * LITRE), CHAMBER, at=5)
+    kitchen.take_back(wrong)
+    assert tank(kitchen.book) == tank(book)
+
+
+def test_a_preparation_run_starts_the_count_anew(kitchen: Kitchen, book: Book):
+    kitchen.note(RUN, CHAMBER, at=5)
+    assert tank(kitchen.book) is None
+
+
+def test_only_the_last_pourings_are_counted(kitchen: Kitchen):
+    for day in range(30):
+        kitchen.note(HumidifierFilled((1 if day < 15 else 2) * LITRE, 6 * LITRE), CHAMBER, at=day)
+    found = tank(kitchen.book)
+    assert found is not None
+    assert found.outlook is not None
+    assert found.outlook.rate.value * 86400 == pytest.approx(2 * LITRE)
+
+
+def test_a_basin_of_unknown_size_says_what_is_missing(kitchen: Kitchen):
+    assert "how much the basin holds" in basin(kitchen.book).why
+
+
+def test_a_basin_is_full_when_what_gathers_has_filled_it(kitchen: Kitchen):
+    kitchen.note(BasinKnown(3 * LITRE), CHAMBER)
+    emptied(kitchen, (1, 0.4), (2, 0.5), (3, 0.5))
+    found = basin(kitchen.book)
+    assert found.outlook is not None
+    assert abs(found.outlook.expected - (NOON + 9 * DAY)) < timedelta(seconds=1)
+
+
+def test_an_overflowing_basin_has_no_outlook_and_says_why(kitchen: Kitchen):
+    emptied(kitchen, (1, 0.4), (2, 5.0))
+    kitchen.note(BasinKnown(3 * LITRE), CHAMBER, at=3)
+    assert "No more than it holds" in basin(kitchen.book).why
+
+
+def test_a_dry_basin_has_no_outlook(kitchen: Kitchen):
+    kitchen.note(BasinKnown(3 * LITRE), CHAMBER)
+    emptied(kitchen, (1, 0), (2, 0))
+    assert basin(kitchen.book).outlook is None
+
+
+def test_the_most_that_was_drained_is_of_the_fastest_interval(kitchen: Kitchen):
+    emptied(kitchen, (0, 0.4), (1, 0.3), (2, 0.9), (4, 1.0))
+    assert most_drained(basin(kitchen.book).emptied) == pytest.approx((0.9 * LITRE, 86400))
+
+
+@pytest.mark.parametrize("pourings", [(), ((0, 1.0),), ((0, 1.0), (0.1, 1.0)), ((0, 0.0), (1, 0.0))])
+def test_too_little_drained_tells_nothing(kitchen: Kitchen, pourings):
+    emptied(kitchen, *pourings)
+    assert most_drained(basin(kitchen.book).emptied) is None
+
+
+def test_the_line_is_due_at_the_earliest_moment(kitchen: Kitchen, book: Book):
+    found = tank(book)
+    assert found is not None
+    assert found.outlook is not None
+    assert chamber_due(book, NOON + 4 * DAY)[0].at == found.outlook.earliest
+
+
+def test_what_is_far_off_is_not_told(kitchen: Kitchen):
+    kitchen.note(BasinKnown(30 * LITRE), CHAMBER)
+    emptied(kitchen, (1, 0.4), (2, 0.5), (3, 0.5))
+    assert said(kitchen, 3) == []
+
+
+def test_what_is_late_names_no_day(kitchen: Kitchen, book: Book):
+    assert said(kitchen, 20) == ["Fill the humidifier"]
+
+
+@pytest.mark.parametrize(("day", "named"), [(8.6, "today"), (7.6, "tomorrow"), (6.0, "Wednesday")])
+def test_the_day_is_named_as_one_says_it(kitchen: Kitchen, book: Book, day: float, named: str):
+    assert said(kitchen, day) == [f"Fill the humidifier by {named}"]
+
+
+def test_a_run_that_was_begun_wants_to_be_gone_on_with(kitchen: Kitchen):
+    kitchen.note(RUN, CHAMBER, at=1)
+    assert said(kitchen, 1.1) == ["Go on preparing the chamber: 0 of 1 done"]
+
+
+def test_a_run_that_stands_is_due_when_it_has_stood(kitchen: Kitchen):
+    run = kitchen.note(RUN, CHAMBER, at=1)
+    kitchen.note(TaskBegun("dry"), run, at=1)
+    assert chamber_due(kitchen.book, NOON + 1 * DAY)[0].at == NOON + DAY + timedelta(hours=1)

@@ -1,0 +1,232 @@
+"""A preparation run is the fold of its entries: what is done, what is open, and whether it sanitised by the rule."""
+
+import pytest
+from attrs import evolve
+
+from core.daybook.facts import CHAMBER, Withdrawn
+from core.daybook.facts.preparation import KeptTask, PreparationBegun, PreparationEnded, TaskBegun, TaskDone
+from core.daybook.preparation import Run, clashes, fold_run, latest_run, sanitised
+from core.daybook.preparation_list import tasks_for
+from tests.core.kitchen import Kitchen
+
+SECOND = 1 / 86400
+QUAT = PreparationBegun("quat", stock=0.1, target=200e-6, volume_m3=0.004)
+BLEACH = PreparationBegun("chlorine", stock=0.0525, target=100e-6, volume_m3=0.004, descaled=True)
+
+
+class Runner:
+    """A kitchen in which a run was begun at noon; its tasks are done a minute apart unless they are timed."""
+
+    def __init__(self, start: PreparationBegun = QUAT) -> None:
+        self.kitchen = Kitchen()
+        self.id = self.kitchen.note(evolve(start, tasks=start.tasks or tasks_for(start, ())), CHAMBER)
+        self.at = 0.0
+
+    @property
+    def run(self) -> Run:
+        found = fold_run(self.kitchen.book, self.id)
+        assert found is not None
+        return found
+
+    def tick(self, key: str, stands_s: float | None = None) -> str:
+        if stands_s is not None:
+            self.kitchen.note(TaskBegun(key), self.id, self.at)
+            self.at += stands_s * SECOND
+        done = self.kitchen.note(TaskDone(key), self.id, self.at)
+        self.at += 60 * SECOND
+        return done
+
+    def tick_all(self, contact_s: float = 30.0) -> dict[str, str]:
+        stands = {"contact": contact_s}
+        return {task.key: self.tick(task.key, stands.get(task.key, task.timer_s)) for task in self.run.tasks}
+
+
+@pytest.fixture
+def runner() -> Runner:
+    return Runner()
+
+
+def word(runner: Runner) -> str:
+    return sanitised(runner.run)[0]
+
+
+def met(runner: Runner) -> dict[str, bool | None]:
+    return {reason.key: reason.met for reason in sanitised(runner.run)[1]}
+
+
+def test_a_run_opens_with_its_first_task(runner: Runner):
+    assert [task.key for task in runner.run.ready] == ["unplug"]
+
+
+def test_a_done_task_opens_the_next(runner: Runner):
+    runner.tick("unplug")
+    assert runner.run.ready[0].key == "clear"
+
+
+def test_each_task_tells_when_it_was_done(runner: Runner):
+    runner.tick("unplug")
+    done = runner.run.tasks[0].done
+    assert done is not None
+    assert done.entry.happened_at == runner.run.begun_at
+
+
+def test_a_tick_taken_back_opens_its_task_again(runner: Runner):
+    first = runner.tick("unplug")
+    runner.tick("clear")
+    runner.kitchen.take_back(first)
+    assert runner.run.ready[0].key == "unplug"
+
+
+def test_what_was_done_after_it_stays_done(runner: Runner):
+    first = runner.tick("unplug")
+    runner.tick("clear")
+    runner.kitchen.take_back(first)
+    assert [task.key for task in runner.run.done] == ["clear"]
+
+
+def test_a_run_taken_back_is_none(runner: Runner):
+    runner.kitchen.note(Withdrawn(), CHAMBER, corrects=runner.id, written=1)
+    assert fold_run(runner.kitchen.book, runner.id) is None
+
+
+@pytest.mark.parametrize("key", ["", "mine", "chamber"])
+def test_what_is_no_run_folds_to_none(runner: Runner, key: str):
+    assert fold_run(runner.kitchen.book, key) is None
+
+
+def test_a_tick_is_no_run_of_its_own(runner: Runner):
+    assert fold_run(runner.kitchen.book, runner.tick("unplug")) is None
+
+
+def test_the_latest_run_counts():
+    kitchen = Kitchen()
+    kitchen.note(QUAT, CHAMBER, at=0)
+    second = kitchen.note(QUAT, CHAMBER, at=2)
+    run = latest_run(kitchen.book)
+    assert run is not None
+    assert run.id == second
+
+
+def test_a_timer_counts_from_the_entry_that_started_it(runner: Runner):
+    started = runner.run.begun_at
+    runner.kitchen.note(TaskBegun("dry"), runner.id, at=0.5)
+    task = runner.run.task("dry")
+    assert task is not None
+    assert task.until is not None
+    assert (task.until - started).total_seconds() == 12 * 3600 + 3600
+
+
+def test_a_timer_not_started_has_all_its_time_left(runner: Runner):
+    task = runner.run.task("dry")
+    assert task is not None
+    assert task.left_s(runner.run.begun_at) == 3600
+
+
+def test_a_run_with_all_done_and_enough_contact_has_sanitised(runner: Runner):
+    runner.tick_all()
+    assert (word(runner), runner.run.finished) == ("sanitised by the rule", True)
+
+
+def test_it_is_finished_when_the_last_task_was_done(runner: Runner):
+    runner.tick_all()
+    last = runner.run.tasks[-1].done
+    assert last is not None
+    assert runner.run.finished_at == last.entry.happened_at
+
+
+def test_a_contact_cut_short_has_not_sanitised(runner: Runner):
+    runner.tick_all(contact_s=20.0)
+    assert (word(runner), met(runner)["contact"]) == ("not sanitised by the rule", False)
+
+
+def test_a_contact_cut_short_is_told_at_once(runner: Runner):
+    for key in ("unplug", "clear", "cover", "wash", "rinse", "mix", "sanitise"):
+        runner.tick(key)
+    runner.tick("contact", 12.0)
+    assert word(runner) == "not sanitised by the rule"
+
+
+def test_a_contact_that_was_not_timed_has_not_sanitised(runner: Runner):
+    for task in runner.run.tasks:
+        runner.tick(task.key)
+    assert met(runner)["contact"] is False
+
+
+def test_a_list_with_a_shorter_contact_does_not_shorten_the_rule():
+    short = tuple(evolve(task, timer_s=5.0) if task.key == "contact" else task for task in tasks_for(QUAT, ()))
+    runner = Runner(evolve(QUAT, tasks=short))
+    runner.tick_all(contact_s=6.0)
+    assert met(runner)["contact"] is False
+
+
+def test_a_label_that_asks_longer_is_asked_for():
+    runner = Runner(evolve(QUAT, contact_s=600.0))
+    runner.tick_all(contact_s=599.0)
+    assert met(runner)["contact"] is False
+
+
+def test_a_time_of_contact_put_right_counts(runner: Runner):
+    runner.tick_all(contact_s=20.0)
+    task = runner.run.task("contact")
+    assert task is not None
+    assert task.done is not None
+    later = (task.done.entry.happened_at - runner.run.begun_at).total_seconds() * SECOND + 15 * SECOND
+    runner.kitchen.note(TaskDone("contact"), runner.id, later, corrects=task.done.id, written=2)
+    assert met(runner)["contact"] is True
+
+
+def test_a_list_without_washing_has_not_sanitised():
+    runner = Runner(evolve(QUAT, tasks=tuple(task for task in tasks_for(QUAT, ()) if task.key != "wash")))
+    runner.tick_all()
+    assert met(runner)["cleaned"] is False
+
+
+def test_a_list_without_draining_has_not_sanitised():
+    runner = Runner(evolve(QUAT, tasks=tuple(task for task in tasks_for(QUAT, ()) if task.key != "drain")))
+    runner.tick_all()
+    assert met(runner)["ended"] is False
+
+
+def test_too_weak_a_chlorine_has_not_sanitised():
+    runner = Runner(evolve(BLEACH, target=10e-6))
+    runner.tick_all()
+    assert met(runner)["strength"] is False
+
+
+def test_a_run_in_the_middle_says_nothing_yet(runner: Runner):
+    runner.tick("unplug")
+    assert word(runner) == "not finished"
+
+
+def test_a_run_broken_off_has_not_sanitised(runner: Runner):
+    runner.tick("unplug")
+    runner.kitchen.note(PreparationEnded(), runner.id, at=1)
+    assert (word(runner), runner.run.open) == ("not sanitised by the rule", False)
+
+
+def test_an_agent_of_a_newer_daybook_goes_by_its_label():
+    runner = Runner(evolve(QUAT, agent="moonlight", tasks=(KeptTask("contact", "Wait.", 30.0),)))
+    assert word(runner) in ("not finished", "not sanitised by the rule")
+
+
+def told(start: PreparationBegun) -> list[frozenset[str]]:
+    return [frozenset(clash.agents) for clash in clashes(evolve(start, tasks=tasks_for(start, ())))]
+
+
+def test_chlorine_after_vinegar_is_warned_of():
+    assert told(BLEACH)[0] == {"chlorine", "vinegar"}
+
+
+def test_the_washing_up_liquid_of_the_list_is_warned_of():
+    assert {"quat", "detergent"} in told(QUAT)
+
+
+def test_each_pair_of_what_is_used_is_warned_of():
+    pairs = told(evolve(BLEACH, others=("ammonia", "quat")))
+    assert {frozenset({"chlorine", "ammonia"}), frozenset({"chlorine", "quat"}), frozenset({"vinegar", "quat"})} <= set(
+        pairs
+    )
+
+
+def test_a_cleaner_of_a_newer_daybook_is_another_product():
+    assert {"quat", "label"} in told(evolve(QUAT, others=("moonlight",)))

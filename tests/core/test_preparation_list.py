@@ -1,0 +1,163 @@
+"""The list of a preparation run: the usual one, one's own, and how it is edited."""
+
+import pytest
+from attrs import evolve
+
+from core.daybook.facts import CHAMBER
+from core.daybook.facts.preparation import KeptTask, PreparationBegun, PreparationListKept
+from core.daybook.preparation_list import added, edited, kept, moved, removed, rewritten, tasks_for, usual
+from core.quantities import METRIC, US, Manner
+from core.refusals import OutOfRange
+from tests.core.kitchen import Kitchen
+
+QUAT = PreparationBegun("quat", stock=0.1, target=200e-6, volume_m3=0.004)
+STRONG = evolve(QUAT, target=800e-6, after="rinse")
+LIME = evolve(QUAT, descaled=True)
+OWN = tuple(KeptTask(task.key) for task in usual(QUAT))
+
+
+def keys(tasks) -> list[str]:
+    return [task.key for task in tasks]
+
+
+def text_of(tasks, key: str) -> str:
+    return next(task.text for task in tasks if task.key == key)
+
+
+def refused(call) -> str:
+    with pytest.raises(OutOfRange) as caught:
+        call()
+    return caught.value.field
+
+
+def test_without_a_list_of_ones_own_the_usual_one_is_used():
+    assert tasks_for(QUAT, ()) == usual(QUAT)
+
+
+def test_ones_own_list_in_the_usual_words_is_the_usual_one():
+    assert tasks_for(QUAT, OWN) == usual(QUAT)
+
+
+@pytest.mark.parametrize(("manner", "shown"), [(METRIC, "23.9 °C"), (US, "75 °F"), (Manner("metric", ","), "23,9")])
+def test_the_words_are_in_the_readers_units(manner: Manner, shown: str):
+    assert shown in text_of(usual(QUAT, manner), "mix")
+
+
+def test_a_task_of_ones_own_keeps_its_place_and_its_timer():
+    own = (OWN[0], KeptTask("own-1", "Look at the seal.", 60.0), *OWN[1:])
+    assert tasks_for(QUAT, own)[1] == own[1]
+
+
+def test_the_usual_words_follow_the_run():
+    assert "100 ppm" in text_of(tasks_for(evolve(QUAT, target=100e-6), OWN), "mix")
+
+
+def test_words_of_ones_own_stay():
+    own = edited(OWN, "wash", "Wash with the blue brush.", None, usual(QUAT)[3])
+    assert text_of(tasks_for(QUAT, own), "wash") == "Wash with the blue brush."
+
+
+def test_a_task_left_as_usual_follows_the_usual_list():
+    mix = next(task for task in usual(QUAT) if task.key == "mix")
+    assert edited(OWN, "mix", mix.text, None, mix) == OWN
+
+
+def test_a_timer_taken_off_a_usual_task_is_off():
+    dry = next(task for task in usual(QUAT) if task.key == "dry")
+    own = edited(OWN, "dry", dry.text, None, dry)
+    assert next(task for task in tasks_for(QUAT, own) if task.key == "dry").timer_s is None
+
+
+def test_a_run_that_must_be_rinsed_is_rinsed_where_the_list_drains():
+    found = keys(tasks_for(STRONG, OWN))
+    assert "rinse-sanitiser" in found
+    assert "drain" not in found
+
+
+def test_descaling_is_put_into_a_list_that_was_made_without():
+    assert keys(tasks_for(LIME, OWN)) == keys(usual(LIME))
+
+
+def test_descaling_is_left_out_where_there_is_no_lime():
+    own = tuple(KeptTask(task.key) for task in usual(LIME))
+    assert keys(tasks_for(QUAT, own)) == keys(usual(QUAT))
+
+
+@pytest.mark.parametrize("key", ["contact", "sanitise"])
+def test_what_makes_it_count_is_put_back(key: str):
+    assert keys(tasks_for(QUAT, removed(OWN, key))) == keys(usual(QUAT))
+
+
+def test_a_rinse_that_was_left_out_is_put_back_before_the_drying():
+    own = tuple(task for task in OWN if task.key != "drain")
+    found = keys(tasks_for(STRONG, own))
+    assert found.index("contact") < found.index("rinse-sanitiser") < found.index("dry")
+
+
+@pytest.mark.parametrize(("by", "place"), [(-1, 2), (1, 4)])
+def test_a_task_moves_one_place(by: int, place: int):
+    assert keys(moved(OWN, "wash", by)).index("wash") == place
+
+
+@pytest.mark.parametrize(("key", "by"), [("unplug", -1), ("plug", 1)])
+def test_at_the_end_of_the_list_it_stays(key: str, by: int):
+    assert moved(OWN, key, by) == OWN
+
+
+def test_a_task_that_is_not_there_cannot_be_moved():
+    with pytest.raises(KeyError):
+        moved(OWN, "own-9", 1)
+
+
+def test_the_last_task_stays():
+    assert refused(lambda: removed((KeptTask("wash"),), "wash")) == ""
+
+
+def test_tasks_of_ones_own_have_keys_of_their_own():
+    twice = added(added(OWN, "One.", None), "Two.", 60.0)
+    assert keys(twice)[-2:] == ["own-1", "own-2"]
+
+
+def test_a_key_is_not_used_again_while_a_later_one_stands():
+    tasks = removed(added(added(OWN, "One.", None), "Two.", None), "own-1")
+    assert keys(added(tasks, "Three.", None))[-1] == "own-3"
+
+
+@pytest.mark.parametrize(
+    ("text", "timer_s", "field"),
+    [("", None, "text"), ("x" * 201, None, "text"), ("Wait.", 3e5, "timer"), ("W.", -1.0, "timer")],
+)
+def test_what_cannot_be_kept_is_refused_beside_its_box(text: str, timer_s: float | None, field: str):
+    assert refused(lambda: added(OWN, text, timer_s)) == field
+
+
+def test_a_list_has_an_end():
+    many = tuple(KeptTask(f"own-{number}", "Wait.") for number in range(60))
+    assert refused(lambda: added(many, "One more.", None)) == "text"
+
+
+def test_the_list_kept_last_counts():
+    kitchen = Kitchen()
+    kitchen.note(PreparationListKept(OWN[:3]), CHAMBER, at=1)
+    kitchen.note(PreparationListKept(), CHAMBER, at=2)
+    assert kept(kitchen.book) == ()
+
+
+def test_a_run_put_right_without_a_change_keeps_its_words_in_the_units_of_then():
+    was = evolve(QUAT, tasks=usual(QUAT, METRIC))
+    assert rewritten(was, QUAT, US) == was.tasks
+
+
+def test_a_run_put_right_says_its_new_strength():
+    was = evolve(QUAT, tasks=usual(QUAT))
+    assert "150 ppm" in text_of(rewritten(was, evolve(QUAT, target=150e-6), METRIC), "mix")
+
+
+def test_a_run_put_right_keeps_the_words_of_its_maker():
+    was = evolve(QUAT, tasks=(*usual(QUAT)[:-1], KeptTask("own-1", "Air the room.")))
+    assert keys(rewritten(was, evolve(QUAT, target=150e-6), METRIC))[-1] == "own-1"
+
+
+def test_a_run_put_right_to_descale_descales():
+    was = evolve(QUAT, tasks=usual(QUAT))
+    assert keys(rewritten(was, LIME, METRIC)) == keys(usual(LIME))
