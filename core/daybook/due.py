@@ -8,37 +8,16 @@ from __future__ import annotations
 from collections.abc import Iterable
 from datetime import datetime, timedelta
 from itertools import chain
-from typing import Literal
-
-from attrs import frozen
 
 from core.daybook.batch import Batch
-from core.quantities import PH, Amount
-from core.release.readiness import ACID_PH
+from core.daybook.due_line import Due, Task, plain
+from core.daybook.ferment_due import READ_EVERY, of_ferment
+from core.daybook.salt_due import of_salt, out_of_salt, waits_for_salt
 from core.working import Step
 
-READ_EVERY = timedelta(hours=12)
+__all__ = ["READ_EVERY", "WEIGH_EVERY", "Due", "Task", "due", "in_order"]
+
 WEIGH_EVERY = timedelta(days=7)
-
-Task = Literal["cure", "reading", "hang", "weigh", "release", "prepare", "fill", "empty", "check"]
-"""What is to be done: the screen knows the form that each one opens (`web/screens/today.py`)."""
-
-
-@frozen
-class Due:
-    """task: which form to open. about: the batch or the instrument by its id, or CHAMBER. at: when it is or was due.
-
-    says_when: the words name the day themselves.
-    """
-
-    task: Task
-    about: str
-    words: Step
-    at: datetime
-    says_when: bool = False
-
-    def late(self, now: datetime) -> bool:
-        return self.at <= now
 
 
 def in_order(*lines: Iterable[Due]) -> list[Due]:
@@ -55,43 +34,25 @@ def _of_batch(batch: Batch, now: datetime) -> Iterable[Due]:
     if batch.finished:
         return
     if batch.cure is None:
-        yield Due("cure", batch.id, Step(f"Weigh the cure for {_plain(batch.name)}"), batch.started_at)
-    if batch.stage == "ferment":
-        yield _reading(batch)
-    if batch.stage in ("dry", "release") and not batch.pieces:
-        yield Due("hang", batch.id, Step(f"Hang the pieces of {_plain(batch.name)}"), batch.started_at)
+        yield Due("cure", batch.id, Step(f"Weigh the cure for {plain(batch.name)}"), batch.started_at)
+    yield from of_ferment(batch, now)
+    yield from of_salt(batch)
+    if batch.stage in ("dry", "release") and not batch.pieces and not waits_for_salt(batch):
+        yield Due("hang", batch.id, Step(f"Hang the pieces of {plain(batch.name)}"), out_of_salt(batch))
     if batch.stage == "dry" and batch.hanging:
         yield _weighing(batch)
     if batch.stage == "release":
-        words = (
-            f"Settle {len(batch.hanging)} {_pieces(len(batch.hanging))} of {_plain(batch.name)}: the loss is reached"
-        )
+        words = f"Settle {len(batch.hanging)} {_pieces(len(batch.hanging))} of {plain(batch.name)}: the loss is reached"
         yield Due("release", batch.id, Step(words), max(piece.weighed_at for piece in batch.hanging))
-
-
-def _reading(batch: Batch) -> Due:
-    if not batch.phs:
-        return Due("reading", batch.id, Step(f"Read the pH of {_plain(batch.name)}"), batch.started_at)
-    last = batch.phs[-1]
-    words = Step(
-        f"Read the pH of {_plain(batch.name)}: {{last}} last, {{acid}} wanted",
-        {"last": Amount(last.ph or 0.0, PH), "acid": Amount(ACID_PH, PH)},
-    )
-    return Due("reading", batch.id, words, last.at + READ_EVERY)
 
 
 def _weighing(batch: Batch) -> Due:
     oldest = min(piece.weighed_at for piece in batch.hanging)
     due_at = oldest + WEIGH_EVERY
     waiting = [piece for piece in batch.hanging if piece.weighed_at + WEIGH_EVERY <= due_at + timedelta(days=1)]
-    words = f"Weigh {len(waiting)} {_pieces(len(waiting))} of {_plain(batch.name)}"
+    words = f"Weigh {len(waiting)} {_pieces(len(waiting))} of {plain(batch.name)}"
     return Due("weigh", batch.id, Step(words), due_at)
 
 
 def _pieces(count: int) -> str:
     return "piece" if count == 1 else "pieces"
-
-
-def _plain(name: str) -> str:
-    """A name may hold braces; in a step they would be taken for an amount."""
-    return name.replace("{", "{{").replace("}", "}}")

@@ -5,6 +5,7 @@ from __future__ import annotations
 from datetime import datetime
 
 from core.daybook.batch import Batch, Piece
+from core.daybook.fermenting import outcome_of
 from core.mix.cure import CuringSalt, nitrite_ppm
 from core.refusals import OutOfRange
 from core.release.readiness import Evidence
@@ -29,6 +30,9 @@ def evidence_for(batch: Batch, piece: Piece, now: datetime) -> Evidence:
         days_hung=(now - piece.hung_at).total_seconds() / SECONDS_A_DAY,
         least_days=batch.start.least_days,
         nitrite_ppm=ingoing_nitrite_ppm(batch),
+        cure_ppm=ingoing_cure_ppm(batch),
+        salt=ingoing_salt(batch),
+        fermentation=outcome_of(batch, now),
         signs=piece.signs if piece.inspected is not None else None,
     )
 
@@ -48,7 +52,23 @@ def ingoing_nitrite_ppm(batch: Batch) -> float | None:
         salt = CuringSalt(cure.nitrite, cure.nitrate)
     except OutOfRange:  # no curing salt is like that: what went in is not known
         return None
-    return nitrite_ppm(batch.start.meat_kg, cure.cure_kg, salt)
+    return nitrite_ppm(batch.meat_kg, cure.cure_kg, salt)
+
+
+def ingoing_cure_ppm(batch: Batch) -> float | None:
+    """Nitrite and nitrate together, as they were weighed."""
+    nitrite = ingoing_nitrite_ppm(batch)
+    if nitrite is None or batch.cure is None:
+        return None
+    return nitrite + batch.cure.cure_kg * batch.cure.nitrate / batch.meat_kg * 1e6
+
+
+def ingoing_salt(batch: Batch) -> float | None:
+    """All salt as a share of the meat; None where the plain salt was not noted."""
+    cure = batch.cure
+    if cure is None or cure.other_salt_kg is None:
+        return None
+    return (cure.other_salt_kg + cure.cure_kg * (1 - cure.nitrite - cure.nitrate)) / batch.meat_kg
 
 
 def _water_activity(batch: Batch, piece: Piece) -> tuple[float | None, bool]:

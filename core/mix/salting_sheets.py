@@ -24,7 +24,7 @@ COLD = Number(
     "temperature_c", "Temperature", TEMPERATURE, COLDEST_C, WARMEST_C, default=3.0, help="Of the refrigerator."
 )
 SHARE = Number(
-    "share", "Salt at the centre", FRACTION, 0.5, 0.99, default=0.9, help="Share of what it comes to in the end."
+    "share", "Salt at the centre", FRACTION, 0.01, 0.99, default=0.9, help="Share of what it comes to in the end."
 )
 PIECE_MASS_KG = Number(
     "mass_kg", "Weight", MASS, 0.05, 60.0, optional=True, help="Of the heaviest piece, for the rules by weight."

@@ -5,70 +5,28 @@ It informs; it does not approve food.
 
 from __future__ import annotations
 
-from typing import Literal
-
-from attrs import frozen
-
 from core.dry.shrink import MOST_LOSS
-from core.mix.limits import BOTULISM_LEAST_PPM, LIMITS, Method, within
-from core.quantities import DAYS, LOSS, PARTS_PER_MILLION, PH, WATER_ACTIVITY, Amount
+from core.ferment.outcome import reason as fermented_reason
+from core.ferment.outcome import slow_reason
+from core.ferment.slow import OWN_USE
+from core.mix.limits import LIMITS, within
+from core.quantities import DAYS, LOSS, PARTS_PER_MILLION, PH, Amount
 from core.refusals import OutOfRange
+from core.release.evidence import ACID_PH, METHOD_OF, SIGNS, SLACK, STYLES, Evidence, Style
+from core.release.hurdles import botulism, keeps, slow_hurdles
 from core.release.stability import rests_on_equality, shelf_stable, too_dry_for_listeria
 from core.sources import (
     CFR_424_21C,
     COMMON_PRACTICE,
-    EU_LISTERIA,
     FSRE_ACID,
-    FSRE_STABILITY,
-    GD_2023_BOTULISM,
     USDA_LEAN_WATER,
-    Source,
 )
 from core.verdict import Reason, Verdict
 from core.working import Step
 
-Style = Literal["fermented", "whole-muscle"]
-STYLES = {"fermented": "fermented sausage", "whole-muscle": "whole muscle"}
-SIGNS = {
-    "smell": "a rotten, putrid or ammonia smell",
-    "slime": "slime on the surface",
-    "mould": "black, green, orange, red or pink mould",
-    "gas": "swelling or gas pockets",
-    "colour": "green or grey patches inside",
-    "soft": "a soft, wet or sour core",
-    "pests": "flies, maggots or mites",
-}
+__all__ = ["ACID_PH", "METHOD_OF", "SIGNS", "SLACK", "STYLES", "Evidence", "Style", "judge"]
 
-ACID_PH = 5.3  # FSRE-2005 p. 164: fermentation is judged to this pH
 KEEP_COLD_ABOVE = 0.85  # JERKY-2014 pp. 15–16: critical limit where air reaches the product
-BOTULISM_ACTIVITY = 0.92  # FSIS-GD-2023-0002 p. 38: this water activity or less, or 50 ppm of nitrite
-BELIEVABLE_PH = (3.5, 8.0)  # practice: outside it the meter, not the meat, is at fault
-BELIEVABLE_ACTIVITY = (0.5, 1.0)  # practice
-SLACK = 1e-9
-
-METHOD_OF: dict[Style, Method] = {"fermented": "comminuted", "whole-muscle": "dry-rub"}
-
-
-@frozen
-class Evidence:
-    """What is known of a piece. None means not known.
-
-    loss, target_loss: share of the start weight. water_activity: of this piece, or (activity_from_mate) of one of the
-    same batch that had lost no more. nitrite_ppm: going in, as sodium nitrite; 0 where none was used. signs: keys of
-    SIGNS; empty where somebody looked and found nothing, None where nobody looked.
-    """
-
-    style: Style
-    loss: float | None = None
-    target_loss: float | None = None
-    lowest_ph: float | None = None
-    last_ph: float | None = None
-    water_activity: float | None = None
-    activity_from_mate: bool = False
-    days_hung: float | None = None
-    least_days: float | None = None
-    nitrite_ppm: float | None = None
-    signs: tuple[str, ...] | None = None
 
 
 def judge(evidence: Evidence) -> Verdict:
@@ -83,11 +41,11 @@ def judge(evidence: Evidence) -> Verdict:
     reasons = (
         *_signs(evidence.signs),
         *([nitrite] if too_much else []),
-        *([_acid(evidence)] if evidence.style == "fermented" else []),
+        *_growth(evidence),
         _weight(evidence),
         *([_days(evidence)] if evidence.least_days is not None else []),
-        *_keeps(evidence),
-        _botulism(evidence),
+        *keeps(evidence),
+        botulism(evidence),
         *([] if too_much else [nitrite]),
     )
     return Verdict(reasons, _when_ready(evidence), _cautions(evidence))
@@ -137,8 +95,17 @@ def _nitrite_limit(evidence: Evidence) -> Reason:
     )
 
 
+def _growth(evidence: Evidence) -> tuple[Reason, ...]:
+    """What kept staphylococci small while it was warm: acid in time, or the hurdles of a style without acid."""
+    if evidence.style == "fermented":
+        return _acid(evidence), fermented_reason(evidence.fermentation)
+    if evidence.style == "slow":
+        return slow_reason(evidence.fermentation), *slow_hurdles(evidence)
+    return ()
+
+
 def _acid(evidence: Evidence) -> Reason:
-    lowest = _lowest_ph(evidence)
+    lowest = evidence.believable_lowest_ph()
     limit = Amount(ACID_PH, PH)
     if lowest is None:
         text, met = Step("No believable pH was noted; it must have come down to {limit}.", {"limit": limit}), None
@@ -198,69 +165,6 @@ def _days(evidence: Evidence) -> Reason:
     )
 
 
-def _keeps(evidence: Evidence) -> tuple[Reason, Reason]:
-    """Both published rules. Unmeasured water activity is never made up for by acid."""
-    activity, ph = _activity(evidence), _believable(evidence.last_ph, BELIEVABLE_PH)
-    if activity is None:
-        text = Step("No believable water activity of it, or of a batch-mate no drier, was noted.")
-        settle = Step("Measure one piece's water activity.")
-        return (
-            Reason("shelf-stable", text, None, FSRE_STABILITY, settle),
-            Reason("listeria", text, None, EU_LISTERIA, settle),
-        )
-    amounts = {"activity": Amount(activity, WATER_ACTIVITY)}
-    measured = "Water activity {activity}" + (" of a batch-mate" if evidence.activity_from_mate else "")
-    if ph is not None:
-        amounts["ph"] = Amount(ph, PH)
-        measured += " and pH {ph}"
-    settle = Step("Let it dry further and measure the water activity again.")
-    verb = "are" if ph is not None else "is"
-
-    def reason(key: str, met: bool, end: str, source: Source) -> Reason:
-        return Reason(
-            key, Step(f"{measured} {verb} {'' if met else 'not '}low enough {end}.", amounts), met, source, settle
-        )
-
-    return (
-        reason("shelf-stable", shelf_stable(ph, activity), "for a shelf-stable dried meat", FSRE_STABILITY),
-        reason("listeria", too_dry_for_listeria(ph, activity), "to keep Listeria from growing", EU_LISTERIA),
-    )
-
-
-def _botulism(evidence: Evidence) -> Reason:
-    """Needs enough nitrite or enough dryness; one of the two that holds is enough."""
-    ppm, activity = evidence.nitrite_ppm, _activity(evidence)
-    cured = ppm is not None and ppm >= BOTULISM_LEAST_PPM * (1 - SLACK)
-    dry = activity is not None and activity <= BOTULISM_ACTIVITY
-    amounts = {
-        "least": Amount(BOTULISM_LEAST_PPM * 1e-6, PARTS_PER_MILLION),
-        "most": Amount(BOTULISM_ACTIVITY, WATER_ACTIVITY),
-    }
-    met = True if cured or dry else None if ppm is None or activity is None else False
-    said = "has" if met else "lacks" if met is False else "is not known to have"
-    return Reason(
-        "botulism",
-        Step(f"Against botulism it {said} {{least}} of nitrite or a water activity of at most {{most}}.", amounts),
-        met,
-        GD_2023_BOTULISM,
-        Step("Let it dry to a water activity of {most}, or ask a food-safety authority.", amounts),
-    )
-
-
-def _lowest_ph(evidence: Evidence) -> float | None:
-    readings = (_believable(evidence.lowest_ph, BELIEVABLE_PH), _believable(evidence.last_ph, BELIEVABLE_PH))
-    return min((ph for ph in readings if ph is not None), default=None)
-
-
-def _activity(evidence: Evidence) -> float | None:
-    return _believable(evidence.water_activity, BELIEVABLE_ACTIVITY)
-
-
-def _believable(value: float | None, between: tuple[float, float]) -> float | None:
-    """A reading no meat gives is no evidence: it counts as missing."""
-    return value if value is not None and between[0] <= value <= between[1] else None
-
-
 def _when_ready(evidence: Evidence) -> Step:
     cold = evidence.water_activity is None or evidence.water_activity > KEEP_COLD_ABOVE
     where = "in the refrigerator" if cold else "cool, dry and covered"
@@ -273,13 +177,14 @@ def _cautions(evidence: Evidence) -> tuple[str, ...]:
         "It does not cover trichinella in pork or game: use meat that was tested, or frozen or cured by an official "
         "method, and ask a food-safety authority.",
     ]
-    if evidence.style == "fermented":
-        said.append("Degree-hours, how fast the pH came down for the warmth, are not judged here.")
+    if evidence.style == "slow":
+        said.append(OWN_USE)
+    if evidence.style in ("fermented", "slow"):
         said.append(
             "These limits keep bacteria from growing; they do not prove that Salmonella, E. coli or Listeria were "
             "killed (FSIS-GD-2023-0002, p. 54)."
         )
-    activity, ph = _activity(evidence), _believable(evidence.last_ph, BELIEVABLE_PH)
+    activity, ph = evidence.activity(), evidence.believable_last_ph()
     if activity is None or activity > KEEP_COLD_ABOVE:
         said.append(
             "Keep it refrigerated: only at a water activity of 0.85 or less does it keep in air without cold (FSIS)."

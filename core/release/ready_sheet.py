@@ -5,7 +5,8 @@ from __future__ import annotations
 from attrs import frozen
 
 from core.dry.shrink import MOST_LOSS, shrink
-from core.quantities import DAYS, LOSS, PARTS_PER_MILLION, PH, PIECE_MASS, WATER_ACTIVITY
+from core.ferment.outcome import Deviation, Outcome
+from core.quantities import DAYS, FRACTION, LOSS, PARTS_PER_MILLION, PH, PIECE_MASS, WATER_ACTIVITY
 from core.refusals import Missing
 from core.release.readiness import SIGNS, STYLES, Evidence, Style, judge
 from core.verdict import Verdict
@@ -13,6 +14,18 @@ from core.working import Figure
 from core.worksheet import Choice, Number, Worksheet
 
 NO_SIGN, NOT_LOOKED = "none", "not-looked"
+FERMENTATIONS = {
+    "not-known": "not known",
+    "passed": "stayed below the limit",
+    "over": "reached the limit",
+    "cleared": "reached the limit, then tested clean and cleared",
+}
+_OUTCOMES: dict[str, Outcome | None] = {
+    "not-known": None,
+    "passed": Outcome("passed"),
+    "over": Outcome("over"),
+    "cleared": Outcome("over", deviation=Deviation(kept=True, result="clean")),
+}
 
 
 @frozen
@@ -51,7 +64,10 @@ def _verdict(
     measured_on: str,
     lowest_ph: float | None,
     last_ph: float | None,
+    fermentation: str,
     nitrite: float | None,
+    nitrate: float | None,
+    salt: float | None,
     hung: float | None,
     least: float | None,
     signs: str,
@@ -68,6 +84,9 @@ def _verdict(
             days_hung=None if hung is None else hung / 86400,
             least_days=None if least is None else least / 86400,
             nitrite_ppm=None if nitrite is None else nitrite * 1e6,
+            cure_ppm=None if nitrite is None else (nitrite + (nitrate or 0.0)) * 1e6,
+            salt=salt,
+            fermentation=_OUTCOMES.get(fermentation),
             signs={NO_SIGN: (), NOT_LOOKED: None}.get(signs, (signs,)),
         )
     )
@@ -93,6 +112,13 @@ READY = Worksheet(
         ),
         Number("lowest_ph", "Lowest pH", PH, 3.5, 8.0, optional=True, help="The lowest while it fermented."),
         Number("last_ph", "Latest pH", PH, 3.5, 8.0, optional=True, help="Mould lets the pH rise again."),
+        Choice(
+            "fermentation",
+            "Degree-hours",
+            FERMENTATIONS,
+            default="not-known",
+            help="To pH 5.3; of a slow sausage, of its warm days. A whole muscle needs none.",
+        ),
         Number(
             "nitrite",
             "Nitrite that went in",
@@ -102,6 +128,16 @@ READY = Worksheet(
             optional=True,
             help="From the weighing sheet; 0 if none was used.",
         ),
+        Number(
+            "nitrate",
+            "Nitrate that went in",
+            PARTS_PER_MILLION,
+            0.0,
+            0.01,
+            optional=True,
+            help="Only for a slow sausage.",
+        ),
+        Number("salt", "All salt that went in", FRACTION, 0.0, 0.2, optional=True, help="Only for a slow sausage."),
         Number("hung", "Time hanging", DAYS, 0.0, 3650 * 86400.0, optional=True),
         Number("least", "Least time hanging", DAYS, 0.0, 3650 * 86400.0, optional=True, help="Empty if you set none."),
         Choice(
@@ -120,6 +156,7 @@ READY = Worksheet(
         "water_activity": "0.89",
         "lowest_ph": "4.9",
         "last_ph": "5.1",
+        "fermentation": "passed",
         "nitrite": "156 ppm",
         "signs": "none",
     },

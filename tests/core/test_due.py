@@ -7,6 +7,8 @@ import pytest
 from core.daybook.batch import open_batches
 from core.daybook.due import Due, due, in_order
 from core.daybook.facts import PieceTakenDown
+from core.daybook.facts.ferment import DeviationDecided, FermentationBegun
+from core.daybook.facts.salting import PieceTurned, SaltingBegun, SaltingEnded
 from core.quantities import METRIC, Manner
 from core.working import Step
 from tests.core.kitchen import DAY, NOON, Kitchen
@@ -77,9 +79,104 @@ def test_an_acid_sausage_wants_to_be_hung(kitchen: Kitchen, acid: str):
     assert said(kitchen) == ["Hang the pieces of Juniper coarse"]
 
 
-def test_a_cured_whole_muscle_wants_no_ph(kitchen: Kitchen):
-    kitchen.cure(kitchen.begin(style="whole-muscle"))
-    assert [line.task for line in lines(kitchen)] == ["hang"]
+@pytest.fixture
+def loin(kitchen: Kitchen) -> str:
+    batch = kitchen.begin("Loin", style="whole-muscle")
+    kitchen.cure(batch)
+    return batch
+
+
+def in_salt(kitchen: Kitchen, loin: str, at: float = 1.0) -> str:
+    return kitchen.note(SaltingBegun("weighed", "slab", 0.05, 3.0, planned_days=14), loin, at)
+
+
+def tasks(kitchen: Kitchen, day: float = 40.0) -> dict[str, float]:
+    return {line.task: (line.at - NOON) / DAY for line in lines(kitchen, day)}
+
+
+def test_a_cured_whole_muscle_wants_salt_and_no_ph(kitchen: Kitchen, loin: str):
+    assert tasks(kitchen) == {"salt": 0.0}
+
+
+def test_a_whole_muscle_in_salt_is_turned_and_taken_out_on_its_day(kitchen: Kitchen, loin: str):
+    in_salt(kitchen, loin)
+    assert tasks(kitchen) == {"turn": 3.0, "unsalt": 15.0}
+
+
+def test_the_next_turn_is_counted_from_the_last(kitchen: Kitchen, loin: str):
+    in_salt(kitchen, loin)
+    kitchen.note(PieceTurned(), loin, at=6)
+    assert tasks(kitchen)["turn"] == 8.0
+
+
+def test_near_its_end_nobody_turns_it(kitchen: Kitchen, loin: str):
+    in_salt(kitchen, loin)
+    kitchen.note(PieceTurned(), loin, at=14)
+    assert tasks(kitchen) == {"unsalt": 15.0}
+
+
+def test_out_of_the_salt_it_wants_to_be_hung_from_that_day_on(kitchen: Kitchen, loin: str):
+    in_salt(kitchen, loin)
+    kitchen.note(SaltingEnded(), loin, at=16)
+    assert tasks(kitchen) == {"hang": 16.0}
+
+
+def test_hung_it_is_past_the_salt(kitchen: Kitchen, loin: str):
+    in_salt(kitchen, loin)
+    kitchen.hang(loin, at=16)
+    assert tasks(kitchen) == {"weigh": 23.0}
+
+
+def test_without_planned_days_the_reckoning_says_when(kitchen: Kitchen, loin: str):
+    kitchen.note(SaltingBegun("weighed", "slab", 0.05, 3.0), loin, at=1)
+    assert tasks(kitchen)["unsalt"] == pytest.approx(1 + 0.3035 * 0.025**2 / 2e-10 / 86400, abs=0.01)
+
+
+def fermenting(kitchen: Kitchen, warm_c: float = 24.0, ph: float = 5.6) -> str:
+    batch = kitchen.begin()
+    kitchen.cure(batch)
+    kitchen.note(FermentationBegun(), batch)
+    kitchen.read(batch, 5.8, at=0.1, temperature_c=warm_c)
+    kitchen.read(batch, ph, at=0.5, temperature_c=warm_c)
+    return batch
+
+
+def test_a_fermenting_batch_says_how_long_is_left_at_its_temperature(kitchen: Kitchen):
+    fermenting(kitchen)
+    assert [line.words.say(METRIC, 4) for line in lines(kitchen, 1.0)] == [
+        "Read the pH of Juniper coarse: 54 h 56 min left at 24 °C"
+    ]
+
+
+def test_it_is_read_an_hour_before_the_last_safe_moment_at_the_latest(kitchen: Kitchen):
+    fermenting(kitchen, warm_c=42.0)
+    last_safe = 900 / (42 * 1.8 + 32 - 60)
+    assert tasks(kitchen, 0.6)["reading"] == pytest.approx((last_safe - 1) / 24)
+
+
+def test_past_its_limit_a_decision_is_wanted(kitchen: Kitchen):
+    fermenting(kitchen)
+    assert tasks(kitchen, 4.0)["deviation"] == pytest.approx(1200 / (24 * 1.8 + 32 - 60) / 24)
+
+
+def test_once_decided_nothing_more_is_asked(kitchen: Kitchen):
+    batch = fermenting(kitchen)
+    kitchen.note(DeviationDecided("discard", "Ana", "not-tested"), batch, at=4)
+    assert "deviation" not in tasks(kitchen, 4.5)
+
+
+def test_a_slow_batch_that_is_warm_is_read_again(kitchen: Kitchen):
+    batch = kitchen.begin(style="slow")
+    kitchen.cure(batch)
+    kitchen.read(batch, None, at=0.2, temperature_c=20.0)
+    assert set(tasks(kitchen, 0.5)) == {"reading", "hang"}
+
+
+def test_a_slow_batch_that_is_cool_wants_only_to_be_hung(kitchen: Kitchen):
+    batch = kitchen.begin(style="slow")
+    kitchen.cure(batch)
+    kitchen.read(batch, None, at=0.2, temperature_c=14.0)
+    assert set(tasks(kitchen, 0.5)) == {"hang"}
 
 
 def test_a_piece_wants_the_scale_a_week_after_it_was_hung(kitchen: Kitchen, acid: str):

@@ -29,6 +29,7 @@ from core.daybook.facts import (
     kind_of,
 )
 from core.daybook.facts.chamber import BasinEmptied, BasinKnown, CapacityStated, HumidifierFilled, SetPointsChosen
+from core.daybook.facts.ferment import DeviationDecided, FermentationBegun, FermentLogTaken
 from core.daybook.facts.preparation import (
     KeptTask,
     PreparationBegun,
@@ -37,7 +38,9 @@ from core.daybook.facts.preparation import (
     TaskBegun,
     TaskDone,
 )
+from core.daybook.facts.salting import PieceTurned, SaltingBegun, SaltingEnded
 from core.mix.formula import Ingredient, Meat
+from tests.core import workshop
 from tests.core.kitchen import NOON, fresh
 
 WRITTEN = {
@@ -57,6 +60,16 @@ FACTS = [
     CureWeighed(0.031, 0.0625, 0.04, 0.31),
     Reading(5.1, 22.0),
     Reading(None, 22.0),
+    Reading(5.2, 23.0, place="core"),
+    BatchStarted("Alder", "slow", 5.0, 0.4),
+    FermentationBegun("canada", 24.0),
+    FermentationBegun(),
+    FermentLogTaken("0" * 64, "chamber", (0.0, 3600.0), (22.0, 23.5), 24.0, 3600.0, 61, "shelf"),
+    DeviationDecided("keep", "Ana", "clean", "toxin, two pieces", "report 12"),
+    SaltingBegun("weighed", "slab", 0.05, 3.0, centre_share=0.95, mass_kg=1.8, planned_days=14.0),
+    SaltingBegun("excess", "block", 0.12, 3.0, 0.2, 0.3),
+    PieceTurned("the brine is up"),
+    SaltingEnded(),
     AirRead(12.5, 0.78),
     AirRead(12.5),
     PieceHung("J-1", 1.25),
@@ -80,6 +93,11 @@ FACTS = [
     TaskBegun("contact"),
     TaskDone("contact", in_short=True),
     PreparationEnded("the stock was empty"),
+    *workshop.FACTS,
+    AirRead(12.5, 0.78, "x"),
+    Reading(5.1, 22.0, "x", "y"),
+    PieceHung("J-1", 1.25, "x"),
+    PieceWeighed(0.8, "x"),
     Withdrawn(),
     Unknown("ripeness-felt", {"thumb": 3, "words": ["firm", None], "deep": {"kept": True}}),
 ]

@@ -3,6 +3,7 @@
 import pytest
 from attrs import evolve
 
+from core.ferment.outcome import PASSED, Deviation, Outcome
 from core.quantities import METRIC
 from core.refusals import OutOfRange
 from core.release.readiness import SIGNS, Evidence, judge
@@ -21,6 +22,20 @@ SAUSAGE = Evidence(
     least_days=21,
     nitrite_ppm=150,
     signs=(),
+    fermentation=PASSED,
+)
+SLOW = Evidence(
+    style="slow",
+    loss=0.38,
+    target_loss=0.35,
+    lowest_ph=5.6,
+    last_ph=5.9,
+    water_activity=0.88,
+    nitrite_ppm=100,
+    cure_ppm=150,
+    salt=0.027,
+    signs=(),
+    fermentation=PASSED,
 )
 MUSCLE = Evidence(style="whole-muscle", loss=0.38, target_loss=0.35, water_activity=0.90, nitrite_ppm=200, signs=())
 
@@ -49,7 +64,9 @@ def test_a_whole_muscle_needs_no_acid():
     assert word(MUSCLE) == "ready"
 
 
-@pytest.mark.parametrize("gap", ["loss", "target_loss", "water_activity", "days_hung", "nitrite_ppm", "signs"])
+@pytest.mark.parametrize(
+    "gap", ["loss", "target_loss", "water_activity", "days_hung", "nitrite_ppm", "signs", "fermentation"]
+)
 def test_a_sausage_with_a_gap_in_its_evidence_is_held(gap: str):
     assert word(SAUSAGE, **{gap: None}) == "hold"
 
@@ -268,8 +285,66 @@ def test_every_verdict_says_what_it_is_not(evidence: Evidence):
     assert "trichinella" in said
 
 
-def test_a_fermented_sausage_is_told_that_degree_hours_are_not_judged():
-    assert "Degree-hours" in cautions(SAUSAGE)
+def test_a_fermented_sausage_is_told_that_degree_hours_prove_nothing_about_salmonella():
+    assert "Salmonella" in cautions(SAUSAGE)
+
+
+OVER = Outcome("over", sum_ks=2.5e6, limit_ks=2.4e6)
+
+
+@pytest.mark.parametrize("word", ["over", "not shown", "running", "unknown"])
+def test_a_sausage_that_did_not_pass_its_degree_hours_is_held(word: str):
+    assert judge(evolve(SAUSAGE, fermentation=Outcome(word))).word == "hold"  # type: ignore[arg-type]
+
+
+def test_over_the_limit_it_says_why_and_whom_to_ask():
+    said = next_step(SAUSAGE, fermentation=OVER)
+    assert "food-safety authority" in said
+    assert "survives cooking" in said
+
+
+@pytest.mark.parametrize(
+    ("kept", "result", "expected"),
+    [
+        (True, "clean", "ready"),
+        (True, "not-tested", "hold"),
+        (True, "found", "discard"),
+        (False, "clean", "discard"),
+        (False, "not-tested", "discard"),
+    ],
+)
+def test_a_decision_clears_only_with_a_clean_test(kept: bool, result, expected: str):
+    decided = evolve(OVER, deviation=Deviation(kept, result, "Ana {x}", "toxin, ELISA"))
+    assert word(SAUSAGE, fermentation=decided) == expected
+
+
+def test_what_was_decided_is_said_even_with_braces_in_it():
+    decided = evolve(OVER, deviation=Deviation(True, "clean", "Ana {x}", "toxin {sum}"))
+    assert "Ana {x}" in reason(SAUSAGE, "degree-hours", fermentation=decided).text.say(METRIC)
+
+
+def test_a_slow_sausage_with_its_hurdles_is_ready_without_acid():
+    assert word(SLOW) == "ready"
+
+
+@pytest.mark.parametrize("gap", ["loss", "water_activity", "nitrite_ppm", "cure_ppm", "salt", "signs", "fermentation"])
+def test_a_slow_sausage_with_a_gap_in_its_evidence_is_held(gap: str):
+    assert word(SLOW, **{gap: None}) == "hold"
+
+
+@pytest.mark.parametrize(
+    "short", [{"water_activity": 0.90}, {"cure_ppm": 99.0}, {"salt": 0.024}, {"fermentation": OVER}]
+)
+def test_a_slow_sausage_short_of_one_hurdle_is_held(short):
+    assert word(SLOW, **short) == "hold"
+
+
+def test_acid_does_not_pass_a_slow_sausage():
+    assert word(SLOW, lowest_ph=4.9, last_ph=4.9, water_activity=0.94) == "hold"
+
+
+def test_a_slow_sausage_is_never_told_that_its_acid_passed():
+    assert not [each for each in judge(SLOW).reasons if each.key in ("acid", "degree-hours")]
 
 
 def test_at_0_85_it_need_not_be_kept_cold():
@@ -282,5 +357,5 @@ def test_above_0_85_it_is_kept_cold():
 
 
 def test_a_style_it_does_not_know_is_refused():
-    with pytest.raises(OutOfRange, match="fermented or whole-muscle"):
+    with pytest.raises(OutOfRange, match="fermented or slow or whole-muscle"):
         judge(Evidence("pickled"))  # type: ignore[arg-type]

@@ -4,16 +4,26 @@ from attrs import evolve
 from hypothesis import given
 from hypothesis import strategies as st
 
+from core.ferment.outcome import PASSED, Deviation, Outcome
 from core.release.readiness import SIGNS, Evidence, judge
 
 RANK = {"discard": 0, "hold": 1, "ready": 2}
-MEASURED = ("loss", "target_loss", "lowest_ph", "last_ph", "water_activity", "days_hung", "nitrite_ppm")
+MEASURED = (
+    *("loss", "target_loss", "lowest_ph", "last_ph", "water_activity", "days_hung", "nitrite_ppm"),
+    *("fermentation", "cure_ppm", "salt"),
+)
+WORDS = ["passed", "over", "running", "not shown", "unknown"]
 
 signs = st.lists(st.sampled_from(sorted(SIGNS)), max_size=2).map(tuple)
 ph = st.one_of(st.none(), st.sampled_from([4.4, 5.0, 5.2, 5.3]), st.floats(4.2, 5.9))
+outcomes = st.builds(
+    Outcome,
+    word=st.sampled_from(WORDS),
+    deviation=st.none() | st.builds(Deviation, kept=st.booleans(), result=st.sampled_from(["clean", "not-tested"])),
+)
 evidence = st.builds(
     Evidence,
-    style=st.sampled_from(["fermented", "whole-muscle"]),
+    style=st.sampled_from(["fermented", "slow", "whole-muscle"]),
     loss=st.none() | st.floats(-0.1, 0.8),
     target_loss=st.none() | st.floats(0.2, 0.4),
     lowest_ph=ph,
@@ -24,10 +34,13 @@ evidence = st.builds(
     least_days=st.none() | st.floats(0, 60),
     nitrite_ppm=st.none() | st.sampled_from([0.0, 50.0, 156.25, 625.0]) | st.floats(0, 700),
     signs=st.none() | signs,
+    fermentation=st.none() | outcomes,
+    cure_ppm=st.none() | st.floats(0, 300),
+    salt=st.none() | st.floats(0.01, 0.04),
 )
 good = st.builds(
     Evidence,
-    style=st.sampled_from(["fermented", "whole-muscle"]),
+    style=st.sampled_from(["fermented", "slow", "whole-muscle"]),
     loss=st.floats(0.35, 0.5),
     target_loss=st.just(0.35),
     lowest_ph=st.floats(4.2, 5.3),
@@ -37,6 +50,9 @@ good = st.builds(
     least_days=st.none() | st.just(20.0),
     nitrite_ppm=st.floats(0, 156),
     signs=st.just(()),
+    fermentation=st.just(PASSED),
+    cure_ppm=st.just(150.0),
+    salt=st.just(0.028),
 )
 
 
@@ -47,6 +63,14 @@ def rank(known: Evidence) -> int:
 @given(evidence | good, st.sampled_from(MEASURED))
 def test_taking_away_a_measurement_never_improves_the_verdict(known, gone):
     assert rank(evolve(known, **{gone: None})) <= rank(known)
+
+
+@given(evidence | good)
+def test_a_fermentation_that_did_not_pass_is_never_ready_unless_it_was_cleared(known):
+    outcome = known.fermentation
+    cleared = outcome is not None and outcome.deviation is not None and outcome.deviation.clears
+    if known.style != "whole-muscle" and (outcome is None or (outcome.word != "passed" and not cleared)):
+        assert judge(known).word != "ready"
 
 
 @given(evidence | good)

@@ -1,0 +1,66 @@
+"""What happens while a batch ferments beside its readings: the clock starts, a log is taken, a miss is decided on."""
+
+from __future__ import annotations
+
+from typing import Literal
+
+from attrs import field, frozen
+from attrs.validators import and_, deep_iterable, ge, in_, matches_re, max_len, min_len, optional
+
+from core.daybook.facts.fields import celsius, finite, not_negative
+from core.ferment.course import Place
+from core.ferment.outcome import Result
+from core.ferment.rules import RULES, RuleKey
+
+MOST_POINTS = 500
+_column = and_(min_len(2), max_len(MOST_POINTS))
+
+
+@frozen
+class FermentationBegun:
+    """The meat reached the base temperature of the rule: the clock of its degree-hours starts.
+
+    planned_c: what the chamber was set to.
+    """
+
+    rule: RuleKey = field(default="us", validator=in_(tuple(RULES)))
+    planned_c: float | None = field(default=None, validator=optional(celsius))
+
+
+@frozen
+class FermentLogTaken:
+    """A logger's file, which began at the entry's moment. times_s: seconds from then; between them straight lines.
+
+    file: SHA-256 of its bytes in hexadecimal. highest_c: of the file's own readings, as is lasts_s.
+    """
+
+    file: str = field(validator=matches_re("[0-9a-f]{64}"))
+    place: Place = field(validator=in_(("core", "chamber")))
+    times_s: tuple[float, ...] = field(validator=and_(_column, deep_iterable(finite)))
+    temperatures_c: tuple[float, ...] = field(validator=and_(_column, deep_iterable(celsius)))
+    highest_c: float = field(validator=celsius)
+    lasts_s: float = field(validator=not_negative)
+    readings: int = field(validator=ge(2))
+    probe: str = ""
+
+    def __attrs_post_init__(self) -> None:
+        if len(self.times_s) != len(self.temperatures_c):
+            raise ValueError("there is not one temperature for each time")
+
+    @property
+    def points(self) -> tuple[tuple[float, float], ...]:
+        return tuple(zip(self.times_s, self.temperatures_c, strict=True))
+
+
+@frozen
+class DeviationDecided:
+    """A batch missed its limit, and somebody answers for what becomes of it."""
+
+    decision: Literal["keep", "discard"] = field(validator=in_(("keep", "discard")))
+    decided_by: str = field(validator=min_len(1))
+    result: Result = field(validator=in_(("clean", "found", "not-tested")))
+    test: str = ""
+    note: str = ""
+
+
+Fact = FermentationBegun | FermentLogTaken | DeviationDecided

@@ -1,0 +1,46 @@
+"""What happens to a whole muscle between the mixing table and the hook: it goes into salt, is turned, and comes out."""
+
+from __future__ import annotations
+
+from attrs import field, frozen
+from attrs.validators import and_, ge, in_, le, optional
+
+from core.daybook.facts.fields import above_zero, celsius, finite, share
+from core.mix.salting import MANNERS, SHAPES, Manner, Shape
+
+side = and_(finite, ge(0.001), le(1))
+
+
+@frozen
+class SaltingBegun:
+    """The thickest piece decides. planned_days: None where it lies as long as the reckoning says.
+
+    centre_share: how much of its end the salt at the centre is to reach.
+    """
+
+    manner: Manner = field(validator=in_(tuple(MANNERS)))
+    shape: Shape = field(validator=in_(tuple(SHAPES)))
+    thickness_m: float = field(validator=side)
+    temperature_c: float = field(validator=celsius)
+    width_m: float | None = field(default=None, validator=optional(side))
+    length_m: float | None = field(default=None, validator=optional(side))
+    centre_share: float = field(default=0.9, validator=share)
+    mass_kg: float | None = field(default=None, validator=optional(above_zero))
+    planned_days: float | None = field(default=None, validator=optional(above_zero))
+
+
+@frozen
+class PieceTurned:
+    """Turned over in its bag, or overhauled in its salt."""
+
+    note: str = ""
+
+
+@frozen
+class SaltingEnded:
+    """Out of the salt, rinsed or brushed off, and ready to be hung."""
+
+    note: str = ""
+
+
+Fact = SaltingBegun | PieceTurned | SaltingEnded

@@ -1,0 +1,72 @@
+"""What a fermenting batch waits for: its next reading before the last safe moment, or a decision after it."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from datetime import datetime, timedelta
+
+from core.daybook.batch import Batch
+from core.daybook.due_line import Due, plain
+from core.daybook.fermenting import Clocked, judged
+from core.ferment.deadline import hours_and_minutes
+from core.quantities import PH, TEMPERATURE, Amount
+from core.release.readiness import ACID_PH
+from core.working import Step
+
+READ_EVERY = timedelta(hours=12)
+IN_TIME = timedelta(hours=1)
+"""Before the last safe moment: to read it then is to read it too late to do anything."""
+
+
+def of_ferment(batch: Batch, now: datetime) -> Iterable[Due]:
+    clocked = judged(batch, now) if batch.cure is not None else None
+    if clocked is None:
+        return
+    word, decided = clocked.judged.word, batch.ferment.decided
+    if word in ("over", "not shown") and decided is None:
+        yield _deviation(batch, clocked, now)
+    if batch.stage == "ferment":
+        yield _reading(batch, clocked, now)
+    elif batch.start.style == "slow" and word == "running" and not batch.pieces:
+        yield _warmth(batch, clocked, now)
+
+
+def _deviation(batch: Batch, clocked: Clocked, now: datetime) -> Due:
+    words = Step(f"Hold {plain(batch.name)}: it missed its degree-hours. Note what is decided")
+    return Due("deviation", batch.id, words, min(clocked.last_safe or now, now))
+
+
+def _reading(batch: Batch, clocked: Clocked, now: datetime) -> Due:
+    name = plain(batch.name)
+    left = _left(clocked)
+    if left is not None and clocked.last_safe is not None:
+        last = max((each.at for each in batch.phs), default=batch.started_at - READ_EVERY)
+        at = min(last + READ_EVERY, clocked.last_safe - IN_TIME)
+        return Due("reading", batch.id, Step(f"Read the pH of {name}: {left.text}", left.amounts), at)
+    if not batch.phs:
+        return Due("reading", batch.id, Step(f"Read the pH of {name}"), batch.started_at)
+    last = batch.phs[-1]
+    words = Step(
+        f"Read the pH of {name}: {{last}} last, {{acid}} wanted",
+        {"last": Amount(last.ph or 0.0, PH), "acid": Amount(ACID_PH, PH)},
+    )
+    return Due("reading", batch.id, words, last.at + READ_EVERY)
+
+
+def _warmth(batch: Batch, clocked: Clocked, now: datetime) -> Due:
+    left = _left(clocked)
+    words = f"Read the temperature of {plain(batch.name)}"
+    last = max((each.at for each in batch.readings), default=now)
+    if left is None or clocked.last_safe is None:
+        return Due("reading", batch.id, Step(f"{words}: is it cool yet?"), last + READ_EVERY)
+    at = min(last + READ_EVERY, clocked.last_safe - IN_TIME)
+    return Due("reading", batch.id, Step(f"{words}: {left.text}", left.amounts), at)
+
+
+def _left(clocked: Clocked) -> Step | None:
+    """ "5 h 20 min left at 24 °C"; None where it cannot be told, stands still or is over."""
+    deadline = clocked.judged.deadline
+    if not clocked.fermentation.warmths or deadline.left is None or not deadline.left.value:
+        return None
+    at = Amount(clocked.judged.course.last_c, TEMPERATURE)
+    return Step(f"{hours_and_minutes(deadline.left.value)} left at {{at}}", {"at": at})

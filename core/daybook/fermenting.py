@@ -1,0 +1,95 @@
+"""A batch's fermentation as its entries tell it, judged at a moment; seconds there are clock times here."""
+
+from __future__ import annotations
+
+from datetime import datetime, timedelta
+
+from attrs import frozen
+
+from core.daybook.batch import Batch, MeatReading
+from core.daybook.ferment_notes import TakenLog
+from core.ferment.course import Warmth
+from core.ferment.crossing import Acid
+from core.ferment.judging import Fermentation, Judged, judge
+from core.ferment.outcome import Deviation, Outcome
+from core.ferment.rules import TARGET_PH
+from core.ferment.slow import judge_slow
+
+
+@frozen
+class Clocked:
+    """The judged fermentation and the moment that its seconds count from."""
+
+    start: datetime
+    judged: Judged
+    fermentation: Fermentation
+
+    def at(self, seconds: float | None) -> datetime | None:
+        return None if seconds is None else self.start + timedelta(seconds=seconds)
+
+    @property
+    def last_safe(self) -> datetime | None:
+        return self.at(self.judged.deadline.at_s)
+
+
+def judged(batch: Batch, now: datetime) -> Clocked | None:
+    """None for a whole muscle, which has no fermentation."""
+    if batch.start.style == "whole-muscle":
+        return None
+    known = fermentation_of(batch)
+    start = clock_start(batch)
+    judge_it = judge if batch.start.style == "fermented" else judge_slow
+    return Clocked(start, judge_it(known, (now - start).total_seconds()), known)
+
+
+def outcome_of(batch: Batch, now: datetime) -> Outcome | None:
+    clocked = judged(batch, now)
+    return None if clocked is None else clocked.judged.outcome
+
+
+def clock_start(batch: Batch) -> datetime:
+    return batch.ferment.begun_at or batch.started_at
+
+
+def fermentation_of(batch: Batch) -> Fermentation:
+    """Readings on an instrument that had failed its check do not count, but for a pH that speaks against the batch."""
+    start, notes = clock_start(batch), batch.ferment
+    decided = notes.decided
+    return Fermentation(
+        rule=notes.begun.rule if notes.begun else "us",
+        phs=tuple(
+            Acid((each.at - start).total_seconds(), each.ph)
+            for each in batch.phs
+            if each.ph is not None and (each.ph_proves or each.ph > TARGET_PH)
+        ),
+        warmths=(*_read(batch, start), *(one for log in notes.logs for one in _logged(log, start))),
+        planned_c=notes.begun.planned_c if notes.begun else None,
+        start_noted=notes.begun is not None,
+        deviation=None
+        if decided is None
+        else Deviation(decided.decision == "keep", decided.result, decided.decided_by, decided.test),
+        decided_s=0.0 if notes.decided_at is None else (notes.decided_at - start).total_seconds(),
+    )
+
+
+def _read(batch: Batch, start: datetime) -> list[Warmth]:
+    return [
+        Warmth((each.at - start).total_seconds(), each.temperature_c, each.place or "chamber")
+        for each in batch.readings
+        if each.temperature_c is not None and _proves(each)
+    ]
+
+
+def _proves(reading: MeatReading) -> bool:
+    of_warmth = reading.right.of("temperature")
+    return of_warmth is None or not of_warmth.proves_nothing
+
+
+def _logged(log: TakenLog, start: datetime) -> list[Warmth]:
+    """The points, and the highest reading beside the warmest of them: it may have been averaged away."""
+    begun_s = (log.at - start).total_seconds()
+    warmest_s, _ = max(log.taken.points, key=lambda point: point[1])
+    return [
+        *(Warmth(begun_s + at_s, warm_c, log.taken.place) for at_s, warm_c in log.taken.points),
+        Warmth(begun_s + warmest_s, log.taken.highest_c, log.taken.place),
+    ]

@@ -1,0 +1,36 @@
+"""What a whole muscle waits for before it is hung: to go into salt, to be turned, to come out."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from datetime import datetime
+
+from core.daybook.batch import Batch
+from core.daybook.due_line import Due, plain
+from core.daybook.salting import next_turn, planned_end
+from core.working import Step
+
+
+def waits_for_salt(batch: Batch) -> bool:
+    """Nobody noted that it went into salt: then it is not yet time to hang it."""
+    return batch.start.style == "whole-muscle" and batch.salting is None
+
+
+def out_of_salt(batch: Batch) -> datetime:
+    ended = batch.salting.ended_at if batch.salting is not None else None
+    return ended or batch.started_at
+
+
+def of_salt(batch: Batch) -> Iterable[Due]:
+    if batch.start.style != "whole-muscle" or batch.cure is None or batch.pieces:
+        return
+    name, salting = plain(batch.name), batch.salting
+    if salting is None:
+        yield Due("salt", batch.id, Step(f"Put {name} into salt"), batch.started_at)
+    elif salting.ended_at is None:
+        turn = next_turn(salting)
+        if turn is not None:
+            word = "Turn" if salting.begun.manner == "weighed" else "Overhaul"
+            yield Due("turn", batch.id, Step(f"{word} {name}"), turn)
+        words = f"Take {name} out of the salt and hang it: the salt is through"
+        yield Due("unsalt", batch.id, Step(words), planned_end(salting))

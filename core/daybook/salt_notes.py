@@ -1,0 +1,35 @@
+"""What was noted of a whole muscle's time in salt, folded from the batch's lines."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from datetime import datetime
+
+from attrs import frozen
+
+from core.daybook.book import Line
+from core.daybook.facts.salting import PieceTurned, SaltingBegun, SaltingEnded
+
+
+@frozen
+class Salting:
+    """begun: as the last of its beginnings tells it. turned_at: oldest first. ended_at: None while it lies in salt."""
+
+    at: datetime
+    line_id: str
+    begun: SaltingBegun
+    turned_at: tuple[datetime, ...] = ()
+    ended_at: datetime | None = None
+
+
+def salting_of(lines: Iterable[Line]) -> Salting | None:
+    """None where no salting was noted. What was noted before it began belongs to none."""
+    there = list(lines)
+    begun = next((line for line in reversed(there) if isinstance(line.fact, SaltingBegun)), None)
+    if begun is None or not isinstance(begun.fact, SaltingBegun):
+        return None
+    at = begun.entry.happened_at
+    later = [line for line in there if line.entry.happened_at >= at]
+    ended = [line.entry.happened_at for line in later if isinstance(line.fact, SaltingEnded)]
+    turned = tuple(line.entry.happened_at for line in later if isinstance(line.fact, PieceTurned))
+    return Salting(at, begun.id, begun.fact, turned, ended[-1] if ended else None)

@@ -1,0 +1,130 @@
+"""The hurdles that keep a piece: dry or sour enough, nitrite or dryness against botulism, and a slow style's own."""
+
+from __future__ import annotations
+
+from core.mix.limits import BOTULISM_LEAST_PPM, CANADA_LEAST_PPM, CANADA_LEAST_SALT
+from core.quantities import FRACTION, PARTS_PER_MILLION, PH, WATER_ACTIVITY, Amount
+from core.release.evidence import SLACK, Evidence
+from core.release.stability import shelf_stable, too_dry_for_listeria
+from core.sources import (
+    DRIED_MEAT_TOLDRA,
+    EU_LISTERIA,
+    FSRE_STABILITY,
+    GD_2023_BOTULISM,
+    GD_2023_SLOW_CURE,
+    Source,
+)
+from core.verdict import Reason
+from core.working import Step
+
+BOTULISM_ACTIVITY = 0.92  # FSIS-GD-2023-0002 p. 38: this water activity or less, or 50 ppm of nitrite
+SLOW_ACTIVITY = 0.90  # Toldrá 2010 p. 221: dried meat of pH about 6 needs less than this
+
+
+def keeps(evidence: Evidence) -> tuple[Reason, Reason]:
+    """Both published rules. Unmeasured water activity is never made up for by acid."""
+    activity, ph = evidence.activity(), evidence.believable_last_ph()
+    if activity is None:
+        text = Step("No believable water activity of it, or of a batch-mate no drier, was noted.")
+        settle = Step("Measure one piece's water activity.")
+        return (
+            Reason("shelf-stable", text, None, FSRE_STABILITY, settle),
+            Reason("listeria", text, None, EU_LISTERIA, settle),
+        )
+    amounts = {"activity": Amount(activity, WATER_ACTIVITY)}
+    measured = "Water activity {activity}" + (" of a batch-mate" if evidence.activity_from_mate else "")
+    if ph is not None:
+        amounts["ph"] = Amount(ph, PH)
+        measured += " and pH {ph}"
+    settle = Step("Let it dry further and measure the water activity again.")
+    verb = "are" if ph is not None else "is"
+
+    def reason(key: str, met: bool, end: str, source: Source) -> Reason:
+        return Reason(
+            key, Step(f"{measured} {verb} {'' if met else 'not '}low enough {end}.", amounts), met, source, settle
+        )
+
+    return (
+        reason("shelf-stable", shelf_stable(ph, activity), "for a shelf-stable dried meat", FSRE_STABILITY),
+        reason("listeria", too_dry_for_listeria(ph, activity), "to keep Listeria from growing", EU_LISTERIA),
+    )
+
+
+def botulism(evidence: Evidence) -> Reason:
+    """Needs enough nitrite or enough dryness; one of the two that holds is enough."""
+    ppm, activity = evidence.nitrite_ppm, evidence.activity()
+    cured = ppm is not None and ppm >= BOTULISM_LEAST_PPM * (1 - SLACK)
+    dry = activity is not None and activity <= BOTULISM_ACTIVITY
+    amounts = {
+        "least": Amount(BOTULISM_LEAST_PPM * 1e-6, PARTS_PER_MILLION),
+        "most": Amount(BOTULISM_ACTIVITY, WATER_ACTIVITY),
+    }
+    met = True if cured or dry else None if ppm is None or activity is None else False
+    said = "has" if met else "lacks" if met is False else "is not known to have"
+    return Reason(
+        "botulism",
+        Step(f"Against botulism it {said} {{least}} of nitrite or a water activity of at most {{most}}.", amounts),
+        met,
+        GD_2023_BOTULISM,
+        Step("Let it dry to a water activity of {most}, or ask a food-safety authority.", amounts),
+    )
+
+
+def slow_hurdles(evidence: Evidence) -> tuple[Reason, ...]:
+    """What must stand in for the acid: enough nitrite or nitrate, enough salt, and more dryness than sour meat needs.
+
+    That it was kept cool in its first days is judged by its readings (`core.ferment.slow`).
+    """
+    return _slow_cure(evidence), _slow_salt(evidence), _slow_dryness(evidence)
+
+
+def _slow_cure(evidence: Evidence) -> Reason:
+    least = Amount(CANADA_LEAST_PPM * 1e-6, PARTS_PER_MILLION)
+    settle = Step(
+        "Ask a food-safety authority: without acid it rests on nitrite or nitrate. Next time use {least}.",
+        {"least": least},
+    )
+    ppm = evidence.cure_ppm
+    if ppm is None:
+        text, settle = (
+            Step("The nitrite and nitrate that went in are not known."),
+            Step("Enter the cure that was weighed."),
+        )
+        return Reason("slow-cure", text, None, GD_2023_SLOW_CURE, settle)
+    met = ppm >= CANADA_LEAST_PPM * (1 - SLACK)
+    amounts = {"cure": Amount(ppm * 1e-6, PARTS_PER_MILLION), "least": least}
+    words = "are at least" if met else "are less than"
+    text = Step(f"Nitrite and nitrate going in, {{cure}}, {words} the {{least}} that meat without acid wants.", amounts)
+    return Reason("slow-cure", text, met, GD_2023_SLOW_CURE, settle)
+
+
+def _slow_salt(evidence: Evidence) -> Reason:
+    least = Amount(CANADA_LEAST_SALT, FRACTION)
+    if evidence.salt is None:
+        text = Step("The salt that went in is not known.")
+        return Reason(
+            "slow-salt", text, None, GD_2023_SLOW_CURE, Step("Correct the cure: enter the other salt as well.")
+        )
+    met = evidence.salt >= CANADA_LEAST_SALT * (1 - SLACK)
+    amounts = {"salt": Amount(evidence.salt, FRACTION), "least": least}
+    text = Step(
+        f"Salt going in, {{salt}}, is {'at least' if met else 'less than'} the {{least}} that meat without acid wants.",
+        amounts,
+    )
+    settle = Step("Ask a food-safety authority: too little salt cannot be put right. Next time use {least}.", amounts)
+    return Reason("slow-salt", text, met, GD_2023_SLOW_CURE, settle)
+
+
+def _slow_dryness(evidence: Evidence) -> Reason:
+    activity, most = evidence.activity(), Amount(SLOW_ACTIVITY, WATER_ACTIVITY)
+    if activity is None:
+        text = Step("Its water activity is not known; without acid it must be below {most}.", {"most": most})
+        return Reason("slow-dry", text, None, DRIED_MEAT_TOLDRA, Step("Measure one piece's water activity."))
+    met = activity < SLOW_ACTIVITY
+    amounts = {"activity": Amount(activity, WATER_ACTIVITY), "most": most}
+    text = Step(
+        f"Water activity {{activity}} is {'' if met else 'not '}below {{most}}, as meat without acid must be.", amounts
+    )
+    return Reason(
+        "slow-dry", text, met, DRIED_MEAT_TOLDRA, Step("Let it dry further and measure the water activity again.")
+    )
