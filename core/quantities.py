@@ -33,6 +33,7 @@ from core.units import (
     KELVIN_STEP,
     KG,
     KG_PER_KG,
+    KG_PER_L,
     KG_PER_M3,
     KILOPASCAL,
     KJ_PER_KG,
@@ -54,6 +55,7 @@ from core.units import (
     PINT,
     PPM,
     QUART,
+    SALOMETER_DEGREE,
     SECOND,
     SQUARE_METRE_A_SECOND,
     SQUARE_MM_A_DAY,
@@ -306,5 +308,7 @@ HUMIDITY_RATIO = _same("humidity_ratio", "a humidity ratio", (KG_PER_KG, G_PER_K
 ABSOLUTE_HUMIDITY = _same(
     "absolute_humidity", "an absolute humidity", (KG_PER_M3, G_PER_M3), Rung(G_PER_M3, 2), "9 g/m³"
 )
+SALOMETER = _same("salometer", "a salometer reading", (ONE, SALOMETER_DEGREE), Rung(SALOMETER_DEGREE, 0), "60 °")
+DENSITY = _same("density", "a density", (KG_PER_M3, KG_PER_L), Rung(KG_PER_L, 3), "1.07 kg/L")
 ENTHALPY = _same("enthalpy", "an enthalpy", (J_PER_KG, KJ_PER_KG), Rung(KJ_PER_KG, 1), "30 kJ/kg")
 MOLALITY = _same("molality", "a molality", (MOL_PER_KG,), Rung(MOL_PER_KG, 3), "0.174 mol/kg")

@@ -45,6 +45,9 @@ EU_CURE_NEW = Source(
 EU_CURE_OLD = Source("Reg. (EC) 1333/2008, Annex II, part E", "as amended by Reg. (EU) 1129/2011", "seen")
 CFIA_CURING = Source("CFIA, Meat Hygiene Manual of Procedures, archived", "ch. 4, §4.13.1, curing", "seen")
 CFIA_BRINE = Source("CFIA, Meat Hygiene Manual of Procedures, archived", "ch. 4, §4.13.2, saturated brine", "seen")
+BRINE_DENSITY = Source(
+    "Density of salt water", "our own line through CoolProp's Melinder fluid, 20 °C, within 0.2 g/L to 23 %", "computed"
+)
 CANADA_SIDE_BACON = Source("CFIA glossary, side bacon", "only quotations read", "memory")
 CANADA_LIST_11 = Source("Health Canada, List of permitted preservatives", "part 11, slow-cured meat", "copy")
 FSRE_STABILITY = Source(
