@@ -89,6 +89,7 @@ class ReadWith:
     key: str
     label: str
     kinds: tuple[InstrumentKind, ...]
+    optional: bool = True
 
 
 Input = Number | Choice | Words | Moment | Ticks | ReadWith

@@ -8,11 +8,16 @@ from typing import Any
 from core.daybook.facts import (
     CHAMBER,
     AirRead,
+    BoilingPointChecked,
     BuffersChecked,
+    Fact,
     IcePointChecked,
     InstrumentAdded,
+    InstrumentRetired,
+    InstrumentSetAnew,
     MassesChecked,
     SaltChecked,
+    TwoSaltsChecked,
 )
 from core.daybook.instruments import Instrument, Shelf, fold_instrument
 from core.daybook.put_right import Right, put_right
@@ -20,6 +25,25 @@ from tests.core.kitchen import DAY, NOON, Kitchen
 
 OVER_SALT_12 = 0.756613
 """Greenspan's polynomial for table salt at 12 °C."""
+
+
+CHECKS: dict[str, tuple[Fact, ...]] = {
+    "thermometer": (IcePointChecked(0.3456, 0.1), BoilingPointChecked(98.4567, 312.3, 97654.3, 0.1)),
+    "hygrometer": (
+        SaltChecked("nacl", 12.3456, 0.7654, 0.001, 0.2345, "small"),
+        TwoSaltsChecked("nacl", 12.3456, 0.7654, "kcl", 13.4567, 0.8654),
+    ),
+    "ph-meter": (BuffersChecked("mv", 7.01, 22.3456, -12.3, 4.005, 23.4567, 161.4, "yes"),),
+    "scale": (MassesChecked(0.5, 0.5012, 0.001), MassesChecked(0.5, 0.5012, 0.001, 2.0, 2.0061)),
+}
+"""Every kind of check, by the kind of its instrument, with figures that no unit system shows in round numbers."""
+FACTS: tuple[Fact, ...] = (
+    InstrumentAdded("Larder", "hygrometer", 30.5, 0.7654, 0.0234, "ch 1"),
+    InstrumentAdded("Bench", "scale"),
+    *(fact for facts in CHECKS.values() for fact in facts),
+    InstrumentSetAnew("a new electrode"),
+    InstrumentRetired("broken"),
+)
 
 
 def day(number: float) -> datetime:

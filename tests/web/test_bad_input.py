@@ -7,6 +7,8 @@ import time
 import pytest
 from attrs import frozen
 
+from core.daybook.facts import InstrumentAdded
+from core.daybook.instruments import KIND_WORDS
 from core.worksheet import Choice, Number
 from core.worksheets import WORKSHEETS
 from tests.core.kitchen import Kitchen
@@ -15,6 +17,8 @@ from tests.web.reading import Page
 from web.forms import Input, Ticks, Words
 from web.screens.batches import START
 from web.screens.chamber.air import AIR
+from web.screens.chamber.instrument_checks import BOILING, BUFFERS, ICE, MASSES, SALT, TWO_SALTS
+from web.screens.chamber.instruments import ADD, RETIRE, SET_ANEW
 from web.screens.chamber.water import CHARGE
 from web.screens.dry import HANG, WEIGH
 from web.screens.ferment import READING
@@ -23,6 +27,7 @@ from web.screens.release import ACTIVITY, INSPECT, TAKE_DOWN
 
 BANNED = ("please", "sorry", "invalid", "oops")
 NO_NUMBERS = ("much", "NaN", "1e3", "<script>alert(1)</script>", "12 stone", "3 4", "--", "\u202e5")
+NOTHING_NEEDED = ("inspect", "take-down", "set-anew", "retire")
 LONGEST_SENT = 20_001
 """The page sends no more of a text than this."""
 TEN_MEGABYTES = 10_000_000
@@ -38,6 +43,7 @@ class Tried:
     good: dict[str, str]
 
 
+OVER = {"salt": "nacl", "temperature_c": "12", "division": "0.1", "apart_k": "0.2", "bulk": "bulky"}
 ENTRIES = (
     Tried(
         "batch",
@@ -59,6 +65,31 @@ ENTRIES = (
     Tried("take-down", "{piece}/take-down", TAKE_DOWN.inputs, {"note": "to the table"}),
     Tried("air", "/chamber/air", AIR.inputs, {"temperature_c": "12", "humidity": "80"}),
     Tried("charge", "/chamber/charge", CHARGE.inputs, {"water_m3": "5", "soda_kg_per_m3": "10"}),
+    Tried("instrument", "/chamber/instruments/add", ADD.inputs, {"name": "North", "kind": "hygrometer"}),
+    Tried("ice", "{thermometer}/check/ice", ICE.inputs, {"reading_c": "0.3", "division_k": "0.1"}),
+    Tried("boiling", "{thermometer}/check/boiling", BOILING.inputs, {"reading_c": "99", "division_k": "0.1"}),
+    Tried("salt", "{hygrometer}/check/salt", SALT.inputs, {**OVER, "reading": "79"}),
+    Tried(
+        "two-salts",
+        "{hygrometer}/check/salts",
+        TWO_SALTS.inputs,
+        {**OVER, "reading": "78", "other_salt": "kcl", "other_temperature_c": "12", "other_reading": "88"},
+    ),
+    Tried(
+        "buffers",
+        "{ph-meter}/check/buffers",
+        BUFFERS.inputs,
+        {"shows": "ph", "cleaned": "no", "buffer": "7", "temperature_c": "20", "reading": "7.1"}
+        | {"other_buffer": "4", "other_temperature_c": "20", "other_reading": "4.1"},
+    ),
+    Tried(
+        "weights",
+        "{scale}/check/weights",
+        MASSES.inputs,
+        {"mass_kg": "100", "reading_kg": "100.3", "division_kg": "0.1"},
+    ),
+    Tried("set-anew", "{scale}/set-anew", SET_ANEW.inputs, {"note": "calibrated"}),
+    Tried("retire", "{scale}/retire", RETIRE.inputs, {"note": "broken"}),
     Tried("correct-weighing", "/entries/{weighing}/correct", WEIGH.inputs, {"mass_kg": "900"}),
     Tried("correct-piece", "/entries/{hung}/correct", HANG.inputs, {"tag": "J-1", "start_kg": "900"}),
 )
@@ -106,9 +137,10 @@ def paths(visitor: Visitor) -> dict[str, str]:
     kitchen.read(batch, 5.1)
     piece = kitchen.hang(batch)
     weighing = kitchen.weigh(piece, 0.9, at=3)
+    kept = {kind: f"/chamber/instruments/{kitchen.note(InstrumentAdded(kind, kind))}" for kind in KIND_WORDS}
     visitor.book.learn(kitchen.records)
     visitor.wait(days=30)
-    return {"batch": f"/batches/{batch}", "piece": f"/pieces/{piece}", "weighing": weighing, "hung": piece}
+    return {"batch": f"/batches/{batch}", "piece": f"/pieces/{piece}", "weighing": weighing, "hung": piece, **kept}
 
 
 @pytest.fixture
@@ -212,7 +244,7 @@ def test_a_script_in_every_box_is_never_run(visitor: Visitor, paths: dict[str, s
 
 
 @pytest.mark.parametrize(
-    "tried", [tried for tried in EVERY if tried.name not in ("inspect", "take-down")], ids=lambda tried: tried.name
+    "tried", [tried for tried in EVERY if tried.name not in NOTHING_NEEDED], ids=lambda tried: tried.name
 )
 def test_an_empty_form(send, tried: Tried):
     page = send(tried, **{each.key: "" for each in tried.inputs})

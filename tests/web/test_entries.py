@@ -16,6 +16,9 @@ from core.daybook.facts import (
     AirRead,
     CureWeighed,
     HumidifierCharged,
+    InstrumentAdded,
+    InstrumentRetired,
+    InstrumentSetAnew,
     PieceInspected,
     PieceTakenDown,
     PieceWeighed,
@@ -23,6 +26,7 @@ from core.daybook.facts import (
     Withdrawn,
 )
 from core.quantities import METRIC, US
+from tests.core import workshop
 from tests.core.kitchen import Kitchen
 from tests.web.conftest import MORNING, Visitor, alike
 from web.entry_forms import FORMS, say
@@ -44,6 +48,10 @@ def walked(visitor: Visitor) -> dict[type, str]:
     kitchen.note(ActivityMeasured(0.8912345), piece, at=4)
     kitchen.note(PieceInspected(("slime",), "at the string"), piece, at=5)
     kitchen.note(PieceTakenDown("discard", "thrown away"), piece, at=6)
+    for kind, checks in workshop.CHECKS.items():
+        instrument = kitchen.note(InstrumentAdded(kind, kind, 30.5))
+        for fact in (*checks, InstrumentSetAnew("calibrated"), InstrumentRetired("broken")):
+            kitchen.note(fact, instrument, at=7)
     visitor.book.learn(kitchen.records)
     visitor.wait(days=40)
     return {KINDS[record["kind"]]: record["id"] for record in kitchen.records}
