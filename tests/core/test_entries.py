@@ -220,7 +220,7 @@ def test_a_kind_of_a_newer_version_is_kept_to_the_letter():
 
 
 def test_a_field_of_a_newer_version_is_no_hindrance():
-    record = {**to_record(an_entry()), "fact": {"mass_kg": 0.8, "scale": "the fine one"}}
+    record = {**to_record(an_entry()), "fact": {"mass_kg": 0.8, "held_by": "the left hand"}}
     assert from_record(record).fact == PieceWeighed(0.8)
 
 
