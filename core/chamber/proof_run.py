@@ -61,10 +61,11 @@ class Given:
 
 @frozen
 class Doing:
-    """What is being done, and how much of all is done, 0 to 1."""
+    """What is being done, how much of all is done, 0 to 1, and how far that one thing is."""
 
     words: str
     share: float
+    detail: str = ""
 
 
 @frozen(eq=False)
@@ -151,11 +152,8 @@ def _read(file: GivenFile, done: float, part: float) -> Generator[Doing, None, L
             progress = next(steps)
         except StopIteration as read:
             return read.value
-        share = progress.done / max(1, progress.of)
-        yield Doing(
-            f"Reading {file.name}: line {progress.done:,} of {progress.of:,}".replace(",", "\u00a0"),
-            done + part * share,
-        )
+        detail = f"line {progress.done:,} of {progress.of:,}".replace(",", "\u00a0")
+        yield Doing(f"Reading {file.name}", done + part * progress.done / max(1, progress.of), detail)
 
 
 def _one_clock(logs: Sequence[Log], given: Given) -> tuple[list[float], list[str]]:

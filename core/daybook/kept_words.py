@@ -31,9 +31,9 @@ QUANTITIES: dict[str, Quantity] = {
 Named = tuple[tuple[str, str], Amount]
 
 
-def keep(step: Step) -> KeptSentence:
+def keep(step: Step, met: bool | None = False) -> KeptSentence:
     amounts = (KeptAmount(name, each.value, each.quantity.key) for name, each in step.amounts.items())
-    return KeptSentence(step.text, tuple(amounts))
+    return KeptSentence(step.text, tuple(amounts), met)
 
 
 def said(kept: KeptSentence) -> Step:

@@ -159,7 +159,7 @@ def result_of(found: Found, notes: Sequence[Step] = ()) -> ProofResult:
     return ProofResult(
         settled=found.proof.is_settled,
         headline=headline(found),
-        because=tuple(keep(reason.text) for reason in found.proof.because),
+        because=tuple(keep(reason.text, reason.met) for reason in found.proof.because),
         advice=tuple(keep(each.text) for each in found.proof.advice),
         corrected=tuple(keep(each) for each in notes),
         figures=keep_figures(key_figures(found.analysis)),

@@ -132,7 +132,7 @@ class Page:
             if each.tag == "select":
                 options = [one for one in self.all("option") if one.inside(each)]
                 chosen = [one for one in options if "selected" in one.attributes] or options
-                values[each["name"]] = chosen[0].text
+                values[each["name"]] = chosen[0].attributes.get("value", chosen[0].text)
             elif each.tag == "input" and (
                 each["type"] not in ("radio", "checkbox", "file") or "checked" in each.attributes
             ):

@@ -7,7 +7,7 @@ taken, and every line that was not taken is listed with the reason.
 from core.chamber.logs.guessing import answer, change, guess
 from core.chamber.logs.layout import Choice, Column, Layout, Question, TimeStyle, check, with_order
 from core.chamber.logs.reading import Progress, preview_times, read, reading
-from core.chamber.logs.series import Log, Skipped
+from core.chamber.logs.series import Log, Skipped, clock_kind
 from core.chamber.series import Series
 
 __all__ = [
@@ -23,6 +23,7 @@ __all__ = [
     "answer",
     "change",
     "check",
+    "clock_kind",
     "guess",
     "preview_times",
     "read",

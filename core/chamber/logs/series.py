@@ -54,7 +54,7 @@ def settled(name: str, layout: Layout, by_probe: dict[str, Rows], skipped: list[
 
     Raises Refusal on "time" where a clock of twelve hours does not say which half of the day it means.
     """
-    clock = _clock(layout)
+    clock = clock_kind(layout)
     remarks: dict[str, None] = {}
     series: list[Series] = []
     for probe, rows in by_probe.items():
@@ -71,7 +71,8 @@ def settled(name: str, layout: Layout, by_probe: dict[str, Rows], skipped: list[
     )
 
 
-def _clock(layout: Layout) -> Clock:
+def clock_kind(layout: Layout) -> Clock:
+    """What the times of a log of this layout count."""
     times = layout.times
     if times.kind == "elapsed":
         return "start"
@@ -80,7 +81,7 @@ def _clock(layout: Layout) -> Clock:
 
 def _in_order(rows: Rows, layout: Layout, skipped: list[Skipped]) -> tuple[Rows, list[str]]:
     said: list[str] = []
-    may_jump = _clock(layout) == "local"
+    may_jump = clock_kind(layout) == "local"
     falls = _falls(rows.times)
     if falls * 2 > len(rows.times):
         rows.reverse()  # the newest first

@@ -25,10 +25,14 @@ class KeptAmount:
 
 @frozen
 class KeptSentence:
-    """A sentence with its amounts beside it, so that it can be said in either unit system."""
+    """A sentence with its amounts beside it, so that it can be said in either unit system.
+
+    met: of a reason that stood against it: not met, or None where it was not known.
+    """
 
     text: str
     amounts: tuple[KeptAmount, ...] = ()
+    met: bool | None = False
 
 
 @frozen

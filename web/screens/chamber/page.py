@@ -6,6 +6,7 @@ from flask import render_template, request
 
 from core.daybook.facts import CHAMBER, AirRead, HumidifierCharged
 from core.daybook.preparation import latest_run, sanitised
+from core.daybook.proofs import runs
 from core.daybook.water import basin, tank
 from web.entry_forms import say
 from web.instruments import right_of, shelf
@@ -13,6 +14,7 @@ from web.journal import book
 from web.screens.chamber.air import air_figures
 from web.screens.chamber.blueprint import screen
 from web.screens.chamber.load import in_short
+from web.screens.chamber.proofs.pictures import picture
 from web.screens.chamber.set_points import in_force
 from web.visitor import manner
 
@@ -37,6 +39,7 @@ def page():
         run=run,
         standing=sanitised(run)[0] if run else "",
         load=in_short(),
+        proofs=[(line, picture(line.fact)) for line in runs(book())],
         log=[(line, say(line, manner())) for line in reversed(lines[-shown:])],
         hidden=len(lines[:-shown]),
     )

@@ -1,0 +1,127 @@
+"""The second step: how a file is read. Its first rows under the guess, its questions, and each column to be changed."""
+
+from __future__ import annotations
+
+from typing import Any, cast
+
+from flask import abort, redirect, render_template, request, url_for
+from werkzeug.datastructures import MultiDict
+
+from core.chamber.logs import Layout, answer, change, check, preview_times
+from core.chamber.logs.layout import ROLE_WORDS, UNITS_FOR, Column
+from core.daybook.proofs import moment_words
+from core.refusals import Refusal, Refused
+from web.screens.chamber.blueprint import screen
+from web.screens.chamber.proofs.drafts import Draft, DraftFile, find_draft
+
+UNIT_WORDS = {"°C": "°C", "°F": "°F", "%": "%", "fraction": "0 to 1", "written": "as each cell says"}
+LONGEST_PROBE = 40
+
+
+@screen.route("/chamber/proofs/drafts/<draft_id>/files/<int:at>", methods=["GET", "POST"])
+def lay_out(draft_id: str, at: int):
+    draft = find_draft(draft_id)
+    file = _file(draft, at)
+    if request.method == "GET":
+        return _page(draft, at, file.layout, {})
+    if request.form.get("do") == "leave":
+        draft.leave_out(at)
+        return redirect(_next(draft), 303)
+    layout, refusals = _as_told(file, request.form)
+    is_settled = request.form.get("do") != "look" and not refusals
+    if is_settled:
+        try:
+            check(layout)
+        except Refused as refused:
+            refusals = {_field(each.field): each.sentence for each in refused.refusals}
+            is_settled = False
+    draft.lay_out(at, layout, is_settled=is_settled)
+    if is_settled:
+        return redirect(_next(draft), 303)
+    page = _page(draft, at, layout, refusals)
+    return page if not refusals else (page, 422)
+
+
+def _file(draft: Draft, at: int) -> DraftFile:
+    return draft.files[at] if at < len(draft.files) else abort(404)
+
+
+def _next(draft: Draft) -> str:
+    if not draft.files:
+        return url_for("chamber.new_proof", draft=draft.id)
+    at = draft.first_unsettled
+    if at is None:
+        return url_for("chamber.set_proof", draft_id=draft.id)
+    return url_for("chamber.lay_out", draft_id=draft.id, at=at)
+
+
+def _page(draft: Draft, at: int, layout: Layout, refusals: dict[str, str]) -> str:
+    times = [each for each in preview_times(layout) if each == each]
+    is_dated = layout.times.kind != "elapsed"
+    return render_template(
+        "chamber/proofs/layout.html",
+        draft=draft,
+        at=at,
+        file=draft.files[at],
+        layout=layout,
+        first_time=moment_words(times[0]) if times and is_dated else "",
+        refusals=refusals,
+        roles=ROLE_WORDS,
+        units_of=UNITS_FOR,
+        unit_words=UNIT_WORDS,
+        guess_of=_words,
+    )
+
+
+def _words(column: Column) -> str:
+    """What a column is taken for, in a word or two."""
+    role = ROLE_WORDS.get(column.role, "not known")
+    if column.role not in UNITS_FOR:
+        return role
+    return ", ".join((role, UNIT_WORDS.get(column.unit, "unit not known"), *filter(None, (column.probe,))))
+
+
+def _as_told(file: DraftFile, sent: MultiDict[str, str]) -> tuple[Layout, dict[str, str]]:
+    """The layout with the answers and changes sent; what does not fit is a sentence by its field."""
+    layout, refusals = file.layout, dict[str, str]()
+    drawn = layout
+    for question in drawn.questions:
+        key = sent.get(f"q-{question.about}", "")
+        if not key:
+            continue
+        try:
+            layout = answer(file.data, layout, question.about, key)
+        except Refusal as refusal:
+            refusals[f"q-{question.about}"] = refusal.sentence
+    if drawn.decimal != layout.decimal:  # all columns are seen anew: what was sent of the old ones says nothing
+        return layout, refusals
+    for index, column in enumerate(drawn.columns):
+        try:
+            layout = _changed(file.data, layout, index, column, sent)
+        except Refusal as refusal:
+            refusals[f"role-{index + 1}"] = refusal.sentence
+    return layout, refusals
+
+
+def _changed(data: bytes, layout: Layout, index: int, drawn: Column, sent: MultiDict[str, str]) -> Layout:
+    """Only what differs from what was drawn is a change by hand."""
+    number = index + 1
+    role = cast(Any, sent.get(f"role-{number}", ""))
+    if role and role != drawn.role:
+        layout = change(data, layout, index, role=role)
+    unit = cast(Any, sent.get(f"unit-{number}", ""))
+    if unit and unit != drawn.unit and unit in UNITS_FOR.get(layout.columns[index].role, ()):
+        layout = change(data, layout, index, unit=unit)
+    probe = " ".join(sent.get(f"probe-{number}", "").split())[:LONGEST_PROBE]
+    if probe and probe != drawn.probe:
+        layout = change(data, layout, index, probe=probe)
+    return layout
+
+
+def _field(name: str) -> str:
+    """Where on the page a refusal of the layout stands."""
+    kind, _, number = name.partition(" ")
+    return f"q-{name}" if kind in ("order", "decimal", "elapsed", "role", "unit") and (number or kind in _WHOLE) else ""
+
+
+_WHOLE = ("order", "decimal", "elapsed")

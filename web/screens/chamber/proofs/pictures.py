@@ -1,0 +1,39 @@
+"""A saved run in little: its outline as a line of ink within the band it was held to."""
+
+from __future__ import annotations
+
+from attrs import frozen
+
+from core.daybook.facts import ProofRun
+
+WIDTH, HEIGHT, EDGE = 160, 48, 3
+
+
+@frozen
+class Picture:
+    """points: of a polyline. band_top, band_height: of the band, on the same drawing. words: for who cannot see it."""
+
+    points: str
+    band_top: float
+    band_height: float
+    words: str
+
+
+def picture(run: ProofRun) -> Picture | None:
+    """None for a run whose outline was not kept."""
+    points = run.result.outline
+    if len(points) < 2:
+        return None
+    low, high = run.temperature_c - run.temperature_half_k, run.temperature_c + run.temperature_half_k
+    values = [value for _, value in points]
+    usual = sorted(values)[len(values) // 20 : len(values) - len(values) // 20 or None]
+    bottom, top = min(low, usual[0]), max(high, usual[-1])  # the pull-down may run out of it: the band is what matters
+    lasts = points[-1][0] - points[0][0] or 1.0
+
+    def up(value: float) -> float:
+        share = (min(max(value, bottom), top) - bottom) / (top - bottom)
+        return round(HEIGHT - EDGE - share * (HEIGHT - 2 * EDGE), 1)
+
+    placed = (f"{(at - points[0][0]) / lasts * WIDTH:.1f},{up(value)}" for at, value in points)
+    word = "settled" if run.result.settled else "not settled"
+    return Picture(" ".join(placed), up(high), round(up(low) - up(high), 1), f"Temperature over {lasts:.0f} h, {word}")

@@ -1,0 +1,176 @@
+"""What a run came to, ready to be drawn: the verdict, the tables, what stands in the chart."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator
+from itertools import groupby
+from typing import Any
+
+from attrs import frozen
+
+from core.chamber.proof_run import Found
+from core.chamber.settling import figures_of, pair_figures, space_figures
+from core.chamber.settling.analysis import Probe
+from core.chamber.settling.measures import FINE_TEMPERATURE, LASTS
+from core.chamber.settling.outline import hours
+from core.daybook.facts.proofs import ProofResult
+from core.daybook.kept_words import named_figures, said
+from core.daybook.proofs import headline, moment_words
+from core.quantities import RELATIVE_HUMIDITY, TEMPERATURE_DIFFERENCE, Amount, Quantity
+from core.working import Figure
+from web.visitor import manner
+
+HOUR_HEADS = ("temperature", "lowest", "highest", "humidity", "driest", "dampest")
+MOST_LINES = 200
+"""Of what was skipped: more of them say no more."""
+
+
+@frozen
+class Table:
+    """The first cell of a row names it. caption: what it shows."""
+
+    caption: str
+    columns: tuple[str, ...]
+    rows: tuple[tuple[str, ...], ...]
+    more: str = ""
+
+
+def context(found: Found) -> dict[str, Any]:
+    """All that the result's template asks for."""
+    probes = found.analysis.probes
+    return {
+        "found": found,
+        "proof": found.proof,
+        "headline": said(headline(found)),
+        "because": [(reason.text, reason.met) for reason in found.proof.because],
+        "advice": [each.text for each in found.proof.advice],
+        "probe_table": _beside((probe.name, figures_of(probe)) for probe in probes),
+        "probe_figures": [(probe.name, figures_of(probe)) for probe in probes],
+        "pair_table": _beside((f"{pair.one} − {pair.other}", pair_figures(pair)) for pair in found.analysis.pairs),
+        "pair_figures": [(f"{pair.one} − {pair.other}", pair_figures(pair)) for pair in found.analysis.pairs],
+        "space": space_figures(found.analysis),
+        "hourly": _hourly(found),
+        "cycles": [_cycles(found, probe) for probe in probes if probe.compressor.runs],
+        "events": _events(found),
+        "unseen": [(probe.name, each) for probe in probes for each in _unseen(probe)],
+        "skipped": [_skipped(found, at) for at, log in enumerate(found.logs) if log.skipped],
+        "remarks": list(dict.fromkeys([*found.notes, *(each for log in found.logs for each in log.remarks)])),
+    }
+
+
+def kept_context(result: ProofResult) -> dict[str, Any]:
+    """The same of a run whose logs are not at hand."""
+    rows = ((name, each.show(manner())) for (_, name), each in named_figures(result.figures))
+    return {
+        "because": [(said(each), each.met) for each in result.because],
+        "advice": [said(each) for each in result.advice],
+        "kept_table": Table("As it was saved", ("", "The run"), tuple(rows)),
+    }
+
+
+def at_words(found: Found, at_s: float) -> str:
+    """A moment of the log: by the clock, or as hours into it where it has no dates."""
+    if found.has_dates:
+        return moment_words(at_s)
+    return f"{Amount(at_s, LASTS).show(manner())} in"
+
+
+def _beside(columns: Iterable[tuple[str, tuple[Figure, ...]]]) -> Table | None:
+    """Figures of the same name in one row, a column for each probe or pair."""
+    found = list(columns)
+    if not found:
+        return None
+    by_key = [{figure.key: figure for figure in figures} for _, figures in found]
+    names = {figure.key: figure.name for _, figures in found for figure in figures}
+    rows = (
+        (name, *(figures[key].show(manner()) if key in figures else "—" for figures in by_key))
+        for key, name in names.items()
+    )
+    return Table("", ("", *(name for name, _ in found)), tuple(rows))
+
+
+def _shown(value: float | None, quantity: Quantity) -> str:
+    return "—" if value is None else Amount(value, quantity).show(manner())
+
+
+def _hourly(found: Found) -> Table:
+    """The chart's data, an hour a line: mean, lowest and highest of each probe."""
+    by_hour: dict[float, dict[str, tuple[str, ...]]] = {}
+    columns: list[str] = []
+    empty: dict[str, tuple[str, ...]] = {}
+    for series in found.series:
+        heads = HOUR_HEADS if series.has_humidity else HOUR_HEADS[:3]
+        columns += [f"{series.probe} {head}" for head in heads]
+        empty[series.probe] = ("—",) * len(heads)
+        for hour in hours(series):
+            warm = [_shown(each, FINE_TEMPERATURE) for each in (hour.mean_c, hour.lowest_c, hour.highest_c)]
+            damp = [_shown(each, RELATIVE_HUMIDITY) for each in (hour.humidity, hour.driest, hour.dampest)]
+            by_hour.setdefault(hour.begins_s, {})[series.probe] = tuple([*warm, *damp][: len(heads)])
+    rows = (
+        (at_words(found, at_s), *(cell for name, dash in empty.items() for cell in by_hour[at_s].get(name, dash)))
+        for at_s in sorted(by_hour)
+    )
+    return Table("Every hour: mean, lowest and highest", ("Hour from", *columns), tuple(rows))
+
+
+def _cycles(found: Found, probe: Probe) -> Table:
+    rows = (
+        (
+            at_words(found, run.peak_s),
+            _shown(run.trough_s - run.peak_s, LASTS),
+            _shown(run.peak_c, FINE_TEMPERATURE),
+            _shown(run.trough_c, FINE_TEMPERATURE),
+        )
+        for run in probe.compressor.runs
+    )
+    count = len(probe.compressor.runs)
+    caption = f"{count} {'run' if count == 1 else 'runs'} of the compressor, as “{probe.name}” shows them"
+    return Table(caption, ("From", "Cools for about", "From a peak of", "Down to"), tuple(rows))
+
+
+def _events(found: Found) -> Table | None:
+    rows = sorted(
+        (event.starts_s, probe.name, event) for probe in found.analysis.probes for event in probe.compressor.events
+    )
+    if not rows:
+        return None
+    return Table(
+        "Defrosts and door openings, told by how fast the temperature rose and went again",
+        ("When", "What", "Seen by", "Rose by", "Over after"),
+        tuple(
+            (
+                at_words(found, at_s),
+                "defrost" if event.kind == "defrost" else "door opened",
+                name,
+                _shown(event.rise_k, TEMPERATURE_DIFFERENCE),
+                _shown(event.ends_s - event.starts_s, LASTS),
+            )
+            for at_s, name, event in rows
+        ),
+    )
+
+
+def _unseen(probe: Probe) -> Iterator[str]:
+    """What could not be told, and why; and how humidifier and compressor go together."""
+    if probe.compressor.why_not:
+        yield probe.compressor.why_not
+    if probe.humidity is None:
+        return
+    if probe.humidity.rhythm.why_not:
+        yield probe.humidity.rhythm.why_not
+    if probe.humidity.rhythm.follows:
+        yield "The humidifier works once for each run of the compressor: it makes good what the coil took."
+
+
+def _skipped(found: Found, at: int) -> Table:
+    """Lines of a file that were not taken. Neighbours left out for the same reason are one row."""
+    skipped = found.logs[at].skipped
+    rows: list[tuple[str, str]] = []
+    for why, group in groupby(skipped, key=lambda each: each.why):
+        lines = [each.line for each in group]
+        rows.append((str(lines[0]) if len(lines) == 1 else f"{lines[0]} to {lines[-1]}", why))
+    count = len({each.line for each in skipped})
+    name = found.given.files[at].name
+    caption = f"{name}: {count} {'line' if count == 1 else 'lines'} with something not taken"
+    more = f"And {len(rows) - MOST_LINES} more." if len(rows) > MOST_LINES else ""
+    return Table(caption, ("Line", "Why"), tuple(rows[:MOST_LINES]), more)
