@@ -48,6 +48,14 @@ CFIA_BRINE = Source("CFIA, Meat Hygiene Manual of Procedures, archived", "ch. 4,
 BRINE_DENSITY = Source(
     "Density of salt water", "our own line through CoolProp's Melinder fluid, 20 °C, within 0.2 g/L to 23 %", "computed"
 )
+MEAT_BUFFER = Source(
+    "Puolanne and Kivikari, Determination of the buffering capacity of postrigor meat",
+    "41 to 58 mmol/(pH kg); the pH range it holds for is from memory",
+    "copy",
+)
+SUGAR_RULE = Source("A home-curing book, quoted", "1 g of dextrose to the kilogram lowers the pH by 0.1", "memory")
+STARTER_LEVEL = Source("Starter for sausage", "one million to ten million cells to the gram of meat", "memory")
+CFR_STARTER = Source("9 CFR 424.21(c), chart of substances", "harmless bacteria, 0.5 %, 2015 annual edition", "copy")
 CANADA_SIDE_BACON = Source("CFIA glossary, side bacon", "only quotations read", "memory")
 CANADA_LIST_11 = Source("Health Canada, List of permitted preservatives", "part 11, slow-cured meat", "copy")
 FSRE_STABILITY = Source(

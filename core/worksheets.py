@@ -9,8 +9,7 @@ from core.chamber import moisture_sheets, sanitising_sheets, sensors_sheets, set
 from core.chamber.humidifier import CHARGE_SHEET
 from core.dry.shrink import SHRINK_SHEET, TARGET_SHEET
 from core.ferment import ferment_sheets
-from core.mix import salting_sheets
-from core.mix.cure_sheets import CURE_DOSE, CURE_PPM
+from core.mix import acid_sheets, cure_sheets, salting_sheets
 from core.mix.formula_sheets import WORKSHEETS as FORMULA_SHEETS
 from core.refusals import Refusal
 from core.release.ready_sheet import READY
@@ -25,8 +24,8 @@ WORKSHEETS: dict[str, Worksheet] = {
         CHARGE_SHEET,
         *setpoint_sheets.WORKSHEETS,
         *moisture_sheets.WORKSHEETS,
-        CURE_PPM,
-        CURE_DOSE,
+        *cure_sheets.WORKSHEETS,
+        *acid_sheets.WORKSHEETS,
         *salting_sheets.WORKSHEETS,
         *ferment_sheets.WORKSHEETS,
         *FORMULA_SHEETS,

@@ -141,7 +141,7 @@ def limit_step(held: Held) -> Step:
         return Step(f"{where}: none may be added")
     if rule.printed and "ppm" not in rule.printed:
         return Step(f"{where}: {rule.printed} = {{limit}}", {"limit": limit})
-    printed = f" (printed: {rule.printed})" if rule.printed else ""
+    printed = f" ({rule.printed})" if rule.printed else ""
     counted = ", as ion" if rule.counted == "ion" else ""
     return Step(f"{where}: {{limit}}{counted}{printed}", {"limit": limit})
 
@@ -239,7 +239,7 @@ def _total_salt(charge: Charge, method: Method, other_kg: float) -> Figure:
         text = "(Table salt in the cure + other salt) ÷ meat: ({own} + {other}) ÷ {meat} = {total}"
         working = (Step(text, amounts),)
     said: list[str] = []
-    if total.value < CANADA_LEAST_SALT * (1 - 1e-9):
+    if method not in WET and total.value < CANADA_LEAST_SALT * (1 - 1e-9):
         said.append(
             "Canada asks for at least 2.5 % salt in fermented meat (CFIA 2020, quoted in FSIS-GD-2023-0002, p. 38)."
         )

@@ -1,13 +1,32 @@
-"""The single sums of mixing day: what a dose makes, and which dose makes it."""
+"""The single sums of the cure: what a dose makes, and which dose makes it, on the meat and through brine."""
 
 from __future__ import annotations
 
-from core.mix.cure import METHODS, PPM, CuringSalt, dose_for, from_dose
+from datetime import date
+
+from core.mix.brine import brine_figures, recipe
+from core.mix.charge import PPM, Charge, Dose
+from core.mix.cure import CuringSalt, dosed, dosed_for, figures
 from core.mix.curing_salt import DOSE, STRENGTH
-from core.mix.limits import Method
-from core.quantities import DOSE_MASS, MASS, PARTS_PER_MILLION
+from core.mix.rule import METHODS, Method
+from core.mix.rules import Curing
+from core.quantities import DOSE_MASS, FRACTION, MASS, PARTS_PER_MILLION, VOLUME
 from core.working import Figure
 from core.worksheet import Choice, Number, Worksheet
+
+BEFORE_2025 = date(2025, 10, 8)
+LAWS = {
+    "us": ("us", "meat", "United States, cured meat"),
+    "us-bacon": ("us", "bacon", "United States, bacon without its skin"),
+    "us-bacon-rind": ("us", "bacon-rind", "United States, bacon in its skin"),
+    "us-home": ("us", "home-mix", "United States, home-curing mix"),
+    "eu": ("eu", "not-heated", "European Union, meat not heat-treated"),
+    "eu-old": ("eu", "not-heated", "European Union until 9 October 2025"),
+    "ca": ("ca", "meat", "Canada, cured meat"),
+    "ca-bacon": ("ca", "bacon", "Canada, side bacon"),
+}
+ON_MEAT = {key: METHODS[key] for key in ("comminuted", "dry-rub", "dry-salting")}
+IN_BRINE = {key: METHODS[key] for key in ("immersion", "pick-up")}
 
 MEAT = Number("meat_kg", "Meat and fat", MASS, 0.01, 1000.0, help="The green weight: meat and fat, no water or spice.")
 NITRITE = Number(
@@ -16,23 +35,138 @@ NITRITE = Number(
 NITRATE = Number(
     "nitrate", "Nitrate in the curing salt", STRENGTH, 0.0, 1.0, default=0.0, help="Per-cent on its label; 0 if none."
 )
-METHOD = Choice("method", "Method", METHODS, default="comminuted")
+METHOD = Choice("method", "Method", ON_MEAT, default="comminuted")
+LAW = Choice("law", "Rules", {key: name for key, (_, _, name) in LAWS.items()}, default="us")
 OTHER_SALT = Number(
     "other_salt_kg", "Other salt", DOSE_MASS, 0.0, 100.0, optional=True, help="Plain salt that goes in as well."
 )
+OTHER = Number(
+    "other_kg",
+    "All else in the mix",
+    DOSE_MASS,
+    0.0,
+    1000.0,
+    optional=True,
+    help="Water, sugar, spice: Canada counts on the whole mixture.",
+)
+SECOND = Number(
+    "second_kg", "Second curing salt", DOSE_MASS, 0.0, 100.0, optional=True, help="Where two go in at once."
+)
+SECOND_NITRITE = Number("second_nitrite", "Nitrite in the second", STRENGTH, 0.0, 1.0, optional=True)
+SECOND_NITRATE = Number("second_nitrate", "Nitrate in the second", STRENGTH, 0.0, 1.0, optional=True)
+CURE = Number("cure_kg", "Curing salt", DOSE_MASS, 0.0, 100.0, help="In the brine.")
+WATER = Number("water_kg", "Water", MASS, 0.01, 1000.0, help="A litre weighs a kilogram.")
+SALT = Number("other_salt_kg", "Salt", DOSE_MASS, 0.0, 300.0, default=0.0, help="Plain salt, without the cure's own.")
+SUGAR = Number("sugar_kg", "Sugar", DOSE_MASS, 0.0, 300.0, default=0.0)
+ACCELERATOR = Number(
+    "accelerator_kg", "Ascorbate or erythorbate", DOSE_MASS, 0.0, 10.0, default=0.0, help="In the brine; 0 if none."
+)
+PUMP = Number("taken", "Pump", FRACTION, 0.001, 1.0, help="Brine pumped in, per-cent of the green weight.")
+PICK_UP = Number(
+    "taken",
+    "Pick-up",
+    FRACTION,
+    0.001,
+    1.0,
+    optional=True,
+    help="Brine taken up, per-cent of the green weight; by pick-up.",
+)
+WANTED = Number(
+    "wanted",
+    "Nitrite wanted",
+    PARTS_PER_MILLION,
+    1e-6,
+    0.01,
+    help="As sodium nitrite on the green weight. Ground meat at most 156 ppm in the US, about 120 in the EU.",
+)
+
+
+def curing(law: str, method: Method) -> Curing:
+    rules, product, _ = LAWS[law]
+    return Curing(rules, product, method, on=BEFORE_2025 if law == "eu-old" else None)
+
+
+def _doses(first: Dose, kg: float | None, nitrite: float | None, nitrate: float | None) -> tuple[Dose, ...]:
+    """A second curing salt stands where it has a weight and a label."""
+    if not kg:
+        return (first,)
+    return (first, Dose(CuringSalt(nitrite or 0.0, nitrate or 0.0), kg))
 
 
 def _ppm(
-    meat_kg: float, dose: float, nitrite: float, nitrate: float, method: Method, other_salt_kg: float | None
+    meat_kg: float,
+    dose: float,
+    nitrite: float,
+    nitrate: float,
+    method: Method,
+    law: str,
+    other_salt_kg: float | None,
+    other_kg: float | None,
+    second_kg: float | None,
+    second_nitrite: float | None,
+    second_nitrate: float | None,
 ) -> tuple[Figure, ...]:
-    return from_dose(meat_kg, dose * meat_kg, CuringSalt(nitrite, nitrate), method, other_salt_kg)
+    first = Dose(CuringSalt(nitrite, nitrate), dose * meat_kg)
+    doses = _doses(first, second_kg, second_nitrite, second_nitrate)
+    return figures(Charge(meat_kg, doses, other_salt_kg, other_kg=other_kg or 0.0), curing(law, method))
 
 
 def _dose(
-    meat_kg: float, wanted: float, nitrite: float, nitrate: float, method: Method, other_salt_kg: float | None
+    meat_kg: float,
+    wanted: float,
+    nitrite: float,
+    nitrate: float,
+    method: Method,
+    law: str,
+    other_salt_kg: float | None,
+    other_kg: float | None,
 ) -> tuple[Figure, ...]:
-    return dose_for(meat_kg, wanted / PPM, CuringSalt(nitrite, nitrate), method, other_salt_kg)
+    charge = Charge(meat_kg, (Dose(CuringSalt(nitrite, nitrate), 0.0),), other_salt_kg, other_kg=other_kg or 0.0)
+    return dosed_for(charge, curing(law, method), wanted / PPM)
 
+
+def _brine(
+    water_kg: float, other_salt_kg: float, sugar_kg: float, cure_kg: float, nitrite: float, nitrate: float
+) -> tuple[Figure, ...]:
+    doses = (Dose(CuringSalt(nitrite, nitrate), cure_kg),)
+    return brine_figures(Charge(1.0, doses, other_salt_kg, water_kg=water_kg, sugar_kg=sugar_kg))
+
+
+def _through_brine(
+    meat_kg: float,
+    cure_kg: float,
+    nitrite: float,
+    nitrate: float,
+    law: str,
+    taken: float | None,
+    method: Method = "pump",
+    **brine: float,
+) -> tuple[Figure, ...]:
+    charge = Charge(meat_kg, (Dose(CuringSalt(nitrite, nitrate), cure_kg),), taken=taken, **brine)
+    return (*figures(charge, curing(law, method)), *brine_figures(charge))
+
+
+def _through_brine_for(
+    meat_kg: float,
+    wanted: float,
+    nitrite: float,
+    nitrate: float,
+    law: str,
+    taken: float | None,
+    method: Method = "pump",
+    **brine: float,
+) -> tuple[Figure, ...]:
+    how = curing(law, method)
+    charge = Charge(meat_kg, (Dose(CuringSalt(nitrite, nitrate), 0.0),), taken=taken, **brine)
+    made = dosed(charge, how, wanted / PPM)
+    return (*dosed_for(charge, how, wanted / PPM), *brine_figures(made))
+
+
+_GROUND = {"meat_kg": "12.4 kg", "nitrite": "6.25 %", "nitrate": "4 %", "other_salt_kg": "310 g"}
+_HAM = {"meat_kg": "5 kg", "nitrite": "6.25 %", "water_kg": "10 kg", "other_salt_kg": "1200 g", "sugar_kg": "400 g"}
+_ON_MEAT = (NITRITE, NITRATE, METHOD, LAW, OTHER_SALT, OTHER)
+_IN_WATER = (NITRITE, NITRATE, WATER, SALT, SUGAR, ACCELERATOR)
+_HOW_BRINED = Choice("method", "Method", IN_BRINE, default="immersion")
 
 CURE_PPM = Worksheet(
     name="cure-ppm",
@@ -42,40 +176,91 @@ CURE_PPM = Worksheet(
     inputs=(
         MEAT,
         Number("dose", "Dose of the curing salt", DOSE, 0.0, 1.0, help="Per-cent of the meat, for example 0.25."),
-        NITRITE,
-        NITRATE,
-        METHOD,
-        OTHER_SALT,
+        *_ON_MEAT,
+        SECOND,
+        SECOND_NITRITE,
+        SECOND_NITRATE,
     ),
     compute=_ppm,
-    example={"meat_kg": "12.4 kg", "dose": "0.25 %", "nitrite": "6.25 %", "nitrate": "4 %", "other_salt_kg": "310 g"},
+    example={**_GROUND, "dose": "0.25 %"},
 )
 CURE_DOSE = Worksheet(
     name="cure-dose",
     title="Curing salt to weigh",
     stage="mix",
     question="How much curing salt makes the nitrite I want?",
-    inputs=(
-        MEAT,
-        Number(
-            "wanted",
-            "Nitrite wanted",
-            PARTS_PER_MILLION,
-            1e-6,
-            0.01,
-            help="As sodium nitrite on the green weight. Ground meat at most 156 ppm in the US, about 120 in the EU.",
-        ),
-        NITRITE,
-        NITRATE,
-        METHOD,
-        OTHER_SALT,
-    ),
+    inputs=(MEAT, WANTED, *_ON_MEAT),
     compute=_dose,
+    example={**_GROUND, "wanted": "120 ppm"},
+)
+BRINE = Worksheet(
+    name="cure-brine",
+    title="A brine as weighed",
+    stage="mix",
+    question="How strong is this brine, and how much of it is there?",
+    inputs=(WATER, SALT, SUGAR, CURE, NITRITE, NITRATE),
+    compute=_brine,
     example={
-        "meat_kg": "12.4 kg",
-        "wanted": "120 ppm",
+        "water_kg": "10 kg",
+        "other_salt_kg": "1200 g",
+        "sugar_kg": "400 g",
+        "cure_kg": "240 g",
         "nitrite": "6.25 %",
-        "nitrate": "4 %",
-        "other_salt_kg": "310 g",
     },
 )
+BRINE_RECIPE = Worksheet(
+    name="brine-recipe",
+    title="Salt and water for a brine",
+    stage="mix",
+    question="How much salt and water make a brine of this strength?",
+    inputs=(
+        Number("volume_m3", "Brine wanted", VOLUME, 1e-4, 1.0),
+        Number(
+            "share",
+            "Salt in it",
+            FRACTION,
+            0.0,
+            0.264,
+            help="Per-cent by weight; 100 degrees of the salometer is 26.4 %.",
+        ),
+    ),
+    compute=recipe,
+    example={"volume_m3": "10 L", "share": "15.84 %"},
+)
+PUMPED = Worksheet(
+    name="cure-pump",
+    title="Nitrite in pumped meat",
+    stage="mix",
+    question="How many parts per million does this brine make, pumped?",
+    inputs=(MEAT, CURE, *_IN_WATER, PUMP, LAW),
+    compute=_through_brine,
+    example={**_HAM, "cure_kg": "240 g", "taken": "10 %"},
+)
+PUMPED_DOSE = Worksheet(
+    name="cure-pump-dose",
+    title="Curing salt for a pumping brine",
+    stage="mix",
+    question="How much curing salt does a pumping brine take for the nitrite I want?",
+    inputs=(MEAT, WANTED, *_IN_WATER, PUMP, LAW),
+    compute=_through_brine_for,
+    example={**_HAM, "wanted": "120 ppm", "taken": "10 %"},
+)
+IMMERSED = Worksheet(
+    name="cure-immersion",
+    title="Nitrite in brined meat",
+    stage="mix",
+    question="How many parts per million does this brine make of meat that lies in it?",
+    inputs=(MEAT, CURE, *_IN_WATER, _HOW_BRINED, PICK_UP, LAW),
+    compute=_through_brine,
+    example={**_HAM, "cure_kg": "25 g"},
+)
+IMMERSED_DOSE = Worksheet(
+    name="cure-immersion-dose",
+    title="Curing salt for a brine to lie in",
+    stage="mix",
+    question="How much curing salt does a brine take for the nitrite I want in the meat that lies in it?",
+    inputs=(MEAT, WANTED, *_IN_WATER, _HOW_BRINED, PICK_UP, LAW),
+    compute=_through_brine_for,
+    example={**_HAM, "wanted": "100 ppm"},
+)
+WORKSHEETS = (CURE_PPM, CURE_DOSE, PUMPED, PUMPED_DOSE, IMMERSED, IMMERSED_DOSE, BRINE, BRINE_RECIPE)

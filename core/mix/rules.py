@@ -15,6 +15,7 @@ from core.sources import Source
 
 RULE_SETS: dict[str, RuleSet] = {each.key: each for each in (US, EU, CANADA)}
 GENERAL_EU = "not-heated"
+HELD_TO_GENERAL = "held to the general row 08.3.1"
 HOUSE = Source("The rules of this house", "as written in the book", "seen")
 
 
@@ -75,7 +76,8 @@ class Curing:
             return rule
         general = self._general(rule.substance)
         said = "Its row limits only what is left; what goes in is held here to the general row, 08.3.1."
-        return evolve(rule, most_ppm=general.most_ppm, note=" ".join(filter(None, (rule.note, said))))
+        note = " ".join(filter(None, (rule.note, said)))
+        return evolve(rule, most_ppm=general.most_ppm, printed=HELD_TO_GENERAL, note=note)
 
     def _unnamed(self) -> tuple[Rule, ...]:
         """A substance that no row of the product names is held to the general row: silence is no leave."""
@@ -84,7 +86,8 @@ class Curing:
             return ()
         said = "Its row does not name it; it is held here to the general row, 08.3.1."
         rows = (self._general(each) for each in ("nitrite", "nitrate") if each not in named)
-        return tuple(evolve(each, note=said) for each in rows)
+        what = self.law[0].what
+        return tuple(evolve(each, what=what, printed=HELD_TO_GENERAL, left_ppm=None, note=said) for each in rows)
 
     def _general(self, substance: str) -> Rule:
         rows = rules_for("eu", GENERAL_EU, self.method, self.on)
