@@ -1,66 +1,15 @@
 """From files to findings: several files on one clock, corrections applied, in steps or in one go."""
 
-import csv
-import io
-from datetime import UTC, datetime, timedelta
+from datetime import timedelta
 from functools import cache
 
 import pytest
-from attrs import evolve
 
 from core.chamber.logs import answer, guess
 from core.chamber.proof_run import Doing, Found, Given, GivenFile, GivenProbe, find, finding, probes_in
 from core.chamber.sensors import Correction
-from core.chamber.settling import Band, Wanted
 from core.refusals import OutOfRange, Refused
-from tests.core.chamber_model import Chamber, Logged, Logger, log, run
-
-BEGUN = datetime(2026, 11, 23, 10, tzinfo=UTC)
-CHAMBER = Chamber(differential_k=1.0, humid_differential=0.02, drying_s=3600)
-WANTED = Wanted(Band(11.5, 1.5), Band(0.80, 0.10))
-
-
-@cache
-def truth(hours: float = 48):
-    return run(CHAMBER, hours)
-
-
-def logged(place: int = 0, offset_k: float = 0.0) -> Logged:
-    return log(truth(), Logger(offset_k=offset_k), place)
-
-
-def text_of(logged: Logged, stamp: str = "%Y-%m-%d %H:%M:%S", head: str = "Time,Temp (°C),RH (%)") -> bytes:
-    written = io.StringIO()
-    rows = csv.writer(written, lineterminator="\n")
-    rows.writerow(head.split(","))
-    for at_s, warm, humid in zip(logged.times_s, logged.temperatures_c, logged.humidities, strict=True):
-        rows.writerow([f"{BEGUN + timedelta(seconds=at_s):{stamp}}", f"{warm:.1f}", f"{100 * humid:.1f}"])
-    return written.getvalue().encode()
-
-
-def epoch_of(logged: Logged, begun_s: float) -> bytes:
-    rows = zip(logged.times_s, logged.temperatures_c, logged.humidities, strict=True)
-    lines = [f"{begun_s + at_s:.0f},{warm:.1f},{100 * humid:.1f}" for at_s, warm, humid in rows]
-    return "\n".join(("Time,Temp (°C),RH (%)", *lines, "")).encode()
-
-
-def file_of(data: bytes, name: str = "low.csv") -> GivenFile:
-    return GivenFile(name, data, guess(data))
-
-
-LOW, HIGH = text_of(logged()), text_of(logged(1, 0.1))
-
-
-def given(**changes) -> Given:
-    return evolve(
-        Given(
-            (file_of(LOW), file_of(HIGH, "high.csv")),
-            (GivenProbe(0, "Probe 1", "low"), GivenProbe(1, "Probe 1", "high")),
-            WANTED,
-            room_c=20.0,
-        ),
-        **changes,
-    )
+from tests.core.proof_files import BEGUN, epoch_of, file_of, given, logged, low
 
 
 @cache
@@ -133,7 +82,7 @@ def test_a_part_without_readings_is_refused():
 
 def test_a_log_in_utc_is_put_on_the_clock_of_the_wall():
     utc = epoch_of(logged(1, 0.1), 1_795_338_000 + 3600.0)  # 2026-11-22T09:00Z and an hour
-    files = (file_of(LOW), file_of(utc, "utc.csv"))
+    files = (file_of(low()), file_of(utc, "utc.csv"))
     both = find(given(files=files, utc_offset_s=3600.0))
     assert (both.series[1].times_s[0] - both.logs[1].series[0].times_s[0]) == 3600.0
     assert "counts in UTC" in both.notes[0]
@@ -147,7 +96,7 @@ def test_a_log_that_counts_from_its_start_is_laid_beside_the_other_and_that_is_s
     while layout.questions:
         layout = answer(data, layout, layout.questions[0].about, "min")
     counts = GivenFile("counts.csv", data, layout)
-    both = find(given(files=(file_of(LOW), counts), probes=_probes_of(file_of(LOW), counts)))
+    both = find(given(files=(file_of(low()), counts), probes=_probes_of(file_of(low()), counts)))
     assert both.series[1].times_s[0] == both.series[0].times_s[0]
     assert "from its own start" in both.notes[0]
 
@@ -161,7 +110,7 @@ def _probes_of(*files: GivenFile) -> tuple[GivenProbe, ...]:
 def test_a_probe_without_temperatures_is_told_and_not_judged():
     lines = ["Time,RH (%)", *(f"{BEGUN + timedelta(minutes=at):%Y-%m-%d %H:%M},80.{at % 10}" for at in range(60)), ""]
     damp = file_of("\n".join(lines).encode(), "damp.csv")
-    both = find(given(files=(file_of(LOW), damp), probes=_probes_of(file_of(LOW), damp)))
+    both = find(given(files=(file_of(low()), damp), probes=_probes_of(file_of(low()), damp)))
     assert [probe.name for probe in both.analysis.probes] == ["0 Probe 1"]
     assert "not judged" in both.notes[0]
 

@@ -2,12 +2,13 @@
 
 import json
 from datetime import UTC, datetime, timedelta
+from functools import cache
 
 import pytest
 from attrs import evolve
 
 from core.chamber.logs import guess
-from core.chamber.proof_run import find
+from core.chamber.proof_run import Found, find
 from core.chamber.settling import beside, compare
 from core.daybook.book import Book
 from core.daybook.entries import Entry, entry_id, from_record, to_record
@@ -29,10 +30,16 @@ from core.daybook.proofs import (
 )
 from core.quantities import METRIC, US
 from core.refusals import Refusal
-from tests.core.test_proof_run import HIGH, LOW, WANTED, found
+from tests.core import proof_files
+from tests.core.proof_files import WANTED, high, low
 
 MOMENT = datetime(2026, 11, 25, 10, 30, tzinfo=UTC)
 PROBES = (ProofProbe(0, "Probe 1", "low"), ProofProbe(1, "Probe 1", "high"))
+
+
+@cache
+def found() -> Found:
+    return find(proof_files.given())
 
 
 def proof_run() -> ProofRun:
@@ -41,7 +48,7 @@ def proof_run() -> ProofRun:
         changed="",
         files=tuple(
             ProofFile(letter * 64, f"{letter}.csv", keep_layout(guess(data)))
-            for letter, data in (("a", LOW), ("b", HIGH))
+            for letter, data in (("a", low()), ("b", high()))
         ),
         probes=PROBES,
         temperature_c=WANTED.temperature.target,
@@ -87,7 +94,7 @@ def test_a_run_is_small():
 
 
 def test_a_layout_comes_back_but_for_the_rows_shown():
-    layout = guess(LOW)
+    layout = guess(low())
     assert layout_of(keep_layout(layout)).columns == layout.columns
 
 
@@ -98,7 +105,7 @@ def test_a_layout_of_a_newer_daybook_is_refused_in_words():
 
 def test_a_run_looked_at_again_comes_to_the_same():
     run = proof_run()
-    again = find(given(run, [LOW, HIGH], put_right(Shelf(Book()), run, MOMENT)))
+    again = find(given(run, [low(), high()], put_right(Shelf(Book()), run, MOMENT)))
     assert result_of(again) == run.result
 
 

@@ -6,11 +6,9 @@ import io
 import json
 import struct
 from array import array
-from functools import cache
 from typing import Any
 
 import pytest
-from attrs import evolve
 
 from core.chamber.proof_run import Found, find
 from core.daybook.entries import Entry, entry_id, to_record
@@ -18,8 +16,7 @@ from core.daybook.facts import CHAMBER, Fact, IcePointChecked, InstrumentAdded, 
 from core.daybook.facts.chamber import SetPointsChosen
 from core.daybook.proofs import result_of
 from core.outside_json import parse
-from tests.core.chamber_model import Logger, log, run
-from tests.core.test_proof_run import HIGH, LOW, text_of
+from tests.core.proof_files import disturbed, high, low
 from tests.web.conftest import Visitor
 from tests.web.reading import Page
 from web.work import Work
@@ -28,12 +25,6 @@ BAND = {"temperature_c": "11.5", "temperature_half_k": "1.5", "humidity": "80", 
 MINUTES = [f"05/06/2025 {at // 60:02}:{at % 60:02},12.{at % 10}" for at in range(300)]
 AMBIGUOUS = "\n".join(("Time,Temp (°C)", *MINUTES, ""))
 PICTURE = b"\x89PNG\r\n\x1a\n" + bytes(200)
-
-
-@cache
-def uneven() -> bytes:
-    """A chamber with a defrost and a door."""
-    return text_of(log(run(evolve(CHAMBER, defrosts_s=(36_000.0,), doors_s=(86_400.0,)), 48), Logger(), 3))
 
 
 @pytest.fixture(autouse=True)
@@ -78,7 +69,7 @@ def looked(visitor: Visitor, *files: tuple[str, bytes], **changes: str) -> Page:
 
 
 def two(visitor: Visitor, **changes: str) -> Page:
-    return looked(visitor, ("low.csv", LOW), ("high.csv", HIGH), **changes)
+    return looked(visitor, ("low.csv", low()), ("high.csv", high()), **changes)
 
 
 def saved(visitor: Visitor, page: Page) -> str:
@@ -113,20 +104,20 @@ def test_no_file_is_refused_in_a_sentence(visitor: Visitor):
 
 
 def test_a_picture_is_refused_and_the_log_beside_it_kept(visitor: Visitor):
-    page = hand(visitor, ("shelf.png", PICTURE), ("low.csv", LOW))
+    page = hand(visitor, ("shelf.png", PICTURE), ("low.csv", low()))
     assert page.status == 422
     assert "shelf.png: This file is not text" in page.text
     assert "low.csv" in page.texts("a")
 
 
 def test_the_first_rows_stand_under_the_guess(visitor: Visitor):
-    page = hand(visitor, ("low.csv", LOW))
+    page = hand(visitor, ("low.csv", low()))
     assert page.texts("th")[:2] == ["Timedate and time", "Temp (°C)temperature, °C, Probe 1"]
     assert page.texts("td")[0] == "2026-11-23 10:00:00"
 
 
 def test_the_first_moment_is_said_in_words(visitor: Visitor):
-    assert "23 Nov 2026, 10:00" in hand(visitor, ("low.csv", LOW)).text
+    assert "23 Nov 2026, 10:00" in hand(visitor, ("low.csv", low())).text
 
 
 def test_the_order_of_day_and_month_is_asked(visitor: Visitor):
@@ -155,81 +146,81 @@ def test_an_answered_file_leads_on_to_the_band(visitor: Visitor):
 
 
 def test_a_column_may_be_changed(visitor: Visitor):
-    page = hand(visitor, ("low.csv", LOW))
+    page = hand(visitor, ("low.csv", low()))
     again = visitor.send(page.form_with("do"), do="look", **{"role-3": "ignored"})
     assert again.texts("th")[2] == "RH (%)not needed"
 
 
 def test_a_probe_may_be_named(visitor: Visitor):
-    page = hand(visitor, ("low.csv", LOW))
+    page = hand(visitor, ("low.csv", low()))
     again = visitor.send(page.form_with("do"), do="look", **{"probe-2": "Left shelf"})
     assert again.typed("probe-2") == "Left shelf"
 
 
 def test_a_file_without_a_time_is_refused_when_it_is_taken(visitor: Visitor):
-    page = hand(visitor, ("low.csv", LOW))
+    page = hand(visitor, ("low.csv", low()))
     again = visitor.send(page.form_with("do"), do="take", **{"role-1": "ignored"})
     assert again.status == 422
     assert "Say which one column holds date and time" in again.text
 
 
 def test_a_file_may_be_left_out(visitor: Visitor):
-    page = hand(visitor, ("low.csv", LOW), ("high.csv", HIGH))
+    page = hand(visitor, ("low.csv", low()), ("high.csv", high()))
     page = visitor.send(page.form_with("do"), do="leave")
     assert "high.csv" in page.text
     assert "low.csv" not in page.text
 
 
 def test_utf_16_is_read_like_any_other(visitor: Visitor):
-    page = hand(visitor, ("low.txt", b"\xff\xfe" + LOW.decode().replace(",", "\t").encode("utf-16-le")))
+    page = hand(visitor, ("low.txt", b"\xff\xfe" + low().decode().replace(",", "\t").encode("utf-16-le")))
     assert page.texts("td")[0] == "2026-11-23 10:00:00"
 
 
 def test_the_band_starts_from_common_practice_and_says_so(visitor: Visitor):
-    page = laid_out(visitor, ("low.csv", LOW))
+    page = laid_out(visitor, ("low.csv", low()))
     assert [page.typed(name) for name in ("temperature_c", "humidity")] == ["12.8", "80"]
     assert "common practice" in page.text
 
 
 def test_the_band_starts_from_the_set_points_in_force(visitor: Visitor):
     enter(visitor, SetPointsChosen(11.0, 0.75))
-    page = laid_out(visitor, ("low.csv", LOW))
+    page = laid_out(visitor, ("low.csv", low()))
     assert [page.typed(name) for name in ("temperature_c", "humidity")] == ["11", "75"]
 
 
 def test_two_files_with_one_probe_each_are_called_by_their_files(visitor: Visitor):
-    page = laid_out(visitor, ("low.csv", LOW), ("high.csv", HIGH))
+    page = laid_out(visitor, ("low.csv", low()), ("high.csv", high()))
     assert [page.typed(name) for name in ("probe-0", "probe-1")] == ["low", "high"]
 
 
 def test_two_probes_of_one_name_are_refused(visitor: Visitor):
-    page = laid_out(visitor, ("low.csv", LOW), ("high.csv", HIGH))
+    page = laid_out(visitor, ("low.csv", low()), ("high.csv", high()))
     again = visitor.send(page.form_with("temperature_c"), **{"probe-1": "low"})
     assert "Another probe is called low already" in again.beside("probe-1")
 
 
 def test_a_band_that_is_no_number_is_refused_and_stays_as_typed(visitor: Visitor):
-    page = laid_out(visitor, ("low.csv", LOW))
+    page = laid_out(visitor, ("low.csv", low()))
     again = visitor.send(page.form_with("temperature_c"), temperature_c="cool")
     assert again.status == 422
     assert again.typed("temperature_c") == "cool"
 
 
 def test_a_humidity_without_its_width_is_refused(visitor: Visitor):
-    page = laid_out(visitor, ("low.csv", LOW))
+    page = laid_out(visitor, ("low.csv", low()))
     again = visitor.send(page.form_with("temperature_c"), humidity="80", humidity_half="")
     assert "how far the humidity may stray" in again.beside("humidity_half")
 
 
 def test_a_part_that_ends_before_it_begins_is_refused(visitor: Visitor):
-    page = laid_out(visitor, ("low.csv", LOW))
+    page = laid_out(visitor, ("low.csv", low()))
     again = visitor.send(page.form_with("temperature_c"), from_s="2026-11-24T10:00", until_s="2026-11-23T10:00")
     assert "later than the beginning" in again.beside("until_s")
 
 
 def slow(visitor: Visitor) -> Page:
     """The page that waits: each request does one step only."""
-    page = laid_out(visitor, ("low.csv", LOW), ("high.csv", HIGH))
+    page = laid_out(visitor, ("low.csv", low()), ("high.csv", high()))
     visitor.app.extensions["work"] = Work(slice_s=0.0)
     return visitor.send(page.form_with("temperature_c"), **BAND)
 
@@ -237,7 +228,7 @@ def slow(visitor: Visitor) -> Page:
 def test_long_work_says_how_far_it_is(visitor: Visitor):
     page = slow(visitor)
     assert page.all("progress")[0]["max"] == "100"
-    assert [each.text for each in page.elements if each["role"] == "status"] == ["Reading low.csv"]
+    assert "Reading low.csv" in [each.text for each in page.elements if each["role"] == "status"]
 
 
 def test_each_asking_differs_so_that_the_page_asks_again(visitor: Visitor):
@@ -285,7 +276,7 @@ def test_the_verdict_says_since_when(visitor: Visitor):
 
 
 def test_one_probe_is_not_settled_and_it_says_why(visitor: Visitor):
-    page = looked(visitor, ("low.csv", LOW))
+    page = looked(visitor, ("low.csv", low()))
     assert page.verdicts == ["not settled"]
     assert "Fewer than two probes" in page.text
 
@@ -306,7 +297,7 @@ def test_a_figure_shows_its_working(visitor: Visitor):
 
 
 def test_doors_and_defrosts_are_listed(visitor: Visitor):
-    cells = looked(visitor, ("low.csv", uneven())).texts("td")
+    cells = looked(visitor, ("low.csv", disturbed())).texts("td")
     assert {"defrost", "door opened"} <= set(cells)
 
 
@@ -320,7 +311,7 @@ def test_every_hour_stands_in_the_table(visitor: Visitor):
 
 
 def test_skipped_lines_are_listed_with_their_numbers(visitor: Visitor):
-    lines = LOW.decode().splitlines()
+    lines = low().decode().splitlines()
     lines[100] = "2026-11-23 11:39:00,ERR,80.0"
     lines[200:200] = ["2026-11-23 13:19"]
     page = looked(visitor, ("low.csv", "\n".join([*lines, ""]).encode()))
@@ -368,7 +359,7 @@ def test_the_points_begin_where_eight_bytes_do(visitor: Visitor):
 
 def test_a_saved_run_keeps_its_files(visitor: Visitor):
     fact = visitor.fact(saved(visitor, two(visitor)))
-    assert [visitor.app.extensions["files"][file.sha256] for file in fact.files] == [LOW, HIGH]
+    assert [visitor.app.extensions["files"][file.sha256] for file in fact.files] == [low(), high()]
 
 
 def test_nothing_is_saved_before_it_is_asked_for(visitor: Visitor):
@@ -425,13 +416,13 @@ def test_without_its_files_a_run_shows_what_was_saved(visitor: Visitor):
 
 def test_the_same_files_handed_in_bring_the_log_back(visitor: Visitor):
     path = without_files(visitor)
-    page = hand(visitor, ("renamed.csv", LOW), ("high.csv", HIGH), path=f"{path}/hand-in")
+    page = hand(visitor, ("renamed.csv", low()), ("high.csv", high()), path=f"{path}/hand-in")
     assert waited(visitor, page).all("log-chart")
 
 
 def test_another_file_is_not_taken_for_the_one_saved(visitor: Visitor):
     path = without_files(visitor)
-    page = hand(visitor, ("low.csv", LOW + b"\n"), path=f"{path}/hand-in")
+    page = hand(visitor, ("low.csv", low() + b"\n"), path=f"{path}/hand-in")
     assert page.status == 422
     assert "not the same file" in page.beside_file()
 
@@ -439,7 +430,7 @@ def test_another_file_is_not_taken_for_the_one_saved(visitor: Visitor):
 def test_the_raw_file_comes_back_byte_for_byte(visitor: Visitor):
     run_id = saved(visitor, two(visitor))
     response = visitor.client.get(f"/chamber/proofs/{run_id}/files/0")
-    assert response.data == LOW
+    assert response.data == low()
     assert "low.csv" in response.headers["Content-Disposition"]
 
 

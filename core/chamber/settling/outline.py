@@ -30,18 +30,17 @@ class Hour:
 
 
 def outline(series: Series, most: int = MOST_POINTS) -> tuple[tuple[float, float], ...]:
-    """Hours into the log and °C: the lowest and the highest of each of equal parts, in the order they came."""
+    """Hours into the log and °C: both ends, and the lowest and highest of equal parts, in the order they came."""
     times_s, values = series.times_s, series.temperatures_c
     if len(series) <= most:
         return tuple(_point(series, at) for at in range(len(series)))
-    part_s = series.lasts_s / (most // 2)
-    edges = [bisect_left(times_s, times_s[0] + part * part_s) for part in range(most // 2)] + [len(series)]
-    kept: list[int] = []
+    parts = most // 2 - 1
+    edges = [bisect_left(times_s, times_s[0] + part * series.lasts_s / parts) for part in range(parts)] + [len(series)]
+    kept = {0, len(series) - 1}
     for first, end in pairwise(edges):
         if first < end:
-            ends = {min(range(first, end), key=values.__getitem__), max(range(first, end), key=values.__getitem__)}
-            kept += sorted(ends)
-    return tuple(_point(series, at) for at in kept)
+            kept |= {pick(range(first, end), key=values.__getitem__) for pick in (min, max)}
+    return tuple(_point(series, at) for at in sorted(kept))
 
 
 def _point(series: Series, at: int) -> tuple[float, float]:
