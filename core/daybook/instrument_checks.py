@@ -87,9 +87,9 @@ WAYS: Mapping[type[Any], Way] = {
     IcePointChecked: Way("ice check", "temperature", _ice),
     BoilingPointChecked: Way("boiling check", "temperature", _boiling),
     SaltChecked: Way("salt check", "humidity", _salt),
-    TwoSaltsChecked: Way("check over two salts", "humidity", _two_salts),
+    TwoSaltsChecked: Way("two-salt check", "humidity", _two_salts),
     BuffersChecked: Way("buffer check", "ph", _buffers),
-    MassesChecked: Way("check with weights", "mass", _masses),
+    MassesChecked: Way("weight check", "mass", _masses),
 }
 
 CHECKED_BY: Mapping[instruments.InstrumentKind, tuple[type[Any], ...]] = {

@@ -55,7 +55,10 @@ ONE_SESSION = timedelta(days=1)
 
 @frozen
 class Checked:
-    """A check that was made. name: "salt check". of: what it tells of. correction None: readings stay as read."""
+    """A check that was made. name: "salt check". of: what it tells of. correction None: readings stay as read.
+
+    by: what the correction rests on: the check itself, or together with its mate of the same day.
+    """
 
     at: datetime
     line: Line
@@ -63,6 +66,7 @@ class Checked:
     of: Measured
     check: Check
     correction: Correction | None
+    by: str
 
     @property
     def failed(self) -> bool:
@@ -165,31 +169,39 @@ def _checks(lines: Iterable[Line], added: InstrumentAdded, set_anew: list[dateti
             continue
         way, at = WAYS[type(line.fact)], line.entry.happened_at
         mates = [
-            each for each in found if at - each.at <= ONE_SESSION and not any(each.at < new <= at for new in set_anew)
+            each
+            for each in found
+            if at - each.at <= ONE_SESSION and not each.failed and not any(each.at < new <= at for new in set_anew)
         ]
-        found.append(Checked(at, line, way.name, way.of, check, _correction(line.fact, check, mates)))
+        line_through_both = _through_both(line.fact, check, mates)
+        correction = line_through_both or _own_correction(line.fact, check)
+        by = "ice and boiling check" if line_through_both else way.name
+        found.append(Checked(at, line, way.name, way.of, check, correction, by))
     return found
 
 
-def _correction(fact: object, check: Check, mates: list[Checked]) -> Correction | None:
-    """How later readings are put right. A check in millivolts judges the electrode; pH is read off a meter that has
-    its own setting, which such a check does not see."""
-    if isinstance(fact, BuffersChecked):
-        return check.correction if fact.shows == "ph" else None
+def _own_correction(fact: object, check: Check) -> Correction | None:
+    """A check in millivolts judges the electrode; pH is read off a meter that has its own setting, which it does not
+    see."""
+    in_millivolts = isinstance(fact, BuffersChecked) and fact.shows == "mv"
+    return None if in_millivolts else check.correction
+
+
+def _through_both(fact: object, check: Check, mates: list[Checked]) -> Correction | None:
+    """The line through ice and boiling water, where this is the one and the other was done in the same session."""
     ice, boiling = (_latest(kind, fact, check, mates) for kind in (IcePointChecked, BoilingPointChecked))
     if ice is None or boiling is None:
-        return check.correction
+        return None
     try:
         return both_points(ice, boiling)
     except Refusal:
-        return check.correction
+        return None
 
 
 def _latest(kind: type[Any], fact: object, check: Check, mates: list[Checked]) -> Check | None:
-    """The check of this kind in the session, if it is not one that failed."""
     if isinstance(fact, kind):
         return check
-    return next((mate.check for mate in reversed(mates) if isinstance(mate.line.fact, kind) and not mate.failed), None)
+    return next((mate.check for mate in reversed(mates) if isinstance(mate.line.fact, kind)), None)
 
 
 class Shelf:

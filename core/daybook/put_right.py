@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from datetime import datetime
 from typing import Any, cast
 
@@ -68,15 +68,22 @@ class PutRight:
         """ "salt check of 3 Nov"; with its year where that is another than the reading's."""
         at = self.check.at
         year = f" {at.year}" if at.year != self.at.year else ""
-        return f"{self.check.name} of {at.day} {at:%b}{year}"
+        return f"{self.check.by} of {at.day} {at:%b}{year}"
 
     @property
     def note(self) -> Step | None:
         """A few words to stand beside the value; none where it is as it was read."""
         if self.proves_nothing:
             return Step(f"not put right: {plain(self.instrument.name)} failed its {self.check_name}")
-        raw = Amount(self.raw, self.quantity)
-        return Step(f"corrected from {{raw}} ({self.check_name})", {"raw": raw}) if self.is_changed else None
+        return next(iter(_corrected([self])), None) if self.is_changed else None
+
+
+def _corrected(readings: Sequence[PutRight]) -> tuple[Step, ...]:
+    if not readings:
+        return ()
+    each = (f"{{{reading.measured}}} ({reading.check_name})" for reading in readings)
+    raw = {str(reading.measured): Amount(reading.raw, reading.quantity) for reading in readings}
+    return (Step(f"corrected from {' and '.join(each)}", raw),)
 
 
 @frozen
@@ -91,7 +98,10 @@ class Right:
 
     @property
     def notes(self) -> tuple[Step, ...]:
-        return tuple(each.note for each in self.readings if each.note is not None)
+        """Those of all its readings, what was corrected in one: "corrected from 12 °C (…) and 72 % (…)"."""
+        corrected = [each for each in self.readings if each.is_changed]
+        failed = (each.note for each in self.readings if each.proves_nothing)
+        return (*_corrected(corrected), *(note for note in failed if note is not None))
 
     @property
     def figures(self) -> tuple[Figure, ...]:
@@ -232,7 +242,9 @@ def correction_in_words(reading_of: Measured, correction: Correction) -> Step:
         "high": Amount(high, quantity),
         "high_right": Amount(correction.apply(high), quantity),
     }
-    return Step("{low} read is {low_right}, {high} read is {high_right}, and in a straight line between.", amounts)
+    return Step(
+        "{low} read is {low_right}, {high} read is {high_right}, and in a straight line between and beyond.", amounts
+    )
 
 
 def _ends(correction: Correction) -> tuple[float, float]:

@@ -135,6 +135,7 @@ def test_ice_and_boiling_water_on_one_day_give_one_line(shop: Workshop):
     shop.note(BoilingPointChecked(99.3, pressure_pa=101325.0), key, at=1.02)
     found = correction_at(shop.book, key, "temperature", day(2))
     assert found is not None
+    assert shop.instrument(key).checks[0].by == "ice and boiling check"
     assert found.apply(0.5) == pytest.approx(0.0, abs=1e-9)
     assert found.apply(99.3) == pytest.approx(99.974, abs=0.001)
 

@@ -38,6 +38,14 @@ def test_it_says_from_what_and_by_which_check(shop: Workshop):
     assert [note.say(METRIC, 4) for note in notes] == ["corrected from 72 % (salt check of 3 Nov)"]
 
 
+def test_two_corrections_are_said_in_one(shop: Workshop):
+    key = shop.add()
+    shop.salt(key, 0.79, at=1)
+    shop.ice(key, 0.5, at=1.5)
+    (note,) = shop.air(0.72, key, at=2).notes
+    assert note.say(METRIC, 4) == "corrected from 12 °C (ice check of 4 Nov) and 72 % (salt check of 3 Nov)"
+
+
 def test_a_check_of_another_year_is_said_with_it(shop: Workshop):
     key = shop.add()
     shop.salt(key, 0.79, at=1)

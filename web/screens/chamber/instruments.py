@@ -63,7 +63,7 @@ ADD = declare(
             Choice(
                 "kind",
                 "What it is",
-                KIND_WORDS | {"hygrometer": "hygrometer: a logger’s probe too"},
+                KIND_WORDS | {"hygrometer": "hygrometer, logger’s probe"},
                 default="hygrometer",
             ),
             Number(
