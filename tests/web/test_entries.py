@@ -15,7 +15,10 @@ from core.daybook.facts import (
     ActivityMeasured,
     AirRead,
     CureWeighed,
+    FormulaChanged,
+    FormulaKept,
     HumidifierCharged,
+    IngredientWeighed,
     InstrumentAdded,
     InstrumentRetired,
     InstrumentSetAnew,
@@ -25,13 +28,45 @@ from core.daybook.facts import (
     Reading,
     Withdrawn,
 )
+from core.daybook.facts.chamber import BasinEmptied, BasinKnown, CapacityStated, HumidifierFilled, SetPointsChosen
+from core.daybook.facts.ferment import DeviationDecided, FermentationBegun, FermentLogTaken
+from core.daybook.facts.preparation import (
+    KeptTask,
+    PreparationBegun,
+    PreparationEnded,
+    PreparationListKept,
+    TaskBegun,
+    TaskDone,
+)
+from core.daybook.facts.salting import PieceTurned, SaltingBegun, SaltingEnded
+from core.daybook.preparation_list import tasks_for
 from core.quantities import METRIC, US
 from tests.core import workshop
 from tests.core.kitchen import Kitchen
+from tests.core.mixing import FORMULA, fields
 from tests.web.conftest import MORNING, Visitor, alike
 from web.entry_forms import FORMS, say
 
 NO_FORM = {Withdrawn}
+
+
+def _chamber(kitchen: Kitchen) -> None:
+    """One entry of each kind about the chamber's water, set-points, load and preparation."""
+    kitchen.note(HumidifierFilled(0.0012345678, 0.0023456789), CHAMBER)
+    kitchen.note(BasinKnown(0.0034567891), CHAMBER)
+    kitchen.note(BasinEmptied(0.0011234567), CHAMBER)
+    kitchen.note(CapacityStated(1.2345678e-8, 0.51234567), CHAMBER)
+    kitchen.note(
+        SetPointsChosen(12.3456, 0.8123, 0.51, 0.031, "drying", "dry-us", 0.2134, 0.9712, 2.13, 0.0612), CHAMBER
+    )
+    kitchen.note(PreparationListKept((KeptTask("own-1", "Look at the seal.", 61.0),)), CHAMBER)
+    start = PreparationBegun(
+        "quat", 0.101234, 1.512345e-4, 0.0041234, ph=7.1234, contact_s=61.5, descaled=True, others=("acid",)
+    )
+    run = kitchen.note(attrs.evolve(start, tasks=tasks_for(start, ())), CHAMBER)
+    kitchen.note(TaskBegun("contact", "Keep it wet."), run)
+    kitchen.note(TaskDone("contact", "Keep it wet."), run, at=0.1)
+    kitchen.note(PreparationEnded("the stock was empty"), run, at=0.2)
 
 
 @pytest.fixture
@@ -40,9 +75,20 @@ def walked(visitor: Visitor) -> dict[type, str]:
     kitchen = Kitchen()
     batch = kitchen.begin(meat_kg=12.3456789, target_loss=1 / 3, least_days=21.5)
     kitchen.note(CureWeighed(0.0301234567, 0.062345678, 0.0012345678, 0.3171717), batch)
+    formula = kitchen.note(FormulaKept(**fields(FORMULA), note="Mince it cold."))
+    kitchen.note(FormulaChanged(**fields(FORMULA)), formula)
+    kitchen.note(IngredientWeighed("part-1", 0.0123456789, 0.0125, "Salt", 1.234567e-4, lot="L 7"), batch)
     kitchen.note(Reading(5.1371371, 22.3737373), batch)
     kitchen.note(AirRead(12.3456789, 0.78912345), CHAMBER)
+    kitchen.note(FermentationBegun("canada", 23.4567891), batch)
+    kitchen.note(FermentLogTaken("a" * 64, "core", (0.0, 3600.0), (22.5, 23.25), 23.5, 3600.0, 61, "shelf"), batch)
+    kitchen.note(DeviationDecided("keep", "Ana", "clean", "toxin, two pieces", "report 12"), batch, at=2)
+    block = SaltingBegun("excess", "block", 0.1234567, 2.3456789, 0.2345678, 0.3456789, 0.9123456, 1.8765432, 33.3)
+    kitchen.note(block, batch)
+    kitchen.note(PieceTurned("much brine"), batch)
+    kitchen.note(SaltingEnded("brushed off"), batch)
     kitchen.note(HumidifierCharged(0.0056781234, 0.0765432109, 0.0067890123), CHAMBER)
+    _chamber(kitchen)
     piece = kitchen.hang(batch, start_kg=0.0345678901)  # 0.0762 lb: few digits before the point
     kitchen.weigh(piece, 0.0234567891, at=3)
     kitchen.note(ActivityMeasured(0.8912345), piece, at=4)

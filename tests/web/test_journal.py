@@ -17,6 +17,12 @@ FORMS = {
     "a taking down": ("{piece}/take-down", {"note": "to the table"}),
     "air": ("/chamber/air", {"temperature_c": "12", "humidity": "80"}),
     "a charge": ("/chamber/charge", {"water_m3": "5"}),
+    "a filling": ("/chamber/fill", {"water_m3": "2"}),
+    "a basin": ("/chamber/basin", {"holds_m3": "3"}),
+    "an emptying": ("/chamber/basin/empty", {"volume_m3": "1"}),
+    "set-points": ("/chamber/set-points/choose/own", {"temperature_c": "12", "humidity": "80"}),
+    "a capacity": ("/chamber/capacity", {"rated_m3_s": "0.5"}),
+    "a preparation run": ("/chamber/preparation", {"agent": "quat", "stock": "10", "target": "200", "volume": "4"}),
 }
 ANOTHER = {
     "a batch": {"meat_kg": "3"},
@@ -29,6 +35,12 @@ ANOTHER = {
     "a taking down": {"note": "thrown away"},
     "air": {"temperature_c": "13"},
     "a charge": {"water_m3": "4"},
+    "a filling": {"water_m3": "2.5"},
+    "a basin": {"holds_m3": "4"},
+    "an emptying": {"volume_m3": "1.5"},
+    "set-points": {"humidity": "78"},
+    "a capacity": {"rated_m3_s": "0.6"},
+    "a preparation run": {"volume": "5"},
 }
 every_form = pytest.mark.parametrize("name", FORMS)
 
