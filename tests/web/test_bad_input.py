@@ -20,7 +20,7 @@ from web.screens.chamber.air import AIR
 from web.screens.chamber.instrument_checks import BOILING, BUFFERS, ICE, MASSES, SALT, TWO_SALTS
 from web.screens.chamber.instruments import ADD, RETIRE, SET_ANEW
 from web.screens.chamber.load import STATED
-from web.screens.chamber.prepare import BEGIN
+from web.screens.chamber.prepare import BEGIN as PREPARE
 from web.screens.chamber.set_points import CHOOSE
 from web.screens.chamber.water import BASIN, CHARGE, EMPTY, FILL
 from web.screens.dry import HANG, WEIGH
@@ -119,7 +119,7 @@ ENTRIES = (
     Tried("empty", "/chamber/basin/empty", EMPTY.inputs, {"volume_m3": "1"}),
     Tried("set-points", "/chamber/set-points/choose/own", CHOOSE.inputs, SET_POINTS),
     Tried("capacity", "/chamber/capacity", STATED.inputs, {"rated_m3_s": "0.5"}),
-    Tried("prepare", "/chamber/preparation", BEGIN.inputs, PREPARATION),
+    Tried("prepare", "/chamber/preparation", PREPARE.inputs, PREPARATION),
     Tried("correct-weighing", "/entries/{weighing}/correct", WEIGH.inputs, {"mass_kg": "900"}),
     Tried("correct-piece", "/entries/{hung}/correct", HANG.inputs, {"tag": "J-1", "start_kg": "900"}),
 )
