@@ -9,6 +9,7 @@ from flask import Flask, request, url_for
 
 from core import quantities
 from core.daybook.book import Line
+from core.mix.measures import GRAMS_PER_MEAT
 from core.quantities import Amount, Manner, Quantity
 from core.release.readiness import ACID_PH, STYLES
 from core.working import Step
@@ -36,6 +37,7 @@ def prepare(app: Flask) -> None:
         amount=_amount, step=_step, told=_told, spoken=spoken, right=right_of, day=day, clock=clock, hour=hour, ago=ago
     )
     app.jinja_env.globals.update(q=quantities, stage_words=STAGE_WORDS, styles=STYLES, acid_ph=ACID_PH)
+    app.jinja_env.globals.update(grams_per_meat=GRAMS_PER_MEAT)
     app.jinja_env.globals.update(units_for=units_for, correctable=correctable, fresh_id=fresh_id, now=visitor.now)
     app.jinja_env.tests.update(
         number=lambda each: isinstance(each, Number),

@@ -102,11 +102,13 @@ def write(
     back: str | Callable[[str], str],
     corrects: Line | None = None,
     start: Mapping[str, str] | None = None,
+    filled: Mapping[str, str] | None = None,
     **context: Any,
 ) -> Response | str | tuple[str, int]:
     """The whole life of an entry's form: drawn, figured as one types, checked, recorded, and left for `back`.
 
-    start: texts a new form begins with, over the declared defaults. context: what its template wants besides.
+    start: texts a new form begins with, over the declared defaults. filled: texts that the button pressed puts in, over
+    what was typed. context: what its template wants besides.
     """
     how = manner()
     inputs = (*declared.asked(subject), Moment())
@@ -114,6 +116,7 @@ def write(
         return _figures_as_typed(declared, subject, from_request(inputs, request.args, ""), how)
     if request.method == "POST":
         form = from_request(inputs, request.form, sent_token())
+        form = attrs.evolve(form, texts={**form.texts, **(filled or {})})
         sent_before = book().line(form.token) if form.token in book() else None
         if sent_before is not None:
             subject = without(subject, sent_before)

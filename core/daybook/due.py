@@ -13,6 +13,7 @@ from core.daybook.batch import Batch
 from core.daybook.due_line import Due, Task, plain
 from core.daybook.ferment_due import READ_EVERY, of_ferment
 from core.daybook.salt_due import of_salt, out_of_salt, waits_for_salt
+from core.daybook.sheet import sheet_of
 from core.working import Step
 
 __all__ = ["READ_EVERY", "WEIGH_EVERY", "Due", "Task", "due", "in_order"]
@@ -33,7 +34,11 @@ def due(batches: Iterable[Batch], now: datetime) -> list[Due]:
 def _of_batch(batch: Batch, now: datetime) -> Iterable[Due]:
     if batch.finished:
         return
-    if batch.cure is None:
+    sheet = sheet_of(batch)
+    if sheet is not None and not sheet.complete:
+        words = f"Weigh out {plain(batch.name)}: {sheet.done} of {len(sheet.rows)} done"
+        yield Due("sheet", batch.id, Step(words), batch.started_at)
+    elif batch.cure is None:
         yield Due("cure", batch.id, Step(f"Weigh the cure for {plain(batch.name)}"), batch.started_at)
     yield from of_ferment(batch, now)
     yield from of_salt(batch)

@@ -10,6 +10,7 @@ from attrs import frozen
 from core.working import Step
 
 Task = Literal[
+    "sheet",
     "cure",
     "reading",
     "deviation",

@@ -1,45 +1,13 @@
 """Formulas in the book and the weighing sheet of a batch: versions kept, the meat block as weighed, ppm from it."""
 
 import pytest
-from attrs import asdict, evolve
 
 from core.daybook.batch import Batch
 from core.daybook.evidence import ingoing_nitrite_ppm
-from core.daybook.facts import CureWeighed, FormulaChanged, FormulaKept, IngredientWeighed
+from core.daybook.facts import CureWeighed, FormulaKept
 from core.daybook.formulas import fold_formula, formula_at, formula_of, formulas
-from core.daybook.sheet import Sheet, costs, cure_over_limit, over_the_limit, sheet_of
-from core.mix.formula import Formula, Ingredient, Meat
-from tests.core.kitchen import Kitchen
-
-FORMULA = Formula(
-    "Juniper coarse",
-    "fermented",
-    (Meat("Shoulder", 0.8, 0.07, "10072", 8.0), Meat("Back fat", 0.2, 0.89, "10004", 3.0)),
-    (Ingredient("Salt", "salt", 0.026), Ingredient("Cure", "cure", 0.0024, nitrite=0.0625)),
-)
-STRONG = evolve(FORMULA, ingredients=(Ingredient("Cure", "cure", 0.01, nitrite=0.0625),))
-
-
-def fields(formula: Formula) -> dict:
-    return {name: getattr(formula, name) for name in asdict(formula, recurse=False)}
-
-
-class Table(Kitchen):
-    """A kitchen with formulas."""
-
-    def keep(self, formula: Formula = FORMULA, at: float = 0.0) -> str:
-        return self.note(FormulaKept(**fields(formula)), at=at)
-
-    def change(self, formula_id: str, at: float = 1.0, **changes) -> str:
-        return self.note(FormulaChanged(**fields(FORMULA) | changes), formula_id, at)
-
-    def weigh_row(self, batch: str, key: str, mass_kg: float, at: float = 0.2) -> str:
-        return self.note(IngredientWeighed(key, mass_kg, mass_kg), batch, at)
-
-    def sheet(self, batch: str) -> Sheet:
-        found = sheet_of(self.batch(batch))
-        assert found is not None
-        return found
+from core.daybook.sheet import costs, cure_over_limit, over_the_limit, sheet_of
+from tests.core.mixing import FORMULA, STRONG, Table, fields
 
 
 @pytest.fixture

@@ -4,22 +4,28 @@ from __future__ import annotations
 
 from collections import Counter
 
+import attrs
 from flask import Blueprint, render_template, url_for
 
 from core.daybook.batch import Batch, open_and_finished
 from core.daybook.evidence import ingoing_nitrite_ppm
 from core.daybook.facts import BatchStarted
+from core.daybook.formulas import formula_of
+from core.daybook.sheet import sheet_of
 from core.quantities import DAYS, LOSS, MASS, PARTS_PER_MILLION, PH, Amount, Manner
 from core.refusals import Refusal
 from core.release.readiness import STYLES
 from core.working import Figure
 from core.worksheet import Choice, Number
 from web import charts
-from web.entry_forms import EntryForm, Subject, declare, say, write
+from web.entry_forms import EntryForm, Subject, Values, declare, say, write
 from web.finding import find_batch
 from web.forms import Words, typed
 from web.journal import book
+from web.screens.ferment.panel import panel
+from web.screens.ferment.panel import summary as ferment_summary
 from web.screens.mix.cure import CURE
+from web.screens.mix.salt_panel import salt_panel, salt_summary
 from web.screens.release import verdicts
 from web.visitor import manner, now
 
@@ -60,7 +66,7 @@ START = declare(
             ),
         ),
         _say,
-        fact=lambda values, _: BatchStarted(**values | {"least_days": _in_days(values["least_days"])}),
+        fact=lambda values, subject: _begun(values | {"least_days": _in_days(values["least_days"])}, subject),
         texts=lambda fact, how: {
             "name": fact.name,
             "style": fact.style,
@@ -71,6 +77,11 @@ START = declare(
         save="Start the batch",
     )
 )
+
+
+def _begun(values: Values, subject: Subject) -> BatchStarted:
+    """Put right, it stays the batch of its formula."""
+    return attrs.evolve(subject.was, **values) if isinstance(subject.was, BatchStarted) else BatchStarted(**values)
 
 
 def _in_days(seconds: float | None) -> float | None:
@@ -102,13 +113,16 @@ def one(batch_id: str):
     return render_template(
         "batches/one.html",
         batch=batch,
+        sheet=sheet_of(batch),
+        formula_id=formula_of(book(), batch.start.formula),
         verdicts=verdicts(batch, now()),
         cure=_cure(batch),
         mixed=_ppm(batch),
+        ferment=panel(batch, now(), how),
+        salt=salt_panel(batch, now()),
         fermented=f"pH {Amount(batch.lowest_ph, PH).show(how)}" if batch.lowest_ph is not None else "",
         log=[(line, say(line, how)) for line in reversed(batch.lines)],
         tags={line.id: piece.tag for piece in batch.pieces for line in piece.lines},
-        ph_chart=charts.acidity(batch),
         loss_chart=charts.losses(batch),
     )
 
@@ -126,8 +140,10 @@ def _cure(batch: Batch) -> tuple[tuple[Figure, ...], Refusal | None]:
 def _summary(batch: Batch) -> str:
     """The one figure that matters at the batch's stage, and the verdicts where there are some."""
     if batch.stage == "mix":
-        return "cure not weighed"
+        return "cure not weighed" if batch.cure is None else salt_summary(batch, now())
     if batch.stage == "ferment":
+        if told := ferment_summary(batch, now(), manner()):
+            return told
         return _ppm(batch) if batch.last_ph is None else f"pH {Amount(batch.last_ph, PH).show(manner())}"
     losses = [piece.loss for piece in batch.hanging if piece.loss is not None]
     if not losses:

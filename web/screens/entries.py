@@ -10,8 +10,9 @@ from flask import Blueprint, abort, redirect, render_template, request, url_for
 from core.daybook.batch import Batch, fold
 from core.daybook.book import Line
 from core.daybook.entries import Entry
-from core.daybook.facts import CHAMBER, BatchStarted, InstrumentAdded, Withdrawn
+from core.daybook.facts import CHAMBER, BatchStarted, FormulaKept, InstrumentAdded, Withdrawn
 from core.daybook.facts.preparation import PreparationBegun
+from core.daybook.formulas import fold_formula
 from core.daybook.preparation import fold_run
 from core.refusals import Refusal
 from web.entry_forms import FORMS, Subject, say, subject_about, with_saved, without, write
@@ -28,7 +29,7 @@ def correct(entry_id: str):
     declared = FORMS.get(type(line.fact))
     batch = _batch_of(line)
     instrument = shelf().find(line.entry.about)
-    if declared is None or (batch is None and instrument is None and not _of_chamber(line)):
+    if declared is None or (batch is None and instrument is None and not _stands_alone(line)):
         abort(404)
     subject = (
         attrs.evolve(without(subject_about(batch, line), line), was=line.fact)
@@ -87,6 +88,8 @@ def _settle(line: Line, as_it_was: Entry, back: str):
         back = url_for("chamber.instruments")
     if isinstance(line.fact, PreparationBegun) and isinstance(as_it_was.fact, Withdrawn):
         back = url_for("chamber.page")
+    if isinstance(line.fact, FormulaKept) and isinstance(as_it_was.fact, Withdrawn):
+        back = url_for("mix.formulas_page")
     return redirect(with_saved(back, written), 303)
 
 
@@ -107,9 +110,10 @@ def _batch_of(line: Line) -> Batch | None:
     return fold(book(), begun.entry.about if begun.entry.about != about else about)
 
 
-def _of_chamber(line: Line) -> bool:
-    """It is about the chamber, or about a preparation run in it."""
-    return line.entry.about == CHAMBER or fold_run(book(), line.entry.about) is not None
+def _stands_alone(line: Line) -> bool:
+    """It is about the chamber, about a preparation run in it, or about a formula."""
+    about = line.entry.about
+    return about == CHAMBER or fold_run(book(), about) is not None or fold_formula(book(), about) is not None
 
 
 def _home_of(line: Line, batch: Batch | None) -> str:
@@ -120,6 +124,8 @@ def _home_of(line: Line, batch: Batch | None) -> str:
     for run_id in (line.entry.about, line.id):
         if fold_run(book(), run_id) is not None:
             return url_for("chamber.run", run_id=run_id)
+    if fold_formula(book(), line.entry.about) is not None:
+        return url_for("mix.formula", formula_id=line.entry.about)
     return url_for("chamber.page") if line.entry.about == CHAMBER else url_for("batches.all_of_them")
 
 

@@ -18,7 +18,12 @@ screen = Blueprint("today", __name__)
 
 _OPENS: dict[Task, tuple[str, str | None]] = {
     "cure": ("mix.weigh_cure", "batch_id"),
+    "sheet": ("mix.sheet", "batch_id"),
     "reading": ("ferment.read_meat", "batch_id"),
+    "deviation": ("ferment.decide", "batch_id"),
+    "salt": ("mix.begin_salting", "batch_id"),
+    "turn": ("mix.turn", "batch_id"),
+    "unsalt": ("mix.end_salting", "batch_id"),
     "hang": ("dry.hang", "batch_id"),
     "weigh": ("dry.weigh_next", "batch_id"),
     "release": ("batches.one", "batch_id"),

@@ -55,14 +55,14 @@ class Dose:
 def _fact(values: Values, subject: Subject) -> CureWeighed:
     share, mass_kg = values.pop("dose")
     assert subject.batch is not None
-    return CureWeighed(cure_kg=mass_kg if share is None else share * subject.batch.start.meat_kg, **values)
+    return CureWeighed(cure_kg=mass_kg if share is None else share * subject.batch.meat_kg, **values)
 
 
 def _figures(fact: CureWeighed, subject: Subject) -> tuple[Figure, ...]:
     assert subject.batch is not None
     salt = cure.CuringSalt(fact.nitrite, fact.nitrate)
     method = METHOD_OF[subject.batch.start.style]
-    return cure.from_dose(subject.batch.start.meat_kg, fact.cure_kg, salt, method, fact.other_salt_kg)
+    return cure.from_dose(subject.batch.meat_kg, fact.cure_kg, salt, method, fact.other_salt_kg)
 
 
 def _say(fact: CureWeighed, how: Manner) -> str:
@@ -103,5 +103,10 @@ def weigh_cure(batch_id: str):
     if batch.cure_line_id is not None and request.method == "GET" and "figures" not in request.args:
         return redirect(url_for("entries.correct", entry_id=batch.cure_line_id), 303)
     weighed = book().line(batch.cure_line_id) if batch.cure_line_id else None
-    back = path_of(batch)
-    return write(CURE, Subject(batch), about=batch.id, back=back, corrects=weighed, back_to=back)
+    back = path_of(batch) if batch.formula is None else url_for("mix.sheet", batch_id=batch.id)
+    return write(CURE, Subject(batch), about=batch.id, back=back, corrects=weighed, start=_asked(), back_to=back)
+
+
+def _asked() -> dict[str, str]:
+    """What a weighing sheet asks for: it opens this form with the dose and the strength of its own cure."""
+    return {key: request.args[key] for key in ("dose", "nitrite", "nitrate", "other_salt_kg") if key in request.args}

@@ -1,0 +1,70 @@
+"""What a formula comes to, at any size: nitrite and salt, fat, what it is made of raw and dried, what it costs."""
+
+from __future__ import annotations
+
+from attrs import frozen
+
+from core.mix import balance, cure
+from core.mix.cost import Bought, cost
+from core.mix.formula import Formula, plain, portions
+from core.quantities import FRACTION, Amount
+from core.refusals import Refusal
+from core.release.readiness import METHOD_OF
+from core.sources import DEFINITION
+from core.working import Figure, Step
+
+
+@frozen
+class Made:
+    """One line of the balance: a part of the mix, raw and dried."""
+
+    name: str
+    raw: Figure
+    dried: Figure
+
+
+def cure_figures(formula: Formula) -> tuple[tuple[Figure, ...], Refusal | None]:
+    """What the formula's cure makes to a kilogram of meat, or what is wrong with it."""
+    meant = formula.cure
+    if meant is None:
+        return (), None
+    other_salt = sum(each.per_meat for each in formula.ingredients if each.role == "salt")
+    try:
+        return (
+            cure.from_dose(1.0, meant.per_meat, meant.curing_salt, METHOD_OF[formula.style], other_salt),
+            None,
+        )
+    except Refusal as refusal:
+        return (), refusal
+
+
+def fat(formula: Formula) -> Figure:
+    steps = tuple(
+        Step(
+            f"{plain(meat.name)}: {{share}} × {{fat}} = {{part}}",
+            {
+                "share": Amount(meat.share, FRACTION),
+                "fat": Amount(meat.fat, FRACTION),
+                "part": Amount(meat.share * meat.fat, FRACTION),
+            },
+        )
+        for meat in formula.meats
+    )
+    closing = Step("Together {fat} of the meat block", {"fat": Amount(formula.fat, FRACTION)})
+    return Figure("fat_of_meat", "Fat of the meat block", formula.fat, FRACTION, (*steps, closing), DEFINITION)
+
+
+def made_of(formula: Formula, loss: float) -> tuple[Made, ...]:
+    """The lines of the balance table. Raises a Refusal on "loss" or "cut"."""
+    figures = {figure.key: figure for figure in balance.figures(formula, loss)}
+    names = {**balance.PARTS, "brine": "Salt in the water", "moisture-protein": "Water to protein"}
+    return tuple(
+        Made(name, figures[key], figures[f"{key}-dried"]) for key, name in names.items() if f"{key}-dried" in figures
+    )
+
+
+def cost_figures(formula: Formula) -> tuple[Figure, ...]:
+    """To a kilogram of meat, then to the raw and the finished weight."""
+    raw_kg = balance.raw(formula).total
+    bought = [Bought(row.name, row.mass_kg, row.price_per_kg) for row in portions(formula, 1.0)]
+    return cost(bought, raw_kg, raw_kg * (1 - formula.target_loss))[1:]

@@ -1,0 +1,279 @@
+"""A formula as it is typed: its rows may grow and shrink while one writes, and nothing typed is lost on the way.
+
+Rows carry a number of their own that stays when another is removed. An empty row is no row.
+"""
+
+from __future__ import annotations
+
+import math
+import re
+from collections.abc import Iterable, Mapping
+
+from attrs import evolve, frozen
+from werkzeug.datastructures import MultiDict
+
+from core.mix.composition import CUTS
+from core.mix.curing_salt import STRENGTH, CuringSalt
+from core.mix.formula import ROLES, Formula, Ingredient, Meat
+from core.mix.measures import PER_MEAT, PRICE
+from core.mix.pearson import shares_for
+from core.quantities import DAYS, FRACTION, LENGTH, LOSS, Amount, Manner
+from core.refusals import Missing, OutOfRange, Refusal, Refused
+from core.release.readiness import STYLES
+from core.worksheet import Choice, Number
+from web.forms import Form, Input, Ticks, Words, from_request, typed
+
+MOST_ROWS = 40
+ROUNDED = 0.0015
+"""Thirds typed as 33.3 % make 99.9 %: so near they are taken for the whole."""
+DAY_S = 86400
+USUAL_CUT = "10072"
+NEW: dict[str, str] = {"style": "fermented", "target_loss": "35", "meat-1-cut": USUAL_CUT, "part-1-role": "salt"}
+
+HEAD: tuple[Input, ...] = (
+    Words("name", "Name", example="Juniper coarse"),
+    Choice("style", "Kind", STYLES),
+    Ticks("brined", "Brine", {"brined": "The meat lies in a brine of the ingredients"}),
+    Number("target_loss", "Loss to reach", LOSS, 0.0, 0.7, help="35 % is common practice, no source."),
+    Number("least_days", "Least days hanging", DAYS, 0, 1000 * DAY_S, optional=True),
+    Number("casing_diameter_m", "Diameter of a casing", LENGTH, 0.005, 0.5, optional=True),
+    Number("casing_length_m", "Length of a casing", LENGTH, 0.01, 1000, optional=True),
+)
+NOTE = Words("note", "Note", 400, optional=True)
+WANTED = Number("wanted", "Fat wanted", FRACTION, 0.0, 1.0, optional=True, help="Sets the shares of the meats.")
+
+
+@frozen
+class Row:
+    """One row of the form. number: its own, in its inputs' keys. title: what a screen reader calls it."""
+
+    kind: str
+    number: int
+    inputs: tuple[Input, ...]
+
+    @property
+    def prefix(self) -> str:
+        return f"{self.kind}-{self.number}"
+
+    def __getitem__(self, field: str) -> Input:
+        return next(each for each in self.inputs if each.key == f"{self.prefix}-{field}")
+
+
+@frozen
+class Draft:
+    """The form as it stands with its rows."""
+
+    form: Form
+    meats: tuple[Row, ...]
+    parts: tuple[Row, ...]
+
+    @property
+    def has_cure(self) -> bool:
+        return any(self.form.text(f"{row.prefix}-role") == "cure" for row in self.parts)
+
+
+def _meat_row(number: int) -> Row:
+    at = f"meat-{number}"
+    cuts = {ndb: cut.name for ndb, cut in CUTS.items()}
+    return Row(
+        "meat",
+        number,
+        (
+            Words(f"{at}-name", "Meat or fat", example="Pork shoulder"),
+            Number(f"{at}-share", "Share", FRACTION, 0.0, 1.0),
+            Number(f"{at}-fat", "Fat in it", FRACTION, 0.0, 1.0, optional=True),
+            Choice(f"{at}-cut", "Most like", cuts),
+            Number(f"{at}-price", "Price", PRICE, 0.0, 1e5, optional=True),
+        ),
+    )
+
+
+def _part_row(number: int) -> Row:
+    at = f"part-{number}"
+    return Row(
+        "part",
+        number,
+        (
+            Words(f"{at}-name", "Ingredient", example="Black pepper"),
+            Choice(f"{at}-role", "What it is", dict(ROLES)),
+            Number(f"{at}-dose", "Of the meat", PER_MEAT, 0.0, 2.0),
+            Number(f"{at}-nitrite", "Nitrite on the label", STRENGTH, 0.0, 1.0, optional=True),
+            Number(f"{at}-nitrate", "Nitrate on the label", STRENGTH, 0.0, 1.0, optional=True),
+            Number(f"{at}-price", "Price", PRICE, 0.0, 1e5, optional=True),
+        ),
+    )
+
+
+def _numbers(given: Iterable[str], kind: str) -> list[int]:
+    found = {int(match[1]) for key in given if (match := re.fullmatch(rf"{kind}-([0-9]{{1,3}})-[a-z]+", key))}
+    return sorted(found)[:MOST_ROWS]
+
+
+def draft(given: MultiDict[str, str] | Mapping[str, str], token: str) -> Draft:
+    """The form with the rows that were sent or are to be drawn."""
+    meats = tuple(_meat_row(number) for number in _numbers(given, "meat"))
+    parts = tuple(_part_row(number) for number in _numbers(given, "part"))
+    inputs = (*HEAD, *(each for row in (*meats, *parts) for each in row.inputs), NOTE, WANTED)
+    return Draft(from_request(inputs, MultiDict(given), token), meats, parts)
+
+
+def read_formula(drawn: Draft, how: Manner, cautions: tuple[str, ...]) -> Formula:
+    """The formula that was typed. Raises Refused with a sentence for each box that cannot stand."""
+    meats = [row for row in drawn.meats if not _is_empty(drawn.form, row)]
+    parts = [row for row in drawn.parts if not _is_empty(drawn.form, row)]
+    asked = (*HEAD, *(each for row in (*meats, *parts) for each in row.inputs), NOTE)
+    values = evolve(drawn.form, inputs=asked).read(how)
+    if not meats:
+        raise Refused([Missing(f"{drawn.meats[0].prefix}-name" if drawn.meats else "", "Enter at least one meat.")])
+    days = values["least_days"]
+    try:
+        return Formula(
+            name=str(values["name"]),
+            style=values["style"],  # type: ignore[arg-type]
+            meats=_whole([_meat(row, values) for row in meats], meats[-1]),
+            ingredients=tuple(_ingredient(row, values, drawn.form) for row in parts),
+            target_loss=values["target_loss"],  # type: ignore[arg-type]
+            least_days=days / DAY_S if isinstance(days, float) else None,
+            brined=bool(values["brined"]),
+            casing_diameter_m=values["casing_diameter_m"],  # type: ignore[arg-type]
+            casing_length_m=values["casing_length_m"],  # type: ignore[arg-type]
+            note=str(values["note"]),
+            cautions=cautions,
+        )
+    except Refusal as refusal:
+        field = {"shares": f"{meats[0].prefix}-share", "parts": f"{parts[0].prefix}-name" if parts else ""}
+        raise Refused([OutOfRange(field.get(refusal.field, refusal.field), refusal.sentence)]) from refusal
+
+
+def _is_empty(form: Form, row: Row) -> bool:
+    typed_ = (each for each in row.inputs if not isinstance(each, Choice))
+    return not any(form.text(each.key).strip() for each in typed_)
+
+
+def _meat(row: Row, values: Mapping[str, object]) -> Meat:
+    def of(field: str) -> object:
+        return values[f"{row.prefix}-{field}"]
+
+    fat, cut = of("fat"), str(of("cut"))
+    fat_share = CUTS[cut].fat / 100 if fat is None else fat
+    return Meat(str(of("name")), of("share"), fat_share, cut, of("price"))  # type: ignore[arg-type]
+
+
+def _whole(meats: list[Meat], last: Row) -> tuple[Meat, ...]:
+    total = math.fsum(meat.share for meat in meats)
+    if abs(total - 1) > ROUNDED:
+        said = Amount(total, FRACTION).show()
+        raise OutOfRange(f"{last.prefix}-share", f"The shares of the meats make {said} together; they must make 100 %.")
+    return tuple(evolve(meat, share=meat.share / total) for meat in meats)
+
+
+def _ingredient(row: Row, values: Mapping[str, object], form: Form) -> Ingredient:
+    def of(field: str) -> object:
+        return values[f"{row.prefix}-{field}"]
+
+    role = of("role")
+    unit = f"{form.text(f'{row.prefix}-dose')} {form.text(f'{row.prefix}-dose-unit')}"
+    cure = {"nitrite": of("nitrite") or 0.0, "nitrate": of("nitrate") or 0.0} if role == "cure" else {}
+    try:
+        CuringSalt(**cure) if cure else None  # type: ignore[arg-type]
+    except Refusal as refusal:
+        raise OutOfRange(f"{row.prefix}-{refusal.field}", refusal.sentence) from refusal
+    return Ingredient(
+        str(of("name")),
+        role,  # type: ignore[arg-type]
+        of("dose"),  # type: ignore[arg-type]
+        in_grams="g/kg" in unit and "%" not in form.text(f"{row.prefix}-dose"),
+        price_per_kg=of("price"),  # type: ignore[arg-type]
+        **cure,  # type: ignore[arg-type]
+    )
+
+
+def texts_of(formula: Formula, how: Manner) -> dict[str, str]:
+    """The formula as one would have typed it."""
+    days = formula.least_days
+    texts = {
+        "name": formula.name,
+        "style": formula.style,
+        "brined": "brined" if formula.brined else "",
+        "target_loss": typed(formula.target_loss, LOSS, how),
+        "least_days": "" if days is None else typed(days * DAY_S, DAYS, how),
+        "casing_diameter_m": typed(formula.casing_diameter_m, LENGTH, how),
+        "casing_length_m": typed(formula.casing_length_m, LENGTH, how),
+        "note": formula.note,
+    }
+    for number, meat in enumerate(formula.meats, 1):
+        texts |= {
+            f"meat-{number}-name": meat.name,
+            f"meat-{number}-share": typed(meat.share, FRACTION, how),
+            f"meat-{number}-fat": typed(meat.fat, FRACTION, how),
+            f"meat-{number}-cut": meat.cut,
+            f"meat-{number}-price": typed(meat.price_per_kg, PRICE, how),
+        }
+    for number, each in enumerate(formula.ingredients, 1):
+        texts |= {
+            f"part-{number}-name": each.name,
+            f"part-{number}-role": each.role,
+            f"part-{number}-dose": typed(each.per_meat * (10 if each.in_grams else 1), PER_MEAT, how),
+            f"part-{number}-dose-unit": "g/kg" if each.in_grams else "%",
+            f"part-{number}-nitrite": typed(each.nitrite, STRENGTH, how) if each.role == "cure" else "",
+            f"part-{number}-nitrate": typed(each.nitrate, STRENGTH, how) if each.nitrate else "",
+            f"part-{number}-price": typed(each.price_per_kg, PRICE, how),
+        }
+    return texts
+
+
+def with_row(texts: Mapping[str, str], kind: str, how: Manner) -> dict[str, str]:
+    """The texts with one more row: a "meat", a "part", or a "cure", which is a part begun with the usual strength."""
+    row = "part" if kind == "cure" else kind
+    number = max(_numbers(texts, row), default=0) + 1
+    empty: dict[str, dict[str, str]] = {
+        "meat": {"name": "", "cut": USUAL_CUT},
+        "part": {"name": "", "role": "spice", "dose-unit": "g/kg"},
+        "cure": {"name": "Curing salt", "role": "cure", "dose-unit": "%", "nitrite": "6.25".replace(".", how.decimal)},
+    }
+    return dict(texts) | {f"{row}-{number}-{field}": text for field, text in empty[kind].items()}
+
+
+def without_row(texts: Mapping[str, str], prefix: str) -> dict[str, str]:
+    return {key: text for key, text in texts.items() if not key.startswith(f"{prefix}-")}
+
+
+def with_shares_made_whole(drawn: Draft, how: Manner) -> dict[str, str]:
+    """The shares as typed, all by one factor, so that they make 100 %. Raises Refused, or Refusal on no share."""
+    _, shares, _ = _mixed(drawn, how)
+    if not sum(shares):
+        raise Missing(f"{drawn.meats[0].prefix}-share" if drawn.meats else "", "Enter the share of at least one meat.")
+    return _with_shares(drawn, [share / sum(shares) for share in shares], how)
+
+
+def with_shares_for_fat(drawn: Draft, how: Manner) -> dict[str, str]:
+    """The shares that make the fat wanted, nearest to those typed. Raises Refused or Refusal."""
+    fats, shares, wanted = _mixed(drawn, how)
+    if wanted is None:
+        raise Missing("wanted", f"Enter the fat wanted, for example {FRACTION.example(how)}.")
+    if not sum(shares):
+        shares = [1.0 for _ in shares]
+    return _with_shares(drawn, shares_for(fats, shares, wanted), how)
+
+
+def _mixed(drawn: Draft, how: Manner) -> tuple[list[float], list[float], float | None]:
+    """Fats, shares and the fat wanted as typed; an empty share is none, an empty fat the cut's own."""
+    rows = [row for row in drawn.meats if not _is_empty(drawn.form, row)]
+    asked = [*(evolve(row["share"], optional=True) for row in rows), *(row["fat"] for row in rows)]
+    cuts = [row["cut"] for row in rows]
+    values = evolve(drawn.form, inputs=(*asked, *cuts, WANTED)).read(how)
+    fats, shares = [], []
+    for row in rows:
+        fat, share = values[f"{row.prefix}-fat"], values[f"{row.prefix}-share"]
+        fats.append(CUTS[str(values[f"{row.prefix}-cut"])].fat / 100 if fat is None else fat)
+        shares.append(share or 0.0)
+    return fats, shares, values["wanted"]  # type: ignore[return-value]
+
+
+def _with_shares(drawn: Draft, shares: Iterable[float], how: Manner) -> dict[str, str]:
+    rows = [row for row in drawn.meats if not _is_empty(drawn.form, row)]
+    found = dict(drawn.form.texts)
+    for row, share in zip(rows, shares, strict=True):
+        found[f"{row.prefix}-share"] = typed(share, FRACTION, how)
+        found[f"{row.prefix}-share-unit"] = "%"
+    return found
