@@ -12,6 +12,7 @@ from core.daybook.facts import kind_of
 from core.daybook.instruments import Shelf
 from core.daybook.put_right import Right, put_right
 from core.quantities import Manner
+from core.refusals import OutOfRange
 from core.worksheet import Choice
 from web.forms import ReadWith
 from web.journal import book
@@ -26,7 +27,11 @@ class OneOfTheInstruments(Choice):
 
     def read(self, text: str, manner: Manner) -> str | None:  # type: ignore[override]
         chosen = text.strip()
-        return None if chosen in ("", ANOTHER) else Choice.read(self, chosen, manner)
+        if chosen in ("", ANOTHER):
+            return None
+        if chosen not in self.options:
+            raise OutOfRange(self.key, "Choose one of those listed.")
+        return chosen
 
 
 def shelf() -> Shelf:

@@ -74,7 +74,7 @@ class PutRight:
     def note(self) -> Step | None:
         """A few words to stand beside the value; none where it is as it was read."""
         if self.proves_nothing:
-            return Step(f"not put right: {plain(self.instrument.name)} failed its {self.check_name}")
+            return Step(f"proves nothing: {plain(self.instrument.name)} failed its {self.check_name}")
         return next(iter(_corrected([self])), None) if self.is_changed else None
 
 

@@ -77,7 +77,7 @@ def test_what_a_failed_instrument_shows_stays_as_read_and_says_so(shop: Workshop
     shop.salt(key, 0.95, at=1)
     right = shop.air(0.72, key, at=2)
     assert right.fact.humidity == 0.72
-    assert [note.say(METRIC, 4) for note in right.notes] == ["not put right: Larder failed its salt check of 3 Nov"]
+    assert [note.say(METRIC, 4) for note in right.notes] == ["proves nothing: Larder failed its salt check of 3 Nov"]
     assert right.figures[0].cautions == ("Larder failed its salt check of 3 Nov: this reading proves nothing.",)
 
 

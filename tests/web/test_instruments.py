@@ -232,7 +232,7 @@ def test_an_earlier_reading_is_not_touched_by_a_later_check(visitor: Visitor):
 def test_a_failed_hygrometer_is_told_with_its_reading(visitor: Visitor):
     checked(visitor, "95")
     page = visitor.fill("/chamber/air", temperature_c="12", humidity="72")
-    assert "not put right: Larder failed its salt check of 2 Nov" in page.text
+    assert "proves nothing: Larder failed its salt check of 2 Nov" in page.text
     assert page.texts("p", "value")[0] == "12.0 °C · 72 %"
 
 
@@ -268,6 +268,18 @@ def test_a_weight_shows_loss_and_correction_while_it_is_typed(visitor: Visitor):
     page = visitor.get(f"{piece}/weigh", figures="1", mass_kg="1008", scale=key_of(path))
     assert page.figures["loss"] == "20.0 %"
     assert page.figures["mass_right"].startswith("1")
+
+
+def test_an_instrument_that_is_not_listed_is_refused_in_words(visitor: Visitor):
+    checked(visitor)
+    page = visitor.fill("/chamber/air", temperature_c="12", instrument="<b>mine</b>")
+    assert (page.status, page.beside("instrument")) == (422, "Choose one of those listed.")
+
+
+def test_who_sets_it_right_by_hand_is_asked_to_say_so(visitor: Visitor):
+    path = checked(visitor)
+    assert "Else its readings are put right twice." in visitor.get(path).text
+    assert "put right twice" not in visitor.fill(f"{path}/set-anew").text
 
 
 def test_set_anew_ends_the_correction(visitor: Visitor):

@@ -147,6 +147,7 @@ class InForce:
     name: str
     words: Step
     check: Checked | None
+    puts_right: bool
 
 
 def find_instrument(instrument_id: str) -> Instrument:
@@ -159,7 +160,9 @@ def _in_force(instrument: Instrument) -> list[InForce]:
     for measured in instrument.measures:
         check, correction = instrument.in_force(measured, now()), instrument.correction(measured, now())
         if check is not None or measured == instrument.measures[0]:
-            found.append(InForce(NAMES[measured], _words_of(measured, check, correction), check))
+            found.append(
+                InForce(NAMES[measured], _words_of(measured, check, correction), check, correction is not None)
+            )
     return found
 
 
