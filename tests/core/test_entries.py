@@ -40,7 +40,7 @@ from core.daybook.facts.preparation import (
 )
 from core.daybook.facts.salting import PieceTurned, SaltingBegun, SaltingEnded
 from core.mix.formula import Ingredient, Meat
-from tests.core import workshop
+from tests.core import kept_proof, workshop
 from tests.core.kitchen import NOON, fresh
 
 WRITTEN = {
@@ -94,6 +94,7 @@ FACTS = [
     TaskDone("contact", in_short=True),
     PreparationEnded("the stock was empty"),
     *workshop.FACTS,
+    kept_proof.RUN,
     AirRead(12.5, 0.78, "x"),
     Reading(5.1, 22.0, "x", "y"),
     PieceHung("J-1", 1.25, "x"),

@@ -41,7 +41,7 @@ from core.daybook.facts.preparation import (
 from core.daybook.facts.salting import PieceTurned, SaltingBegun, SaltingEnded
 from core.daybook.preparation_list import tasks_for
 from core.quantities import METRIC, US
-from tests.core import workshop
+from tests.core import kept_proof, workshop
 from tests.core.kitchen import Kitchen
 from tests.core.mixing import FORMULA, fields
 from tests.web.conftest import MORNING, Visitor, alike
@@ -89,6 +89,7 @@ def walked(visitor: Visitor) -> dict[type, str]:
     kitchen.note(SaltingEnded("brushed off"), batch)
     kitchen.note(HumidifierCharged(0.0056781234, 0.0765432109, 0.0067890123), CHAMBER)
     _chamber(kitchen)
+    kitchen.note(kept_proof.RUN, CHAMBER)
     piece = kitchen.hang(batch, start_kg=0.0345678901)  # 0.0762 lb: few digits before the point
     kitchen.weigh(piece, 0.0234567891, at=3)
     kitchen.note(ActivityMeasured(0.8912345), piece, at=4)

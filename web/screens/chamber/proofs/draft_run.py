@@ -9,7 +9,7 @@ from flask import redirect, render_template, url_for
 
 from core.chamber.proof_run import Found
 from core.daybook.facts import CHAMBER, ProofRun
-from core.daybook.proofs import result_of
+from core.daybook.proofs import band_words, result_of
 from core.refusals import Refusal
 from web.entry_forms import with_saved
 from web.files import keep_file
@@ -39,7 +39,7 @@ def draft_proof(draft_id: str):
         return redirect(url_for("chamber.set_proof", draft_id=draft.id), 303)
     look = _look(draft, draft.run)
     path = url_for("chamber.draft_proof", draft_id=draft.id)
-    outcome = stage(look, path, TEMPLATE, draft=draft, right=())
+    outcome = stage(look, path, TEMPLATE, draft=draft, band=band_words(look.run))
     return _found(draft, look, outcome) if isinstance(outcome, Found) else outcome
 
 
@@ -48,6 +48,7 @@ def _found(draft: Draft, look: Look, found: Found, refusal: Refusal | None = Non
         TEMPLATE,
         run=look.run,
         draft=draft,
+        band=band_words(look.run),
         doing=None,
         refused=(),
         right=look.notes,

@@ -7,6 +7,8 @@ from attrs import frozen
 from core.daybook.facts import ProofRun
 
 WIDTH, HEIGHT, EDGE = 160, 48, 3
+AROUND = 0.2
+"""Of the band's width, above and below it: so that its edges are seen."""
 
 
 @frozen
@@ -27,7 +29,8 @@ def picture(run: ProofRun) -> Picture | None:
     low, high = run.temperature_c - run.temperature_half_k, run.temperature_c + run.temperature_half_k
     values = [value for _, value in points]
     usual = sorted(values)[len(values) // 20 : len(values) - len(values) // 20 or None]
-    bottom, top = min(low, usual[0]), max(high, usual[-1])  # the pull-down may run out of it: the band is what matters
+    edge = AROUND * (high - low)  # the pull-down may run out of the picture: the band is what matters
+    bottom, top = min(low - edge, usual[0]), max(high + edge, usual[-1])
     lasts = points[-1][0] - points[0][0] or 1.0
 
     def up(value: float) -> float:

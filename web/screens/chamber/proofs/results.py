@@ -38,6 +38,7 @@ class Table:
 def context(found: Found) -> dict[str, Any]:
     """All that the result's template asks for."""
     probes = found.analysis.probes
+    space = space_figures(found.analysis)
     return {
         "found": found,
         "proof": found.proof,
@@ -48,7 +49,9 @@ def context(found: Found) -> dict[str, Any]:
         "probe_figures": [(probe.name, figures_of(probe)) for probe in probes],
         "pair_table": _beside((f"{pair.one} − {pair.other}", pair_figures(pair)) for pair in found.analysis.pairs),
         "pair_figures": [(f"{pair.one} − {pair.other}", pair_figures(pair)) for pair in found.analysis.pairs],
-        "space": space_figures(found.analysis),
+        "space": space,
+        "space_table": _beside([("All probes", space)]),
+        "space_cautions": list(dict.fromkeys(caution for each in space for caution in each.cautions)),
         "hourly": _hourly(found),
         "cycles": [_cycles(found, probe) for probe in probes if probe.compressor.runs],
         "events": _events(found),

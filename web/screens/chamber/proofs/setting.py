@@ -64,7 +64,7 @@ BAND: tuple[Input, ...] = (
     ),
 )
 NAMING = (
-    Words("name", "Name of the run", 60, optional=True, help="Empty: it is called by its day."),
+    Words("name", "Name of the run", 60, example="Second run"),
     Words("changed", "What was changed since the run before", 160, optional=True),
 )
 PART = (
@@ -117,7 +117,7 @@ def _inputs(draft: Draft, probes: list[ProofProbe]) -> tuple[Any, ...]:
 def _about_probes(probes: list[ProofProbe]) -> Iterator[Any]:
     options = {each.id: each.name for each in shelf().in_use() if each.kind in LOGGERS}
     for at, probe in enumerate(probes):
-        yield Words(f"probe-{at}", f"Name of “{probe.name}”", 40, optional=True)
+        yield Words(f"probe-{at}", f"Name of “{probe.name}”", 40, example="left shelf")
         if options:
             yield OneOfTheInstruments(f"instrument-{at}", "It is", options | {ANOTHER: "none of the list"})
 
@@ -129,6 +129,7 @@ def _start(draft: Draft, inputs: tuple[Any, ...]) -> dict[str, str]:
         "temperature_c": typed(wanted.temperature.target, TEMPERATURE, how),
         "temperature_half_k": typed(wanted.temperature.half, TEMPERATURE_DIFFERENCE, how),
         "centre": "0",
+        "name": f"Run of {now().day} {now():%b %Y}",
     }
     if wanted.humidity is not None:
         texts["humidity"] = typed(wanted.humidity.target, RELATIVE_HUMIDITY, how)
@@ -172,7 +173,7 @@ def run_of(draft: Draft, probes: list[ProofProbe], form: Form) -> ProofRun:
     """What is to be looked at. Raises Refused."""
     values: dict[str, Any] = form.read(manner())
     named = [
-        ProofProbe(probe.file, probe.in_log, values[f"probe-{at}"] or probe.name, values.get(f"instrument-{at}"))
+        ProofProbe(probe.file, probe.in_log, values[f"probe-{at}"], values.get(f"instrument-{at}"))
         for at, probe in enumerate(probes)
     ]
     refusals = [*_humidity(values), *_names(named), *_ends(values)]
@@ -182,7 +183,7 @@ def run_of(draft: Draft, probes: list[ProofProbe], form: Form) -> ProofRun:
     offset = present.utcoffset()
     has_humidity = values["humidity"] is not None
     return ProofRun(
-        name=values["name"] or f"Proof of {present.day} {present:%b %Y}",
+        name=values["name"],
         changed=values["changed"],
         files=tuple(ProofFile(file.sha256, file.name, keep_layout(file.layout)) for file in draft.files),
         probes=tuple(named),
