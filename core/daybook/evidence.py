@@ -5,9 +5,8 @@ from __future__ import annotations
 from datetime import datetime
 
 from core.daybook.batch import Batch, Piece
+from core.daybook.curing import known_cure
 from core.daybook.fermenting import outcome_of
-from core.mix.cure import CuringSalt, nitrite_ppm
-from core.refusals import OutOfRange
 from core.release.readiness import Evidence
 
 SECONDS_A_DAY = 86400.0
@@ -19,6 +18,7 @@ def evidence_for(batch: Batch, piece: Piece, now: datetime) -> Evidence:
     Readings are put right by the checks of their instruments; one on an instrument that had failed is no evidence.
     """
     activity, from_mate = _water_activity(batch, piece)
+    cure = known_cure(batch)
     return Evidence(
         style=batch.start.style,
         loss=piece.proven_loss,
@@ -29,9 +29,11 @@ def evidence_for(batch: Batch, piece: Piece, now: datetime) -> Evidence:
         activity_from_mate=from_mate,
         days_hung=(now - piece.hung_at).total_seconds() / SECONDS_A_DAY,
         least_days=batch.start.least_days,
-        nitrite_ppm=ingoing_nitrite_ppm(batch),
-        cure_ppm=ingoing_cure_ppm(batch),
-        salt=ingoing_salt(batch),
+        nitrite_ppm=cure.nitrite_ppm if cure else None,
+        cure_ppm=cure.cure_ppm if cure else None,
+        salt=cure.salt if cure else None,
+        held=cure.held if cure else (),
+        licence=cure.licence if cure else "",
         fermentation=outcome_of(batch, now),
         signs=piece.signs if piece.inspected is not None else None,
     )
@@ -45,30 +47,9 @@ def _last_ph(batch: Batch) -> float | None:
 
 
 def ingoing_nitrite_ppm(batch: Batch) -> float | None:
-    cure = batch.cure
-    if cure is None:
-        return None
-    try:
-        salt = CuringSalt(cure.nitrite, cure.nitrate)
-    except OutOfRange:  # no curing salt is like that: what went in is not known
-        return None
-    return nitrite_ppm(batch.meat_kg, cure.cure_kg, salt)
-
-
-def ingoing_cure_ppm(batch: Batch) -> float | None:
-    """Nitrite and nitrate together, as they were weighed."""
-    nitrite = ingoing_nitrite_ppm(batch)
-    if nitrite is None or batch.cure is None:
-        return None
-    return nitrite + batch.cure.cure_kg * batch.cure.nitrate / batch.meat_kg * 1e6
-
-
-def ingoing_salt(batch: Batch) -> float | None:
-    """All salt as a share of the meat; None where the plain salt was not noted."""
-    cure = batch.cure
-    if cure is None or cure.other_salt_kg is None:
-        return None
-    return (cure.other_salt_kg + cure.cure_kg * (1 - cure.nitrite - cure.nitrate)) / batch.meat_kg
+    """As sodium nitrite on the green weight, by the way it was cured."""
+    known = known_cure(batch)
+    return None if known is None else known.nitrite_ppm
 
 
 def _water_activity(batch: Batch, piece: Piece) -> tuple[float | None, bool]:

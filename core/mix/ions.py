@@ -6,6 +6,7 @@ from typing import Literal
 
 Substance = Literal["nitrite", "nitrate"]
 Alkali = Literal["sodium", "potassium"]
+ALKALIS: tuple[Alkali, ...] = ("sodium", "potassium")
 Counted = Literal["weighed", "sodium", "ion"]
 """weighed: sodium and potassium salts alike, by their weight. sodium: as so much of the sodium salt, mole for mole."""
 

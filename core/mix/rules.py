@@ -21,13 +21,14 @@ HOUSE = Source("The rules of this house", "as written in the book", "seen")
 
 @frozen
 class HouseLimit:
-    """The maker's own limit for a product of a rule set, counted as that set counts; never looser than it."""
+    """The maker's own limit under a rule set, counted as that set counts; it only ever makes a row stricter.
+
+    nitrite_ppm: of both together where the set counts both together.
+    """
 
     rules: str
-    product: str
     nitrite_ppm: float | None = None
     nitrate_ppm: float | None = None
-    since: str = ""
 
 
 @frozen
@@ -95,7 +96,7 @@ class Curing:
 
     def _by_house(self, rule: Rule) -> Rule:
         for own in self.house:
-            if (own.rules, own.product) != (self.rules, self.product):
+            if own.rules != self.rules:
                 continue
             most = own.nitrate_ppm if rule.substance == "nitrate" else own.nitrite_ppm
             if rule.substance == "accelerator" or most is None or (rule.most_ppm is not None and rule.most_ppm <= most):

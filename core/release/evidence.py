@@ -9,6 +9,7 @@ from attrs import frozen
 from core.ferment.crossing import BELIEVABLE_PH
 from core.ferment.outcome import Outcome
 from core.ferment.rules import TARGET_PH
+from core.mix.held import Held
 from core.mix.limits import Method
 
 Style = Literal["fermented", "slow", "whole-muscle"]
@@ -42,7 +43,8 @@ class Evidence:
     same batch that had lost no more. nitrite_ppm: going in, as sodium nitrite; 0 where none was used. signs: keys of
     SIGNS; empty where somebody looked and found nothing, None where nobody looked. fermentation: what became of the
     degree-hours to pH 5.3, or of a slow style's warm days. cure_ppm: nitrite and nitrate together, going in. salt: all
-    of it, as a share of the meat.
+    of it, as a share of the meat. held: the rows of the rules it was cured under, each with what it counts; without
+    them the US chart for its kind holds. licence: the exception on record that allows more.
     """
 
     style: Style
@@ -59,6 +61,8 @@ class Evidence:
     fermentation: Outcome | None = None
     cure_ppm: float | None = None
     salt: float | None = None
+    held: tuple[Held, ...] = ()
+    licence: str = ""
 
     def believable_lowest_ph(self) -> float | None:
         readings = (_believable(self.lowest_ph, BELIEVABLE_PH), self.believable_last_ph())

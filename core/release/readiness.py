@@ -9,7 +9,9 @@ from core.dry.shrink import MOST_LOSS
 from core.ferment.outcome import reason as fermented_reason
 from core.ferment.outcome import slow_reason
 from core.ferment.slow import OWN_USE
-from core.mix.limits import LIMITS, within
+from core.mix.formula import plain
+from core.mix.held import Held
+from core.mix.rules import rules_for
 from core.quantities import DAYS, LOSS, PARTS_PER_MILLION, PH, Amount
 from core.refusals import OutOfRange
 from core.release.evidence import ACID_PH, METHOD_OF, SIGNS, SLACK, STYLES, Evidence, Style
@@ -70,9 +72,7 @@ def _signs(signs: tuple[str, ...] | None) -> tuple[Reason, ...]:
 
 
 def _nitrite_limit(evidence: Evidence) -> Reason:
-    limit = LIMITS[METHOD_OF[evidence.style]]
     ppm = evidence.nitrite_ppm
-    most = Amount(limit.nitrite_ppm * 1e-6, PARTS_PER_MILLION)
     if ppm is None or not ppm >= 0:
         return Reason(
             "nitrite",
@@ -81,16 +81,33 @@ def _nitrite_limit(evidence: Evidence) -> Reason:
             CFR_424_21C,
             Step("Find the weight of the curing salt and of the meat on the weighing sheet, and enter the nitrite."),
         )
-    met = within(ppm, limit.nitrite_ppm)
-    words = "is within" if met else "is over"
+    return _held(_strictest(evidence, ppm), evidence.licence)
+
+
+def _strictest(evidence: Evidence, nitrite_ppm: float) -> Held:
+    """The row that is passed, or the first one: what the rules say of nitrite."""
+    if not evidence.held:
+        return Held(rules_for("us", "meat", METHOD_OF[evidence.style])[0], nitrite_ppm)
+    return next((each for each in evidence.held if not each.within), evidence.held[0])
+
+
+def _held(held: Held, licence: str) -> Reason:
+    rule = held.rule
+    name = {"both": "Nitrite and nitrate", "accelerator": "Ascorbate"}.get(rule.substance, rule.substance.capitalize())
+    counted = ", counted as ion," if rule.counted == "ion" else ""
+    words = "is within" if held.within else "is over"
+    allowed = f" An exception on record allows it: {plain(licence)}" if licence and not held.within else ""
     return Reason(
         "nitrite",
         Step(
-            f"Nitrite going in, {{nitrite}}, {words} the limit for {limit.meat}, {{most}}.",
-            {"nitrite": Amount(ppm * 1e-6, PARTS_PER_MILLION), "most": most},
+            f"{name} going in, {{made}},{counted} {words} the limit for {rule.what}, {{most}}.{allowed}",
+            {
+                "made": Amount(held.ppm * 1e-6, PARTS_PER_MILLION),
+                "most": Amount((rule.most_ppm or 0.0) * 1e-6, PARTS_PER_MILLION),
+            },
         ),
-        met,
-        CFR_424_21C,
+        held.within or bool(licence),
+        rule.source,
         Step("Do not eat it. Ask a food-safety authority or a licensed processor, with the weighing sheet in hand."),
     )
 

@@ -11,7 +11,7 @@ from typing import Any, get_args
 
 from attrs import frozen
 
-from core.daybook.facts import batch, chamber, ferment, formula, instruments, preparation, proofs, salting
+from core.daybook.facts import batch, chamber, cure, ferment, formula, instruments, preparation, proofs, salting
 from core.daybook.facts.batch import (
     ActivityMeasured,
     BatchStarted,
@@ -23,6 +23,7 @@ from core.daybook.facts.batch import (
     Reading,
 )
 from core.daybook.facts.chamber import CHAMBER, AirRead, HumidifierCharged
+from core.daybook.facts.cure import RULES, HouseRule, LicensedException
 from core.daybook.facts.formula import FormulaChanged, FormulaKept, IngredientWeighed
 from core.daybook.facts.instruments import (
     BoilingPointChecked,
@@ -54,6 +55,7 @@ class Unknown:
 Fact = (
     batch.Fact
     | chamber.Fact
+    | cure.Fact
     | ferment.Fact
     | salting.Fact
     | formula.Fact
@@ -67,6 +69,7 @@ Fact = (
 KNOWN: tuple[type[Any], ...] = (
     *get_args(batch.Fact),
     *get_args(chamber.Fact),
+    *get_args(cure.Fact),
     *get_args(ferment.Fact),
     *get_args(salting.Fact),
     *get_args(formula.Fact),
@@ -91,6 +94,7 @@ __all__ = [
     "CHAMBER",
     "KINDS",
     "KNOWN",
+    "RULES",
     "ActivityMeasured",
     "AirRead",
     "BatchStarted",
@@ -100,12 +104,14 @@ __all__ = [
     "Fact",
     "FormulaChanged",
     "FormulaKept",
+    "HouseRule",
     "HumidifierCharged",
     "IcePointChecked",
     "IngredientWeighed",
     "InstrumentAdded",
     "InstrumentRetired",
     "InstrumentSetAnew",
+    "LicensedException",
     "MassesChecked",
     "PieceHung",
     "PieceInspected",

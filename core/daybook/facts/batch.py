@@ -3,10 +3,11 @@
 from __future__ import annotations
 
 from attrs import field, frozen
-from attrs.validators import and_, deep_iterable, gt, le, matches_re, min_len, optional
+from attrs.validators import and_, deep_iterable, gt, in_, le, matches_re, min_len, optional
 
 from core.daybook.facts.fields import above_zero, celsius, finite, not_negative, ph_value, share
 from core.ferment.course import Place
+from core.mix.ions import ALKALIS, Alkali
 from core.release.readiness import Style
 
 
@@ -30,12 +31,31 @@ class BatchStarted:
 
 @frozen
 class CureWeighed:
-    """The curing salt that went in, 0 kg where none was used. Fractions of the curing salt by its label."""
+    """The curing salt that went in, 0 kg where none was used. Fractions of the curing salt by its label.
+
+    rules, product, method: keys of `core.mix.rules`; empty in older entries, which means the US chart for the batch's
+    kind. nitrite_of, nitrate_of: which salts the label names, sodium or potassium. second_…: a second curing salt.
+    water_kg, sugar_kg and the salts are in the brine where there is one. other_kg: all else in the mix. taken: brine
+    that stays in the meat to its green weight, the pump or the pick-up.
+    """
 
     cure_kg: float = field(validator=not_negative)
     nitrite: float = field(validator=share)
     nitrate: float = field(default=0.0, validator=share)
     other_salt_kg: float | None = field(default=None, validator=optional(not_negative))
+    rules: str = ""
+    product: str = ""
+    method: str = ""
+    nitrite_of: Alkali = field(default="sodium", validator=in_(ALKALIS))
+    nitrate_of: Alkali = field(default="sodium", validator=in_(ALKALIS))
+    second_kg: float = field(default=0.0, validator=not_negative)
+    second_nitrite: float = field(default=0.0, validator=share)
+    second_nitrate: float = field(default=0.0, validator=share)
+    accelerator_kg: float | None = field(default=None, validator=optional(not_negative))
+    water_kg: float | None = field(default=None, validator=optional(not_negative))
+    sugar_kg: float | None = field(default=None, validator=optional(not_negative))
+    other_kg: float | None = field(default=None, validator=optional(not_negative))
+    taken: float | None = field(default=None, validator=optional(share))
 
 
 @frozen

@@ -1,0 +1,124 @@
+"""What an entry of the cure means: the masses, whose rules hold it, and whether an exception was recorded."""
+
+from __future__ import annotations
+
+from datetime import date, datetime
+from typing import cast
+
+from attrs import frozen
+
+from core.daybook.batch import Batch
+from core.daybook.book import Book
+from core.daybook.facts import CureWeighed, HouseRule, LicensedException
+from core.mix.charge import Charge, Dose, basis
+from core.mix.cure import figures
+from core.mix.curing_salt import CuringSalt
+from core.mix.held import Held, holds
+from core.mix.rule import Method
+from core.mix.rules import Curing, HouseLimit
+from core.refusals import Missing, OutOfRange
+from core.release.readiness import METHOD_OF, Style
+from core.working import Figure
+
+
+@frozen
+class Cured:
+    """A batch's cure, read."""
+
+    charge: Charge
+    how: Curing
+    licence: str = ""
+
+    @property
+    def held(self) -> tuple[Held, ...]:
+        return holds(self.charge, self.how)
+
+    @property
+    def nitrite_ppm(self) -> float:
+        """As sodium nitrite on the green weight, by its method."""
+        return self._on_green_weight(self.charge.substance_kg("nitrite", "sodium"))
+
+    @property
+    def cure_ppm(self) -> float:
+        """Nitrite and nitrate together, each as weighed, on the green weight."""
+        parts = (self.charge.substance_kg(each, "weighed") for each in ("nitrite", "nitrate"))
+        return self._on_green_weight(sum(parts))
+
+    @property
+    def salt(self) -> float | None:
+        """All table salt in the meat as a share of its green weight; None where the other salt is not known."""
+        if self.charge.other_salt_kg is None:
+            return None
+        return self._on_green_weight(self.charge.own_salt_kg + self.charge.other_salt_kg) * 1e-6
+
+    def figures(self) -> tuple[Figure, ...]:
+        """Raises OutOfRange over a limit, unless an exception was recorded."""
+        return figures(self.charge, self.how, self.licence)
+
+    def _on_green_weight(self, part_kg: float) -> float:
+        return basis(self.charge, self.how.method, "meat").ppm(self.charge, part_kg)
+
+
+def charge_of(fact: CureWeighed, meat_kg: float) -> Charge:
+    """Raises OutOfRange for what no curing salt is."""
+    doses = [Dose(CuringSalt(fact.nitrite, fact.nitrate, 0.0, fact.nitrite_of, fact.nitrate_of), fact.cure_kg)]
+    if fact.second_kg:
+        doses.append(Dose(CuringSalt(fact.second_nitrite, fact.second_nitrate), fact.second_kg))
+    return Charge(
+        meat_kg,
+        tuple(doses),
+        fact.other_salt_kg,
+        water_kg=fact.water_kg or 0.0,
+        sugar_kg=fact.sugar_kg or 0.0,
+        other_kg=fact.other_kg or 0.0,
+        accelerator_kg=fact.accelerator_kg or 0.0,
+        taken=fact.taken or None,
+    )
+
+
+def curing_of(fact: CureWeighed, style: Style, on: date | None = None, house: tuple[HouseLimit, ...] = ()) -> Curing:
+    """An older entry names no rules: it means the US chart, by the kind of its batch."""
+    method = cast(Method, fact.method) if fact.method else METHOD_OF[style]
+    return Curing(fact.rules or "us", fact.product or "meat", method, on, house)
+
+
+def cured(batch: Batch, house: tuple[HouseLimit, ...] = ()) -> Cured | None:
+    """The batch's cure under the rules of the day it was weighed; None where there is none. Raises OutOfRange."""
+    fact = batch.cure
+    if fact is None:
+        return None
+    moment = next(line.entry.happened_at for line in batch.lines if line.id == batch.cure_line_id)
+    how = curing_of(fact, batch.start.style, moment.date(), house)
+    return Cured(charge_of(fact, batch.meat_kg), how, licence_words(batch))
+
+
+def known_cure(batch: Batch) -> Cured | None:
+    """The same; None too where the entry is of no curing salt or no method there is: what went in is not known."""
+    try:
+        found = cured(batch)
+        if found is not None:
+            found.nitrite_ppm  # noqa: B018 (a brine without water divides by nothing)
+        return found
+    except (OutOfRange, Missing, ZeroDivisionError):
+        return None
+
+
+def licence_of(batch: Batch) -> LicensedException | None:
+    facts = [line.fact for line in batch.lines if isinstance(line.fact, LicensedException)]
+    return facts[-1] if facts else None
+
+
+def licence_words(batch: Batch) -> str:
+    """The exception in one sentence; empty where none was recorded."""
+    fact = licence_of(batch)
+    return f"{fact.why} ({fact.authority}; decided by {fact.decided_by})." if fact else ""
+
+
+def house_limits(book: Book, at: datetime | None = None) -> tuple[HouseLimit, ...]:
+    """The house's own limits as they stood: the last one of each rule set."""
+    latest: dict[str, HouseLimit] = {}
+    for line in book.of_kind("house-rule"):
+        fact = line.fact
+        if isinstance(fact, HouseRule) and (at is None or line.entry.happened_at <= at):
+            latest[fact.rules] = HouseLimit(fact.rules, fact.nitrite_ppm, fact.nitrate_ppm)
+    return tuple(latest.values())

@@ -1,0 +1,36 @@
+"""What is decided about the rules of the cure: the house's own limits, and a licensed exception for one batch."""
+
+from __future__ import annotations
+
+from attrs import field, frozen
+from attrs.validators import min_len, optional
+
+from core.daybook.facts.fields import not_negative
+
+RULES = "rules"
+"""The `about` of everything that belongs to the rules themselves."""
+
+
+@frozen
+class HouseRule:
+    """The house's own limit under a rule set, parts per million as that set counts; it may only be stricter.
+
+    nitrite_ppm: of both together where the set counts both together. The latest for a set holds.
+    """
+
+    rules: str = field(validator=min_len(1))
+    nitrite_ppm: float | None = field(default=None, validator=optional(not_negative))
+    nitrate_ppm: float | None = field(default=None, validator=optional(not_negative))
+    why: str = ""
+
+
+@frozen
+class LicensedException:
+    """About a batch: why more than the limit may go into it. authority: whose rule or licence allows it."""
+
+    why: str = field(validator=min_len(1))
+    authority: str = field(validator=min_len(1))
+    decided_by: str = field(validator=min_len(1))
+
+
+Fact = HouseRule | LicensedException
