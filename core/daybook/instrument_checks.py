@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping
+from functools import lru_cache
 from typing import Any, Literal, get_args
 
 import attrs
@@ -101,8 +102,12 @@ CHECKED_BY: Mapping[instruments.InstrumentKind, tuple[type[Any], ...]] = {
 """The ways to check an instrument of each kind, the likeliest first."""
 
 
+@lru_cache(maxsize=256)
 def work_out(fact: instruments.Check, added: InstrumentAdded) -> Check:
-    """What the check comes to: word, sentence, correction, figures. Raises Refusal on the fact's own field."""
+    """What the check comes to: word, sentence, correction, figures. Raises Refusal on the fact's own field.
+
+    Remembered: every reading of a page asks for it, and its figures take longer than all the rest.
+    """
     try:
         return WAYS[type(fact)].work_out(fact, added)
     except Refusal as refusal:

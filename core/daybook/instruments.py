@@ -51,6 +51,7 @@ CHECK_EVERY: dict[InstrumentKind, timedelta] = {
 
 ONE_SESSION = timedelta(days=1)
 """Ice and boiling water within it are one check at two points, and its line goes through both."""
+_OTHER_POINT: dict[type[Any], type[Any]] = {IcePointChecked: BoilingPointChecked, BoilingPointChecked: IcePointChecked}
 
 
 @frozen
@@ -71,17 +72,27 @@ class Checked:
     @property
     def failed(self) -> bool:
         """It must be cleaned or replaced: what it shows proves nothing."""
-        return self.check.word in ("clean", "replace")
+        return _failed(self.check)
+
+    @property
+    def applied(self) -> Correction | None:
+        """The correction, where the check did not fail."""
+        return None if self.failed else self.correction
+
+
+def _failed(check: Check) -> bool:
+    return check.word in ("clean", "replace")
 
 
 @frozen
 class Instrument:
-    """checks: newest first. set_anew: the moments it was set anew, newest first."""
+    """check_lines: what was read at known points, newest first; worked out only when asked for. set_anew: the moments
+    it was set anew, newest first."""
 
     id: str
     added_at: datetime
     added: InstrumentAdded
-    checks: tuple[Checked, ...]
+    check_lines: tuple[Line, ...]
     set_anew: tuple[datetime, ...]
     retired_at: datetime | None
     lines: tuple[Line, ...]
@@ -107,16 +118,61 @@ class Instrument:
         own = self.added.check_every_days
         return CHECK_EVERY[self.kind] if own is None else timedelta(days=own)
 
+    @property
+    def checks(self) -> tuple[Checked, ...]:
+        """Newest first. One that cannot be worked out, from a newer daybook perhaps, is no check."""
+        return tuple(found for line in self.check_lines if (found := self._checked(line)) is not None)
+
     def in_force(self, measured: Measured, moment: datetime) -> Checked | None:
         """The check that speaks for what is read at the moment, or None: never checked, or set anew since."""
-        last = next((each for each in self.checks if each.of == measured and each.at <= moment), None)
-        is_void = last is not None and any(last.at < at <= moment for at in self.set_anew)
-        return None if is_void else last
+        earlier = (
+            line
+            for line in self.check_lines
+            if line.entry.happened_at <= moment and WAYS[type(line.fact)].of == measured
+        )
+        last = next((found for line in earlier if (found := self._checked(line)) is not None), None)
+        return None if last is None or self._set_anew_between(last.at, moment) else last
+
+    def _set_anew_between(self, since: datetime, until: datetime) -> bool:
+        return any(since < at <= until for at in self.set_anew)
+
+    def _checked(self, line: Line) -> Checked | None:
+        check = _work_out(line, self.added)
+        if check is None:
+            return None
+        way, at = WAYS[type(line.fact)], line.entry.happened_at
+        through_both = self._through_both(line, check)
+        correction = through_both or _own_correction(line.fact, check)
+        by = "ice and boiling check" if through_both else way.name
+        return Checked(at, line, way.name, way.of, check, correction, by)
+
+    def _through_both(self, line: Line, check: Check) -> Correction | None:
+        """The line through ice and boiling water, where this is the one and the other was done in the same session."""
+        other = _OTHER_POINT.get(type(line.fact))
+        mate = None if other is None else self._before_in_session(other, line)
+        if mate is None:
+            return None
+        ice, boiling = (check, mate) if isinstance(line.fact, IcePointChecked) else (mate, check)
+        try:
+            return both_points(ice, boiling)
+        except Refusal:
+            return None
+
+    def _before_in_session(self, kind: type[Any], line: Line) -> Check | None:
+        at = line.entry.happened_at
+        for mate in self.check_lines:
+            apart = at - mate.entry.happened_at
+            if not isinstance(mate.fact, kind) or mate.order > line.order or apart > ONE_SESSION:
+                continue
+            check = _work_out(mate, self.added)
+            if check is not None and not _failed(check) and not self._set_anew_between(mate.entry.happened_at, at):
+                return check
+        return None
 
     def correction(self, measured: Measured, moment: datetime) -> Correction | None:
         """How a reading of that moment is put right; None where no check stands, or a failed one does."""
         standing = self.in_force(measured, moment)
-        return None if standing is None or standing.failed else standing.correction
+        return None if standing is None else standing.applied
 
     def main_check(self, moment: datetime) -> Checked | None:
         """The check in force of what the instrument is for."""
@@ -146,7 +202,7 @@ def fold_instrument(book: Book, instrument_id: str) -> Instrument | None:
         id=instrument_id,
         added_at=begun.entry.happened_at,
         added=begun.fact,
-        checks=tuple(_checks(lines, begun.fact, set_anew)[::-1]),
+        check_lines=tuple(line for line in lines if type(line.fact) in CHECKED_BY[begun.fact.kind])[::-1],
         set_anew=tuple(set_anew[::-1]),
         retired_at=ends[0] if ends else None,
         lines=tuple(lines),
@@ -157,27 +213,11 @@ def _moments(lines: Iterable[Line], kind: type[Any]) -> list[datetime]:
     return [line.entry.happened_at for line in lines if isinstance(line.fact, kind)]
 
 
-def _checks(lines: Iterable[Line], added: InstrumentAdded, set_anew: list[datetime]) -> list[Checked]:
-    """Oldest first. One that cannot be worked out, from a newer daybook perhaps, is no check."""
-    found: list[Checked] = []
-    for line in lines:
-        if type(line.fact) not in CHECKED_BY[added.kind]:
-            continue
-        try:
-            check = work_out(line.fact, added)  # type: ignore[arg-type]
-        except Refusal:
-            continue
-        way, at = WAYS[type(line.fact)], line.entry.happened_at
-        mates = [
-            each
-            for each in found
-            if at - each.at <= ONE_SESSION and not each.failed and not any(each.at < new <= at for new in set_anew)
-        ]
-        line_through_both = _through_both(line.fact, check, mates)
-        correction = line_through_both or _own_correction(line.fact, check)
-        by = "ice and boiling check" if line_through_both else way.name
-        found.append(Checked(at, line, way.name, way.of, check, correction, by))
-    return found
+def _work_out(line: Line, added: InstrumentAdded) -> Check | None:
+    try:
+        return work_out(line.fact, added)  # type: ignore[arg-type]
+    except Refusal:
+        return None
 
 
 def _own_correction(fact: object, check: Check) -> Correction | None:
@@ -185,23 +225,6 @@ def _own_correction(fact: object, check: Check) -> Correction | None:
     see."""
     in_millivolts = isinstance(fact, BuffersChecked) and fact.shows == "mv"
     return None if in_millivolts else check.correction
-
-
-def _through_both(fact: object, check: Check, mates: list[Checked]) -> Correction | None:
-    """The line through ice and boiling water, where this is the one and the other was done in the same session."""
-    ice, boiling = (_latest(kind, fact, check, mates) for kind in (IcePointChecked, BoilingPointChecked))
-    if ice is None or boiling is None:
-        return None
-    try:
-        return both_points(ice, boiling)
-    except Refusal:
-        return None
-
-
-def _latest(kind: type[Any], fact: object, check: Check, mates: list[Checked]) -> Check | None:
-    if isinstance(fact, kind):
-        return check
-    return next((mate.check for mate in reversed(mates) if isinstance(mate.line.fact, kind)), None)
 
 
 class Shelf:

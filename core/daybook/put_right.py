@@ -122,8 +122,7 @@ def put_right(shelf: Shelf, fact: Any, at: datetime) -> Right:
         check = instrument.in_force(read.measured, at) if instrument is not None else None
         if raw is None or instrument is None or check is None:
             continue
-        correction = instrument.correction(read.measured, at)
-        value = raw if correction is None else correction.apply(raw)
+        value = raw if check.applied is None else check.applied.apply(raw)
         try:
             fact = evolve(fact, **{read.field: value})
         except ValueError:  # no weight, no temperature: what a line gives far from its points
