@@ -176,8 +176,8 @@ def _printed(programme: Programme, key: str, name: str, value: float, quantity: 
         working=(Step(f"{programme.name}: {told}. The set-point of {{set}} lies {where}.", amounts),),
         source=programme.source,
         cautions=aside + noted,
-        low=low,
-        high=high,
+        low=None if low == high else low,
+        high=None if low == high else high,
     )
 
 

@@ -45,6 +45,8 @@ class Basin:
     why: str
 
 
+FILL_TWICE = "Once it was filled twice, more than an hour apart, the day it runs dry is told."
+EMPTY_TWICE = "Once it was emptied twice, more than an hour apart, the day it is full is told."
 HOLDS_UNKNOWN = "Say how much the basin holds, and the day it is full can be told."
 
 
@@ -61,6 +63,8 @@ def tank(book: Book) -> Tank | None:
         used.append(Poured(line.entry.happened_at, max(0.0, level_m3 + poured_m3 - new_level_m3)))
         level_m3 = new_level_m3
     holds_m3 = max(mark_m3 or 0.0, level_m3)
+    if len(used) < 2:
+        return Tank(lines[-1].entry.happened_at, level_m3, holds_m3, None, FILL_TWICE)
     try:
         outlook, why = runs_dry(used, holds_m3, level_m3), ""
     except OutOfRange as refusal:
@@ -98,6 +102,8 @@ def basin(book: Book) -> Basin:
     emptied_at = emptied[-1].at if emptied else None
     if holds_m3 is None:
         return Basin(None, emptied_at, emptied, None, HOLDS_UNKNOWN)
+    if len(emptied) < 2:
+        return Basin(holds_m3, emptied_at, emptied, None, EMPTY_TWICE)
     try:
         return Basin(holds_m3, emptied_at, emptied, runs_full(emptied, holds_m3), "")
     except OutOfRange as refusal:

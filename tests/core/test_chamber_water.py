@@ -48,7 +48,7 @@ def test_a_first_filling_only_starts_the_count(kitchen: Kitchen):
     found = tank(kitchen.book)
     assert found is not None
     assert found.outlook is None
-    assert "Two at least" in found.why
+    assert "filled twice" in found.why
 
 
 def test_water_a_day_is_what_was_topped_up(book: Book):

@@ -80,7 +80,7 @@ def test_a_programme_fills_the_form(visitor: Visitor, programme, units: str):
 def test_a_programme_is_kept_with_the_choice(visitor: Visitor):
     fact = visitor.fact(visitor.fill("/chamber/set-points/choose/dry-practice").saved)
     assert (fact.process, fact.programme) == ("drying", "dry-practice")
-    assert fact.temperature_c == pytest.approx(115 / 9, abs=1e-3)
+    assert fact.temperature_c == pytest.approx(115 / 9, abs=0.05)
 
 
 def test_a_correction_keeps_the_programme(visitor: Visitor):

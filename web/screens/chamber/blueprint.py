@@ -10,8 +10,9 @@ from flask import Blueprint, url_for
 
 from core.chamber.rates import AIR_SPEED, LASTING
 from core.daybook.facts import CHAMBER
+from core.working import Step
 from web.entry_forms import EntryForm, Subject, write
-from web.visitor import now
+from web.visitor import manner, now
 
 screen = Blueprint("chamber", __name__)
 
@@ -24,6 +25,12 @@ def of_chamber(declared: EntryForm, start: dict[str, str] | None = None):
 @screen.context_processor
 def _quantities() -> dict[str, Any]:
     return {"lasting": LASTING, "air_speed": AIR_SPEED}
+
+
+@screen.app_template_filter("roughly")
+def roughly(step: Step) -> str:
+    """A step as a sentence to be read in passing: 1.7 K, not 1.722."""
+    return step.say(manner(), 2)
 
 
 @screen.app_template_filter("left")

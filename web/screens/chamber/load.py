@@ -22,7 +22,7 @@ from core.refusals import Missing, OutOfRange, Refusal, Refused
 from core.working import Figure
 from core.worksheet import Number
 from web.entry_forms import EntryForm, Subject, Values, declare, write
-from web.forms import Form, from_request, typed
+from web.forms import Form, from_request, suggested, typed
 from web.instruments import right_of
 from web.journal import book
 from web.screens.chamber.blueprint import screen
@@ -111,8 +111,8 @@ def _start(hangs: Hanging | None, how: Manner) -> dict[str, str]:
     temperature_c, humidity = _air()
     stated = stated_capacity(book())
     texts = {
-        "temperature": typed(temperature_c, TEMPERATURE, how),
-        "humidity": typed(humidity, RELATIVE_HUMIDITY, how),
+        "temperature": suggested(temperature_c, TEMPERATURE, how),
+        "humidity": suggested(humidity, RELATIVE_HUMIDITY, how),
         "room_temperature": typed(20.0, TEMPERATURE, how),
         "room_humidity": typed(0.5, RELATIVE_HUMIDITY, how),
         "chamber": typed(stated.chamber_m3 if stated else None, ROOM, how),

@@ -27,7 +27,7 @@ from core.refusals import Missing, OutOfRange
 from core.working import Figure
 from core.worksheet import Number
 from web.entry_forms import EntryForm, Subject, Values, declare, write
-from web.forms import typed
+from web.forms import suggested
 from web.instruments import right_of
 from web.journal import book
 from web.screens.chamber.blueprint import screen
@@ -155,12 +155,12 @@ def _printed(programme: Programme) -> dict[str, str]:
     """The middle of each printed range; below an upper limit that stands alone by what a hygrometer may be wrong."""
     how, texts = manner(), dict[str, str]()
     if programme.temperature_c:
-        texts["temperature_c"] = typed(round(sum(programme.temperature_c) / 2, 3), TEMPERATURE, how)
+        texts["temperature_c"] = suggested(sum(programme.temperature_c) / 2, TEMPERATURE, how)
     if programme.humidity:
         low, high = programme.humidity
-        texts["humidity"] = typed(round((low + high) / 2 if low else high - HYGROMETER, 4), RELATIVE_HUMIDITY, how)
+        texts["humidity"] = suggested((low + high) / 2 if low else high - HYGROMETER, RELATIVE_HUMIDITY, how)
     if programme.air_speed_m_s:
-        texts["air_speed_m_s"] = typed(round(sum(programme.air_speed_m_s) / 2, 3), AIR_SPEED, how)
+        texts["air_speed_m_s"] = suggested(sum(programme.air_speed_m_s) / 2, AIR_SPEED, how)
     return texts
 
 
@@ -170,7 +170,7 @@ def _in_force() -> dict[str, str]:
 
 
 def limits(fact: SetPointsChosen) -> tuple[Any, ...]:
-    """The four limits of the EU rule for beef that is aged; the set-point stands for the surface, which settles near."""
+    """The four limits of the EU rule for aged beef; the set-point stands for the surface, which settles near it."""
     if fact.process != "beef-ageing":
         return ()
     return beef_ageing(fact.temperature_c, fact.humidity, fact.air_speed_m_s, None)
