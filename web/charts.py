@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 
 from attrs import frozen
 
 from core.daybook.batch import Batch
+from core.daybook.fermenting import Clocked
 from core.release.readiness import ACID_PH
 
 WIDTH, HEIGHT = 640, 240
@@ -25,6 +26,8 @@ class Mark:
 
 @frozen
 class Trace:
+    """ahead: not measured but reckoned; drawn dashed and without dots."""
+
     name: str
     marks: tuple[Mark, ...]
 
@@ -34,6 +37,7 @@ class Trace:
 
     label_y: float
     """Where its name stands: beside its end, or moved down where another name is there already."""
+    ahead: bool = False
 
     @property
     def end(self) -> Mark:
@@ -58,15 +62,26 @@ class Chart:
 Series = tuple[str, Sequence[tuple[float, float]]]
 
 
-def acidity(batch: Batch) -> Chart | None:
-    """pH of the batch against hours since it was started; None until there are two readings."""
-    points = [
-        ((each.at - batch.started_at).total_seconds() / 3600, each.ph) for each in batch.phs if each.ph is not None
-    ]
+def acidity(batch: Batch, clocked: Clocked) -> Chart | None:
+    """pH against hours of the batch's clock, and where it comes down to 5.3; None until there are two readings."""
+    points = [((each.at - clocked.start).total_seconds() / 3600, each.ph) for each in batch.phs if each.ph is not None]
     if len(points) < 2:
         return None
     headline = f"pH {points[0][1]:.2f} to {points[-1][1]:.2f} in {points[-1][0] - points[0][0]:.0f} h"
-    return _chart(headline, "hours", "pH", [("", points)], (ACID_PH, f"pH {ACID_PH}"), decimals=2)
+    series: list[Series] = [("read", points)]
+    ahead = clocked.judged.projection
+    if ahead is not None:
+        series.append(("reckoned", [points[-1], (ahead.at_s / 3600, ACID_PH)]))
+        headline += f"; about {ahead.at_s / 3600:.0f} h to {ACID_PH}"
+    limit = (ACID_PH, f"pH {ACID_PH}")
+    return _chart(headline, "hours", "pH", series, limit, decimals=2, of="from", ahead=("reckoned",))
+
+
+def salt_at_centre(curves: Mapping[str, Sequence[tuple[float, float]]], share: float, headline: str) -> Chart:
+    """Salt at the centre in per cent of its end against days, by each diffusivity."""
+    series = [(name, [(at_s / 86400, 100 * part) for at_s, part in curve]) for name, curve in curves.items()]
+    limit = (100 * share, f"{100 * share:.0f} % wanted")
+    return _chart(headline, "days", "salt, %", series, limit, decimals=0, of="salt moves", ahead=tuple(curves))
 
 
 def losses(batch: Batch) -> Chart | None:
@@ -87,7 +102,17 @@ def losses(batch: Batch) -> Chart | None:
     return _chart(headline, "days", "loss, %", series, (target, f"{target:.0f} % to reach"), decimals=1)
 
 
-def _chart(headline: str, across: str, up: str, series: list[Series], limit: tuple[float, str], decimals: int) -> Chart:
+def _chart(
+    headline: str,
+    across: str,
+    up: str,
+    series: list[Series],
+    limit: tuple[float, str],
+    decimals: int,
+    of: str = "piece",
+    ahead: tuple[str, ...] = (),
+) -> Chart:
+    """of: what the names of the series are names of. ahead: the names of what is reckoned and not measured."""
     xs = [x for _, points in series for x, _ in points]
     ys = [y for _, points in series for _, y in points] + [limit[0]]
     x_ticks, y_ticks = _ticks(min([0.0, *xs]), max(xs)), _ticks(min(ys), max(ys))
@@ -105,24 +130,24 @@ def _chart(headline: str, across: str, up: str, series: list[Series], limit: tup
         headline,
         across,
         up,
-        _traces([(name, tuple(place(x, y) for x, y in points)) for name, points in series]),
+        _traces([(name, tuple(place(x, y) for x, y in points)) for name, points in series], ahead),
         place(x_low, limit[0], limit[1]),
         tuple(place(x, y_low, f"{x:g}") for x in x_ticks),
         tuple(place(x_low, y, f"{y:g}") for y in y_ticks),
-        ("piece", across, up) if series[0][0] else (across, up),
+        (of, across, up) if series[0][0] else (across, up),
         tuple(
             (*((name,) if name else ()), f"{x:.1f}", f"{y:.{decimals}f}") for name, points in series for x, y in points
         ),
     )
 
 
-def _traces(drawn: list[tuple[str, tuple[Mark, ...]]]) -> tuple[Trace, ...]:
+def _traces(drawn: list[tuple[str, tuple[Mark, ...]]], ahead: tuple[str, ...]) -> tuple[Trace, ...]:
     """Names from the top down, each at least a line below the one before; too many to stand apart go unnamed."""
     named: list[Trace] = []
     lowest = 0.0
     for name, marks in sorted(drawn, key=lambda each: each[1][-1].y):
         lowest = max(marks[-1].y, lowest + LINE)
-        named.append(Trace(name if lowest < HEIGHT - LINE else "", marks, lowest))
+        named.append(Trace(name if lowest < HEIGHT - LINE else "", marks, lowest, name in ahead))
     return tuple(named)
 
 

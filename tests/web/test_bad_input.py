@@ -25,15 +25,15 @@ from web.screens.chamber.set_points import CHOOSE
 from web.screens.chamber.water import BASIN, CHARGE, EMPTY, FILL
 from web.screens.dry import HANG, WEIGH
 from web.screens.ferment import READING
-from web.screens.ferment.beginning import BEGIN
+from web.screens.ferment.beginning import START_CLOCK
 from web.screens.ferment.deviation import DEVIATION
 from web.screens.mix.cure import CURE
-from web.screens.mix.salting import END, SALT, TURN
+from web.screens.mix.salting import INTO_SALT, OUT_OF_SALT, TURN_IT
 from web.screens.release import ACTIVITY, INSPECT, TAKE_DOWN
 
 BANNED = ("please", "sorry", "invalid", "oops")
 NO_NUMBERS = ("much", "NaN", "1e3", "<script>alert(1)</script>", "12 stone", "3 4", "--", "\u202e5")
-NOTHING_NEEDED = ("inspect", "take-down", "set-anew", "retire")
+NOTHING_NEEDED = ("inspect", "take-down", "set-anew", "retire", "turn", "unsalt")
 LONGEST_SENT = 20_001
 """The page sends no more of a text than this."""
 TEN_MEGABYTES = 10_000_000
@@ -67,7 +67,7 @@ ENTRIES = (
         {"dose": "0.25 %", "nitrite": "6.25", "nitrate": "0"},
     ),
     Tried("reading", "{batch}/reading", READING.inputs, {"ph": "5.4", "temperature_c": "22"}),
-    Tried("ferment", "{batch}/ferment", BEGIN.inputs, {"rule": "canada", "planned_c": "24"}),
+    Tried("ferment", "{batch}/ferment", START_CLOCK.inputs, {"rule": "canada", "planned_c": "24"}),
     Tried(
         "deviation",
         "{batch}/deviation",
@@ -75,13 +75,13 @@ ENTRIES = (
         {"result": "clean", "test": "toxin", "decision": "keep", "decided_by": "Ana"},
     ),
     Tried(
-        "salt",
+        "into-salt",
         "{batch}/salt",
-        SALT.inputs,
+        INTO_SALT.inputs,
         {"manner": "weighed", "shape": "slab", "thickness_m": "50", "temperature_c": "3", "share": "90"},
     ),
-    Tried("turn", "{batch}/turn", TURN.inputs, {"note": "much brine"}),
-    Tried("unsalt", "{batch}/unsalt", END.inputs, {"note": "rinsed"}),
+    Tried("turn", "{batch}/turn", TURN_IT.inputs, {"note": "much brine"}),
+    Tried("unsalt", "{batch}/unsalt", OUT_OF_SALT.inputs, {"note": "rinsed"}),
     Tried("hang", "{batch}/hang", HANG.inputs, {"tag": "J-9", "start_kg": "900"}),
     Tried("weigh", "{piece}/weigh", WEIGH.inputs, {"mass_kg": "900"}),
     Tried("activity", "{piece}/activity", ACTIVITY.inputs, {"water_activity": "0.9"}),

@@ -19,11 +19,11 @@ def test_the_form_of_a_batch_never_read(visitor: Visitor, batch: str):
 
 def test_both_are_kept(visitor: Visitor, batch: str):
     page = visitor.fill(f"{batch}/reading", ph="5,6", temperature_c="72 °F")
-    assert alike(visitor.fact(page.saved), Reading(5.6, 200 / 9))
+    assert alike(visitor.fact(page.saved), Reading(5.6, 200 / 9, place="chamber"))
 
 
 @pytest.mark.parametrize(
-    ("key", "text", "fact"), [("ph", "5.6", Reading(5.6)), ("temperature_c", "22", Reading(None, 22.0))]
+    ("key", "text", "fact"), [("ph", "5.6", Reading(5.6)), ("temperature_c", "22", Reading(None, 22.0, place="chamber"))]
 )
 def test_one_alone_is_enough(visitor: Visitor, batch: str, key: str, text: str, fact: Reading):
     assert visitor.fact(visitor.fill(f"{batch}/reading", **{key: text}).saved) == fact

@@ -1,0 +1,60 @@
+"""The clock of the degree-hours starts: by which rule, and what the chamber was set to."""
+
+from __future__ import annotations
+
+from flask import redirect, request, url_for
+
+from core.daybook.facts.ferment import FermentationBegun
+from core.ferment.rules import LOCAL_RULES, RULE_WORDS
+from core.quantities import TEMPERATURE, Amount, Manner
+from core.worksheet import Choice, Number
+from web.entry_forms import EntryForm, Subject, declare, path_of, write
+from web.finding import find_batch
+from web.journal import book
+from web.screens.ferment.blueprint import screen
+
+
+def _say(fact: FermentationBegun, how: Manner) -> str:
+    planned = f", chamber at {Amount(fact.planned_c, TEMPERATURE).show(how)}" if fact.planned_c is not None else ""
+    rule = "Canadian" if fact.rule == "canada" else "US"
+    return f"The clock of its degree-hours started, {rule} rule{planned}"
+
+
+START_CLOCK = declare(
+    EntryForm(
+        FermentationBegun,
+        "Start the clock",
+        (
+            Choice("rule", "Rule", RULE_WORDS, default="us", help="Take the one that holds where you are."),
+            Number(
+                "planned_c",
+                "Chamber set to",
+                TEMPERATURE,
+                0,
+                50,
+                optional=True,
+                help="It counts only where nothing was read for long.",
+            ),
+        ),
+        _say,
+        save="Start the clock",
+        hint=f"Set the time to when the meat was at 15.6 °C (60 °F). {LOCAL_RULES}",
+    )
+)
+
+
+@screen.route("/batches/<batch_id>/ferment", methods=["GET", "POST"])
+def begin(batch_id: str):
+    """A batch has one clock: started again, it corrects the first start."""
+    batch = find_batch(batch_id)
+    begun_line = batch.ferment.begun_line_id
+    if begun_line is not None and request.method == "GET" and "figures" not in request.args:
+        return redirect(url_for("entries.correct", entry_id=begun_line), 303)
+    return write(
+        START_CLOCK,
+        Subject(batch),
+        about=batch.id,
+        back=path_of(batch),
+        back_to=path_of(batch),
+        corrects=book().line(begun_line) if begun_line else None,
+    )

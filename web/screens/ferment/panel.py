@@ -1,0 +1,130 @@
+"""What a batch's page says of its fermentation: the sum against the limit, what is left, when it crossed or will."""
+
+from __future__ import annotations
+
+from datetime import datetime
+
+from attrs import frozen
+
+from core.daybook.batch import Batch
+from core.daybook.fermenting import Clocked, judged
+from core.ferment.deadline import STANDS_STILL, hours_and_minutes
+from core.ferment.outcome import reason, slow_reason
+from core.ferment.rules import LOCAL_RULES, NO_PROOF
+from core.ferment.slow import OWN_USE
+from core.quantities import DEGREE_HOURS, TEMPERATURE, Amount, Manner
+from core.verdict import Reason
+from core.working import Figure
+from web import charts
+from web.charts import Chart
+from web.drawing import clock
+
+
+@frozen
+class Panel:
+    """gone, of: the sum and its limit, as shown; "" where they are not known. hold: whether the batch is held for it.
+
+    decide: whether a decision is wanted or was made. figures: with their working, folded.
+    """
+
+    gone: str
+    of: str
+    reason: Reason
+    hold: bool
+    decide: bool
+    times: tuple[str, ...]
+    figures: tuple[Figure, ...]
+    assumed: tuple[object, ...]
+    cautions: tuple[str, ...]
+    chart: Chart | None
+    is_slow: bool
+    begun: bool
+
+
+def panel(batch: Batch, moment: datetime, how: Manner) -> Panel | None:
+    """None for a whole muscle, and before the cure is weighed."""
+    clocked = judged(batch, moment)
+    if clocked is None or batch.cure is None:
+        return None
+    known, is_slow = clocked.judged, batch.start.style == "slow"
+    why = (slow_reason if is_slow else reason)(known.outcome)
+    left = known.deadline.left
+    is_over = known.word in ("over", "not shown") or (known.word == "unknown" and known.crossing is not None)
+    return Panel(
+        gone="" if known.sum is None else known.sum.show(how),
+        of="" if known.limit is None else known.limit.show(how),
+        reason=why,
+        hold=why.met is not True and known.word != "running",
+        decide=is_over or batch.ferment.decided is not None,
+        times=tuple(_times(clocked, how)),
+        figures=tuple(
+            each for each in (known.sum, known.limit, left if known.word == "running" else None, *known.places) if each
+        ),
+        assumed=known.assumed,
+        cautions=((OWN_USE,) if is_slow else ()) + (NO_PROOF, LOCAL_RULES),
+        chart=None if is_slow else charts.acidity(batch, clocked),
+        is_slow=is_slow,
+        begun=batch.ferment.begun is not None,
+    )
+
+
+def _times(clocked: Clocked, how: Manner) -> list[str]:
+    """Sentences of clock times: what is left, the crossing, the projection."""
+    said = [_left(clocked, how), _crossed(clocked), _projected(clocked)]
+    return [each for each in said if each]
+
+
+def _left(clocked: Clocked, how: Manner) -> str:
+    known, last_safe = clocked.judged, clocked.last_safe
+    if known.word == "over" and last_safe is not None:
+        return f"The limit was reached on {clock(last_safe)}."
+    if known.word != "running" or not known.course.legs:
+        return ""
+    present = Amount(known.course.last_c, TEMPERATURE).show(how)
+    if known.deadline.left is None or last_safe is None:
+        return f"{STANDS_STILL} ({present})"
+    left = hours_and_minutes(known.deadline.left.value)
+    return f"{left} left at {present}: the last safe moment is {clock(last_safe)}."
+
+
+def _crossed(clocked: Clocked) -> str:
+    found = clocked.judged.crossing
+    if found is None:
+        return ""
+    by, at, after = (clocked.at(each) for each in (found.by_s, found.at_s, found.after_s))
+    assert by is not None
+    assert at is not None
+    if after is None:
+        return f"pH 5.3 or lower from the first reading on, {clock(by)}."
+    return (
+        f"pH 5.3 was crossed about {clock(at)}, by a straight line between the readings of {clock(after)} and "
+        f"{clock(by)}."
+    )
+
+
+def _projected(clocked: Clocked) -> str:
+    ahead = clocked.judged.projection
+    if ahead is None:
+        return ""
+    at, earliest, latest = (clocked.at(each) for each in (ahead.at_s, ahead.earliest_s, ahead.latest_s))
+    assert at is not None
+    assert earliest is not None
+    until = f"and {clock(latest)}" if latest is not None else "and a time that cannot be told yet"
+    return (
+        f"A straight line through the last {ahead.readings} readings comes down to 5.3 about {clock(at)}, between "
+        f"{clock(earliest)} {until}. The fall slows towards its end."
+    )
+
+
+def summary(batch: Batch, moment: datetime, how: Manner) -> str:
+    """The one figure for the list of batches."""
+    clocked = judged(batch, moment)
+    if clocked is None:
+        return ""
+    known = clocked.judged
+    if known.word == "over":
+        return "hold: degree-hours used up"
+    if known.word == "running" and known.course.legs and known.deadline.left is not None:
+        gone = Amount(known.outcome.sum_ks or 0.0, DEGREE_HOURS).show(how)
+        return f"{hours_and_minutes(known.deadline.left.value)} left, {gone} gone"
+    return ""

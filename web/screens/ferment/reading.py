@@ -1,0 +1,97 @@
+"""Fermenting: pH and temperature of the meat, read until it is acid."""
+
+from __future__ import annotations
+
+from attrs import frozen
+from flask import url_for
+
+from core.daybook.facts import Reading
+from core.quantities import PH, TEMPERATURE, Amount, Manner
+from core.refusals import Missing
+from core.worksheet import Choice, Number
+from web.entry_forms import EntryForm, Subject, Values, declare, path_of, write
+from web.finding import find_batch
+from web.forms import ReadWith, typed
+from web.instruments import ANOTHER
+from web.screens.ferment.blueprint import screen
+
+PLACES: dict[str, str] = {"chamber": "in the chamber, beside the meat", "core": "in the meat"}
+
+
+@frozen
+class PlaceRead(Choice):
+    """Its value is the place, or None where none was sent: a form drawn by an older version asked for none."""
+
+    optional: bool = True
+
+    def read(self, text: str, manner: Manner) -> str | None:  # type: ignore[override]
+        return Choice.read(self, text, manner) if text.strip() else None
+
+
+def _fact(values: Values, subject: Subject) -> Reading:
+    if values["ph"] is None and values["temperature_c"] is None:
+        raise Missing("ph", "Enter the pH, the temperature, or both.")
+    was = subject.was.place if isinstance(subject.was, Reading) else "chamber"
+    if values["temperature_c"] is None or (was is None and values["place"] == "chamber"):
+        values |= {"place": None}  # an older entry's None means the chamber: put right, it stays what it was
+    return Reading(**values)
+
+
+def _texts(fact: Reading, how: Manner) -> dict[str, str]:
+    return {
+        "ph": typed(fact.ph, PH, how),
+        "temperature_c": typed(fact.temperature_c, TEMPERATURE, how),
+        "place": fact.place or "chamber",
+        "meter": fact.meter or ANOTHER,
+        "thermometer": fact.thermometer or ANOTHER,
+    }
+
+
+def _say(fact: Reading, how: Manner) -> str:
+    parts = []
+    if fact.ph is not None:
+        parts.append(f"pH {Amount(fact.ph, PH).show(how)}")
+    if fact.temperature_c is not None:
+        inside = " in the meat" if fact.place == "core" else ""
+        parts.append(Amount(fact.temperature_c, TEMPERATURE).show(how) + inside)
+    return "Read: " + " at ".join(parts)
+
+
+READING = declare(
+    EntryForm(
+        Reading,
+        "Read pH and temperature",
+        (
+            Number("ph", "pH", PH, 3, 8, optional=True, help="Of the meat, not the room."),
+            Number("temperature_c", "Temperature", TEMPERATURE, -10, 60, optional=True),
+            PlaceRead(
+                "place",
+                "Temperature read",
+                PLACES,
+                default="chamber",
+                help="Degree-hours count the chamber; where the meat is warmer, they count the meat.",
+            ),
+            ReadWith("meter", "pH meter", ("ph-meter",)),
+            ReadWith("thermometer", "Thermometer", ("thermometer", "hygrometer")),
+        ),
+        _say,
+        fact=_fact,
+        texts=_texts,
+        save="Save the reading",
+    )
+)
+
+
+@screen.route("/batches/<batch_id>/reading", methods=["GET", "POST"])
+def read_meat(batch_id: str):
+    batch = find_batch(batch_id)
+    last = batch.readings[-1] if batch.readings else None
+    return write(
+        READING,
+        Subject(batch),
+        about=batch.id,
+        back=path_of(batch),
+        back_to=url_for("batches.one", batch_id=batch_id),
+        last=last,
+        template="ferment/reading.html",
+    )

@@ -1,0 +1,85 @@
+"""What a batch's page says of its time in salt: which day it is, when the salt is through, and both ways to tell."""
+
+from __future__ import annotations
+
+from datetime import datetime
+
+from attrs import frozen
+
+from core.daybook.batch import Batch
+from core.daybook.salt_notes import Salting
+from core.daybook.salting import equalised_at, next_turn, piece_of, planned_end, surely_equalised_at
+from core.mix.salting import FAST_M2_S, SLOW_M2_S, TYPICAL_M2_S, centre_curve, centre_share, diffusivity
+from core.mix.salting_rules import by_rule
+from core.mix.salting_sheets import salting_figures
+from core.quantities import FRACTION, Amount
+from core.working import Figure
+from web import charts
+from web.charts import Chart
+from web.visitor import manner
+
+POINTS = 13
+FLOW = {"slowly": SLOW_M2_S, "as usual": TYPICAL_M2_S, "fast": FAST_M2_S}
+
+
+@frozen
+class SaltPanel:
+    """day: of its time in salt, counted from 1. now: salt at the centre by now, as shown. rules: the trade's."""
+
+    salting: Salting
+    day: int
+    now: str
+    end: datetime
+    through: datetime
+    surely: datetime
+    turn: datetime | None
+    figure: Figure
+    rules: tuple[Figure, ...]
+    chart: Chart
+
+
+def salt_panel(batch: Batch, moment: datetime) -> SaltPanel | None:
+    salting = batch.salting
+    if salting is None:
+        return None
+    begun, piece = salting.begun, piece_of(salting)
+    until = min(moment, salting.ended_at or moment)
+    lasted_s = max(0.0, (until - salting.at).total_seconds())
+    d_m2_s = diffusivity(begun.temperature_c)
+    share = centre_share(piece, begun.manner, d_m2_s, lasted_s)
+    surely = surely_equalised_at(salting)
+    until_s = (max(surely, planned_end(salting)) - salting.at).total_seconds()
+    curves = {
+        name: centre_curve(piece, begun.manner, diffusivity(begun.temperature_c, at_3_c), until_s, POINTS)
+        for name, at_3_c in FLOW.items()
+    }
+    shown = Amount(round(share, 2), FRACTION).show(manner())
+    return SaltPanel(
+        salting=salting,
+        day=int(lasted_s // 86400) + 1,
+        now=shown,
+        end=planned_end(salting),
+        through=equalised_at(salting),
+        surely=surely,
+        turn=next_turn(salting),
+        figure=salting_figures(
+            begun.manner,
+            begun.shape,
+            begun.thickness_m,
+            begun.width_m,
+            begun.length_m,
+            begun.temperature_c,
+            begun.centre_share,
+            None,
+        )[0],
+        rules=by_rule(begun.mass_kg, begun.thickness_m),
+        chart=charts.salt_at_centre(curves, begun.centre_share, f"Salt at the centre: about {shown} by now"),
+    )
+
+
+def salt_summary(batch: Batch, moment: datetime) -> str:
+    if batch.salting is None:
+        return ""
+    days = (moment - batch.salting.at).days + 1
+    planned = round((planned_end(batch.salting) - batch.salting.at).total_seconds() / 86400)
+    return f"in salt, day {days} of {planned}"

@@ -1,0 +1,132 @@
+"""A whole muscle goes into salt, is turned, and comes out again."""
+
+from __future__ import annotations
+
+import attrs
+from flask import redirect, request, url_for
+
+from core.daybook.facts.salting import PieceTurned, SaltingBegun, SaltingEnded
+from core.mix.salting import MANNERS
+from core.mix.salting_rules import DAY_S
+from core.mix.salting_sheets import (
+    COLD,
+    LENGTH_,
+    MANNER,
+    PIECE_MASS_KG,
+    SHAPE,
+    SHARE,
+    THICKNESS,
+    WIDTH,
+    salting_figures,
+)
+from core.quantities import DAYS, LENGTH, TEMPERATURE, Amount, Manner
+from core.working import Figure
+from core.worksheet import Number
+from web.entry_forms import EntryForm, Subject, Values, declare, path_of, write
+from web.finding import find_batch
+from web.forms import Words, typed
+from web.journal import book
+from web.screens.mix.blueprint import screen
+
+
+def _figures(fact: SaltingBegun, subject: Subject) -> tuple[Figure, ...]:
+    return salting_figures(
+        fact.manner,
+        fact.shape,
+        fact.thickness_m,
+        fact.width_m,
+        fact.length_m,
+        fact.temperature_c,
+        fact.centre_share,
+        fact.mass_kg,
+    )
+
+
+def _fact(values: Values, subject: Subject) -> SaltingBegun:
+    days_s, share = values.pop("planned_days"), values.pop("share")
+    return SaltingBegun(**values, centre_share=share, planned_days=None if days_s is None else days_s / DAY_S)
+
+
+def _texts(fact: SaltingBegun, how: Manner) -> dict[str, str]:
+    numbers = {each.key: each for each in INTO_SALT.inputs if isinstance(each, Number)}
+    values = attrs.asdict(fact) | {
+        "share": fact.centre_share,
+        "planned_days": None if fact.planned_days is None else fact.planned_days * DAY_S,
+    }
+    texts = {key: typed(values[key], each.quantity, how) for key, each in numbers.items()}
+    return texts | {"manner": fact.manner, "shape": fact.shape}
+
+
+def _say(fact: SaltingBegun, how: Manner) -> str:
+    thick, cold = Amount(fact.thickness_m, LENGTH).show(how), Amount(fact.temperature_c, TEMPERATURE).show(how)
+    planned = "" if fact.planned_days is None else f", for {Amount(fact.planned_days * DAY_S, DAYS).show(how)}"
+    return f"Put into salt, {MANNERS[fact.manner]}: {thick} thick, at {cold}{planned}"
+
+
+INTO_SALT = declare(
+    EntryForm(
+        SaltingBegun,
+        "Put it into salt",
+        (
+            MANNER,
+            SHAPE,
+            THICKNESS,
+            WIDTH,
+            LENGTH_,
+            COLD,
+            SHARE,
+            PIECE_MASS_KG,
+            Number("planned_days", "Days planned", DAYS, DAY_S, 400 * DAY_S, optional=True, help="Empty: as reckoned."),
+        ),
+        _say,
+        figures=_figures,
+        fact=_fact,
+        texts=_texts,
+        save="Put it into salt",
+    )
+)
+TURN_IT = declare(
+    EntryForm(
+        PieceTurned,
+        "Turn it",
+        (Words("note", "Note", 200, optional=True, help="For example how much brine has drawn."),),
+        lambda fact, how: "Turned" + (f": {fact.note}" if fact.note else ""),
+        save="It is turned",
+    )
+)
+OUT_OF_SALT = declare(
+    EntryForm(
+        SaltingEnded,
+        "Take it out of the salt",
+        (Words("note", "Note", 200, optional=True),),
+        lambda fact, how: "Out of the salt" + (f": {fact.note}" if fact.note else ""),
+        save="It is out",
+        hint="Then tie it, weigh it and hang it.",
+    )
+)
+
+
+@screen.route("/batches/<batch_id>/salt", methods=["GET", "POST"])
+def begin_salting(batch_id: str):
+    """A batch goes into salt once: begun again, it corrects the first beginning."""
+    batch = find_batch(batch_id)
+    salting = batch.salting
+    if salting is not None and request.method == "GET" and "figures" not in request.args:
+        return redirect(url_for("entries.correct", entry_id=salting.line_id), 303)
+    back = path_of(batch)
+    begun = book().line(salting.line_id) if salting else None
+    return write(INTO_SALT, Subject(batch), about=batch.id, back=back, back_to=back, corrects=begun)
+
+
+@screen.route("/batches/<batch_id>/turn", methods=["GET", "POST"])
+def turn(batch_id: str):
+    batch = find_batch(batch_id)
+    back = path_of(batch)
+    return write(TURN_IT, Subject(batch), about=batch.id, back=back, back_to=back)
+
+
+@screen.route("/batches/<batch_id>/unsalt", methods=["GET", "POST"])
+def end_salting(batch_id: str):
+    batch = find_batch(batch_id)
+    hang = url_for("dry.hang", batch_id=batch.id)
+    return write(OUT_OF_SALT, Subject(batch), about=batch.id, back=hang, back_to=path_of(batch))
