@@ -2,7 +2,7 @@
 
 from collections.abc import Callable
 
-from building.bench import Row, settling
+from building.bench import Row, logs, settling
 from building.bench.answer import answer, answer_slowed
 from building.bench.first_visit import first_visit
 from building.bench.journal import journal
@@ -14,6 +14,9 @@ ROWS: dict[str, Callable[[], Row]] = {
     "answer-slowed": answer_slowed,
     "journal": journal,
     "first-visit": first_visit,
+    "logs": logs.logs,
+    "logs-chart": logs.chart,
+    "logs-growth": logs.growth,
     "settling-cycles": settling.cycles,
     "settling-hold": settling.hold,
     "settling-tau": settling.tau,

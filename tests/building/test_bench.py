@@ -7,7 +7,9 @@ import pytest
 from building import bench
 from building.bench import Row, as_shown
 from building.bench.rows import ROWS
+from building.bench.sawtooth import two_loggers
 from building.bench.ten_thousand import COUNT, OPEN, stored_records
+from core.chamber.logs import guess
 from core.daybook.batch import batches, open_batches
 from core.daybook.book import Book
 
@@ -18,7 +20,16 @@ def records():
 
 
 def test_every_promise_has_its_measurement():
-    assert {"start", "answer", "answer-slowed", "journal", "first-visit"} <= ROWS.keys()
+    assert {
+        "start",
+        "answer",
+        "answer-slowed",
+        "journal",
+        "first-visit",
+        "logs",
+        "logs-chart",
+        "logs-growth",
+    } <= ROWS.keys()
 
 
 def test_a_measurement_is_one_json_object_with_five_keys(dist, capsys):
@@ -26,7 +37,9 @@ def test_a_measurement_is_one_json_object_with_five_keys(dist, capsys):
     assert list(json.loads(capsys.readouterr().out)) == ["name", "value", "unit", "against", "ratio"]
 
 
-@pytest.mark.parametrize("row", [Row(40, "ms", 50), Row(0.96, "share counted exactly", 0.95)])
+@pytest.mark.parametrize(
+    "row", [Row(40, "ms", 50), Row(1.02, "of linear", 1.15), Row(0.96, "share counted exactly", 0.95)]
+)
 def test_a_ratio_above_one_is_a_goal_reached(row):
     assert as_shown("any", row)["ratio"] > 1
 
@@ -44,3 +57,13 @@ def test_the_journal_holds_corrections_and_three_open_batches(records):
     assert len(open_batches(book)) == OPEN
     assert any("corrects" in record["entry"] for record in records)
     assert all(batch.pieces for batch in batches(book))
+
+
+def test_the_loggers_files_are_the_same_each_time_and_as_long_as_asked():
+    files = two_loggers(400)
+    assert files == two_loggers(400)
+    assert [len(data.splitlines()) for data in files.values()] == [201, 201]
+
+
+def test_the_loggers_files_can_be_read_without_a_question():
+    assert [guess(data).questions for data in two_loggers(400).values()] == [(), ()]
