@@ -164,20 +164,21 @@ def _printed(programme: Programme, key: str, name: str, value: float, quantity: 
     amounts = {"set": Amount(value, quantity), "low": Amount(low, quantity), "high": Amount(high, quantity)}
     slack = AS_SHOWN[quantity.key]
     outside = "below" if value < low - slack else "above" if value > high + slack else ""
-    told = "{low}" if low == high else "{low} to {high}"
+    no_lower_limit = quantity is RELATIVE_HUMIDITY and not low
+    told = "{low}" if low == high else "at most {high}" if no_lower_limit else "{low} to {high}"
     where = f"outside it, {outside}" if outside else "within it"
     noted = (programme.note,) if programme.note else ()
     aside = (f"The set-point lies {outside} what is printed.",) if outside else ()
     return Figure(
         key=key,
-        name=name,
-        value=(low + high) / 2,
+        name=f"{name}, at most" if no_lower_limit else name,
+        value=high if no_lower_limit else (low + high) / 2,
         quantity=quantity,
         working=(Step(f"{programme.name}: {told}. The set-point of {{set}} lies {where}.", amounts),),
         source=programme.source,
         cautions=aside + noted,
-        low=None if low == high else low,
-        high=None if low == high else high,
+        low=None if low == high or no_lower_limit else low,
+        high=None if low == high or no_lower_limit else high,
     )
 
 

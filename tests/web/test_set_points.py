@@ -101,6 +101,14 @@ def test_aged_beef_shows_the_four_limits_of_the_rule(visitor: Visitor):
     assert "2024/1141" in page.text
 
 
+def test_aged_beef_tells_its_limits_while_one_types(visitor: Visitor):
+    page = visitor.get(
+        "/chamber/set-points/choose/beef-eu", figures="1", temperature_c="5", humidity="80", surface_activity="0.97"
+    )
+    assert "Outside the EU rule for aged beef: Surface 5 °C; the rule allows −0.5 °C to 3 °C." in page.html
+    assert "Not shown to be within the EU rule for aged beef: Air speed is not measured" in page.html
+
+
 def test_a_set_point_outside_the_rule_is_told(visitor: Visitor):
     visitor.fill("/chamber/set-points/choose/beef-eu", temperature_c="5", humidity="90", air_speed_m_s="")
     assert visitor.get("/chamber/set-points").texts("span", "mark") == ["no", "no", "not known", "not known"]

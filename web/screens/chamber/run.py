@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from typing import Any
 
 from flask import abort, redirect, render_template, request, url_for
@@ -97,7 +98,7 @@ def _too_soon(task: RunTask) -> str:
     if task.begun is None:
         told = f"Its {what} was not started: start the timer, or record it as not timed."
     else:
-        left = Amount(task.left_s(now()), LASTING).show(manner())
+        left = Amount(math.ceil(task.left_s(now())), LASTING).show(manner())
         told = f"Its {what} is not over: {left} are left. Let it stand, or record it as shorter."
     consequence = " The run then says: not sanitised by the rule." if task.key == "contact" else ""
     return told + consequence

@@ -24,6 +24,7 @@ from core.quantities import (
     Manner,
 )
 from core.refusals import Missing, OutOfRange
+from core.verdict import Reason
 from core.working import Figure
 from core.worksheet import Number
 from web.entry_forms import EntryForm, Subject, Values, declare, write
@@ -79,7 +80,14 @@ def meaning(fact: SetPointsChosen, subject: Subject | None = None) -> tuple[Figu
     word = f"In a word: {graded.word}; {graded.meaning}. The scale is common practice, no source."
     piece = () if fact.piece_c is None or fact.thickness_m is None else cold_piece(fact.piece_c, *air, fact.thickness_m)
     named = tuple(each for each in piece if each.key not in {other.key for other in others})
-    return (attrs.evolve(force, cautions=(word, *force.cautions)), *others, *_equal(fact), *named)
+    cautions = (word, *force.cautions, *(_told(limit) for limit in limits(fact)))
+    return (attrs.evolve(force, cautions=cautions), *others, *_equal(fact), *named)
+
+
+def _told(limit: Reason) -> str:
+    """A limit of the rule for aged beef, while one types."""
+    word = {True: "Within", False: "Outside", None: "Not shown to be within"}[limit.met]
+    return f"{word} the EU rule for aged beef: {limit.text.say(manner(), 4)}"
 
 
 def _equal(fact: SetPointsChosen) -> tuple[Figure, ...]:
@@ -169,7 +177,7 @@ def _in_force() -> dict[str, str]:
     return CHOOSE.texts_of(line.fact, manner()) if line else {}
 
 
-def limits(fact: SetPointsChosen) -> tuple[Any, ...]:
+def limits(fact: SetPointsChosen) -> tuple[Reason, ...]:
     """The four limits of the EU rule for aged beef; the set-point stands for the surface, which settles near it."""
     if fact.process != "beef-ageing":
         return ()
