@@ -37,6 +37,16 @@ SCREENS = {
     "chamber": "/chamber",
     "charge": "/chamber/charge",
     "air": "/chamber/air",
+    "filling": "/chamber/fill",
+    "emptying": "/chamber/basin/empty",
+    "set-points": "/chamber/set-points",
+    "choosing set-points": "/chamber/set-points/choose/beef-eu",
+    "load": "/chamber/load",
+    "a stated capacity": "/chamber/capacity",
+    "beginning a run": "/chamber/preparation",
+    "a run": "/chamber/preparation/{run}",
+    "a run's list": "/chamber/preparation/list",
+    "a run's task": "/chamber/preparation/list/contact",
     "sums": "/sums",
     "a search without a find": "/sums?find=sourdough",
     "your data": "/yours",
@@ -44,6 +54,8 @@ SCREENS = {
     "no such page": "/nowhere",
     **{f"sum {name}": f"/sums/{name}" for name in WORKSHEETS},
 }
+SOLUTION = {"agent": "chlorine", "stock": "5.25", "target": "100", "volume": "4", "after": "drain"}
+RUN = SOLUTION | {"stated": "active", "weight": "1", "descaled": "yes"}
 FORMS = {
     "a new batch": "Start the batch",
     "cure": "Save the weighed cure",
@@ -53,6 +65,11 @@ FORMS = {
     "water activity": "Save the measurement",
     "charge": "Save the charge",
     "air": "Save the reading",
+    "filling": "Save the filling",
+    "emptying": "Save the emptying",
+    "load": "Work it out",
+    "beginning a run": "Begin the run",
+    "a run's list": "Add to the list",
     "your data": "Read it in",
     **{f"sum {name}": "Work it out" for name in ("moist-air", "cure-ppm", "ready")},
 }
@@ -91,8 +108,21 @@ def fill() -> Filled:
     _write(client, f"/pieces/{ids['J-4']}/take-down", 0, note="to the table")
     air = _write(client, "/chamber/air", 0, temperature_c="13", humidity="78")
     _write(client, "/chamber/charge", 3, water_m3="6", soda_kg_per_m3="1", tank_m3="8")
+    for days in (4, 2, 1):
+        _write(client, "/chamber/fill", days, water_m3="1", now_holds_m3="6")
+        _write(client, "/chamber/basin/empty", days, volume_m3="0.4")
+    _write(client, "/chamber/basin", 4, holds_m3="2")
+    _write(
+        client,
+        "/chamber/set-points/choose/dry-practice",
+        3,
+        temperature_c="12.8",
+        humidity="80",
+        surface_activity="0.97",
+    )
+    run = _write(client, "/chamber/preparation", 5, **RUN)
     exported = client.get("/yours/export").get_data(as_text=True)
-    return Filled(exported, {**ids, "fresh": fresh, "batch": batch, "weighing": weighing, "air": air})
+    return Filled(exported, {**ids, "fresh": fresh, "batch": batch, "weighing": weighing, "air": air, "run": run})
 
 
 def _write(client: FlaskClient, path: str, days_ago: float, **fields: str) -> str:
