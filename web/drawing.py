@@ -64,7 +64,7 @@ def _frame() -> dict[str, Any]:
 
 def _place(path: str) -> str:
     first = path.strip("/").split("/")[0]
-    return {"": "Today", "chamber": "Chamber", "sums": "Sums", "yours": ""}.get(first, "Batches")
+    return {"": "Today", "chamber": "Chamber", "sums": "Sums", "rules": "Sums", "yours": ""}.get(first, "Batches")
 
 
 def _here() -> str:

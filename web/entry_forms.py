@@ -13,6 +13,7 @@ from typing import Any
 import attrs
 from attrs import frozen
 from flask import redirect, render_template, request, url_for
+from werkzeug.datastructures import MultiDict
 from werkzeug.wrappers import Response
 
 from core.daybook.batch import Batch, Piece
@@ -30,6 +31,8 @@ from web.journal import book, fresh_id, record, sent_token
 from web.visitor import manner
 
 Values = dict[str, Any]
+ASKED_ANEW = "anew"
+"""In the address of a form that is drawn in another shape, with what was typed."""
 
 
 @frozen
@@ -49,7 +52,11 @@ def _nothing(fact: Any, subject: Subject) -> tuple[Figure, ...]:
 @frozen
 class EntryForm:
     """title heads the form; save is its button. say(fact, manner): the log's sentence. figures: shown while typing;
-    a Refusal raised there (a dose over the limit) refuses the entry."""
+    a Refusal raised there (a dose over the limit) refuses the entry.
+
+    shape: the inputs where they depend on what is chosen in those named by `shaped_by`; every: all there can be. What
+    was typed into boxes that are not drawn now is carried along and comes back with them.
+    """
 
     kind: type[Any]
     title: str
@@ -60,6 +67,9 @@ class EntryForm:
     texts: Callable[[Any, Manner], dict[str, str]] | None = None
     save: str = "Save"
     hint: str = ""
+    shape: Callable[[Subject], tuple[Input, ...]] | None = None
+    shaped_by: tuple[str, ...] = ()
+    every: tuple[Input, ...] = ()
 
     def make(self, values: Values, subject: Subject) -> Fact:
         return self.fact(values, subject) if self.fact else self.kind(**values)
@@ -79,10 +89,10 @@ class EntryForm:
             if getattr(each, "default", None) is not None
         }
 
-
     def asked(self, subject: Subject) -> tuple[Input, ...]:
         """The inputs as they are drawn: a choice of the instruments that are kept, or no such choice at all."""
-        offered = (offer(each, self.kind, subject.was) if isinstance(each, ReadWith) else each for each in self.inputs)
+        inputs = self.shape(subject) if self.shape else self.inputs
+        offered = (offer(each, self.kind, subject.was) if isinstance(each, ReadWith) else each for each in inputs)
         return tuple(each for each in offered if each is not None)
 
 
@@ -115,7 +125,7 @@ def write(
     if "figures" in request.args:
         return _figures_as_typed(declared, subject, from_request(inputs, request.args, ""), how)
     if request.method == "POST":
-        form = from_request(inputs, request.form, sent_token())
+        form = _sent(declared, inputs, request.form, sent_token())
         form = attrs.evolve(form, texts={**form.texts, **(filled or {})})
         sent_before = book().line(form.token) if form.token in book() else None
         if sent_before is not None:
@@ -138,7 +148,14 @@ def write(
     texts = {**declared.defaults(subject, how), **(start or {})}
     if corrects is not None:
         texts = {**declared.texts_of(corrects.fact, how), "happened": _minute(corrects.entry.happened_at)}
+    if ASKED_ANEW in request.args:
+        texts = {**declared.defaults(subject, how), **_sent(declared, inputs, request.args, "").texts}
     return _drawn(declared, subject, Form(fresh_id(), inputs, texts), how, corrects, context)
+
+
+def _sent(declared: EntryForm, inputs: tuple[Input, ...], given: MultiDict[str, str], token: str) -> Form:
+    """The form as sent, with what was typed into boxes of another shape."""
+    return attrs.evolve(from_request((*inputs, *declared.every), given, token), inputs=inputs)
 
 
 def _drawn(

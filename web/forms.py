@@ -107,6 +107,12 @@ class Form:
     def text(self, key: str) -> str:
         return self.texts.get(key, "")
 
+    @property
+    def carried(self) -> dict[str, str]:
+        """What was typed into boxes that this shape of the form does not draw."""
+        drawn = {name for each in self.inputs for name in (each.key, f"{each.key}-unit")}
+        return {key: text for key, text in self.texts.items() if key not in drawn and text}
+
     def readable(self) -> dict[str, str]:
         """The texts with the unit chosen beside the box put after a number that was typed without one."""
         return {

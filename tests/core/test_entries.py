@@ -59,7 +59,9 @@ FACTS = [
     FormulaChanged(**WRITTEN, casing_diameter_m=0.055, note="finer"),
     IngredientWeighed("part-2", 0.0235, 0.0236, "Cure", 0.001, "x", "L 7"),
     CureWeighed(0.031, 0.0625, 0.04, 0.31),
-    CureWeighed(0.24, 0.0625, rules="ca", product="meat", method="pump", nitrate_of="potassium", water_kg=10.0, taken=0.1),
+    CureWeighed(
+        0.24, 0.0625, rules="ca", product="meat", method="pump", nitrate_of="potassium", water_kg=10.0, taken=0.1
+    ),
     HouseRule("us", 120.0, 0.0, "what we are used to"),
     LicensedException("a trial under supervision", "the county's meat office, letter 12", "Ana"),
     Reading(5.1, 22.0),

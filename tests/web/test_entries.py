@@ -29,6 +29,7 @@ from core.daybook.facts import (
     Withdrawn,
 )
 from core.daybook.facts.chamber import BasinEmptied, BasinKnown, CapacityStated, HumidifierFilled, SetPointsChosen
+from core.daybook.facts.cure import RULES, HouseRule, LicensedException
 from core.daybook.facts.ferment import DeviationDecided, FermentationBegun, FermentLogTaken
 from core.daybook.facts.preparation import (
     KeptTask,
@@ -78,6 +79,8 @@ def walked(visitor: Visitor) -> dict[type, str]:
     formula = kitchen.note(FormulaKept(**fields(FORMULA), note="Mince it cold."))
     kitchen.note(FormulaChanged(**fields(FORMULA)), formula)
     kitchen.note(IngredientWeighed("part-1", 0.0123456789, 0.0125, "Salt", 1.234567e-4, lot="L 7"), batch)
+    kitchen.note(HouseRule("us", 123.456789, 0.0, "our own"), RULES)
+    kitchen.note(LicensedException("a trial", "letter 12", "Ana"), batch)
     kitchen.note(Reading(5.1371371, 22.3737373), batch)
     kitchen.note(AirRead(12.3456789, 0.78912345), CHAMBER)
     kitchen.note(FermentationBegun("canada", 23.4567891), batch)

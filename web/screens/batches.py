@@ -24,7 +24,7 @@ from web.forms import Words, typed
 from web.journal import book
 from web.screens.ferment.panel import panel
 from web.screens.ferment.panel import summary as ferment_summary
-from web.screens.mix.cure import CURE
+from web.screens.mix.cure import batch_figures
 from web.screens.mix.salt_panel import salt_panel, salt_summary
 from web.screens.release import verdicts
 from web.visitor import manner, now
@@ -132,7 +132,7 @@ def _cure(batch: Batch) -> tuple[tuple[Figure, ...], Refusal | None]:
     if batch.cure is None:
         return (), None
     try:
-        return CURE.figures(batch.cure, Subject(batch)), None
+        return batch_figures(batch), None
     except Refusal as refusal:
         return (), refusal
 

@@ -10,7 +10,7 @@ from flask import Blueprint, abort, redirect, render_template, request, url_for
 from core.daybook.batch import Batch, fold
 from core.daybook.book import Line
 from core.daybook.entries import Entry
-from core.daybook.facts import CHAMBER, BatchStarted, FormulaKept, InstrumentAdded, Withdrawn
+from core.daybook.facts import CHAMBER, RULES, BatchStarted, FormulaKept, InstrumentAdded, Withdrawn
 from core.daybook.facts.preparation import PreparationBegun
 from core.daybook.formulas import fold_formula
 from core.daybook.preparation import fold_run
@@ -111,9 +111,9 @@ def _batch_of(line: Line) -> Batch | None:
 
 
 def _stands_alone(line: Line) -> bool:
-    """It is about the chamber, about a preparation run in it, or about a formula."""
+    """It is about the chamber, about a preparation run in it, about a formula, or about the rules."""
     about = line.entry.about
-    return about == CHAMBER or fold_run(book(), about) is not None or fold_formula(book(), about) is not None
+    return about in (CHAMBER, RULES) or fold_run(book(), about) is not None or fold_formula(book(), about) is not None
 
 
 def _home_of(line: Line, batch: Batch | None) -> str:
@@ -126,6 +126,8 @@ def _home_of(line: Line, batch: Batch | None) -> str:
             return url_for("chamber.run", run_id=run_id)
     if fold_formula(book(), line.entry.about) is not None:
         return url_for("mix.formula", formula_id=line.entry.about)
+    if line.entry.about == RULES:
+        return url_for("mix.rules")
     return url_for("chamber.page") if line.entry.about == CHAMBER else url_for("batches.all_of_them")
 
 

@@ -1,16 +1,17 @@
-"""Mixing day: the cure, weighed, with what it makes of the meat. Which limit holds follows from the batch's kind."""
+"""Mixing day: the cure, weighed, with what it makes of the meat under the rules the maker chose."""
 
 from __future__ import annotations
 
-from attrs import evolve, frozen
 from flask import redirect, request, url_for
 
+from core.daybook.batch import Batch
+from core.daybook.curing import Cured, charge_of, cured, curing_of, house_limits, licence_words
 from core.daybook.facts import CureWeighed
-from core.mix import cure
-from core.mix.cure_sheets import NITRATE, NITRITE, OTHER_SALT
-from core.quantities import DOSE_MASS, FRACTION, Amount, Manner
-from core.reading import read
-from core.refusals import NotAQuantity, OutOfRange
+from core.mix.brine import brine_figures
+from core.mix.rule import METHODS, WET
+from core.mix.rules import RULE_SETS
+from core.quantities import DOSE_MASS, FRACTION, MASS, Amount, Manner
+from core.refusals import OutOfRange
 from core.release.readiness import METHOD_OF
 from core.working import Figure
 from web.entry_forms import EntryForm, Subject, Values, declare, path_of, write
@@ -18,80 +19,119 @@ from web.finding import find_batch
 from web.forms import typed
 from web.journal import book
 from web.screens.mix.blueprint import screen
+from web.screens.mix.cure_shape import EVERY, SHAPED_BY, Dose, also_of, shape_of, shaped
 
-USUAL_NITRITE = 0.0625
-"""The strength most curing salts for sausage carry on their label; the form starts there."""
-
-HEAVIEST_DOSE_KG = 100.0
-
-
-@frozen
-class Dose:
-    """The cure as a per-cent of the meat or as a weight, whichever was typed: "0.25 %" or "31 g".
-
-    Its value is (share, None) or (None, kilograms).
-    """
-
-    key: str = "dose"
-    label: str = "Dose of the curing salt"
-    help: str = "Per-cent of the meat (0.25 %) or a weight (31 g); 0 where you use none."
-    unit: str = "% or g"
-
-    def read(self, text: str, manner: Manner) -> tuple[float | None, float | None]:
-        weighed = "cent" not in text.casefold() and any(sign.isalpha() for sign in text)
-        quantity = DOSE_MASS if weighed else FRACTION
-        try:
-            value = read(text, quantity, manner, field=self.key, label=self.label)
-        except NotAQuantity as refusal:
-            sentence = f"{refusal.sentence.split('. ')[0]}. Enter a per-cent or a weight, for example 0.25 % or 31 g."
-            raise NotAQuantity(self.key, sentence if not weighed else refusal.sentence) from None
-        if value < 0:
-            raise OutOfRange(self.key, "The dose cannot be less than nothing, for example 0.25 % or 31 g.")
-        if value > (HEAVIEST_DOSE_KG if weighed else 1):
-            raise OutOfRange(self.key, "The dose is a small part of the meat, for example 0.25 % or 31 g.")
-        return (None, value) if weighed else (value, None)
+STARTING = (
+    "dose",
+    "nitrite",
+    "nitrate",
+    "other_salt_kg",
+    "water_kg",
+    "sugar_kg",
+    "rules",
+    "method",
+    "product",
+    "taken",
+)
 
 
 def _fact(values: Values, subject: Subject) -> CureWeighed:
-    share, mass_kg = values.pop("dose")
     assert subject.batch is not None
-    return CureWeighed(cure_kg=mass_kg if share is None else share * subject.batch.meat_kg, **values)
+    shape = shape_of(subject)
+    values.pop("also", None)
+    dose = values.pop("dose")
+    if isinstance(dose, tuple):
+        share, mass_kg = dose
+        dose = mass_kg if share is None else share * subject.batch.meat_kg
+    chosen = {"rules": shape.rules, "method": shape.method, "product": shape.product} | {
+        key: values.pop(key) for key in ("rules", "method", "product") if key in values
+    }
+    if _as_before(subject, chosen):
+        chosen = {}
+    return CureWeighed(cure_kg=dose, **chosen, **values)
+
+
+def _as_before(subject: Subject, chosen: dict[str, str]) -> bool:
+    """An older entry that names no rules goes on naming none while it means the same."""
+    was, batch = subject.was, subject.batch
+    if not isinstance(was, CureWeighed) or was.rules or batch is None:
+        return False
+    return chosen == {"rules": "us", "method": METHOD_OF[batch.start.style], "product": "meat"}
 
 
 def _figures(fact: CureWeighed, subject: Subject) -> tuple[Figure, ...]:
-    assert subject.batch is not None
-    salt = cure.CuringSalt(fact.nitrite, fact.nitrate)
-    method = METHOD_OF[subject.batch.start.style]
-    return cure.from_dose(subject.batch.meat_kg, fact.cure_kg, salt, method, fact.other_salt_kg)
+    batch = subject.batch
+    assert batch is not None
+    how = curing_of(fact, batch.start.style, shape_of(subject).day, house_limits(book()))
+    try:
+        charge = charge_of(fact, batch.meat_kg)
+    except OutOfRange as refusal:
+        raise _of_the_second(fact, refusal) from None
+    return figures_of(Cured(charge, how, licence_words(batch)))
+
+
+def _of_the_second(fact: CureWeighed, refusal: OutOfRange) -> OutOfRange:
+    """A refusal about a label belongs beside the label that is at fault."""
+    try:
+        charge_of(CureWeighed(fact.cure_kg, fact.nitrite, fact.nitrate), 1.0)
+    except OutOfRange:
+        return refusal
+    return OutOfRange(f"second_{refusal.field}", refusal.sentence)
+
+
+def figures_of(cure: Cured) -> tuple[Figure, ...]:
+    """What the cure makes; and the brine it is in, where there is one."""
+    made = cure.figures()
+    return (*made, *brine_figures(cure.charge)) if cure.how.method in WET else made
+
+
+def batch_figures(batch: Batch) -> tuple[Figure, ...]:
+    """Of the cure as it stands in the batch. Raises a Refusal where it is over a limit without an exception."""
+    cure = cured(batch)
+    return () if cure is None else figures_of(cure)
 
 
 def _say(fact: CureWeighed, how: Manner) -> str:
     if not fact.cure_kg:
         return "No curing salt used"
     strength = Amount(fact.nitrite, FRACTION).show(how)
-    return f"Cure weighed: {Amount(fact.cure_kg, DOSE_MASS).show(how)} of {strength} nitrite salt"
+    said = f"Cure weighed: {Amount(fact.cure_kg, DOSE_MASS).show(how)} of {strength} nitrite salt"
+    if fact.second_kg:
+        said += f" and {Amount(fact.second_kg, DOSE_MASS).show(how)} of a second one"
+    if fact.method in WET:
+        said += f" in {Amount(fact.water_kg or 0.0, MASS).show(how)} of water, {METHODS[fact.method]}"
+    return said if fact.rules in ("", "us") else f"{said}; rules of {RULE_SETS[fact.rules].name}"
+
+
+def _texts(fact: CureWeighed, how: Manner) -> dict[str, str]:
+    masses = ("other_salt_kg", "second_kg", "accelerator_kg", "sugar_kg", "other_kg")
+    shares = ("nitrite", "nitrate", "second_nitrite", "second_nitrate", "taken")
+    texts = {
+        "also": " ".join(also_of(fact)),
+        "dose": Amount(fact.cure_kg, DOSE_MASS).show_exact(how),
+        "nitrite_of": fact.nitrite_of,
+        "nitrate_of": fact.nitrate_of,
+        "water_kg": typed(fact.water_kg, MASS, how),
+        **{key: typed(getattr(fact, key), DOSE_MASS, how) for key in masses},
+        **{key: typed(getattr(fact, key), FRACTION, how) for key in shares},
+    }
+    chosen = {"rules": fact.rules or "us", "method": fact.method, "product": fact.product or "meat"}
+    return {**texts, **{key: value for key, value in chosen.items() if value}}
 
 
 CURE = declare(
     EntryForm(
         CureWeighed,
         "Weigh the cure",
-        (
-            Dose(),
-            evolve(NITRITE, default=USUAL_NITRITE),
-            NITRATE,
-            OTHER_SALT,
-        ),
+        tuple(each for each in EVERY if isinstance(each, Dose) or each.key in ("nitrite", "nitrate", "other_salt_kg")),
         _say,
         figures=_figures,
         fact=_fact,
-        texts=lambda fact, how: {
-            "nitrite": typed(fact.nitrite, FRACTION, how),
-            "nitrate": typed(fact.nitrate, FRACTION, how),
-            "dose": Amount(fact.cure_kg, DOSE_MASS).show_exact(how),
-            "other_salt_kg": typed(fact.other_salt_kg, DOSE_MASS, how),
-        },
+        texts=_texts,
         save="Save the weighed cure",
+        shape=shaped,
+        shaped_by=SHAPED_BY,
+        every=EVERY,
     )
 )
 
@@ -104,9 +144,19 @@ def weigh_cure(batch_id: str):
         return redirect(url_for("entries.correct", entry_id=batch.cure_line_id), 303)
     weighed = book().line(batch.cure_line_id) if batch.cure_line_id else None
     back = path_of(batch) if batch.formula is None else url_for("mix.sheet", batch_id=batch.id)
-    return write(CURE, Subject(batch), about=batch.id, back=back, corrects=weighed, start=_asked(), back_to=back)
+    subject = Subject(batch, was=weighed.fact if weighed else None)
+    return write(
+        CURE,
+        subject,
+        about=batch.id,
+        back=back,
+        corrects=weighed,
+        start=_asked(),
+        back_to=back,
+        template="mix/cure.html",
+    )
 
 
 def _asked() -> dict[str, str]:
     """What a weighing sheet asks for: it opens this form with the dose and the strength of its own cure."""
-    return {key: request.args[key] for key in ("dose", "nitrite", "nitrate", "other_salt_kg") if key in request.args}
+    return {key: request.args[key] for key in STARTING if key in request.args}

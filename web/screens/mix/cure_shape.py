@@ -1,0 +1,209 @@
+"""Which boxes the cure's form has: the rules, the way of curing and the product decide what must be asked."""
+
+from __future__ import annotations
+
+from datetime import date, datetime
+from typing import cast
+
+from attrs import evolve, frozen
+from flask import request
+
+from core.daybook.facts import CureWeighed
+from core.mix.cure_sheets import NITRATE, NITRITE, OTHER, OTHER_SALT, PICK_UP, PUMP, SUGAR, WATER
+from core.mix.ions import ALKALIS
+from core.mix.rule import METHODS, WET, WHOLE, Method
+from core.mix.rules import RULE_SETS, products_for
+from core.quantities import DOSE_MASS, FRACTION, Manner
+from core.reading import read
+from core.refusals import NotAQuantity, OutOfRange
+from core.release.readiness import METHOD_OF
+from core.worksheet import Choice, Number
+from web.entry_forms import ASKED_ANEW, Subject
+from web.forms import Input, Ticks
+from web.journal import book
+from web.visitor import now
+
+SHAPED_BY = ("rules", "method", "product", "also")
+USUAL_NITRITE = 0.0625
+"""The strength most curing salts for sausage carry on their label in North America; the form starts there."""
+HEAVIEST_DOSE_KG = 100.0
+MANY = 5
+ALSO = {
+    "second": "a second curing salt",
+    "potassium": "potassium nitrite or nitrate",
+    "accelerator": "ascorbate or erythorbate",
+}
+
+
+@frozen
+class Kept(Choice):
+    """A choice that keeps its default where it was not asked. listed: drawn as a list to open, for many options."""
+
+    listed: bool = False
+
+    def read(self, text: str, manner: Manner) -> str:
+        chosen = text.strip() or self.default or ""
+        if chosen not in self.options:
+            raise OutOfRange(self.key, f"Choose the {self.label.casefold()}: what was chosen is not among these.")
+        return chosen
+
+
+@frozen
+class Dose:
+    """The cure as a per-cent of the meat or as a weight, whichever was typed: "0.25 %" or "31 g".
+
+    Its value is (share, None) or (None, kilograms).
+    """
+
+    key: str = "dose"
+    label: str = "Dose of the curing salt"
+    help: str = "Per-cent of the meat (0.25 %) or a weight (31 g); 0 where you use none."
+    unit: str = "% or g"
+
+    def read(self, text: str, manner: Manner) -> tuple[float | None, float | None]:
+        weighed = "cent" not in text.casefold() and any(sign.isalpha() for sign in text)
+        quantity = DOSE_MASS if weighed else FRACTION
+        try:
+            value = read(text, quantity, manner, field=self.key, label=self.label)
+        except NotAQuantity as refusal:
+            sentence = f"{refusal.sentence.split('. ')[0]}. Enter a per-cent or a weight, for example 0.25 % or 31 g."
+            raise NotAQuantity(self.key, sentence if not weighed else refusal.sentence) from None
+        if value < 0:
+            raise OutOfRange(self.key, "The dose cannot be less than nothing, for example 0.25 % or 31 g.")
+        if value > (HEAVIEST_DOSE_KG if weighed else 1):
+            raise OutOfRange(self.key, "The dose is a small part of the meat, for example 0.25 % or 31 g.")
+        return (None, value) if weighed else (value, None)
+
+
+IN_BRINE = Number(
+    "dose", "Curing salt in the brine", DOSE_MASS, 0.0, HEAVIEST_DOSE_KG, help="Its weight; 0 where you use none."
+)
+_OF = {"sodium": "sodium", "potassium": "potassium"}
+NITRITE_OF = Kept("nitrite_of", "The nitrite is that of", {key: _OF[key] for key in ALKALIS}, default="sodium")
+NITRATE_OF = Kept("nitrate_of", "The nitrate is that of", {key: _OF[key] for key in ALKALIS}, default="sodium")
+SECOND = (
+    Number("second_kg", "Second curing salt", DOSE_MASS, 0.0, HEAVIEST_DOSE_KG, help="Its weight."),
+    evolve(NITRITE, key="second_nitrite", label="Nitrite in the second", default=0.0),
+    evolve(NITRATE, key="second_nitrate", label="Nitrate in the second"),
+)
+ACCELERATOR = Number("accelerator_kg", "Ascorbate or erythorbate", DOSE_MASS, 0.0, 10.0, help="Its weight.")
+SUGAR_IN = evolve(SUGAR, optional=True, default=None)
+TAKEN_UP = evolve(PICK_UP, optional=False, help="Brine taken up, per-cent of the green weight.")
+ALSO_INPUT = Ticks("also", "Also in it", ALSO)
+
+
+@frozen
+class Shape:
+    rules: str
+    method: Method
+    product: str
+    also: frozenset[str]
+    day: date
+
+    @property
+    def products(self) -> dict[str, str]:
+        return products_for(self.rules, self.method, self.day)
+
+
+def shape_of(subject: Subject) -> Shape:
+    """What was chosen on the page, or stands in the entry that is corrected, or was used for the last batch."""
+    was = subject.was if isinstance(subject.was, CureWeighed) else None
+    day = _day()
+    rules = _first(RULE_SETS, request.values.get("rules"), was.rules or "us" if was else None, _remembered())
+    methods = methods_for(subject)
+    method = cast(Method, _first(methods, request.values.get("method"), was.method if was else None, _usual(subject)))
+    products = products_for(rules, method, day)
+    product = _first(products, request.values.get("product"), was.product if was else None)
+    ticked = " ".join(request.values.getlist("also")).split()
+    also = frozenset(also_of(was) if was and not _is_sent() else ticked) & ALSO.keys()
+    return Shape(rules, method, product, also, day)
+
+
+def shaped(subject: Subject) -> tuple[Input, ...]:
+    """The inputs in the order they are asked for."""
+    shape = shape_of(subject)
+    methods, products = methods_for(subject), shape.products
+    names = {key: each.name for key, each in RULE_SETS.items()}
+    inputs: list[Input] = [Kept("rules", "Rules", names, default=shape.rules)]
+    if len(methods) > 1:
+        inputs.append(Kept("method", "Way of curing", methods, default=shape.method))
+    if len(products) > 1:
+        inputs.append(Kept("product", "Product", products, default=shape.product, listed=len(products) > MANY))
+    return (*inputs, ALSO_INPUT, *_weights(shape))
+
+
+def _weights(shape: Shape) -> list[Input]:
+    wet = shape.method in WET
+    strength = evolve(NITRITE, default=None if shape.rules == "eu" else USUAL_NITRITE)
+    inputs: list[Input] = [IN_BRINE if wet else cast(Input, Dose()), strength, NITRATE]
+    if "potassium" in shape.also:
+        inputs += [NITRITE_OF, NITRATE_OF]
+    if "second" in shape.also:
+        inputs += SECOND
+    if wet:
+        inputs += [WATER, SUGAR_IN]
+    inputs.append(OTHER_SALT)
+    if shape.method in ("pump", "pick-up"):
+        inputs.append(PUMP if shape.method == "pump" else TAKEN_UP)
+    if shape.rules == "ca" and not wet:
+        inputs.append(OTHER)
+    if "accelerator" in shape.also:
+        inputs.append(ACCELERATOR)
+    return inputs
+
+
+EVERY: tuple[Input, ...] = (
+    *(Kept(key, key, {}) for key in ("rules", "method", "product")),
+    ALSO_INPUT,
+    cast(Input, Dose()),
+    *(NITRITE, NITRATE, NITRITE_OF, NITRATE_OF, *SECOND, WATER, SUGAR_IN, OTHER_SALT, TAKEN_UP, OTHER, ACCELERATOR),
+)
+
+
+def methods_for(subject: Subject) -> dict[str, str]:
+    """The ways of curing that a batch of this kind can take."""
+    if subject.batch is not None and subject.batch.start.style == "whole-muscle":
+        return {key: METHODS[key] for key in WHOLE}
+    return {"comminuted": METHODS["comminuted"]}
+
+
+def also_of(fact: CureWeighed) -> tuple[str, ...]:
+    """What else is in it, beside a sodium curing salt."""
+    there = {
+        "second": fact.second_kg > 0,
+        "potassium": "potassium" in (fact.nitrite_of, fact.nitrate_of),
+        "accelerator": fact.accelerator_kg is not None,
+    }
+    return tuple(key for key, is_there in there.items() if is_there)
+
+
+def _usual(subject: Subject) -> str | None:
+    if subject.batch is None:
+        return None
+    formula = subject.batch.formula
+    return "immersion" if formula is not None and formula.brined else METHOD_OF[subject.batch.start.style]
+
+
+def _is_sent() -> bool:
+    """Whether the page's own boxes came with the request: an unticked box then means what it says."""
+    return request.method == "POST" or ASKED_ANEW in request.args or "figures" in request.args
+
+
+def _remembered() -> str | None:
+    """The rules of the last cure that was weighed."""
+    weighed = book().beginnings("cure-weighed")
+    fact = book().line(weighed[-1]).fact if weighed else None
+    return fact.rules if isinstance(fact, CureWeighed) else None
+
+
+def _first(known: dict[str, str] | dict[str, object], *wanted: str | None) -> str:
+    """The first that is known; else the usual one, which stands first."""
+    return next((each for each in wanted if each and each in known), next(iter(known)))
+
+
+def _day() -> date:
+    """The day whose rules hold: the one typed into the form, or today."""
+    try:
+        return datetime.fromisoformat(request.values.get("happened", "").strip()).date()
+    except ValueError:
+        return now().date()

@@ -1,0 +1,171 @@
+"""Every rule set of the cure as it stands here, with its source; and the house's own limits."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from attrs import frozen
+from flask import render_template, url_for
+
+from core.daybook.facts import RULES, HouseRule
+from core.mix.rule import EVERY, METHODS, Rule, RuleSet
+from core.mix.rules import RULE_SETS, rule_sets
+from core.quantities import PARTS_PER_MILLION, Amount, Manner
+from core.refusals import Missing, OutOfRange
+from core.sources import Verified
+from core.working import Figure
+from core.worksheet import Choice, Number
+from web.entry_forms import EntryForm, Subject, declare, say, write
+from web.forms import Words
+from web.journal import book
+from web.screens.mix.blueprint import screen
+from web.visitor import manner
+
+KNOWN_HOW: dict[Verified, str] = {
+    "seen": "read in the text itself",
+    "copy": "read in a faithful copy",
+    "memory": "from memory, not checked",
+    "practice": "common practice, no source",
+    "computed": "worked out from the definition",
+}
+COUNTED = {"weighed": "as weighed", "sodium": "as the sodium salt", "ion": "as the ion"}
+DIVIDED = {"meat": "on the green weight", "mixture": "on the whole raw mixture"}
+PPM = 1e-6
+
+
+@frozen
+class Table:
+    """The rows of one set that were in force together. key: its place on the page."""
+
+    key: str
+    name: str
+    about: str
+    rules: tuple[Rule, ...]
+
+
+@screen.get("/rules")
+def rules():
+    lines = [(line, say(line, manner())) for line in reversed(book().about(RULES))]
+    return render_template(
+        "mix/rules.html",
+        tables=[table for each in rule_sets() for table in _tables(each)],
+        log=lines,
+        methods=_methods,
+        most=_most,
+        left=_left,
+        counted=COUNTED,
+        divided=DIVIDED,
+        known_how=KNOWN_HOW,
+    )
+
+
+def _tables(rule_set: RuleSet) -> list[Table]:
+    now_ = tuple(rule for rule in rule_set.rules if rule.until is None)
+    before = tuple(rule for rule in rule_set.rules if rule.until is not None)
+    found = [Table(rule_set.key, rule_set.name, rule_set.about, now_)]
+    if before:
+        until = before[0].until
+        words = f"until {until.day} {until:%B %Y}" if until else "before"
+        found.append(Table(f"{rule_set.key}-before", f"{rule_set.name}, {words}", "What held before.", before))
+    return found
+
+
+def _methods(rule: Rule) -> str:
+    if rule.methods == EVERY:
+        return "however it is cured"
+    return "; ".join(METHODS[method].partition(":")[0] for method in rule.methods)
+
+
+def _most(rule: Rule) -> str:
+    if rule.most_ppm is None:
+        return "no limit of its own"
+    if rule.most_ppm == 0:
+        return "none may be added"
+    shown = Amount(rule.most_ppm * PPM, PARTS_PER_MILLION).show_exact(manner())
+    return f"at least {rule.least_ppm:g}, at most {shown}" if rule.least_ppm else f"at most {shown}"
+
+
+def _left(rule: Rule) -> str:
+    if rule.left_ppm is None:
+        return ""
+    words = "at most" if rule.left_is == "most" else "look into the cause above"
+    return f"{words} {Amount(rule.left_ppm * PPM, PARTS_PER_MILLION).show_exact(manner())}"
+
+
+def _house_figures(fact: HouseRule, _: Subject) -> tuple[Figure, ...]:
+    """Guard: a house rule is stricter than the law or it is none."""
+    if fact.nitrite_ppm is None and fact.nitrate_ppm is None:
+        raise Missing("nitrite_ppm", "Enter the most nitrite or the most nitrate that you allow, for example 120 ppm.")
+    for key, substances in (("nitrite_ppm", ("nitrite", "both")), ("nitrate_ppm", ("nitrate",))):
+        own: float | None = getattr(fact, key)
+        most = max(
+            (each.most_ppm or 0.0 for each in RULE_SETS[fact.rules].rules if each.substance in substances), default=0.0
+        )
+        if own is not None and most and own > most:
+            raise OutOfRange(
+                key,
+                f"A house rule may only be stricter: the law's loosest row allows {most:g} ppm. What a licence allows "
+                "beyond the law is recorded with its batch.",
+            )
+    return ()
+
+
+def _house_said(fact: HouseRule, how: Manner) -> str:
+    parts = (("nitrite", fact.nitrite_ppm), ("nitrate", fact.nitrate_ppm))
+    most = " and ".join(
+        f"{Amount(ppm * PPM, PARTS_PER_MILLION).show_exact(how)} of {name}" for name, ppm in parts if ppm is not None
+    )
+    why = f": {fact.why}" if fact.why else ""
+    name = RULE_SETS[fact.rules].name if fact.rules in RULE_SETS else fact.rules
+    return f"House rule under the rules of {name}: at most {most}{why}"
+
+
+def _in_ppm(values: dict[str, Any], _: Subject) -> HouseRule:
+    limits = {key: _times(values.pop(key), 1 / PPM) for key in ("nitrite_ppm", "nitrate_ppm")}
+    return HouseRule(**values, **limits)
+
+
+def _times(value: float | None, factor: float) -> float | None:
+    return None if value is None else value * factor
+
+
+def _texts(fact: HouseRule, how: Manner) -> dict[str, str]:
+    limits = {
+        key: "" if ppm is None else Amount(ppm * PPM, PARTS_PER_MILLION).show_exact(how)
+        for key, ppm in (("nitrite_ppm", fact.nitrite_ppm), ("nitrate_ppm", fact.nitrate_ppm))
+    }
+    return {"rules": fact.rules, "why": fact.why, **limits}
+
+
+HOUSE = declare(
+    EntryForm(
+        HouseRule,
+        "A house rule",
+        (
+            Choice("rules", "Stricter than", {key: each.name for key, each in RULE_SETS.items()}, default="us"),
+            Number(
+                "nitrite_ppm",
+                "Most nitrite",
+                PARTS_PER_MILLION,
+                0.0,
+                0.002,
+                optional=True,
+                help="Counted as that set counts; in Canada nitrite and nitrate together.",
+            ),
+            Number("nitrate_ppm", "Most nitrate", PARTS_PER_MILLION, 0.0, 0.003, optional=True),
+            Words("why", "Why", 200, optional=True),
+        ),
+        _house_said,
+        figures=_house_figures,
+        fact=_in_ppm,
+        texts=_texts,
+        save="Hold to it from now on",
+        hint="It holds for every product of that set, until a later one takes its place or it is taken back.",
+    )
+)
+
+
+@screen.route("/rules/house", methods=["GET", "POST"])
+def house_rule():
+    back = url_for("mix.rules")
+    return write(HOUSE, Subject(), about=RULES, back=back, back_to=back)
