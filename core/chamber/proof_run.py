@@ -17,7 +17,7 @@ from core.working import Step
 
 READING_PART = 0.45
 """Of all the work, about."""
-STEPS_A_PROBE = 5
+STEPS_A_PROBE = 11
 
 
 @frozen

@@ -5,6 +5,7 @@ from __future__ import annotations
 from bisect import bisect_left
 from collections.abc import Generator, Sequence
 from itertools import compress
+from typing import TypeVar
 
 from attrs import frozen
 
@@ -102,6 +103,19 @@ class Analysis:
     space: Space | None
 
 
+T = TypeVar("T")
+Steps = Generator[str, None, T]
+"""Yields the name of the probe that is looked at."""
+
+
+def _at_once(steps: Steps[T]) -> T:
+    while True:
+        try:
+            next(steps)
+        except StopIteration as done:
+            return done.value
+
+
 def analyse(
     probes: Sequence[Series],
     wanted: Wanted | None = None,
@@ -111,12 +125,7 @@ def analyse(
     pressure_pa: float = STANDARD_PA,
 ) -> Analysis:
     """The analysis in one go. Arguments and refusals as in `analysing`."""
-    steps = analysing(probes, wanted, room_c=room_c, centre=centre, pressure_pa=pressure_pa)
-    while True:
-        try:
-            next(steps)
-        except StopIteration as done:
-            return done.value
+    return _at_once(analysing(probes, wanted, room_c=room_c, centre=centre, pressure_pa=pressure_pa))
 
 
 def analysing(
@@ -126,7 +135,7 @@ def analysing(
     room_c: float | None = None,
     centre: str | None = None,
     pressure_pa: float = STANDARD_PA,
-) -> Generator[str, None, Analysis]:
+) -> Steps[Analysis]:
     """The analysis in steps: yields the name of the probe it is about to look at, and "" for all of them together.
 
     room_c: the room's mean temperature; without it there is no warming time. centre: a probe's name; else the first.
@@ -154,22 +163,30 @@ def analysing(
 
 def compressor_of(series: Series, room_c: float | None = None) -> Compressor:
     """The compressor in one probe's temperature. Never raises: why_not says what could not be seen."""
+    return _at_once(_compressor(series, room_c))
+
+
+def _compressor(series: Series, room_c: float | None) -> Steps[Compressor]:
     runs: tuple[Run, ...] = ()
     events: tuple[Event, ...] = ()
     try:
         trace = trace_of(series.times_s, series.temperatures_c)
+        yield series.probe
         swing = usual_swing(trace)
+        yield series.probe
         events = find_events(trace, swing)
+        yield series.probe
         runs = find_runs(trace, swing, events)
+        yield series.probe
         return Compressor(runs, events, rhythm_of(trace, swing, runs, events, room_c))
     except CannotSee as reason:
         return Compressor(runs, events, None, reason.sentence)
 
 
-def _probe(series: Series, wanted: Wanted, room_c: float | None, pressure_pa: float) -> Generator[str, None, Probe]:
+def _probe(series: Series, wanted: Wanted, room_c: float | None, pressure_pa: float) -> Steps[Probe]:
     yield series.probe
     times_s, temperatures_c = series.times_s, series.temperatures_c
-    compressor = compressor_of(series, room_c)
+    compressor = yield from _compressor(series, room_c)
     yield series.probe
     is_calm = undisturbed(times_s, compressor.events)
     settled_s = settled_since(times_s, temperatures_c, wanted.temperature, is_calm)
@@ -177,7 +194,7 @@ def _probe(series: Series, wanted: Wanted, room_c: float | None, pressure_pa: fl
     begun_s = times_s[first] if settled_s is None else settled_s
     calm = _calm(series, is_calm, begun_s)
     yield series.probe
-    humidity = _humidity(series, wanted, compressor, pressure_pa)
+    humidity = yield from _humidity(series, wanted, compressor, pressure_pa)
     yield series.probe
     return Probe(
         name=series.probe,
@@ -203,21 +220,26 @@ def _calm(series: Series, is_calm: Sequence[bool], begun_s: float) -> Series:
     return series.only(kept) if sum(kept) > 1 else series
 
 
-def _humidity(series: Series, wanted: Wanted, compressor: Compressor, pressure_pa: float) -> Humidity | None:
+def _humidity(series: Series, wanted: Wanted, compressor: Compressor, pressure_pa: float) -> Steps[Humidity | None]:
     air = humid_air(series, pressure_pa)
     if air is None:
         return None
+    yield series.probe
     cycles = compressor.rhythm.cycles if compressor.rhythm else ()
+    rhythm = humid_rhythm(air, cycles, compressor.events)
+    yield series.probe
     is_calm = undisturbed(air.times_s, compressor.events)
     dews = [dew_c == dew_c for dew_c in air.dew_points_c]
+    dew_point = None
+    if sum(dews) > 1:
+        dew_point = spread(list(compress(air.times_s, dews)), list(compress(air.dew_points_c, dews)))
+    yield series.probe
     return Humidity(
         spread=spread(air.times_s, air.humidities, wanted.humidity),
         arrived_s=wanted.humidity and arrived(air.times_s, air.humidities, wanted.humidity),
         settled_s=wanted.humidity and settled_since(air.times_s, air.humidities, wanted.humidity, is_calm),
-        rhythm=humid_rhythm(air, cycles, compressor.events),
+        rhythm=rhythm,
         air=air,
-        dew_point=spread(list(compress(air.times_s, dews)), list(compress(air.dew_points_c, dews)))
-        if sum(dews) > 1
-        else None,
+        dew_point=dew_point,
         deficit=spread(air.times_s, air.deficits_pa),
     )
