@@ -10,15 +10,14 @@ from datetime import datetime
 from attrs import evolve, frozen
 
 from core.daybook.batch import Batch
+from core.daybook.curing import licence_of
 from core.daybook.facts import CureWeighed
 from core.daybook.put_right import PutRight
 from core.mix import balance
 from core.mix.cost import Bought, cost
-from core.mix.cure import require_within_limit
-from core.mix.curing_salt import CuringSalt
 from core.mix.formula import Formula, Portion, portions
+from core.mix.formula_cure import over_limit
 from core.refusals import Refusal
-from core.release.readiness import METHOD_OF
 from core.working import Figure
 
 ALIKE = 1e-9
@@ -131,22 +130,10 @@ def _row(batch: Batch, portion: Portion) -> Row:
 
 
 def over_the_limit(batch: Batch) -> Refusal | None:
-    """What is wrong with the cure that the batch's formula asks for, or None where it is within the limit."""
-    formula = batch.formula
-    return None if formula is None else cure_over_limit(formula)
-
-
-def cure_over_limit(formula: Formula) -> Refusal | None:
-    """The refusal that a formula's cure meets under the limit for its kind. It holds at any batch size."""
-    cure = formula.cure
-    if cure is None:
+    """What is wrong with the cure that the batch's formula asks for; None within the limit or under an exception."""
+    if batch.formula is None or licence_of(batch) is not None:
         return None
-    try:
-        salt = CuringSalt(cure.nitrite, cure.nitrate)
-        require_within_limit(1.0, cure.per_meat, salt, METHOD_OF[formula.style], field="parts")
-    except Refusal as refusal:
-        return refusal
-    return None
+    return over_limit(batch.formula)
 
 
 def costs(sheet: Sheet) -> tuple[Figure, ...]:

@@ -9,7 +9,8 @@ from core.mix.cost import Bought, cost
 from core.mix.cure import nitrite_ppm
 from core.mix.examples import EXAMPLES, Example, example
 from core.mix.formula import Formula, Ingredient, Meat, portions, with_shares
-from core.mix.limits import ION_IN_SODIUM_NITRITE
+from core.mix.formula_cure import made_of_cure, method_of, over_limit
+from core.mix.ions import ION_IN_SODIUM_NITRITE
 from core.quantities import METRIC
 from core.refusals import Missing, OutOfRange
 from core.working import Figure
@@ -179,6 +180,7 @@ def test_an_example_stays_within_every_limit_we_know(given: Example):
     cure = given.formula.cure
     assert cure is not None
     ppm = nitrite_ppm(1, cure.per_meat, cure.curing_salt)
+    assert over_limit(given.formula) is None
     assert 100 <= ppm <= 120
     assert ppm * ION_IN_SODIUM_NITRITE <= 80
 
@@ -202,6 +204,24 @@ def test_an_example_can_dry_as_far_as_it_says(given: Example):
 @every_example
 def test_an_example_takes_its_fat_from_the_named_row(given: Example):
     assert all(meat.fat == pytest.approx(CUTS[meat.cut].fat / 100) for meat in given.formula.meats)
+
+
+def test_a_brined_piece_is_held_to_the_rules_of_brine():
+    assert [method_of(each.formula) for each in EXAMPLES[2:]] == ["comminuted", "dry-rub", "immersion"]
+
+
+def test_a_formula_says_what_its_cure_makes():
+    assert by_key(made_of_cure(SALAMI))["nitrite"].value == pytest.approx(125e-6)
+
+
+def test_a_formula_without_cure_makes_nothing():
+    assert made_of_cure(evolve(SALAMI, ingredients=(SALT,))) == ()
+
+
+def test_a_formula_over_the_limit_is_told_with_its_dose():
+    refusal = over_limit(evolve(SALAMI, ingredients=(evolve(CURE, per_meat=0.01),)))
+    assert refusal is not None
+    assert "625 ppm" in refusal.sentence
 
 
 def test_an_example_is_found_by_its_key():

@@ -4,9 +4,9 @@ import pytest
 
 from core.daybook.batch import Batch
 from core.daybook.evidence import ingoing_nitrite_ppm
-from core.daybook.facts import CureWeighed, FormulaKept
+from core.daybook.facts import CureWeighed, FormulaKept, LicensedException
 from core.daybook.formulas import fold_formula, formula_at, formula_of, formulas
-from core.daybook.sheet import costs, cure_over_limit, over_the_limit, sheet_of
+from core.daybook.sheet import costs, over_the_limit, sheet_of
 from tests.core.mixing import FORMULA, STRONG, Table, fields
 
 
@@ -138,10 +138,16 @@ def test_costs_go_by_what_was_weighed(table: Table, batch: str):
     assert (planned, costs(table.sheet(batch))[0].value) == pytest.approx((8 * 8 + 2 * 3, 9 * 8 + 2 * 3))
 
 
-def test_a_formula_over_the_limit_says_so_at_any_size():
-    refusal = cure_over_limit(STRONG)
+def test_a_batch_of_a_formula_over_the_limit_is_told(table: Table):
+    refusal = over_the_limit(table.batch(table.begin(formula=table.keep(STRONG))))
     assert refusal is not None
     assert "625 ppm" in refusal.sentence
+
+
+def test_a_licensed_exception_opens_the_sheet(table: Table):
+    batch = table.begin(formula=table.keep(STRONG))
+    table.note(LicensedException("a trial", "the authority", "the maker"), batch, 0.1)
+    assert over_the_limit(table.batch(batch)) is None
 
 
 def test_a_batch_of_a_formula_within_the_limit_is_not_refused(table: Table, batch: str):

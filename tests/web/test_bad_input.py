@@ -7,13 +7,15 @@ import time
 import pytest
 from attrs import frozen
 
-from core.daybook.facts import InstrumentAdded
+from core.daybook.facts import FormulaKept, InstrumentAdded
 from core.daybook.instruments import KIND_WORDS
 from core.worksheet import Choice, Number
 from core.worksheets import WORKSHEETS
 from tests.core.kitchen import Kitchen
+from tests.core.mixing import FORMULA, fields
 from tests.web.conftest import Visitor
 from tests.web.reading import Page
+from tests.web.test_formulas import TYPED
 from web.forms import Input, Ticks, Words
 from web.screens.batches import START
 from web.screens.chamber.air import AIR
@@ -27,13 +29,16 @@ from web.screens.dry import HANG, WEIGH
 from web.screens.ferment import READING
 from web.screens.ferment.beginning import START_CLOCK
 from web.screens.ferment.deviation import DEVIATION
+from web.screens.mix import formula_rows
 from web.screens.mix.cure import CURE
+from web.screens.mix.formula_batch import AMOUNTS, NAME
 from web.screens.mix.salting import INTO_SALT, OUT_OF_SALT, TURN_IT
+from web.screens.mix.sheet import WEIGH_ROW
 from web.screens.release import ACTIVITY, INSPECT, TAKE_DOWN
 
 BANNED = ("please", "sorry", "invalid", "oops")
 NO_NUMBERS = ("much", "NaN", "1e3", "<script>alert(1)</script>", "12 stone", "3 4", "--", "\u202e5")
-NOTHING_NEEDED = ("inspect", "take-down", "set-anew", "retire", "turn", "unsalt")
+NOTHING_NEEDED = ("inspect", "take-down", "set-anew", "retire", "turn", "unsalt", "formula-rows")
 LONGEST_SENT = 20_001
 """The page sends no more of a text than this."""
 TEN_MEGABYTES = 10_000_000
@@ -53,6 +58,10 @@ OVER = {"salt": "nacl", "temperature_c": "12", "division": "0.1", "apart_k": "0.
 SET_POINTS = {"temperature_c": "12", "humidity": "80", "surface_activity": "0.97", "piece_c": "2", "thickness_m": "60"}
 DILUTION = {"agent": "quat", "stock": "10 %", "target": "200", "volume": "4", "after": "drain"}
 PREPARATION = DILUTION | {"stated": "active", "weight": "1", "descaled": "no"}
+ROWS = (formula_rows.draft(TYPED, "").meats[0], formula_rows.draft(TYPED, "").parts[1])
+SHEET_ROW = tuple(each for each in WEIGH_ROW.inputs if each.key != "scale")
+CASINGS = {"name": "Try", "count": "10", "diameter_m": "60", "length_m": "500", "density": "1.05"}
+
 ENTRIES = (
     Tried(
         "batch",
@@ -120,6 +129,11 @@ ENTRIES = (
     Tried("set-points", "/chamber/set-points/choose/own", CHOOSE.inputs, SET_POINTS),
     Tried("capacity", "/chamber/capacity", STATED.inputs, {"rated_m3_s": "0.5"}),
     Tried("prepare", "/chamber/preparation", PREPARE.inputs, PREPARATION),
+    Tried("formula", "/formulas/new", formula_rows.HEAD, TYPED),
+    Tried("formula-rows", "/formulas/new", tuple(each for row in ROWS for each in row.inputs), TYPED),
+    Tried("by-raw", "{formula}/batch/raw", (NAME, *AMOUNTS["raw"]), {"name": "Try", "raw_kg": "10"}),
+    Tried("by-casings", "{formula}/batch/casings", (NAME, *AMOUNTS["casings"]), CASINGS),
+    Tried("sheet-row", "{sheet}/part-1", SHEET_ROW, {"mass_kg": "260", "division_kg": "1"}),
     Tried("correct-weighing", "/entries/{weighing}/correct", WEIGH.inputs, {"mass_kg": "900"}),
     Tried("correct-piece", "/entries/{hung}/correct", HANG.inputs, {"tag": "J-1", "start_kg": "900"}),
 )
@@ -167,10 +181,14 @@ def paths(visitor: Visitor) -> dict[str, str]:
     kitchen.read(batch, 5.1)
     piece = kitchen.hang(batch)
     weighing = kitchen.weigh(piece, 0.9, at=3)
+    formula = kitchen.note(FormulaKept(**fields(FORMULA)))
+    weighed_out = kitchen.begin(meat_kg=10.0, formula=formula)
+    table = {"formula": f"/formulas/{formula}", "sheet": f"/batches/{weighed_out}/sheet"}
     kept = {kind: f"/chamber/instruments/{kitchen.note(InstrumentAdded(kind, kind))}" for kind in KIND_WORDS}
     visitor.book.learn(kitchen.records)
     visitor.wait(days=30)
-    return {"batch": f"/batches/{batch}", "piece": f"/pieces/{piece}", "weighing": weighing, "hung": piece, **kept}
+    pieces = {"piece": f"/pieces/{piece}", "weighing": weighing, "hung": piece}
+    return {"batch": f"/batches/{batch}", **pieces, **kept, **table}
 
 
 @pytest.fixture

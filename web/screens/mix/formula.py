@@ -142,10 +142,12 @@ def _write(kept: FormulaLine | None, start: Formula | None, back: str, title: st
 
 
 def _keep(kept: FormulaLine | None, given: Formula, token: str) -> str:
+    """One version; sent twice it is the first one's moment that counts, and so the same entry."""
     fields = {each.name: getattr(given, each.name) for each in attrs.fields(Formula)}
+    at = book().entry(token).happened_at if token in book() else now()
     if kept is None:
-        return record(FormulaKept(**fields), about=None, happened_at=now(), token=token)
-    return record(FormulaChanged(**fields), about=kept.id, happened_at=now(), token=token)
+        return record(FormulaKept(**fields), about=None, happened_at=at, token=token)
+    return record(FormulaChanged(**fields), about=kept.id, happened_at=at, token=token)
 
 
 def _rearranged(do: str, drawn: rows.Draft, how: Manner, cautions: tuple[str, ...], back: str, title: str):

@@ -4,12 +4,12 @@ from __future__ import annotations
 
 from attrs import frozen
 
-from core.mix import balance, cure
+from core.mix import balance
 from core.mix.cost import Bought, cost
 from core.mix.formula import Formula, plain, portions
+from core.mix.formula_cure import made_of_cure, over_limit
 from core.quantities import FRACTION, Amount
 from core.refusals import Refusal
-from core.release.readiness import METHOD_OF
 from core.sources import DEFINITION
 from core.working import Figure, Step
 
@@ -25,17 +25,8 @@ class Made:
 
 def cure_figures(formula: Formula) -> tuple[tuple[Figure, ...], Refusal | None]:
     """What the formula's cure makes to a kilogram of meat, or what is wrong with it."""
-    meant = formula.cure
-    if meant is None:
-        return (), None
-    other_salt = sum(each.per_meat for each in formula.ingredients if each.role == "salt")
-    try:
-        return (
-            cure.from_dose(1.0, meant.per_meat, meant.curing_salt, METHOD_OF[formula.style], other_salt),
-            None,
-        )
-    except Refusal as refusal:
-        return (), refusal
+    refusal = over_limit(formula)
+    return ((), refusal) if refusal else (made_of_cure(formula), None)
 
 
 def fat(formula: Formula) -> Figure:

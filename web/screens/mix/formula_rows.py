@@ -88,8 +88,12 @@ def _meat_row(number: int) -> Row:
     )
 
 
-def _part_row(number: int) -> Row:
+def _part_row(number: int, is_cure: bool) -> Row:
     at = f"part-{number}"
+    label = (
+        Number(f"{at}-nitrite", "Nitrite on the label", STRENGTH, 0.0, 1.0, optional=True),
+        Number(f"{at}-nitrate", "Nitrate on the label", STRENGTH, 0.0, 1.0, optional=True),
+    )
     return Row(
         "part",
         number,
@@ -97,8 +101,7 @@ def _part_row(number: int) -> Row:
             Words(f"{at}-name", "Ingredient", example="Black pepper"),
             Choice(f"{at}-role", "What it is", dict(ROLES)),
             Number(f"{at}-dose", "Of the meat", PER_MEAT, 0.0, 2.0),
-            Number(f"{at}-nitrite", "Nitrite on the label", STRENGTH, 0.0, 1.0, optional=True),
-            Number(f"{at}-nitrate", "Nitrate on the label", STRENGTH, 0.0, 1.0, optional=True),
+            *(label if is_cure else ()),
             Number(f"{at}-price", "Price", PRICE, 0.0, 1e5, optional=True),
         ),
     )
@@ -112,7 +115,7 @@ def _numbers(given: Iterable[str], kind: str) -> list[int]:
 def draft(given: MultiDict[str, str] | Mapping[str, str], token: str) -> Draft:
     """The form with the rows that were sent or are to be drawn."""
     meats = tuple(_meat_row(number) for number in _numbers(given, "meat"))
-    parts = tuple(_part_row(number) for number in _numbers(given, "part"))
+    parts = tuple(_part_row(number, given.get(f"part-{number}-role") == "cure") for number in _numbers(given, "part"))
     inputs = (*HEAD, *(each for row in (*meats, *parts) for each in row.inputs), NOTE, WANTED)
     return Draft(from_request(inputs, MultiDict(given), token), meats, parts)
 

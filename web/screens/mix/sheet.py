@@ -1,4 +1,4 @@
-"""The weighing sheet: one row at a time, ticked off with wet hands; what the scale makes of it; the record it leaves."""
+"""The weighing sheet: one row at a time, ticked off with wet hands; what the scale makes of it; what it leaves."""
 
 from __future__ import annotations
 
@@ -256,5 +256,14 @@ def _cure_path(batch: Batch, found: Sheet, dose_kg: float, strength: float) -> s
         "dose": Amount(dose_kg, DOSE_MASS).show_exact(how).replace("\u00a0", ""),
         "nitrite": typed(cure.nitrite * strength, STRENGTH, how),
         "nitrate": typed(cure.nitrate * strength, STRENGTH, how),
+        "other_salt_kg": typed(_salt_kg(found, dose_kg * (1 - strength)), DOSE_MASS, how),
     }
     return url_for("mix.weigh_cure", batch_id=batch.id, **start)
+
+
+def _salt_kg(found: Sheet, blended_kg: float) -> float:
+    """The plain salt that goes in besides: as weighed, or as asked for less what a blend brings."""
+    rows = [row for row in found.rows if row.portion.role == "salt"]
+    if rows and all(row.actual_kg is not None for row in rows):
+        return sum(row.actual_kg or 0.0 for row in rows)
+    return max(0.0, found.salt_kg - blended_kg)
