@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
+from core.mix import cure_notes as notes
 from core.mix.charge import PPM, Charge, basis, made_ppm
-from core.mix.curing_salt import mistaken_for_another
 from core.mix.held import Held, holds
 from core.mix.ions import ION_IN, Substance, factor
 from core.mix.limits import CANADA_LEAST_SALT, nitrate_cautions, nitrite_cautions
-from core.mix.rule import PART_IN, WET, Base, Method, Rule
+from core.mix.rule import PART_IN, WET, Base, Method
 from core.mix.rules import Curing
 from core.quantities import DOSE_MASS, FRACTION, PARTS_PER_MILLION, RATIO, Amount
 from core.sources import DEFINITION, FSIS_7620_3
@@ -25,17 +25,17 @@ def ingoing(charge: Charge, how: Curing, licence: str = "") -> tuple[Figure, ...
     on = how.held[0].on
     nitrite, nitrate = (_sodium_ppm(charge, how.method, on, each) for each in ("nitrite", "nitrate"))
     said = (
-        *_licensed(held, licence),
+        *notes.licensed(held, licence),
         *nitrite_cautions(nitrite, nitrate, how),
-        *_mistaken(charge, how.method),
-        *_rows_say(held, "nitrite", charge),
+        *notes.mistaken(charge, how.method),
+        *notes.of_rows(held, "nitrite", charge),
     )
     found = [
         _amount(charge, how, on, held, "nitrite", said),
         _ion(held, "nitrite", nitrite),
     ]
     if nitrate:
-        cautions = (*nitrate_cautions(nitrate, how), *_rows_say(held, "nitrate", charge))
+        cautions = (*nitrate_cautions(nitrate, how), *notes.of_rows(held, "nitrate", charge))
         found.append(_amount(charge, how, on, held, "nitrate", cautions))
         found.append(_ion(held, "nitrate", nitrate))
     found += [_together(charge, how.method, each) for each in held if each.rule.substance == "both"]
@@ -64,7 +64,7 @@ def _amount(
     part_kg = charge.substance_kg(substance, "sodium")
     return Figure(
         key=substance,
-        name=f"{substance.capitalize()} going in",
+        name=f"{substance.capitalize()} going in{notes.allowed(held, substance, ion=False)}",
         value=_sodium_ppm(charge, how.method, on, substance) * PPM,
         quantity=PARTS_PER_MILLION,
         working=(
@@ -156,7 +156,7 @@ def _ion(held: tuple[Held, ...], substance: Substance, sodium_ppm: float) -> Fig
     }
     text = f"Sodium {substance} × molar mass of the ion ÷ molar mass of the salt: {{made}} × {{part}} = {{ion}}"
     limits = (limit_step(each) for each in held if each.rule.substance == substance and each.rule.counted == "ion")
-    name = "The same, as nitrite ion" if substance == "nitrite" else "The same, as nitrate ion"
+    name = f"The same, as {substance} ion{notes.allowed(held, substance, ion=True)}"
     return Figure(f"{substance}_ion", name, ion, PARTS_PER_MILLION, (Step(text, amounts), *limits), DEFINITION)
 
 
@@ -171,7 +171,7 @@ def _together(charge: Charge, method: Method, held: Held) -> Figure:
     little = (f"Less than {rule.least_ppm:g} ppm does not count as cured ({rule.cite}).",) if not held.enough else ()
     return Figure(
         "together",
-        "Nitrite and nitrate together",
+        f"Nitrite and nitrate together; {rule.cite} allows {notes.most(rule)}",
         held.ppm * PPM,
         PARTS_PER_MILLION,
         (
@@ -180,7 +180,7 @@ def _together(charge: Charge, method: Method, held: Held) -> Figure:
             limit_step(held),
         ),
         rule.source,
-        (*little, *_noted(rule)),
+        (*little, *notes.noted(rule)),
     )
 
 
@@ -196,7 +196,7 @@ def _accelerator(charge: Charge, method: Method, held: Held) -> Figure | None:
         PARTS_PER_MILLION,
         (divided(charge, method, rule.on, "Ascorbate or erythorbate", charge.accelerator_kg), limit_step(held)),
         rule.source,
-        (*little, *_noted(rule)),
+        (*little, *notes.noted(rule)),
     )
 
 
@@ -248,42 +248,3 @@ def _total_salt(charge: Charge, method: Method, other_kg: float) -> Figure:
     if method == "immersion":
         said.append(IN_WATER_ONLY)
     return Figure("total_salt", "All table salt, of the meat", total.value, FRACTION, working, DEFINITION, tuple(said))
-
-
-def _licensed(held: tuple[Held, ...], licence: str) -> tuple[str, ...]:
-    over = [each for each in held if not each.within]
-    if not licence or not over:
-        return ()
-    cites = " and ".join(dict.fromkeys(f"{each.rule.cite}, {each.rule.most_ppm:g} ppm" for each in over))
-    return (f"Over the limit ({cites}). Allowed by an exception on record: {licence}",)
-
-
-def _mistaken(charge: Charge, method: Method) -> tuple[str, ...]:
-    if method in WET or len(charge.doses) != 1:
-        return ()
-    said = mistaken_for_another(charge.doses[0].salt, charge.cure_kg / charge.meat_kg)
-    return (said,) if said else ()
-
-
-def _rows_say(held: tuple[Held, ...], substance: Substance, charge: Charge) -> tuple[str, ...]:
-    """What the rows themselves add: what may be left, what must go with it, a figure that is from memory."""
-    said: list[str] = []
-    for each in held:
-        rule = each.rule
-        if rule.substance == "accelerator" and rule.least_ppm and not charge.accelerator_kg and substance == "nitrite":
-            said.append(f"{rule.cite} asks for {rule.printed} of ascorbate or erythorbate in {rule.what}.")
-        if rule.substance != substance:
-            continue
-        if rule.left_ppm is not None and rule.cite != "9 CFR 424.21(c)":
-            verb = "may be left, at most" if rule.left_is == "most" else "left over is to be looked into above"
-            counted = ", as ion" if rule.counted == "ion" else ""
-            said.append(
-                f"{rule.cite}: {substance} {verb} {rule.left_ppm:g} mg/kg{counted}; only a laboratory can show it."
-            )
-        said.extend(_noted(rule))
-    return tuple(said)
-
-
-def _noted(rule: Rule) -> tuple[str, ...]:
-    memory = (f"The limit of {rule.cite} is from memory, not looked up.",) if rule.source.verified == "memory" else ()
-    return (*((rule.note,) if rule.note else ()), *memory)

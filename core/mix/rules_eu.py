@@ -82,7 +82,7 @@ def _row(
             left_ppm=left,
             left_is="look into" if substance == "nitrate" and look_into is not None else "most",
             cite="Reg. (EC) 1333/2008 before 9 October 2025" if old else "Reg. (EU) 2023/2108",
-            source=Source(source.title, f"{source.section}, row {row}", source.verified),
+            source=Source(f"{source.title}, {source.section}", f"row {row}", source.verified),
             as_of="2011" if old else "2026-08-18",
             since=OLD_SINCE if old else CHANGE,
             until=CHANGE if old else None,

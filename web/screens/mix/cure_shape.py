@@ -27,7 +27,6 @@ SHAPED_BY = ("rules", "method", "product", "also")
 USUAL_NITRITE = 0.0625
 """The strength most curing salts for sausage carry on their label in North America; the form starts there."""
 HEAVIEST_DOSE_KG = 100.0
-MANY = 5
 ALSO = {
     "second": "a second curing salt",
     "potassium": "potassium nitrite or nitrate",
@@ -37,7 +36,8 @@ ALSO = {
 
 @frozen
 class Kept(Choice):
-    """A choice that keeps its default where it was not asked. listed: drawn as a list to open, for many options."""
+    """A choice that keeps its default where it was not asked. listed: drawn as a list to open, as what has many options
+    or seldom changes."""
 
     listed: bool = False
 
@@ -124,11 +124,11 @@ def shaped(subject: Subject) -> tuple[Input, ...]:
     shape = shape_of(subject)
     methods, products = methods_for(subject), shape.products
     names = {key: each.name for key, each in RULE_SETS.items()}
-    inputs: list[Input] = [Kept("rules", "Rules", names, default=shape.rules)]
+    inputs: list[Input] = [Kept("rules", "Rules", names, default=shape.rules, listed=True)]
     if len(methods) > 1:
-        inputs.append(Kept("method", "Way of curing", methods, default=shape.method))
+        inputs.append(Kept("method", "Way of curing", methods, default=shape.method, listed=True))
     if len(products) > 1:
-        inputs.append(Kept("product", "Product", products, default=shape.product, listed=len(products) > MANY))
+        inputs.append(Kept("product", "Product", products, default=shape.product, listed=True))
     return (*inputs, ALSO_INPUT, *_weights(shape))
 
 

@@ -8,7 +8,7 @@ from attrs import frozen
 from flask import render_template, url_for
 
 from core.daybook.facts import RULES, HouseRule
-from core.mix.rule import EVERY, METHODS, Rule, RuleSet
+from core.mix.rule import EVERY, Method, Rule, RuleSet
 from core.mix.rules import RULE_SETS, rule_sets
 from core.quantities import PARTS_PER_MILLION, Amount, Manner
 from core.refusals import Missing, OutOfRange
@@ -30,7 +30,29 @@ KNOWN_HOW: dict[Verified, str] = {
 }
 COUNTED = {"weighed": "as weighed", "sodium": "as the sodium salt", "ion": "as the ion"}
 DIVIDED = {"meat": "on the green weight", "mixture": "on the whole raw mixture"}
+SUBSTANCES = {"nitrite": "nitrite", "nitrate": "nitrate", "both": "both together", "accelerator": "ascorbate"}
+SHORT: dict[Method, str] = {
+    "comminuted": "ground",
+    "dry-rub": "rubbed",
+    "dry-salting": "dry salted",
+    "immersion": "in brine",
+    "pick-up": "by pick-up",
+    "pump": "pumped",
+}
 PPM = 1e-6
+
+
+@frozen
+class Row:
+    """The rules of one product cured one way: nitrite and nitrate side by side."""
+
+    what: str
+    methods: str
+    going_in: tuple[str, ...]
+    left: tuple[str, ...]
+    counted: str
+    sources: tuple[tuple[str, Verified], ...]
+    notes: tuple[str, ...]
 
 
 @frozen
@@ -40,55 +62,74 @@ class Table:
     key: str
     name: str
     about: str
-    rules: tuple[Rule, ...]
+    source: str
+    rows: tuple[Row, ...]
 
 
 @screen.get("/rules")
 def rules():
     lines = [(line, say(line, manner())) for line in reversed(book().about(RULES))]
-    return render_template(
-        "mix/rules.html",
-        tables=[table for each in rule_sets() for table in _tables(each)],
-        log=lines,
-        methods=_methods,
-        most=_most,
-        left=_left,
-        counted=COUNTED,
-        divided=DIVIDED,
-        known_how=KNOWN_HOW,
-    )
+    tables = [table for each in rule_sets() for table in _tables(each)]
+    return render_template("mix/rules.html", tables=tables, log=lines, known_how=KNOWN_HOW)
 
 
 def _tables(rule_set: RuleSet) -> list[Table]:
     now_ = tuple(rule for rule in rule_set.rules if rule.until is None)
     before = tuple(rule for rule in rule_set.rules if rule.until is not None)
-    found = [Table(rule_set.key, rule_set.name, rule_set.about, now_)]
+    found = [_table(rule_set.key, rule_set.name, rule_set.about, now_)]
     if before:
         until = before[0].until
         words = f"until {until.day} {until:%B %Y}" if until else "before"
-        found.append(Table(f"{rule_set.key}-before", f"{rule_set.name}, {words}", "What held before.", before))
+        found.append(_table(f"{rule_set.key}-before", f"{rule_set.name}, {words}", "What held before.", before))
     return found
+
+
+def _table(key: str, name: str, about: str, rules: tuple[Rule, ...]) -> Table:
+    titles = dict.fromkeys(f"{rule.source.title}, text of {rule.as_of}{_since(rule)}" for rule in rules)
+    grouped: dict[tuple[str, str], list[Rule]] = {}
+    for rule in rules:
+        grouped.setdefault((rule.what, _methods(rule)), []).append(rule)
+    rows = tuple(_row(what, methods, group) for (what, methods), group in grouped.items())
+    return Table(key, name, about, "; ".join(titles), rows)
+
+
+def _row(what: str, methods: str, rules: list[Rule]) -> Row:
+    return Row(
+        what,
+        methods,
+        tuple(f"{SUBSTANCES[rule.substance]}: {_most(rule)}" for rule in rules),
+        tuple(f"{SUBSTANCES[rule.substance]}: {_left(rule)}" for rule in rules if rule.left_ppm is not None),
+        ", ".join(dict.fromkeys(f"{COUNTED[rule.counted]}, {DIVIDED[rule.on]}" for rule in rules)),
+        tuple(dict.fromkeys((f"{rule.cite}, {rule.source.section}", rule.source.verified) for rule in rules)),
+        tuple(dict.fromkeys(rule.note for rule in rules if rule.note)),
+    )
+
+
+def _since(rule: Rule) -> str:
+    return f", in force from {rule.since.day} {rule.since:%B %Y}" if rule.since else ""
 
 
 def _methods(rule: Rule) -> str:
     if rule.methods == EVERY:
-        return "however it is cured"
-    return "; ".join(METHODS[method].partition(":")[0] for method in rule.methods)
+        return "however cured"
+    return ", ".join(SHORT[method] for method in rule.methods)
 
 
 def _most(rule: Rule) -> str:
     if rule.most_ppm is None:
         return "no limit of its own"
     if rule.most_ppm == 0:
-        return "none may be added"
+        return "none"
     shown = Amount(rule.most_ppm * PPM, PARTS_PER_MILLION).show_exact(manner())
-    return f"at least {rule.least_ppm:g}, at most {shown}" if rule.least_ppm else f"at most {shown}"
+    least = f"at least {rule.least_ppm:g}, " if rule.least_ppm else ""
+    printed = f" ({rule.printed})" if rule.printed else ""
+    return f"{least}at most {shown}{printed}"
 
 
 def _left(rule: Rule) -> str:
     if rule.left_ppm is None:
         return ""
-    words = "at most" if rule.left_is == "most" else "look into the cause above"
+    words = "at most" if rule.left_is == "most" else "look into more than"
     return f"{words} {Amount(rule.left_ppm * PPM, PARTS_PER_MILLION).show_exact(manner())}"
 
 

@@ -1,0 +1,66 @@
+"""What is said beside the figures of a cure: the limit in the name, exceptions, what the rows add, a label misread."""
+
+from __future__ import annotations
+
+from core.mix.charge import PPM, Charge
+from core.mix.curing_salt import mistaken_for_another
+from core.mix.held import Held
+from core.mix.ions import Substance
+from core.mix.rule import WET, Method, Rule
+from core.quantities import PARTS_PER_MILLION, Amount
+
+US_CHART = "9 CFR 424.21(c)"
+"""What may be left by it is said by `limits.nitrite_cautions`, and only where more went in."""
+
+
+def most(rule: Rule) -> str:
+    """ "156 ppm", or that none may be added."""
+    return "none" if rule.most_ppm == 0 else Amount((rule.most_ppm or 0.0) * PPM, PARTS_PER_MILLION).show()
+
+
+def allowed(held: tuple[Held, ...], substance: Substance, *, ion: bool) -> str:
+    """The limit, to stand in the name of its figure: of the ion where the row counts the ion."""
+    rules = (each.rule for each in held if each.rule.substance == substance)
+    said = (f"; {rule.cite} allows {most(rule)}" for rule in rules if (rule.counted == "ion") is ion)
+    return next(said, "")
+
+
+def licensed(held: tuple[Held, ...], licence: str) -> tuple[str, ...]:
+    over = [each for each in held if not each.within]
+    if not licence or not over:
+        return ()
+    cites = " and ".join(dict.fromkeys(f"{each.rule.cite}, {each.rule.most_ppm:g} ppm" for each in over))
+    return (f"Over the limit ({cites}). Allowed by an exception on record: {licence}",)
+
+
+def mistaken(charge: Charge, method: Method) -> tuple[str, ...]:
+    if method in WET or len(charge.doses) != 1:
+        return ()
+    said = mistaken_for_another(charge.doses[0].salt, charge.cure_kg / charge.meat_kg)
+    return (said,) if said else ()
+
+
+def of_rows(held: tuple[Held, ...], substance: Substance, charge: Charge) -> tuple[str, ...]:
+    """What the rows themselves add: what may be left, what must go with it, a figure that is from memory."""
+    said: list[str] = []
+    for rule in (each.rule for each in held):
+        if rule.substance == "accelerator" and rule.least_ppm and not charge.accelerator_kg and substance == "nitrite":
+            said.append(f"{rule.cite} asks for {rule.printed} of ascorbate or erythorbate in {rule.what}.")
+        if rule.substance != substance:
+            continue
+        if rule.left_ppm is not None and rule.cite != US_CHART:
+            said.append(_left(rule, substance))
+        said.extend(noted(rule))
+    return tuple(said)
+
+
+def _left(rule: Rule, substance: Substance) -> str:
+    left = f"{rule.left_ppm:g} mg/kg of {substance}{', as ion,' if rule.counted == 'ion' else ''}"
+    if rule.left_is == "look into":
+        return f"Where more than {left} is left, the cause is to be looked into ({rule.cite})."
+    return f"At most {left} may be left in it ({rule.cite}); only a laboratory can show it."
+
+
+def noted(rule: Rule) -> tuple[str, ...]:
+    memory = (f"The limit of {rule.cite} is from memory, not looked up.",) if rule.source.verified == "memory" else ()
+    return (*((rule.note,) if rule.note else ()), *memory)
