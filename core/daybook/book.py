@@ -124,10 +124,14 @@ class Book:
     def recent(self, subject: str, kind: type[Any], count: int) -> list[Line]:
         """The same, the last few of them: oldest first."""
         plain = [key for key in self.beginnings(kind_of(kind), about=subject) if self.is_plain(key)]
-        corrected = [key for key in self._about.get(subject, ()) if not self.is_plain(key)]
+        corrected = [key for key in self._corrections if self._begins_about(key, subject)]
         candidates = [*sorted(plain, key=self._moment)[-count:], *corrected]
         found = (line for line in map(self.line, candidates) if isinstance(line.fact, kind))
         return sorted(found, key=lambda line: line.order)[-count:]
+
+    def _begins_about(self, key: str, subject: str) -> bool:
+        record = self._records.get(key)  # a correction may have come before what it corrects
+        return record is not None and record["about"] == subject and record.get("corrects") is None
 
     def _moment(self, key: str) -> tuple[datetime, str]:
         """The order of a line that was never corrected, unread."""
