@@ -9,8 +9,8 @@ from attrs import frozen
 
 from core.refusals import OutOfRange
 
-BASE_C = 15.5
-"""Just below either rule's base: what lies under it counts nothing, so it must not cool what lies above."""
+BASE_C = 15.55
+"""Just below either base. What lies under it counts nothing, so it must not cool the means of what lies above."""
 
 
 @frozen
@@ -37,6 +37,8 @@ def summarised(times_s: Sequence[float], temperatures_c: Sequence[float], most: 
     highest_c, lasts_s = max(temperatures_c), since[-1]
     if len(since) <= most:
         return Summary(tuple(since), tuple(temperatures_c), highest_c, lasts_s, len(since))
+    if highest_c > BASE_C:
+        temperatures_c = [max(each, BASE_C) for each in temperatures_c]
     middles = _means(since, temperatures_c, most - 2)
     points = [(0.0, temperatures_c[0]), *middles, (lasts_s, temperatures_c[-1])]
     kept = [points[0], *(point for point in points[1:-1] if 0 < point[0] < lasts_s), points[-1]]
@@ -49,14 +51,8 @@ def _means(times_s: Sequence[float], temperatures_c: Sequence[float], stretches:
     members: dict[int, list[int]] = {}
     for index, at_s in enumerate(times_s):
         members.setdefault(min(int(at_s / long_s), stretches - 1), []).append(index)
-    return [
-        (math.fsum(times_s[each] for each in one) / len(one), _mean_warmth([temperatures_c[each] for each in one]))
-        for one in members.values()
-    ]
 
+    def mean(column: Sequence[float], one: list[int]) -> float:
+        return math.fsum(column[each] for each in one) / len(one)
 
-def _mean_warmth(readings: Sequence[float]) -> float:
-    """Where a stretch is now above the base and now below, only what is above makes its mean: never too few hours."""
-    if min(readings) < BASE_C < max(readings):
-        readings = [max(each, BASE_C) for each in readings]
-    return math.fsum(readings) / len(readings)
+    return [(mean(times_s, one), mean(temperatures_c, one)) for one in members.values()]
