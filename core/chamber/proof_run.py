@@ -10,6 +10,8 @@ from core.chamber.logs import Layout, Log, reading
 from core.chamber.sensors import Correction
 from core.chamber.series import Series
 from core.chamber.settling import Analysis, Proof, Wanted, analysing, prove
+from core.chamber.settling.statistics import spread
+from core.chamber.settling.swing import arrives_at
 from core.refusals import OutOfRange
 from core.sources import COMMON_PRACTICE
 from core.verdict import Reason
@@ -127,6 +129,23 @@ def finding(given: Given) -> Generator[Doing, None, Found]:
         analysis,
         prove(analysis, tuple(_doubts(given))),
     )
+
+
+def means_as_logged(found: Found, name: str) -> tuple[float | None, float | None]:
+    """A probe's mean temperature after the pull-down, and its mean humidity, before they were put right.
+
+    None for what was not put right, or not logged.
+    """
+    probe = next(each for each in found.given.probes if each.name == name)
+    raw, right = (next(each for each in series if each.probe == name) for series in (found.raw, found.series))
+    warm = damp = None
+    if probe.temperature is not None:
+        first = arrives_at(right.temperatures_c)
+        warm = spread(raw.times_s[first:], raw.temperatures_c[first:]).mean
+    if probe.humidity is not None and raw.has_humidity:
+        times_s, _, humidities = raw.humid()
+        damp = spread(times_s, humidities).mean
+    return warm, damp
 
 
 def _doubts(given: Given) -> Iterator[Reason]:

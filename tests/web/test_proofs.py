@@ -483,10 +483,13 @@ def test_an_instrument_puts_its_probe_right_and_that_is_said(visitor: Visitor):
     enter(visitor, IcePointChecked(0.4), about=instrument)
     page = two(visitor)
     assert "“low”: its temperature is corrected by −0.4 K (ice check of 2 Nov)." in page.text
+    assert "Mean temperature as logged" in page.texts("th")
 
 
 def test_a_draft_that_is_gone_says_so(visitor: Visitor):
-    assert visitor.get("/chamber/proofs/drafts/none/settings").status == 404
+    page = visitor.get("/chamber/proofs/drafts/none/settings")
+    assert page.status == 410
+    assert "Choose the files again" in page.text
 
 
 def test_the_work_is_done_on_the_found_record(visitor: Visitor):

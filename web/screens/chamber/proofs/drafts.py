@@ -79,7 +79,7 @@ def begin_draft() -> Draft:
 
 
 def find_draft(draft_id: str) -> Draft:
-    return drafts().get(draft_id) or abort(404, "A run that is not saved is let go when the daybook is closed.")
+    return drafts().get(draft_id) or abort(410, "A run that is not saved is let go when the daybook is closed. Choose the files again.")
 
 
 def plain_name(name: str) -> str:

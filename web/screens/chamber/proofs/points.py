@@ -17,8 +17,7 @@ from flask import Response, abort
 from core.chamber.proof_run import Found, find
 from core.chamber.settling.analysis import Probe
 from core.chamber.settling.outline import Trace, on_one_axis
-from core.daybook.kept_words import said
-from core.daybook.proofs import given, headline
+from core.daybook.proofs import given
 from core.quantities import RELATIVE_HUMIDITY, TEMPERATURE, VAPOUR_PRESSURE, Manner, Quantity
 from core.refusals import Refusal, Refused
 from web.files import NoSuchFile
@@ -26,6 +25,7 @@ from web.screens.chamber.blueprint import screen
 from web.screens.chamber.proofs.draft_run import moment_of
 from web.screens.chamber.proofs.drafts import find_draft
 from web.screens.chamber.proofs.looking import Look, found_in, look_at
+from web.screens.chamber.proofs.results import chart_headline
 from web.screens.chamber.proofs.saved_run import find_run
 from web.visitor import manner
 
@@ -66,7 +66,7 @@ def as_bytes(found: Found, how: Manner) -> bytes:
         ],
         "bands": list(_bands(found, how)),
         "marks": list(_marks(found)),
-        "headline": said(headline(found)).say(how, 4),
+        "headline": chart_headline(found),
     }
     text = json.dumps(header, ensure_ascii=False).encode()
     text += b" " * (-(4 + len(text)) % 8)

@@ -6,9 +6,9 @@ from collections.abc import Iterable, Iterator
 from itertools import groupby
 from typing import Any
 
-from attrs import frozen
+from attrs import evolve, frozen
 
-from core.chamber.proof_run import Found
+from core.chamber.proof_run import Found, means_as_logged
 from core.chamber.settling import figures_of, pair_figures, space_figures
 from core.chamber.settling.analysis import Probe
 from core.chamber.settling.measures import FINE_TEMPERATURE, LASTS
@@ -16,7 +16,7 @@ from core.chamber.settling.outline import hours
 from core.daybook.facts.proofs import ProofResult
 from core.daybook.kept_words import named_figures, said
 from core.daybook.proofs import headline, moment_words
-from core.quantities import RELATIVE_HUMIDITY, TEMPERATURE_DIFFERENCE, Amount, Quantity
+from core.quantities import RELATIVE_HUMIDITY, TEMPERATURE, TEMPERATURE_DIFFERENCE, Amount, Quantity
 from core.working import Figure
 from web.visitor import manner
 
@@ -45,7 +45,7 @@ def context(found: Found) -> dict[str, Any]:
         "headline": said(headline(found)),
         "because": [(reason.text, reason.met) for reason in found.proof.because],
         "advice": [each.text for each in found.proof.advice],
-        "probe_table": _beside((probe.name, figures_of(probe)) for probe in probes),
+        "probe_table": _with_as_logged(found, _beside((probe.name, figures_of(probe)) for probe in probes)),
         "probe_figures": [(probe.name, figures_of(probe)) for probe in probes],
         "pair_table": _beside((f"{pair.one} − {pair.other}", pair_figures(pair)) for pair in found.analysis.pairs),
         "pair_figures": [(f"{pair.one} − {pair.other}", pair_figures(pair)) for pair in found.analysis.pairs],
@@ -90,6 +90,33 @@ def _beside(columns: Iterable[tuple[str, tuple[Figure, ...]]]) -> Table | None:
         for key, name in names.items()
     )
     return Table("", ("", *(name for name, _ in found)), tuple(rows))
+
+
+def _with_as_logged(found: Found, table: Table | None) -> Table | None:
+    """What was put right is shown as it was logged too."""
+    if table is None:
+        return None
+    means = [means_as_logged(found, probe.name) for probe in found.analysis.probes]
+    named = (("Mean temperature as logged", FINE_TEMPERATURE), ("Mean humidity as logged", RELATIVE_HUMIDITY))
+    rows = (
+        (name, *(_shown(each[place], quantity) for each in means))
+        for place, (name, quantity) in enumerate(named)
+        if any(each[place] is not None for each in means)
+    )
+    return evolve(table, rows=(*rows, *table.rows))
+
+
+def chart_headline(found: Found) -> str:
+    """What the chart shows, in a line."""
+    probes = found.analysis.probes
+    warm = [(probe.steady.lowest, probe.steady.highest) for probe in probes]
+    low, high = min(each[0] for each in warm), max(each[1] for each in warm)
+    words = f"{_shown(low, TEMPERATURE)} to {_shown(high, TEMPERATURE)} after the pull-down"
+    damp = [probe.humidity.spread for probe in probes if probe.humidity is not None]
+    if damp:
+        low, high = min(each.low_5 for each in damp), max(each.high_95 for each in damp)
+        words += f"; humidity mostly {_shown(low, RELATIVE_HUMIDITY)} to {_shown(high, RELATIVE_HUMIDITY)}"
+    return words
 
 
 def _shown(value: float | None, quantity: Quantity) -> str:

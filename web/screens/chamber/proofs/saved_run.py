@@ -63,7 +63,7 @@ def saved_proof(run_id: str):
         return whole_page(_page(line, run, look, found))
     missing = _missing(run)
     if missing:
-        return _page(line, run, look, None, missing=missing)
+        return whole_page(_page(line, run, look, None, missing=missing))
     path = url_for("chamber.saved_proof", run_id=line.id)
     outcome = stage(look, path, TEMPLATE, **_about(line, run, look))
     return whole_page(_page(line, run, look, outcome)) if isinstance(outcome, Found) else outcome
