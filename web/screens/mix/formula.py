@@ -213,4 +213,4 @@ def _figures(drawn: rows.Draft, how: Manner, cautions: tuple[str, ...]):
     except Refused:
         return (), None
     figures, refusal = cure_figures(given)
-    return (fat(given), *(each for each in figures if each.key in ("nitrite", "nitrate", "total_salt"))), refusal
+    return (fat(given), *figures), refusal

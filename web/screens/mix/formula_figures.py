@@ -13,6 +13,9 @@ from core.refusals import Refusal
 from core.sources import DEFINITION
 from core.working import Figure, Step
 
+TOLD = ("nitrite", "nitrate", "together", "total_salt")
+"""Of all that a cure comes to, what one asks of a formula; the batch's own page has the rest."""
+
 
 @frozen
 class Made:
@@ -26,7 +29,9 @@ class Made:
 def cure_figures(formula: Formula) -> tuple[tuple[Figure, ...], Refusal | None]:
     """What the formula's cure makes to a kilogram of meat, or what is wrong with it."""
     refusal = over_limit(formula)
-    return ((), refusal) if refusal else (made_of_cure(formula), None)
+    if refusal:
+        return (), refusal
+    return tuple(figure for figure in made_of_cure(formula) if figure.key in TOLD), None
 
 
 def fat(formula: Formula) -> Figure:

@@ -238,6 +238,7 @@ def _cure_row(batch: Batch, found: Sheet, row: Row) -> Response | str:
         figures=figures,
         too_small=too_small,
         way_out=way_out,
+        blend=blend,
         weigh=_cure_path(batch, found, aim_kg(row.wanted_kg, division, never_up=True), 1.0),
         weigh_blend=_cure_path(batch, found, blend.take_kg, blend.strength) if blend else "",
         back_to=path_of_row(batch, None),
