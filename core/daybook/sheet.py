@@ -17,6 +17,7 @@ from core.mix import balance
 from core.mix.cost import Bought, cost
 from core.mix.formula import Formula, Portion, portions
 from core.mix.formula_cure import over_limit
+from core.mix.rules import Curing
 from core.refusals import Refusal
 from core.working import Figure
 
@@ -129,11 +130,14 @@ def _row(batch: Batch, portion: Portion) -> Row:
     return Row(portion, fact.mass_kg, weighed.line_id, weighed.at, fact.lot, weighed.right)
 
 
-def over_the_limit(batch: Batch) -> Refusal | None:
-    """What is wrong with the cure that the batch's formula asks for; None within the limit or under an exception."""
+def over_the_limit(batch: Batch, how: Curing | None = None) -> Refusal | None:
+    """What is wrong with the cure that the batch's formula asks for; None within the limit or under an exception.
+
+    how: by whose rules, or the US chart by the formula's kind.
+    """
     if batch.formula is None or licence_of(batch) is not None:
         return None
-    return over_limit(batch.formula)
+    return over_limit(batch.formula, how)
 
 
 def costs(sheet: Sheet) -> tuple[Figure, ...]:

@@ -2,7 +2,8 @@
 
 import pytest
 
-from core.daybook.facts import IngredientWeighed
+from core.daybook.facts import RULES, HouseRule, IngredientWeighed, LicensedException
+from tests.core.kitchen import Kitchen
 from tests.web.conftest import Visitor
 from tests.web.test_formulas import keep
 
@@ -231,3 +232,32 @@ def test_over_the_limit_there_is_no_sheet(visitor: Visitor):
     assert "156.25 ppm" in page.texts("p", "refusal")[0]
     assert page.all("table") == []
     assert visitor.get(f"{batch}/sheet/meat-1").path == f"{batch}/sheet"
+
+
+def test_a_brine_is_held_to_the_rules_of_brine(visitor: Visitor):
+    batch = made(visitor, "4", "brined-belly")
+    page = visitor.get(f"{batch}/sheet/part-3", division_kg="0.1")
+    form = visitor.get(next(each["href"] for each in page.all("a") if each.text == "Weigh the cure"))
+    assert (form.typed("method"), form.typed("water_kg"), form.typed("dose")) == ("immersion", "2", "7.6 g")
+    sheet = visitor.send(form.form_with("dose"))
+    assert float(sheet.figures["nitrite"].split()[0]) == pytest.approx(0.0076 * 0.0625 / 6.3276 * 1e6, abs=2)
+
+
+def test_the_house_limit_shuts_the_sheet_too(visitor: Visitor):
+    batch = made(visitor)
+    visitor.book.learn(a_house_limit(100.0))
+    assert visitor.get(f"{batch}/sheet").all("table") == []
+
+
+def test_a_licensed_exception_opens_the_sheet(visitor: Visitor):
+    batch = made(visitor, **{"part-2-dose": "1"})
+    kitchen = Kitchen()
+    kitchen.note(LicensedException("a trial", "the authority", "the maker"), batch.rpartition("/")[2])
+    visitor.book.learn(kitchen.records)
+    assert visitor.get(f"{batch}/sheet").all("table") != []
+
+
+def a_house_limit(ppm: float) -> list[dict]:
+    kitchen = Kitchen()
+    kitchen.note(HouseRule("us", nitrite_ppm=ppm), RULES)
+    return kitchen.records

@@ -9,11 +9,12 @@ from attrs import evolve, frozen
 from flask import request
 
 from core.daybook.facts import CureWeighed
+from core.mix.charge import PPM
 from core.mix.cure_sheets import NITRATE, NITRITE, OTHER, OTHER_SALT, PICK_UP, PUMP, SUGAR, WATER
 from core.mix.ions import ALKALIS
 from core.mix.rule import METHODS, WET, WHOLE, Method
 from core.mix.rules import RULE_SETS, products_for
-from core.quantities import DOSE_MASS, FRACTION, Manner
+from core.quantities import DOSE_MASS, FRACTION, PARTS_PER_MILLION, Manner
 from core.reading import read
 from core.refusals import NotAQuantity, OutOfRange
 from core.release.readiness import METHOD_OF
@@ -27,6 +28,7 @@ SHAPED_BY = ("rules", "method", "product", "also")
 USUAL_NITRITE = 0.0625
 """The strength most curing salts for sausage carry on their label in North America; the form starts there."""
 HEAVIEST_DOSE_KG = 100.0
+MOST_PPM = 10_000.0
 ALSO = {
     "second": "a second curing salt",
     "potassium": "potassium nitrite or nitrate",
@@ -49,34 +51,57 @@ class Kept(Choice):
 
 
 @frozen
-class Dose:
-    """The cure as a per-cent of the meat or as a weight, whichever was typed: "0.25 %" or "31 g".
+class Asked:
+    """A dose as it was typed: one of the three. ppm: of sodium nitrite, wanted in the meat."""
 
-    Its value is (share, None) or (None, kilograms).
+    share: float | None = None
+    kg: float | None = None
+    ppm: float | None = None
+
+
+@frozen
+class Dose:
+    """The cure as a per-cent of the meat, as a weight or by the nitrite it is to make: "0.25 %", "31 g", "120 ppm".
+
+    In a brine a bare number is grams, and a per-cent would not say of what.
     """
 
     key: str = "dose"
     label: str = "Dose of the curing salt"
-    help: str = "Per-cent of the meat (0.25 %) or a weight (31 g); 0 where you use none."
+    help: str = "Per-cent of the meat (0.25 %), a weight (31 g) or the nitrite wanted (120 ppm); 0 where you use none."
     unit: str = "% or g"
+    example: str = "a per-cent or a weight, for example 0.25 % or 31 g"
 
-    def read(self, text: str, manner: Manner) -> tuple[float | None, float | None]:
-        weighed = "cent" not in text.casefold() and any(sign.isalpha() for sign in text)
+    def read(self, text: str, manner: Manner) -> Asked:
+        letters = text.casefold()
+        if "ppm" in letters or "mg/kg" in letters:
+            ppm = read(text, PARTS_PER_MILLION, manner, field=self.key, label=self.label) / PPM
+            return Asked(ppm=self._between(ppm, MOST_PPM))
+        weighed = self.unit == "g" or ("cent" not in letters and any(sign.isalpha() for sign in text))
         quantity = DOSE_MASS if weighed else FRACTION
         try:
             value = read(text, quantity, manner, field=self.key, label=self.label)
         except NotAQuantity as refusal:
-            sentence = f"{refusal.sentence.split('. ')[0]}. Enter a per-cent or a weight, for example 0.25 % or 31 g."
-            raise NotAQuantity(self.key, sentence if not weighed else refusal.sentence) from None
+            sentence = f"{refusal.sentence.split('. ')[0]}. Enter {self.example}."
+            keep = weighed and self.unit != "g"
+            raise NotAQuantity(self.key, refusal.sentence if keep else sentence) from None
+        value = self._between(value, HEAVIEST_DOSE_KG if weighed else 1)
+        return Asked(kg=value) if weighed else Asked(share=value)
+
+    def _between(self, value: float, most: float) -> float:
+        for_example = self.example.partition(", ")[2]
         if value < 0:
-            raise OutOfRange(self.key, "The dose cannot be less than nothing, for example 0.25 % or 31 g.")
-        if value > (HEAVIEST_DOSE_KG if weighed else 1):
-            raise OutOfRange(self.key, "The dose is a small part of the meat, for example 0.25 % or 31 g.")
-        return (None, value) if weighed else (value, None)
+            raise OutOfRange(self.key, f"The dose cannot be less than nothing, {for_example}.")
+        if value > most:
+            raise OutOfRange(self.key, f"The dose is a small part of the meat, {for_example}.")
+        return value
 
 
-IN_BRINE = Number(
-    "dose", "Curing salt in the brine", DOSE_MASS, 0.0, HEAVIEST_DOSE_KG, help="Its weight; 0 where you use none."
+IN_BRINE = Dose(
+    label="Curing salt in the brine",
+    help="Its weight (240 g) or the nitrite wanted in the meat (120 ppm); 0 where you use none.",
+    unit="g",
+    example="a weight or the nitrite wanted, for example 240 g or 120 ppm",
 )
 _OF = {"sodium": "sodium", "potassium": "potassium"}
 NITRITE_OF = Kept("nitrite_of", "The nitrite is that of", {key: _OF[key] for key in ALKALIS}, default="sodium")
@@ -109,7 +134,7 @@ def shape_of(subject: Subject) -> Shape:
     """What was chosen on the page, or stands in the entry that is corrected, or was used for the last batch."""
     was = subject.was if isinstance(subject.was, CureWeighed) else None
     day = _day()
-    rules = _first(RULE_SETS, request.values.get("rules"), was.rules or "us" if was else None, _remembered())
+    rules = _first(RULE_SETS, request.values.get("rules"), was.rules or "us" if was else None, remembered_rules())
     methods = methods_for(subject)
     method = cast(Method, _first(methods, request.values.get("method"), was.method if was else None, _usual(subject)))
     products = products_for(rules, method, day)
@@ -135,7 +160,7 @@ def shaped(subject: Subject) -> tuple[Input, ...]:
 def _weights(shape: Shape) -> list[Input]:
     wet = shape.method in WET
     strength = evolve(NITRITE, default=None if shape.rules == "eu" else USUAL_NITRITE)
-    inputs: list[Input] = [IN_BRINE if wet else cast(Input, Dose()), strength, NITRATE]
+    inputs: list[Input] = [cast(Input, IN_BRINE if wet else Dose()), strength, NITRATE]
     if "potassium" in shape.also:
         inputs += [NITRITE_OF, NITRATE_OF]
     if "second" in shape.also:
@@ -189,7 +214,7 @@ def _is_sent() -> bool:
     return request.method == "POST" or ASKED_ANEW in request.args or "figures" in request.args
 
 
-def _remembered() -> str | None:
+def remembered_rules() -> str | None:
     """The rules of the last cure that was weighed."""
     weighed = book().beginnings("cure-weighed")
     fact = book().line(weighed[-1]).fact if weighed else None

@@ -4,14 +4,19 @@ from __future__ import annotations
 
 from attrs import frozen
 
+from core.daybook.curing import house_limits
 from core.mix import balance
 from core.mix.cost import Bought, cost
 from core.mix.formula import Formula, plain, portions
-from core.mix.formula_cure import made_of_cure, over_limit
+from core.mix.formula_cure import made_of_cure, method_of, over_limit
+from core.mix.rules import Curing, products_for
 from core.quantities import FRACTION, Amount
 from core.refusals import Refusal
 from core.sources import DEFINITION
 from core.working import Figure, Step
+from web.journal import book
+from web.screens.mix.cure_shape import remembered_rules
+from web.visitor import now
 
 TOLD = ("nitrite", "nitrate", "together", "total_salt")
 """Of all that a cure comes to, what one asks of a formula; the batch's own page has the rest."""
@@ -28,10 +33,20 @@ class Made:
 
 def cure_figures(formula: Formula) -> tuple[tuple[Figure, ...], Refusal | None]:
     """What the formula's cure makes to a kilogram of meat, or what is wrong with it."""
-    refusal = over_limit(formula)
+    how = curing_for(formula)
+    refusal = over_limit(formula, how)
     if refusal:
         return (), refusal
-    return tuple(figure for figure in made_of_cure(formula) if figure.key in TOLD), None
+    return tuple(figure for figure in made_of_cure(formula, how) if figure.key in TOLD), None
+
+
+def curing_for(formula: Formula) -> Curing:
+    """The rules the cure was last weighed by, as they stand today, with the house's own limits."""
+    rules, method, today = remembered_rules() or "us", method_of(formula), now().date()
+    product = next(iter(products_for(rules, method, today)), "")
+    if not product:
+        return Curing(method=method, on=today)
+    return Curing(rules, product, method, today, house_limits(book()))
 
 
 def fat(formula: Formula) -> Figure:
