@@ -23,6 +23,14 @@ SCREENS = {
     "a batch in the making": "/batches/{fresh}",
     "a batch that dries": "/batches/{batch}",
     "cure": "/batches/{fresh}/cure",
+    "formulas": "/formulas",
+    "a formula": "/formulas/{formula}",
+    "writing a formula": "/formulas/{formula}/change",
+    "ways to scale": "/formulas/{formula}/batch",
+    "scaling by casings": "/formulas/{formula}/batch/casings",
+    "a sheet": "/batches/{weighed_out}/sheet",
+    "a sheet's row": "/batches/{weighed_out}/sheet/part-1",
+    "a sheet's cure": "/batches/{weighed_out}/sheet/part-2",
     "reading": "/batches/{batch}/reading",
     "hanging": "/batches/{batch}/hang",
     "weighing": "/pieces/{J-3}/weigh",
@@ -54,11 +62,22 @@ SCREENS = {
     "no such page": "/nowhere",
     **{f"sum {name}": f"/sums/{name}" for name in WORKSHEETS},
 }
+FORMULA = {
+    **{"name": "Alder stick", "style": "fermented", "target_loss": "30", "note": "Mince it cold."},
+    **{"meat-1-name": "Shoulder", "meat-1-share": "80", "meat-1-cut": "10072", "meat-1-price": "8"},
+    **{"meat-2-name": "Back fat", "meat-2-share": "20", "meat-2-cut": "10004"},
+    **{"part-1-name": "Salt", "part-1-role": "salt", "part-1-dose": "2.6"},
+    **{"part-2-name": "Curing salt", "part-2-role": "cure", "part-2-dose": "0.19", "part-2-nitrite": "6.25"},
+    **{"part-3-name": "Pepper", "part-3-role": "spice", "part-3-dose": "3", "part-3-dose-unit": "g/kg"},
+}
 SOLUTION = {"agent": "chlorine", "stock": "5.25", "target": "100", "volume": "4", "after": "drain"}
 RUN = SOLUTION | {"stated": "active", "weight": "1", "descaled": "yes"}
 FORMS = {
     "a new batch": "Start the batch",
     "cure": "Save the weighed cure",
+    "writing a formula": "Save the formula",
+    "scaling by casings": "Begin and weigh out",
+    "a sheet's row": "Save and next",
     "reading": "Save the reading",
     "hanging": "Save and next piece",
     "weighing": "Save and next",
@@ -121,7 +140,11 @@ def fill() -> Filled:
         surface_activity="0.97",
     )
     run = _write(client, "/chamber/preparation", 5, **RUN)
+    formula = _write(client, "/formulas/new", 0, **FORMULA)
+    weighed_out = _write(client, f"/formulas/{formula}/batch/meat", 0, name="Alder stick", meat_kg="4")
+    _write(client, f"/batches/{weighed_out}/sheet/meat-1", 0, mass_kg="3210", division_kg="5", lot="P 31")
     exported = client.get("/yours/export").get_data(as_text=True)
+    ids |= {"formula": formula, "weighed_out": weighed_out}
     return Filled(exported, {**ids, "fresh": fresh, "batch": batch, "weighing": weighing, "air": air, "run": run})
 
 

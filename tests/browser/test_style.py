@@ -16,7 +16,7 @@ LEAST_GAP_PX = 7.5
 CORNER_PX = 16
 ENOUGH_FOR_FIGURES = 7.0
 ANSWER_PX = 40
-UNITLESS = ("pH", "Lowest pH", "Latest pH", "Water activity", "Changes of air a day")
+UNITLESS = ("pH", "Lowest pH", "Latest pH", "Water activity", "Changes of air a day", "Number of casings")
 BANNED = re.compile(r"\b(please|sorry|invalid|oops)\b", re.IGNORECASE)
 
 
