@@ -11,7 +11,7 @@ from itertools import chain
 
 from core.daybook.batch import Batch
 from core.daybook.due_line import Due, Task, plain
-from core.daybook.ferment_due import READ_EVERY, of_ferment
+from core.daybook.ferment_due import READ_EVERY, of_ferment, sour_in_time
 from core.daybook.salt_due import of_salt, out_of_salt, waits_for_salt
 from core.daybook.sheet import sheet_of
 from core.working import Step
@@ -43,7 +43,9 @@ def _of_batch(batch: Batch, now: datetime) -> Iterable[Due]:
     yield from of_ferment(batch, now)
     yield from of_salt(batch)
     if batch.stage in ("dry", "release") and not batch.pieces and not waits_for_salt(batch):
-        yield Due("hang", batch.id, Step(f"Hang the pieces of {plain(batch.name)}"), out_of_salt(batch))
+        since = sour_in_time(batch, now) if batch.ferments else out_of_salt(batch)
+        if since is not None:
+            yield Due("hang", batch.id, Step(f"Hang the pieces of {plain(batch.name)}"), since)
     if batch.stage == "dry" and batch.hanging:
         yield _weighing(batch)
     if batch.stage == "release":

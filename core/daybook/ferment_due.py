@@ -8,7 +8,7 @@ from datetime import datetime, timedelta
 from core.daybook.batch import Batch
 from core.daybook.due_line import Due, plain
 from core.daybook.fermenting import Clocked, judged
-from core.ferment.deadline import hours_and_minutes
+from core.ferment.saying import hours_and_minutes
 from core.quantities import PH, TEMPERATURE, Amount
 from core.release.readiness import ACID_PH
 from core.working import Step
@@ -29,6 +29,17 @@ def of_ferment(batch: Batch, now: datetime) -> Iterable[Due]:
         yield _reading(batch, clocked, now)
     elif batch.start.style == "slow" and word == "running" and not batch.pieces:
         yield _warmth(batch, clocked, now)
+
+
+def sour_in_time(batch: Batch, now: datetime) -> datetime | None:
+    """Since when a batch that sours may hang; None while it is held for its degree-hours."""
+    clocked = judged(batch, now)
+    if clocked is None or clocked.judged.crossing is None:
+        return batch.started_at
+    deviation = clocked.judged.outcome.deviation
+    if clocked.judged.word in ("over", "not shown") and (deviation is None or not deviation.clears):
+        return None
+    return clocked.at(clocked.judged.crossing.by_s)
 
 
 def _deviation(batch: Batch, clocked: Clocked, now: datetime) -> Due:

@@ -13,7 +13,8 @@ from typing import Literal
 
 from attrs import evolve, frozen
 
-from core.quantities import HOURS, TEMPERATURE, Amount
+from core.ferment.saying import hours_and_minutes
+from core.quantities import TEMPERATURE, Amount
 from core.working import Step
 
 Place = Literal["core", "chamber"]
@@ -121,7 +122,7 @@ def _carried(readings: Sequence[Warmth], end_s: float, planned_c: float) -> Cour
     first, last = readings[0], readings[-1]
     if first.at_s > 0:
         until_s = min(first.at_s, end_s)
-        lead = _taken("From the start to the first reading, {time}", first, until_s, planned_c, assumed)
+        lead = _taken("From the start to the first reading", first, until_s, planned_c, assumed)
         legs.append(Leg(0.0, until_s, lead, lead))
         _tell_unknown(until_s, "before the first reading", unknown)
     for earlier, later in pairwise(readings):
@@ -131,7 +132,7 @@ def _carried(readings: Sequence[Warmth], end_s: float, planned_c: float) -> Cour
         _tell_unknown(later.at_s - earlier.at_s, "between two readings", unknown)
     if last.at_s < end_s:
         held_from = max(last.at_s, 0.0)
-        held = _taken("Since the last reading, {time}", last, end_s - held_from, planned_c, assumed)
+        held = _taken("After the last reading", last, end_s - held_from, planned_c, assumed)
         legs.append(Leg(held_from, end_s, held, held))
         _tell_unknown(end_s - last.at_s, "after the last reading", unknown)
     return Course(tuple(legs), tuple(assumed), tuple(unknown))
@@ -140,8 +141,8 @@ def _carried(readings: Sequence[Warmth], end_s: float, planned_c: float) -> Cour
 def _taken(when: str, nearest: Warmth, lasts_s: float, planned_c: float, assumed: list[Step]) -> float:
     """The nearest reading is held; over a long time what was planned counts where that is warmer."""
     taken = nearest.temperature_c if lasts_s <= JOINED_S else max(nearest.temperature_c, planned_c)
-    amounts = {"time": Amount(lasts_s, HOURS), "taken": Amount(taken, TEMPERATURE)}
-    assumed.append(Step(f"{when}, it is taken to have been {{taken}}.", amounts))
+    words = f"{when}, {hours_and_minutes(lasts_s)}, it is taken to have been {{taken}}."
+    assumed.append(Step(words, {"taken": Amount(taken, TEMPERATURE)}))
     return taken
 
 
@@ -152,8 +153,9 @@ def _between(earlier: Warmth, later: Warmth, assumed: list[Step]) -> Leg:
     warmer = max(earlier.temperature_c, later.temperature_c)
     assumed.append(
         Step(
-            "{time} went by between two readings: the warmer of them, {taken}, counts for all of it.",
-            {"time": Amount(gap_s, HOURS), "taken": Amount(warmer, TEMPERATURE)},
+            f"{hours_and_minutes(gap_s)} went by between two readings: the warmer of them, {{taken}}, counts "
+            "for all of it.",
+            {"taken": Amount(warmer, TEMPERATURE)},
         )
     )
     return Leg(earlier.at_s, later.at_s, warmer, warmer)
@@ -161,13 +163,8 @@ def _between(earlier: Warmth, later: Warmth, assumed: list[Step]) -> Leg:
 
 def _tell_unknown(gap_s: float, where: str, unknown: list[Step]) -> None:
     if gap_s > NO_EVIDENCE_S:
-        most = Amount(NO_EVIDENCE_S, HOURS)
-        unknown.append(
-            Step(
-                f"{{gap}} without a temperature {where}; more than {{most}} is no evidence.",
-                {"gap": Amount(gap_s, HOURS), "most": most},
-            )
-        )
+        gap, most = hours_and_minutes(gap_s), hours_and_minutes(NO_EVIDENCE_S)
+        unknown.append(Step(f"{gap} without a temperature {where}; more than {most} is no evidence."))
 
 
 def _clipped(leg: Leg, end_s: float) -> Leg:

@@ -59,12 +59,3 @@ def hours_left(gone_ks: float, limit_ks: float, present_c: float, rule: Rule) ->
     left_s = (limit_ks - gone_ks) / (present_c - rule.base_c)
     step = Step("({limit} − {gone}) ÷ ({present} − {base}) = {left}", amounts | {"left": Amount(left_s, HOURS)})
     return Figure("left", "Time left at this temperature", left_s, HOURS, (step,), rule.source)
-
-
-def hours_and_minutes(seconds: float) -> str:
-    """As a cook says it, never more than there is: "5 h 20 min"."""
-    minutes = max(0, math.floor(seconds / 60 + 1e-6))
-    hours, rest = divmod(minutes, 60)
-    if not hours:
-        return f"{rest} min"
-    return f"{hours} h {rest} min" if rest else f"{hours} h"

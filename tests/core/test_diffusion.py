@@ -40,7 +40,7 @@ def stepped(fo: float, shape: str, manner: str) -> float:
 def test_the_series_agree_with_finite_differences(fo: float, shape: str, manner: str):
     piece = Piece(shape, 2.0 / 10)  # type: ignore[arg-type]
     series = centre_share(piece, manner, 1e-10, fo * 0.1**2 / 1e-10)  # type: ignore[arg-type]
-    tolerance = 0.02 if manner == "weighed" else 2e-3  # the salt lies in a cell, not on the face
+    tolerance = 3e-4 if manner == "weighed" else 1e-4  # weighed, the salt lies in a cell, not on the face
     assert series == pytest.approx(stepped(fo, shape, manner), abs=tolerance)
 
 

@@ -5,11 +5,11 @@ from attrs import evolve
 
 from core.ferment.course import Warmth, course
 from core.ferment.crossing import Acid, crossing, projection
-from core.ferment.deadline import hours_and_minutes
 from core.ferment.degree_hours import total
 from core.ferment.judging import Fermentation, judge
 from core.ferment.outcome import Deviation, reason, slow_reason
 from core.ferment.rules import RULES
+from core.ferment.saying import hours_and_minutes
 from core.ferment.slow import judge_slow
 from core.quantities import METRIC, US
 from core.units import CELSIUS_HOUR
@@ -176,7 +176,7 @@ def test_what_is_taken_for_granted_is_said():
     said = [each.say(METRIC, 4) for each in judge(evolve(GOOD, warmths=warm((0, 20), (24, 26))), 30 * H).assumed]
     assert said == [
         "24 h went by between two readings: the warmer of them, 26 °C, counts for all of it.",
-        "Since the last reading, 6 h, it is taken to have been 26 °C.",
+        "After the last reading, 6 h, it is taken to have been 26 °C.",
     ]
 
 

@@ -120,7 +120,6 @@ def one(batch_id: str):
         mixed=_ppm(batch),
         ferment=panel(batch, now(), how),
         salt=salt_panel(batch, now()),
-        fermented=f"pH {Amount(batch.lowest_ph, PH).show(how)}" if batch.lowest_ph is not None else "",
         log=[(line, say(line, how)) for line in reversed(batch.lines)],
         tags={line.id: piece.tag for piece in batch.pieces for line in piece.lines},
         loss_chart=charts.losses(batch),

@@ -8,11 +8,12 @@ from attrs import frozen
 
 from core.daybook.batch import Batch
 from core.daybook.fermenting import Clocked, judged
-from core.ferment.deadline import STANDS_STILL, hours_and_minutes
+from core.ferment.deadline import STANDS_STILL
 from core.ferment.outcome import reason, slow_reason
 from core.ferment.rules import LOCAL_RULES, NO_PROOF
+from core.ferment.saying import hours_and_minutes
 from core.ferment.slow import OWN_USE
-from core.quantities import DEGREE_HOURS, TEMPERATURE, Amount, Manner
+from core.quantities import DEGREE_HOURS, PH, TEMPERATURE, Amount, Manner
 from core.verdict import Reason
 from core.working import Figure
 from web import charts
@@ -24,7 +25,8 @@ from web.drawing import clock
 class Panel:
     """gone, of: the sum and its limit, as shown; "" where they are not known. hold: whether the batch is held for it.
 
-    decide: whether a decision is wanted or was made. figures: with their working, folded.
+    done: what became of it, where it has passed. left: until when, while it runs. decide: whether a decision is wanted
+    or was made. figures: with their working, folded.
     """
 
     gone: str
@@ -32,6 +34,8 @@ class Panel:
     reason: Reason
     hold: bool
     decide: bool
+    done: str
+    left: str
     times: tuple[str, ...]
     figures: tuple[Figure, ...]
     assumed: tuple[object, ...]
@@ -56,7 +60,9 @@ def panel(batch: Batch, moment: datetime, how: Manner) -> Panel | None:
         reason=why,
         hold=why.met is not True and known.word != "running",
         decide=is_over or batch.ferment.decided is not None,
-        times=tuple(_times(clocked, how)),
+        done=_done(batch, clocked, how),
+        left=_left(clocked, how),
+        times=tuple(each for each in (_crossed(clocked), _projected(clocked)) if each),
         figures=tuple(
             each for each in (known.sum, known.limit, left if known.word == "running" else None, *known.places) if each
         ),
@@ -68,10 +74,15 @@ def panel(batch: Batch, moment: datetime, how: Manner) -> Panel | None:
     )
 
 
-def _times(clocked: Clocked, how: Manner) -> list[str]:
-    """Sentences of clock times: what is left, the crossing, the projection."""
-    said = [_left(clocked, how), _crossed(clocked), _projected(clocked)]
-    return [each for each in said if each]
+def _done(batch: Batch, clocked: Clocked, how: Manner) -> str:
+    known = clocked.judged
+    if known.word != "passed":
+        return ""
+    acid = (
+        "" if batch.start.style == "slow" or batch.lowest_ph is None else f"pH {Amount(batch.lowest_ph, PH).show(how)}"
+    )
+    spent = "" if known.sum is None or known.limit is None else f"{known.sum.show(how)} of {known.limit.show(how)}"
+    return ", ".join(each for each in (acid, spent) if each)
 
 
 def _left(clocked: Clocked, how: Manner) -> str:

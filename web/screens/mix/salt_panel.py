@@ -33,6 +33,7 @@ class SaltPanel:
     through: datetime
     surely: datetime
     turn: datetime | None
+    is_over: bool
     figure: Figure
     rules: tuple[Figure, ...]
     chart: Chart
@@ -62,6 +63,7 @@ def salt_panel(batch: Batch, moment: datetime) -> SaltPanel | None:
         through=equalised_at(salting),
         surely=surely,
         turn=next_turn(salting),
+        is_over=moment >= planned_end(salting),
         figure=salting_figures(
             begun.manner,
             begun.shape,
