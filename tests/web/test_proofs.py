@@ -206,6 +206,33 @@ def test_a_band_that_is_no_number_is_refused_and_stays_as_typed(visitor: Visitor
     assert again.typed("temperature_c") == "cool"
 
 
+@pytest.mark.parametrize("name", ["temperature_c", "temperature_half_k", "humidity", "humidity_half", "room_c"])
+@pytest.mark.parametrize("text", ["much", "NaN", "1e3", "-80", "<script>alert(1)</script>", "9" * 400])
+def test_whatever_is_typed_for_a_number_is_refused_beside_it(visitor: Visitor, name: str, text: str):
+    page = laid_out(visitor, ("low.csv", low()))
+    again = visitor.send(page.form_with("temperature_c"), **{name: text})
+    assert again.status == 422
+    assert again.beside(name)
+
+
+@pytest.mark.parametrize(
+    "junk", [b"", b"\0" * 50, b"hello", b"a,b\nc,d\n", b"PK\x03\x04" + bytes(50), b"\xff\xfe"], ids=range(6)
+)
+def test_whatever_is_no_log_is_refused_with_its_name(visitor: Visitor, junk: bytes):
+    page = hand(visitor, ("junk.csv", junk))
+    assert page.status == 422
+    assert page.beside("file").startswith("junk.csv:")
+
+
+def test_a_form_that_names_no_column_changes_nothing(visitor: Visitor):
+    page = hand(visitor, ("low.csv", low()))
+    again = visitor.post(
+        page.form_with("do").action, do="look", **{"role-99": "time", "unit-2": "K", "role-3": "colour"}
+    )
+    assert again.status == 422
+    assert again.typed("unit-2") == "°C"
+
+
 def test_a_humidity_without_its_width_is_refused(visitor: Visitor):
     page = laid_out(visitor, ("low.csv", low()))
     again = visitor.send(page.form_with("temperature_c"), humidity="80", humidity_half="")

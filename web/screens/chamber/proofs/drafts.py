@@ -17,6 +17,7 @@ MOST_FILES = 8
 LARGEST = 20 * 2**20
 """Bytes of one file: two years of minutes."""
 LONGEST_NAME = 80
+LET_GO = "A run that is not saved is let go when the daybook is closed. Choose the files again."
 
 
 @frozen
@@ -79,7 +80,7 @@ def begin_draft() -> Draft:
 
 
 def find_draft(draft_id: str) -> Draft:
-    return drafts().get(draft_id) or abort(410, "A run that is not saved is let go when the daybook is closed. Choose the files again.")
+    return drafts().get(draft_id) or abort(410, LET_GO)
 
 
 def plain_name(name: str) -> str:

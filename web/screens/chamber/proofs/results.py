@@ -16,7 +16,7 @@ from core.chamber.settling.outline import hours
 from core.daybook.facts.proofs import ProofResult
 from core.daybook.kept_words import named_figures, said
 from core.daybook.proofs import headline, moment_words
-from core.quantities import RELATIVE_HUMIDITY, TEMPERATURE, TEMPERATURE_DIFFERENCE, Amount, Quantity
+from core.quantities import NO_BREAK_SPACE, RELATIVE_HUMIDITY, TEMPERATURE, TEMPERATURE_DIFFERENCE, Amount, Quantity
 from core.working import Figure
 from web.visitor import manner
 
@@ -73,9 +73,8 @@ def kept_context(result: ProofResult) -> dict[str, Any]:
 
 def at_words(found: Found, at_s: float) -> str:
     """A moment of the log: by the clock, or as hours into it where it has no dates."""
-    if found.has_dates:
-        return moment_words(at_s)
-    return f"{Amount(at_s, LASTS).show(manner())} in"
+    words = moment_words(at_s) if found.has_dates else f"{Amount(at_s, LASTS).show(manner())} in"
+    return words.replace(" ", NO_BREAK_SPACE)
 
 
 def _beside(columns: Iterable[tuple[str, tuple[Figure, ...]]]) -> Table | None:
