@@ -309,7 +309,7 @@ ABSOLUTE_HUMIDITY = _same(
     "absolute_humidity", "an absolute humidity", (KG_PER_M3, G_PER_M3), Rung(G_PER_M3, 2), "9 g/m³"
 )
 SUGAR_DOSE = _same("sugar_dose", "a dose", (ONE, G_PER_KG, PERCENT), Rung(G_PER_KG, 1), "5 g/kg", trim=True)
-SALOMETER = _same("salometer", "a salometer reading", (ONE, SALOMETER_DEGREE), Rung(SALOMETER_DEGREE, 0), "60 °")
+SALOMETER = _same("salometer", "a salometer reading", (ONE, SALOMETER_DEGREE), Rung(SALOMETER_DEGREE, 0), "60 degrees")
 DENSITY = _same("density", "a density", (KG_PER_M3, KG_PER_L), Rung(KG_PER_L, 3), "1.07 kg/L")
 ENTHALPY = _same("enthalpy", "an enthalpy", (J_PER_KG, KJ_PER_KG), Rung(KJ_PER_KG, 1), "30 kJ/kg")
 MOLALITY = _same("molality", "a molality", (MOL_PER_KG,), Rung(MOL_PER_KG, 3), "0.174 mol/kg")

@@ -27,7 +27,7 @@ from core.mix.rule import METHODS, PART_IN, Method, Rule
 from core.mix.rules import Curing, as_curing
 from core.quantities import DOSE_MASS, FRACTION, PARTS_PER_MILLION, Amount
 from core.refusals import OutOfRange
-from core.sources import FSIS_7620_3
+from core.sources import DEFINITION, FSIS_7620_3
 from core.working import Figure, Step
 
 
@@ -124,6 +124,18 @@ def dosed_for(charge: Charge, how: Curing, wanted_ppm: float) -> tuple[Figure, .
     return (grams, share, *ingoing(made, how))
 
 
+def to_weigh(charge: Charge) -> Figure:
+    """The curing salt in grams, beside a dose thought of as a share or as ppm: it is grams that are weighed."""
+    cure = Amount(charge.doses[0].kg, DOSE_MASS)
+    amounts = {
+        "share": Amount(charge.doses[0].kg / charge.meat_kg, FRACTION),
+        "meat": Amount(charge.meat_kg, DOSE_MASS),
+        "cure": cure,
+    }
+    step = Step("To the green weight: {share} × {meat} = {cure}", amounts)
+    return Figure("cure", "Curing salt to weigh", cure.value, DOSE_MASS, (step,), DEFINITION)
+
+
 def as_sodium_nitrite(how: Curing) -> Rule:
     """A row that counts sodium nitrite alone, on what the rules divide by."""
     return evolve(how.held[0], substance="nitrite", counted="sodium")
@@ -170,4 +182,5 @@ __all__ = [
     "nitrate_ppm",
     "nitrite_ppm",
     "require_within_limit",
+    "to_weigh",
 ]

@@ -101,7 +101,7 @@ def _home(substance: Limited, most_ppm: float) -> Rule:
         printed=f"{most_ppm:.0f} ppm in the finished meat",
         cite="21 CFR 172.170",
         source=CFR_172_170,
-        as_of="copy of a later edition",
+        as_of="a copy that gives no edition, read 2026",
         note="Counted here as it goes in, as if none were used up; drying makes it more to the kilogram.",
     )
 

@@ -2,14 +2,17 @@
 
 from __future__ import annotations
 
+from attrs import evolve
 from flask import redirect, request, url_for
 
 from core.daybook.batch import Batch
 from core.daybook.curing import Cured, charge_of, cured, curing_of, house_limits, licence_words
 from core.daybook.facts import CureWeighed
 from core.mix.brine import brine_figures
+from core.mix.charge import Charge
+from core.mix.cure import dosed, to_weigh
 from core.mix.rule import METHODS, WET
-from core.mix.rules import RULE_SETS
+from core.mix.rules import RULE_SETS, Curing
 from core.quantities import DOSE_MASS, FRACTION, MASS, Amount, Manner
 from core.refusals import OutOfRange
 from core.release.readiness import METHOD_OF
@@ -19,7 +22,7 @@ from web.finding import find_batch
 from web.forms import typed
 from web.journal import book
 from web.screens.mix.blueprint import screen
-from web.screens.mix.cure_shape import EVERY, SHAPED_BY, Dose, also_of, shape_of, shaped
+from web.screens.mix.cure_shape import EVERY, SHAPED_BY, Asked, Dose, also_of, shape_of, shaped
 
 STARTING = (
     "dose",
@@ -39,16 +42,28 @@ def _fact(values: Values, subject: Subject) -> CureWeighed:
     assert subject.batch is not None
     shape = shape_of(subject)
     values.pop("also", None)
-    dose = values.pop("dose")
-    if isinstance(dose, tuple):
-        share, mass_kg = dose
-        dose = mass_kg if share is None else share * subject.batch.meat_kg
+    dose: Asked = values.pop("dose")
     chosen = {"rules": shape.rules, "method": shape.method, "product": shape.product} | {
         key: values.pop(key) for key in ("rules", "method", "product") if key in values
     }
     if _as_before(subject, chosen):
         chosen = {}
-    return CureWeighed(cure_kg=dose, **chosen, **values)
+    return _dosed(CureWeighed(cure_kg=dose.kg or 0.0, **chosen, **values), dose, subject)
+
+
+def _dosed(fact: CureWeighed, dose: Asked, subject: Subject) -> CureWeighed:
+    """With the weight that was asked for as a share of the meat, or as the nitrite to be made."""
+    batch = subject.batch
+    assert batch is not None
+    if dose.share is not None:
+        return evolve(fact, cure_kg=dose.share * batch.meat_kg)
+    if dose.ppm is None:
+        return fact
+    try:
+        made = dosed(_charge(fact, batch), _how(fact, subject), dose.ppm)
+    except OutOfRange as refusal:
+        raise OutOfRange("dose" if refusal.field == "wanted" else refusal.field, refusal.sentence) from None
+    return evolve(fact, cure_kg=made.doses[0].kg)
 
 
 def _as_before(subject: Subject, chosen: dict[str, str]) -> bool:
@@ -62,12 +77,19 @@ def _as_before(subject: Subject, chosen: dict[str, str]) -> bool:
 def _figures(fact: CureWeighed, subject: Subject) -> tuple[Figure, ...]:
     batch = subject.batch
     assert batch is not None
-    how = curing_of(fact, batch.start.style, shape_of(subject).day, house_limits(book()))
+    return figures_of(Cured(_charge(fact, batch), _how(fact, subject), licence_words(batch)))
+
+
+def _how(fact: CureWeighed, subject: Subject) -> Curing:
+    assert subject.batch is not None
+    return curing_of(fact, subject.batch.start.style, shape_of(subject).day, house_limits(book()))
+
+
+def _charge(fact: CureWeighed, batch: Batch) -> Charge:
     try:
-        charge = charge_of(fact, batch.meat_kg)
+        return charge_of(fact, batch.meat_kg)
     except OutOfRange as refusal:
         raise _of_the_second(fact, refusal) from None
-    return figures_of(Cured(charge, how, licence_words(batch)))
 
 
 def _of_the_second(fact: CureWeighed, refusal: OutOfRange) -> OutOfRange:
@@ -81,7 +103,7 @@ def _of_the_second(fact: CureWeighed, refusal: OutOfRange) -> OutOfRange:
 
 def figures_of(cure: Cured) -> tuple[Figure, ...]:
     """What the cure makes; and the brine it is in, where there is one."""
-    made = cure.figures()
+    made = (*cure.figures(), to_weigh(cure.charge))
     return (*made, *brine_figures(cure.charge)) if cure.how.method in WET else made
 
 

@@ -28,7 +28,7 @@ KNOWN_HOW: dict[Verified, str] = {
     "practice": "common practice, no source",
     "computed": "worked out from the definition",
 }
-COUNTED = {"weighed": "as weighed", "sodium": "as the sodium salt", "ion": "as the ion"}
+COUNTED = {"weighed": "each salt as weighed", "sodium": "as the sodium salt", "ion": "as the ion"}
 DIVIDED = {"meat": "on the green weight", "mixture": "on the whole raw mixture"}
 SUBSTANCES = {"nitrite": "nitrite", "nitrate": "nitrate", "both": "both together", "accelerator": "ascorbate"}
 SHORT: dict[Method, str] = {
@@ -50,7 +50,6 @@ class Row:
     methods: str
     going_in: tuple[str, ...]
     left: tuple[str, ...]
-    counted: str
     sources: tuple[tuple[str, Verified], ...]
     notes: tuple[str, ...]
 
@@ -63,6 +62,7 @@ class Table:
     name: str
     about: str
     source: str
+    counted: str
     rows: tuple[Row, ...]
 
 
@@ -90,7 +90,8 @@ def _table(key: str, name: str, about: str, rules: tuple[Rule, ...]) -> Table:
     for rule in rules:
         grouped.setdefault((rule.what, _methods(rule)), []).append(rule)
     rows = tuple(_row(what, methods, group) for (what, methods), group in grouped.items())
-    return Table(key, name, about, "; ".join(titles), rows)
+    counted = dict.fromkeys(f"{COUNTED[rule.counted]}, {DIVIDED[rule.on]}" for rule in rules)
+    return Table(key, name, about, "; ".join(titles), " or ".join(counted), rows)
 
 
 def _row(what: str, methods: str, rules: list[Rule]) -> Row:
@@ -99,7 +100,6 @@ def _row(what: str, methods: str, rules: list[Rule]) -> Row:
         methods,
         tuple(f"{SUBSTANCES[rule.substance]}: {_most(rule)}" for rule in rules),
         tuple(f"{SUBSTANCES[rule.substance]}: {_left(rule)}" for rule in rules if rule.left_ppm is not None),
-        ", ".join(dict.fromkeys(f"{COUNTED[rule.counted]}, {DIVIDED[rule.on]}" for rule in rules)),
         tuple(dict.fromkeys((f"{rule.cite}, {rule.source.section}", rule.source.verified) for rule in rules)),
         tuple(dict.fromkeys(rule.note for rule in rules if rule.note)),
     )

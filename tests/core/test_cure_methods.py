@@ -1,0 +1,229 @@
+"""Every way of curing, by exact fractions; two cures at once, potassium salts, and what is refused or licensed."""
+
+from fractions import Fraction
+
+import pytest
+
+from core.mix.cure import Charge, Curing, CuringSalt, Dose, dose_for, dosed, dosed_for, figures, from_dose, to_weigh
+from core.mix.curing_salt import mistaken_for_another
+from core.mix.held import holds, largest_kg
+from core.quantities import METRIC
+from core.refusals import Missing, OutOfRange
+from core.working import Figure
+
+CURE = CuringSalt(0.0625)
+WEAK = CuringSalt(0.005)
+US, EU, CA = Curing(), Curing("eu", "not-heated"), Curing("ca", "meat")
+PUMP = Curing("us", "meat", "pump")
+
+
+def brine(cure_kg: float = 0.24, salt: CuringSalt = CURE, **more: float) -> Charge:
+    masses = {"other_salt_kg": 1.2, "water_kg": 10.0, "sugar_kg": 0.4, "taken": 0.1} | more
+    return Charge(5.0, (Dose(salt, cure_kg),), **masses)
+
+
+def figure(made: tuple[Figure, ...], key: str) -> Figure:
+    return next(each for each in made if each.key == key)
+
+
+def refusal(call, *arguments, **named) -> OutOfRange:
+    with pytest.raises(OutOfRange) as caught:
+        call(*arguments, **named)
+    return caught.value
+
+
+def test_pumped_meat_takes_the_pumps_share_of_the_brine():
+    exact = Fraction(240) * Fraction(625, 10000) * Fraction(1, 10) / (Fraction(10000) + 1200 + 400 + 240)
+    assert figure(figures(brine(), PUMP), "nitrite").value == pytest.approx(float(exact), rel=1e-12)
+
+
+def test_meat_in_brine_by_pick_up_is_reckoned_like_pumped_meat():
+    by_pick_up = figure(figures(brine(), Curing("us", "meat", "pick-up")), "nitrite").value
+    assert by_pick_up == figure(figures(brine(), PUMP), "nitrite").value
+
+
+def test_meat_in_brine_to_the_end_is_divided_by_meat_and_brine():
+    exact = Fraction(40) * Fraction(625, 10000) / (Fraction(5000) + 10000 + 1200 + 400 + 40)
+    made = figures(brine(0.04), Curing("us", "meat", "immersion"))
+    assert figure(made, "nitrite").value == pytest.approx(float(exact), rel=1e-12)
+
+
+def test_canada_divides_by_the_whole_raw_mixture():
+    charge = Charge(8.0, (Dose(CURE, 0.02),), 0.2, other_kg=0.4)
+    exact = Fraction(20) * Fraction(625, 10000) / (8000 + 20 + 200 + 400)
+    assert figure(figures(charge, CA), "together").value == pytest.approx(float(exact), rel=1e-12)
+
+
+def test_canada_counts_pumped_meat_with_what_was_pumped_in():
+    exact = Fraction(15) * Fraction(1, 10) / Fraction(11, 10) / 11840
+    made = figures(brine(), Curing("ca", "meat", "pump"))
+    assert figure(made, "together").value == pytest.approx(float(exact), rel=1e-12)
+
+
+def test_the_same_dose_is_fewer_ppm_in_canada_than_in_the_us():
+    charge = Charge(10.0, (Dose(CURE, 0.02),), 0.25, other_kg=0.5)
+    assert figure(figures(charge, CA), "nitrite").value < figure(figures(charge, US), "nitrite").value
+
+
+def test_dry_salting_counts_all_that_was_rubbed_on():
+    made = figure(from_dose(5.0, 0.05, CURE, "dry-salting"), "nitrite")
+    assert made.value == pytest.approx(625e-6)
+
+
+def test_dry_salting_says_that_its_salt_is_a_most():
+    total = figure(from_dose(5.0, 0.04, CURE, "dry-salting", 0.3), "total_salt")
+    assert any(said.startswith("At most") for said in total.cautions)
+
+
+def test_brine_leaves_the_pumps_share_of_its_salt_in_the_meat():
+    exact = (Fraction(1200) + 240 * Fraction(9375, 10000)) * Fraction(1, 10) / 11840
+    assert figure(figures(brine(), PUMP), "total_salt").value == pytest.approx(float(exact), rel=1e-12)
+
+
+def test_two_cures_at_once_are_added_up():
+    charge = Charge(10.0, (Dose(CURE, 0.012), Dose(WEAK, 0.1)))
+    exact = (12 * Fraction(625, 10000) + 100 * Fraction(5, 1000)) / 10000
+    assert figure(figures(charge, US), "nitrite").value == pytest.approx(float(exact), rel=1e-12)
+
+
+def test_two_cures_are_over_together_though_neither_is_alone():
+    charge = Charge(10.0, (Dose(CURE, 0.02), Dose(CURE, 0.02)))
+    assert "250 ppm of nitrite" in refusal(figures, charge, US).sentence
+
+
+def test_potassium_nitrite_is_counted_mole_for_mole_as_sodium_nitrite():
+    salt = CuringSalt(0.0625, nitrite_of="potassium")
+    made = figure(from_dose(10.0, 0.02, salt, "comminuted"), "nitrite")
+    assert made.value == pytest.approx(125e-6 * 68.99476928 / 85.1033)
+
+
+def test_the_us_chart_holds_a_potassium_salt_by_its_own_weight():
+    salt = CuringSalt(0.0625, nitrite_of="potassium")
+    (nitrite, *_) = holds(Charge(10.0, (Dose(salt, 0.02),)), US)
+    assert nitrite.ppm == pytest.approx(125)
+
+
+def test_us_bacon_takes_148_ppm_of_potassium_nitrite():
+    salt = CuringSalt(0.0625, nitrite_of="potassium")
+    bacon = Curing("us", "bacon", "dry-rub")
+    most = largest_kg(Charge(10.0, (Dose(salt, 0.0),)), bacon)
+    assert most * 0.0625 / 10 * 1e6 == pytest.approx(246.7, abs=0.1)
+
+
+def test_the_eu_is_passed_at_120_ppm_of_sodium_nitrite():
+    assert figure(from_dose(10.0, 0.0191, CURE, EU), "nitrite_ion").value < 80e-6
+    assert refusal(from_dose, 10.0, 0.0193, CURE, EU).field == "dose"
+
+
+def test_an_eu_refusal_counts_the_ion_and_names_the_regulation():
+    said = refusal(from_dose, 10.0, 0.025, CURE, EU).sentence
+    assert said.startswith(
+        "This makes 104.186 ppm of nitrite, counted as ion; the limit for meat that is not heat-treated"
+    )
+    assert "80 ppm (Reg. (EU) 2023/2108), which 19.19 g of this curing salt makes" in said
+
+
+def test_meat_that_may_take_no_nitrite_is_refused_any():
+    said = refusal(from_dose, 10.0, 0.001, CURE, Curing("eu", "rohwurst")).sentence
+    assert said.startswith("For Rohwürste (salami, Kantwurst) no nitrite may be added")
+
+
+def test_bacon_is_refused_nitrate():
+    salt = CuringSalt(0.0625, 0.04)
+    assert "no nitrate" in refusal(from_dose, 5.0, 0.01, salt, Curing("us", "bacon", "dry-rub")).sentence
+
+
+def test_pumped_bacon_without_ascorbate_is_told_to_have_some():
+    made = figures(brine(0.2), Curing("us", "bacon", "pump"))
+    assert any("550 ppm of ascorbate" in said for said in figure(made, "nitrite").cautions)
+
+
+def test_too_much_ascorbate_is_refused_on_its_own_field():
+    assert refusal(figures, brine(accelerator_kg=0.2), PUMP).field == "accelerator_kg"
+
+
+def test_ascorbate_is_figured_like_the_nitrite_beside_it():
+    made = figure(figures(brine(0.2, accelerator_kg=0.06), PUMP), "accelerator")
+    assert made.value == pytest.approx(0.06 * 0.1 / 11.86)
+
+
+def test_canada_says_what_does_not_count_as_cured():
+    made = figure(from_dose(10.0, 0.012, CURE, CA), "together")
+    assert "Less than 100 ppm does not count as cured (CFIA 4.13.1)." in made.cautions
+
+
+def test_a_limit_from_memory_is_said_to_be():
+    made = figures(brine(0.2, CuringSalt(0.0625, 0.04)), PUMP)
+    assert any("from memory" in said for said in figure(made, "nitrate").cautions)
+
+
+def test_the_limit_stands_in_the_name_of_the_figure():
+    assert figure(figures(brine(), PUMP), "nitrite").name == "Nitrite going in; 9 CFR 424.21(c) allows 200 ppm"
+
+
+def test_a_licence_lets_a_dose_pass_and_says_so_first():
+    made = figures(Charge(10.0, (Dose(CURE, 0.05),)), US, licence="A trial (letter 12; decided by Ana).")
+    assert figure(made, "nitrite").cautions[0] == (
+        "Over the limit (9 CFR 424.21(c), 156.25 ppm). Allowed by an exception on record: A trial (letter 12; decided "
+        "by Ana)."
+    )
+
+
+def test_a_licence_says_nothing_of_a_dose_within_the_limit():
+    made = figures(Charge(10.0, (Dose(CURE, 0.02),)), US, licence="A trial.")
+    assert not any("exception" in said for said in figure(made, "nitrite").cautions)
+
+
+@pytest.mark.parametrize("how", [US, EU, CA, PUMP, Curing("us", "meat", "immersion"), Curing("ca", "meat", "pick-up")])
+def test_the_dose_for_a_ppm_makes_it(how: Curing):
+    made = dosed(brine(0.0), how, 90.0)
+    assert figure(figures(made, how), "nitrite").value == pytest.approx(90e-6, rel=1e-12)
+
+
+def test_the_dose_beside_a_second_cure_makes_up_the_rest():
+    charge = Charge(10.0, (Dose(CURE, 0.0), Dose(WEAK, 0.1)))
+    assert dosed(charge, US, 120).doses[0].kg == pytest.approx((0.0012 - 0.0005) / 0.0625)
+
+
+def test_a_second_cure_that_makes_enough_leaves_none_to_weigh():
+    charge = Charge(10.0, (Dose(CURE, 0.0), Dose(WEAK, 0.25)))
+    assert dosed(charge, US, 100).doses[0].kg == 0
+
+
+def test_a_brine_too_weak_for_the_wanted_ppm_is_told():
+    weak = brine(0.0, CuringSalt(0.001), taken=0.05)
+    assert refusal(dosed_for, weak, PUMP, 60.0).field == "wanted"
+
+
+def test_more_wanted_than_the_set_allows_is_refused():
+    assert refusal(dose_for, 10.0, 125.0, CURE, EU).field == "wanted"
+
+
+@pytest.mark.parametrize(("method", "missing"), [("pump", "taken"), ("pick-up", "taken"), ("immersion", "water_kg")])
+def test_a_brine_asks_for_what_it_lacks(method, missing: str):
+    charge = Charge(5.0, (Dose(CURE, 0.2),), water_kg=0.0 if missing == "water_kg" else 10.0)
+    with pytest.raises(Missing) as caught:
+        figures(charge, Curing("us", "meat", method))
+    assert caught.value.field == missing
+
+
+def test_grams_stand_beside_a_dose_that_was_a_share():
+    assert to_weigh(Charge(12.4, (Dose(CURE, 0.031),))).show(METRIC) == "31.0 g"
+
+
+def test_a_concentrate_used_as_all_the_salt_is_named():
+    assert "concentrate" in refusal(from_dose, 10.0, 0.25, CURE, "comminuted").sentence
+
+
+def test_a_complete_mix_used_like_a_concentrate_is_named():
+    said = figure(from_dose(10.0, 0.025, WEAK, "comminuted"), "nitrite").cautions
+    assert any("twelve times too little" in each for each in said)
+
+
+@pytest.mark.parametrize(("salt", "share"), [(CURE, 0.0025), (CURE, 0.01), (WEAK, 0.025), (WEAK, 0.0), (WEAK, 0.01)])
+def test_an_ordinary_dose_is_not_taken_for_the_other_kind(salt: CuringSalt, share: float):
+    assert mistaken_for_another(salt, share) == ""
+
+
+def test_nitrate_typed_as_a_fraction_is_refused_beside_it():
+    assert refusal(CuringSalt, 0.0625, 0.0004).field == "nitrate"

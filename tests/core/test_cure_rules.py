@@ -1,0 +1,188 @@
+"""The rule sets as data: every row is whole, and what they say on a day, of a product, cured one way."""
+
+import re
+from datetime import date
+from itertools import product as every_pair
+
+import pytest
+
+from core.mix.rule import METHODS, Rule
+from core.mix.rules import RULE_SETS, Curing, HouseLimit, products_for, rule_sets, rules_for
+from core.refusals import OutOfRange
+
+ROWS = [(rule_set.key, rule) for rule_set in rule_sets() for rule in rule_set.rules]
+every_row = pytest.mark.parametrize(
+    ("key", "rule"), ROWS, ids=[f"{key}-{rule.product}-{rule.substance}-{at}" for at, (key, rule) in enumerate(ROWS)]
+)
+LAST_OLD_DAY, FIRST_NEW_DAY = date(2025, 10, 8), date(2025, 10, 9)
+DAYS = (LAST_OLD_DAY, FIRST_NEW_DAY, None)
+
+
+def most(curing: Curing, substance: str) -> float | None:
+    return next(rule.most_ppm for rule in curing.held if rule.substance == substance)
+
+
+@every_row
+def test_has_a_source(key: str, rule: Rule):
+    assert rule.source.title
+    assert rule.cite
+
+
+@every_row
+def test_says_how_it_was_verified(key: str, rule: Rule):
+    assert rule.source.verified in ("seen", "copy", "memory", "practice", "computed")
+
+
+@every_row
+def test_names_the_edition_that_was_read(key: str, rule: Rule):
+    assert re.search(r"\b20\d\d\b", rule.as_of)
+
+
+@every_row
+def test_limits_something(key: str, rule: Rule):
+    assert rule.most_ppm is not None or rule.left_ppm is not None
+
+
+@every_row
+def test_is_of_a_product_that_the_set_names(key: str, rule: Rule):
+    assert rule.product in RULE_SETS[key].products
+
+
+@every_row
+def test_is_for_ways_of_curing_there_are(key: str, rule: Rule):
+    assert rule.methods
+    assert set(rule.methods) <= set(METHODS)
+
+
+@every_row
+def test_a_row_that_ends_began_before(key: str, rule: Rule):
+    assert rule.until is None or (rule.since is not None and rule.since < rule.until)
+
+
+@pytest.mark.parametrize(("key", "day"), [*every_pair(RULE_SETS, DAYS)])
+def test_two_rows_never_speak_of_the_same_at_once(key: str, day):
+    for method in METHODS:
+        for product in RULE_SETS[key].products:
+            of = [rule.substance for rule in rules_for(key, product, method, day)]
+            assert len(of) == len(set(of)), (product, method)
+
+
+@pytest.mark.parametrize(("key", "method"), [*every_pair(RULE_SETS, METHODS)])
+def test_every_set_has_a_product_for_every_way_of_curing(key: str, method):
+    assert products_for(key, method)
+
+
+@pytest.mark.parametrize(("key", "day"), [*every_pair(RULE_SETS, DAYS)])
+def test_whatever_may_be_chosen_is_held_to_a_limit_of_nitrite_and_nitrate(key: str, day):
+    for method in METHODS:
+        for product in products_for(key, method, day):
+            held = Curing(key, product, method, day).held
+            assert {each for rule in held for each in rule.substances} == {"nitrite", "nitrate"}, (product, method)
+            assert all(rule.most_ppm is not None for rule in held)
+
+
+@pytest.mark.parametrize(
+    ("method", "nitrite", "nitrate"),
+    [
+        ("comminuted", 156.25, 1718.75),
+        ("dry-rub", 625, 2187.5),
+        ("dry-salting", 625, 2187.5),
+        ("immersion", 200, 700),
+        ("pick-up", 200, 700),
+        ("pump", 200, 700),
+    ],
+)
+def test_the_us_chart_by_the_way_of_curing(method, nitrite: float, nitrate: float):
+    curing = Curing("us", "meat", method)
+    assert (most(curing, "nitrite"), most(curing, "nitrate")) == (nitrite, nitrate)
+
+
+@pytest.mark.parametrize(
+    ("product", "method", "nitrite"),
+    [
+        ("bacon", "pump", 120),
+        ("bacon", "immersion", 120),
+        ("bacon", "dry-rub", 200),
+        ("bacon-rind", "pump", 108),
+        ("bacon-rind", "dry-rub", 180),
+        ("home-mix", "comminuted", 200),
+    ],
+)
+def test_us_bacon_by_rind_and_the_home_mix(product: str, method, nitrite: float):
+    assert most(Curing("us", product, method), "nitrite") == pytest.approx(nitrite)
+
+
+def test_us_bacon_takes_no_nitrate():
+    assert most(Curing("us", "bacon", "dry-rub"), "nitrate") == 0
+
+
+@pytest.mark.parametrize(("day", "nitrite", "counted"), [(LAST_OLD_DAY, 150, "sodium"), (FIRST_NEW_DAY, 80, "ion")])
+def test_the_eu_changes_its_figure_and_its_reckoning_on_9_october_2025(day: date, nitrite: float, counted: str):
+    (rule,) = (rule for rule in Curing("eu", "not-heated", "comminuted", day).law if rule.substance == "nitrite")
+    assert (rule.most_ppm, rule.counted) == (nitrite, counted)
+
+
+def test_an_eu_row_that_limits_only_what_is_left_is_filled_from_the_general_row():
+    assert most(Curing("eu", "dry-ham", "dry-rub"), "nitrite") == 80
+
+
+def test_the_filled_row_keeps_its_own_limit_of_what_is_left():
+    (rule,) = (rule for rule in Curing("eu", "dry-ham", "dry-rub").held if rule.substance == "nitrite")
+    assert (rule.left_ppm, rule.what) == (65, "dry-cured ham, matured 4 days at least")
+
+
+def test_eu_nitrate_in_a_traditional_ham_is_a_hard_limit():
+    (rule,) = (rule for rule in Curing("eu", "dry-ham", "dry-rub").law if rule.substance == "nitrate")
+    assert (rule.left_ppm, rule.left_is) == (150, "most")
+
+
+def test_eu_nitrate_in_meat_not_heated_is_looked_into():
+    (rule,) = (rule for rule in Curing("eu", "not-heated", "comminuted").law if rule.substance == "nitrate")
+    assert (rule.left_ppm, rule.left_is) == (90, "look into")
+
+
+def test_canada_counts_both_on_the_whole_mixture():
+    (rule,) = Curing("ca", "meat", "comminuted").held
+    assert (rule.substance, rule.on, rule.most_ppm, rule.least_ppm) == ("both", "mixture", 200, 100)
+
+
+def test_what_is_from_memory_says_so():
+    from_memory = {(key, rule.cite) for key, rule in ROWS if rule.source.verified == "memory"}
+    assert from_memory == {("us", "9 CFR 424.21(c)"), ("us", "9 CFR 424.22(b)"), ("ca", "CFIA, side bacon")}
+
+
+def test_a_house_rule_makes_a_row_stricter():
+    house = (HouseLimit("us", 120.0),)
+    assert most(Curing("us", "meat", "comminuted", house=house), "nitrite") == 120
+
+
+def test_a_house_rule_never_makes_a_row_looser():
+    house = (HouseLimit("us", 500.0),)
+    assert most(Curing("us", "meat", "comminuted", house=house), "nitrite") == 156.25
+
+
+def test_a_house_rule_holds_only_under_its_own_set():
+    house = (HouseLimit("us", 50.0),)
+    assert most(Curing("eu", "not-heated", "comminuted", house=house), "nitrite") == 80
+
+
+@pytest.mark.parametrize(
+    ("rules", "product", "method", "field"),
+    [
+        ("mars", "meat", "comminuted", "rules"),
+        ("us", "not-heated", "comminuted", "product"),
+        ("us", "meat", "boiling", "method"),
+        ("eu", "rohwurst", "pump", "product"),
+        ("us", "bacon", "comminuted", "product"),
+    ],
+)
+def test_what_no_set_knows_is_refused_on_its_field(rules: str, product: str, method, field: str):
+    with pytest.raises(OutOfRange) as caught:
+        Curing(rules, product, method)
+    assert caught.value.field == field
+
+
+def test_a_product_that_came_later_is_refused_on_an_earlier_day():
+    with pytest.raises(OutOfRange) as caught:
+        Curing("eu", "mettwurst", "comminuted", LAST_OLD_DAY)
+    assert caught.value.field == "product"
