@@ -32,8 +32,10 @@ def rest(page: Page) -> None:
 
 
 def tap(page: Page, control: Locator) -> None:
+    global _last_tap_s
     rest(page)
     control.click()
+    _last_tap_s = time.monotonic()  # on a busy machine the finger comes down late
 
 
 def follow(page: Page, link: str, title: str) -> None:
