@@ -140,9 +140,9 @@ def _summary(batch: Batch) -> str:
     """The one figure that matters at the batch's stage, and the verdicts where there are some."""
     if batch.stage == "mix":
         return "cure not weighed" if batch.cure is None else salt_summary(batch, now())
+    if told := ferment_summary(batch, now(), manner()):
+        return told
     if batch.stage == "ferment":
-        if told := ferment_summary(batch, now(), manner()):
-            return told
         return _ppm(batch) if batch.last_ph is None else f"pH {Amount(batch.last_ph, PH).show(manner())}"
     losses = [piece.loss for piece in batch.hanging if piece.loss is not None]
     if not losses:

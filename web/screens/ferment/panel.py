@@ -62,7 +62,7 @@ def panel(batch: Batch, moment: datetime, how: Manner) -> Panel | None:
         decide=is_over or batch.ferment.decided is not None,
         done=_done(batch, clocked, how),
         left=_left(clocked, how),
-        times=tuple(each for each in (_crossed(clocked), _projected(clocked)) if each),
+        times=tuple(each for each in (_missed(clocked), _crossed(clocked), _projected(clocked)) if each),
         figures=tuple(
             each for each in (known.sum, known.limit, left if known.word == "running" else None, *known.places) if each
         ),
@@ -87,8 +87,6 @@ def _done(batch: Batch, clocked: Clocked, how: Manner) -> str:
 
 def _left(clocked: Clocked, how: Manner) -> str:
     known, last_safe = clocked.judged, clocked.last_safe
-    if known.word == "over" and last_safe is not None:
-        return f"The limit was reached on {clock(last_safe)}."
     if known.word != "running" or not known.course.legs:
         return ""
     present = Amount(known.course.last_c, TEMPERATURE).show(how)
@@ -96,6 +94,13 @@ def _left(clocked: Clocked, how: Manner) -> str:
         return f"{STANDS_STILL} ({present})"
     left = hours_and_minutes(known.deadline.left.value)
     return f"{left} left at {present}: the last safe moment is {clock(last_safe)}."
+
+
+def _missed(clocked: Clocked) -> str:
+    last_safe = clocked.last_safe
+    if clocked.judged.word not in ("over", "not shown") or last_safe is None:
+        return ""
+    return f"The limit was reached on {clock(last_safe)}."
 
 
 def _crossed(clocked: Clocked) -> str:
@@ -132,8 +137,8 @@ def summary(batch: Batch, moment: datetime, how: Manner) -> str:
     clocked = judged(batch, moment)
     if clocked is None:
         return ""
-    known = clocked.judged
-    if known.word == "over":
+    known, deviation = clocked.judged, clocked.judged.outcome.deviation
+    if known.word in ("over", "not shown") and (deviation is None or not deviation.clears):
         return "hold: degree-hours used up"
     if known.word == "running" and known.course.legs and known.deadline.left is not None:
         gone = Amount(known.outcome.sum_ks or 0.0, DEGREE_HOURS).show(how)
