@@ -16,12 +16,14 @@ from core.mix.formula import Formula
 
 @frozen
 class Version:
-    """id: of its entry. number: 1 for the first."""
+    """number: 1 for the first, 0 for one taken back. id: of its entry as it now stands. entries: of that and of those
+    before it was put right."""
 
     id: str
     number: int
     at: datetime
     formula: Formula
+    entries: tuple[str, ...]
 
 
 @frozen
@@ -40,8 +42,9 @@ class FormulaLine:
     def name(self) -> str:
         return self.current.formula.name
 
-    def version(self, version_id: str) -> Version | None:
-        return next((each for each in self.versions if each.id == version_id), None)
+    def version(self, entry_id: str) -> Version | None:
+        """The version that an entry is of, though its words were put right since."""
+        return next((each for each in self.versions if entry_id in each.entries), None)
 
 
 def fold_formula(book: Book, formula_id: str) -> FormulaLine | None:
@@ -55,7 +58,7 @@ def fold_formula(book: Book, formula_id: str) -> FormulaLine | None:
     kept = [line for line in lines if isinstance(line.fact, FormulaKept | FormulaChanged)]
     kept.sort(key=lambda line: (line.id != formula_id, line.order))  # the first stays first, whatever its moment became
     versions = (
-        Version(line.entry.id, number, line.entry.happened_at, line.fact)
+        Version(line.entry.id, number, line.entry.happened_at, line.fact, tuple(each.id for each in line.versions))
         for number, line in enumerate(kept, 1)
         if isinstance(line.fact, Formula)
     )
@@ -77,6 +80,14 @@ def formula_at(book: Book, version_id: str | None) -> Formula | None:
     except NotAnEntry:
         return None
     return fact if isinstance(fact, FormulaKept | FormulaChanged) else None
+
+
+def version_at(book: Book, kept: FormulaLine, entry_id: str) -> Version | None:
+    """The version of this formula that an entry is of: a batch may name one that was taken back since."""
+    formula = formula_at(book, entry_id)
+    if formula is None or book.entry(entry_id).about != kept.id:
+        return None
+    return kept.version(entry_id) or Version(entry_id, 0, book.entry(entry_id).happened_at, formula, (entry_id,))
 
 
 def formula_of(book: Book, version_id: str | None) -> str | None:

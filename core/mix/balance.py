@@ -16,7 +16,7 @@ from core.sources import COMMON_PRACTICE, DEFINITION, USDA_COMPOSITION
 from core.working import Figure, Step
 
 PARTS = {"water": "Water", "fat": "Fat", "protein": "Protein", "salt": "Salt", "sugar": "Sugar", "other": "The rest"}
-TABLE_MEAT = "Meat differs from the table's: a laboratory's figures of your own meat come before these."
+TABLE_MEAT = "Meat differs from the table’s: a laboratory’s figures of your own meat come before these."
 IN_BRINE = (
     "A piece in brine may take up or give off water; here it is taken to do neither (common practice, no source)."
 )

@@ -120,11 +120,9 @@ def preblend(dose_kg: float, salt_kg: float, division_kg: float) -> tuple[Figure
             made.take_kg,
             DOSE_MASS,
             (KEEP_APART, *needless),
-            Step(
-                "Curing salt + salt of the batch, down to what the scale shows: {dose} + {salt} = {all}, so {take}",
-                amounts,
-            ),
-            Step("In it: {take} × {strength} = {made} of curing salt", amounts),
+            Step("Curing salt + salt of the batch, at most: {dose} + {salt} = {all}", amounts),
+            Step("Down to what the scale shows: {take}", amounts),
+            Step("Curing salt in it: {take} × {strength} = {made}", amounts),
         ),
         _figure(
             "blend_cure",

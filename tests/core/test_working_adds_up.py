@@ -17,6 +17,9 @@ _UNITS = {
 _WITH_UNIT = re.compile(rf"({_NUMBER}) ({'|'.join(sorted(map(re.escape, _UNITS), key=len, reverse=True))})(?![\w/])")
 
 
+FORMULA_SHEETS = ("fat-mix", "finished-mass", "weigh-dose", "pre-blend")
+
+
 def _value(text: str) -> float:
     plain = _WITH_UNIT.sub(lambda found: f"({found[1]} * {_UNITS[found[2]]})", text)
     for sign, python in {"\u00a0": "", "×": "*", "÷": "/", "\u2212": "-"}.items():
@@ -33,7 +36,9 @@ def _sums(name: str, manner: Manner) -> list[tuple[str, str]]:
 
 
 @pytest.mark.parametrize("manner", [METRIC, US], ids=["metric", "us"])
-@pytest.mark.parametrize("name", ["cure-ppm", "cure-dose", "humidifier-charge", "shrink", "target-weight"])
+@pytest.mark.parametrize(
+    "name", ["cure-ppm", "cure-dose", "humidifier-charge", "shrink", "target-weight", *FORMULA_SHEETS]
+)
 def test_the_numbers_put_in_give_the_number_got_out(name: str, manner: Manner):
     sums = _sums(name, manner)
     assert sums

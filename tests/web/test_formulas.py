@@ -333,3 +333,23 @@ def test_a_formula_there_is_not_is_not_found(visitor: Visitor, path: str):
 def test_a_batch_is_no_formula(visitor: Visitor):
     batch = visitor.start_batch().rpartition("/")[2]
     assert visitor.get(f"/formulas/{batch}").status == 404
+
+
+def test_a_batch_leads_to_its_version_even_where_that_was_taken_back(visitor: Visitor):
+    formula = keep(visitor)
+    changed = visitor.fill(f"{formula}/change", name="Juniper finer")
+    batch = visitor.fill(f"{formula}/batch/meat", meat_kg="10").path.partition("/sheet")[0]
+    visitor.send(visitor.get(formula, saved=changed.saved).form("/undo"))
+    link = next(each["href"] for each in visitor.get(f"{batch}/sheet").all("a") if formula in each["href"])
+    assert "A version that was taken back" in visitor.get(link).text
+
+
+def test_a_name_put_right_stays_in_its_version(visitor: Visitor):
+    formula = keep(visitor)
+    batch = visitor.fill(f"{formula}/batch/meat", meat_kg="10").path.partition("/sheet")[0]
+    visitor.fill(f"/entries/{formula.split('/')[-1]}/correct", name="Juniper rough")
+    page = visitor.get(formula)
+    assert "Version 1 of 1" in page.text
+    assert "Juniper rough" in page.texts("h1")
+    link = next(each["href"] for each in visitor.get(f"{batch}/sheet").all("a") if "formulas" in each["href"])
+    assert visitor.get(link).status == 200

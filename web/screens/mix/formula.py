@@ -9,7 +9,7 @@ from flask import abort, render_template, request
 
 from core.daybook.batch import batches
 from core.daybook.facts import FormulaChanged, FormulaKept
-from core.daybook.formulas import FormulaLine, fold_formula, formulas
+from core.daybook.formulas import FormulaLine, fold_formula, formulas, version_at
 from core.mix.balance import PARTS
 from core.mix.composition import CUTS
 from core.mix.examples import EXAMPLES
@@ -61,7 +61,7 @@ def formula(formula_id: str):
     """The version in use, or the older one that is asked for."""
     kept = find_formula(formula_id)
     asked = request.args.get("version", "")
-    version = (kept.version(asked) or abort(404)) if asked else kept.current
+    version = (version_at(book(), kept, asked) or abort(404)) if asked else kept.current
     loss, text, refusal = _loss(version.formula)
     try:
         made, refusal = made_of(version.formula, loss), refusal
@@ -99,5 +99,5 @@ def _loss(given: Formula) -> tuple[float, str, Refusal | None]:
 
 def _made_with(kept: FormulaLine) -> list[tuple[Any, int]]:
     """Batches made with it and the number of their version, newest first."""
-    numbers = {version.id: version.number for version in kept.versions}
+    numbers = {entry_id: version.number for version in kept.versions for entry_id in version.entries}
     return [(each, numbers[each.start.formula]) for each in batches(book()) if each.start.formula in numbers]
