@@ -1,10 +1,16 @@
-"""The cure against worked examples in print, the regulation's ounces and the molar masses."""
+"""The cure against worked examples in print, the regulations' figures and the molar masses."""
+
+from datetime import date
+from fractions import Fraction
 
 import pytest
 
 from core.mix import limits
-from core.mix.cure import CuringSalt, from_dose
+from core.mix.charge import Charge, Dose
+from core.mix.cure import Curing, CuringSalt, figures, from_dose
 from core.mix.limits import LIMITS
+from core.mix.rule import Rule
+from core.mix.rules import rules_for
 from tests.published.rows import Row, rows
 
 
@@ -13,11 +19,26 @@ def _computed(row: Row) -> float:
     match row.quantity:
         case "nitrite_ppm" | "nitrate_ppm":
             salt = CuringSalt(given["nitrite"], given["nitrate"])
-            figures = from_dose(given["meat_kg"], given["cure_kg"], salt, given["method"])
-            return next(each.value for each in figures if each.key == row.quantity.removesuffix("_ppm")) * 1e6
+            made = from_dose(given["meat_kg"], given["cure_kg"], salt, given["method"])
+            return next(each.value for each in made if each.key == row.quantity.removesuffix("_ppm")) * 1e6
+        case "brine_ppm":
+            dose = Dose(CuringSalt(given["nitrite"]), given["cure_kg"])
+            charge = Charge(1.0, (dose,), water_kg=given["water_kg"], taken=given["taken"])
+            return figures(charge, Curing("us", "meat", given["method"]))[0].value * 1e6
         case "limit_ppm":
             limit = LIMITS[given["method"]]
             return limit.nitrite_ppm if given["part"] == "nitrite" else limit.nitrate_ppm
+        case "most_ppm_of_rule" | "left_ppm_of_rule" | "least_ppm_of_rule":
+            return getattr(_rule(given), row.quantity.removesuffix("_of_rule"))
+        case "ounces_ppm":
+            return given["ounces"] / (100 * 16) * 1e6
+        case _:
+            return _of_ions(row)
+
+
+def _of_ions(row: Row) -> float:
+    given = row.inputs
+    match row.quantity:
         case "factor":
             return getattr(limits, given["name"])
         case "ratio":
@@ -31,6 +52,12 @@ def _computed(row: Row) -> float:
     raise AssertionError(f"{row.id}: nothing computes {row.quantity}")
 
 
+def _rule(given: dict[str, str]) -> Rule:
+    day = date.fromisoformat(given["day"]) if "day" in given else None
+    found = rules_for(given["rules"], given["product"], given["method"], day)
+    return next(rule for rule in found if rule.substance == given["substance"])
+
+
 @pytest.mark.parametrize("row", rows("cure"), ids=lambda row: row.id)
 def test_agrees_with_print(row: Row):
     assert abs(_computed(row) - row.expected) <= row.tolerance
@@ -39,3 +66,24 @@ def test_agrees_with_print(row: Row):
 @pytest.mark.parametrize("row", [row for row in rows("cure") if row.quantity == "limit_ppm"], ids=lambda row: row.id)
 def test_limits_follow_from_the_ounces_the_regulation_prints(row: Row):
     assert row.inputs["ounces"] / (100 * 16) * 1e6 == pytest.approx(row.expected, abs=max(row.tolerance, 1e-9))
+
+
+def _exact(value: float) -> Fraction:
+    return Fraction(str(value))
+
+
+@pytest.mark.parametrize(
+    "row", [row for row in rows("cure") if row.quantity in ("nitrite_ppm", "nitrate_ppm")], ids=lambda row: row.id
+)
+def test_a_dose_on_the_meat_agrees_with_exact_fractions(row: Row):
+    given = row.inputs
+    part = _exact(given[row.quantity.removesuffix("_ppm")])
+    exact = _exact(given["cure_kg"]) * part / _exact(given["meat_kg"]) * 10**6
+    assert _computed(row) == pytest.approx(float(exact), rel=1e-12)
+
+
+@pytest.mark.parametrize("row", [row for row in rows("cure") if row.quantity == "brine_ppm"], ids=lambda row: row.id)
+def test_a_brine_agrees_with_exact_fractions(row: Row):
+    cure, water = _exact(row.inputs["cure_kg"]), _exact(row.inputs["water_kg"])
+    exact = cure * _exact(row.inputs["nitrite"]) * _exact(row.inputs["taken"]) / (water + cure) * 10**6
+    assert _computed(row) == pytest.approx(float(exact), rel=1e-12)

@@ -1,0 +1,23 @@
+"""Brine against what agencies print of the salometer and what others measured of its density."""
+
+import pytest
+
+from core.mix.brine import SATURATED, density_kg_per_m3, salt_for_kg
+from tests.published.rows import Row, rows
+
+
+def _computed(row: Row) -> float:
+    given = row.inputs
+    match row.quantity:
+        case "salt_of_degrees":
+            return given["degrees"] * SATURATED
+        case "density":
+            return density_kg_per_m3(given["salt"])
+        case "salt_to_water":
+            return salt_for_kg(1.0, given["share"])
+    raise AssertionError(f"{row.id}: nothing computes {row.quantity}")
+
+
+@pytest.mark.parametrize("row", rows("brine"), ids=lambda row: row.id)
+def test_agrees_with_print(row: Row):
+    assert abs(_computed(row) - row.expected) <= row.tolerance
