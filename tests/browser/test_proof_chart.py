@@ -1,0 +1,68 @@
+"""The chart on the page of a proof: it comes with that page and outlives what does not concern it."""
+
+from collections.abc import Iterator
+
+import pytest
+from playwright.sync_api import Browser, Page, expect
+
+from tests.browser.conftest import Site, Watch, open_at
+from tests.browser.proving import LONGEST_MS, loggers_files, look
+from tests.browser.test_axe import AXE
+from tests.browser.walking import tap
+
+MARK = "(canvas) => { canvas.isTheFirst = true; }"
+IS_MARKED = "(canvas) => canvas.isTheFirst === true"
+FAULTS = "async () => (await axe.run('log-chart')).violations.map((each) => each.id)"
+IS_KNOWN = "() => customElements.get('log-chart') !== undefined"
+
+
+@pytest.fixture(scope="module")
+def was_known_before() -> list[bool]:
+    return []
+
+
+@pytest.fixture(scope="module")
+def proof(browser: Browser, site: Site, was_known_before: list[bool]) -> Iterator[Page]:
+    watch = Watch()
+    context = browser.new_context(viewport={"width": 1024, "height": 768}, locale="en-GB")
+    watch.over(context)
+    page = open_at(context.new_page(), site, "/chamber")
+    was_known_before.append(page.evaluate(IS_KNOWN))
+    look(page, loggers_files())
+    page.evaluate(AXE.read_text())
+    yield page
+    context.close()
+    watch.check(site.origin)
+
+
+def canvas(page: Page):
+    return page.locator("log-chart canvas").first
+
+
+def test_its_code_comes_with_the_first_page_that_has_a_chart(proof: Page, was_known_before: list[bool]):
+    assert was_known_before == [False]
+    assert proof.evaluate(IS_KNOWN)
+
+
+def test_it_outlives_an_answer_that_does_not_concern_it(proof: Page):
+    canvas(proof).evaluate(MARK)
+    tap(proof, proof.get_by_role("button", name="In", exact=True))
+    sight = proof.locator("log-chart .sight").inner_text()
+    tap(proof, proof.get_by_role("button", name="Night"))
+    expect(proof.get_by_role("button", name="Night")).to_have_attribute("aria-pressed", "true")
+    assert canvas(proof).evaluate(IS_MARKED)
+    assert proof.locator("log-chart .sight").inner_text() == sight
+
+
+def test_in_other_units_it_is_drawn_anew(proof: Page):
+    canvas(proof).evaluate(MARK)
+    tap(proof, proof.get_by_role("button", name="lb °F"))
+    expect(proof.locator("log-chart .unit").first).to_contain_text("°F", timeout=LONGEST_MS)
+    assert not canvas(proof).evaluate(IS_MARKED)
+
+
+@pytest.mark.parametrize("scheme", ["light", "dark"])
+def test_axe_finds_nothing_in_it(proof: Page, scheme: str):
+    tap(proof, proof.get_by_role("button", name="Day" if scheme == "light" else "Night"))
+    expect(proof.get_by_role("button", name="Day")).to_have_attribute("aria-pressed", str(scheme == "light").lower())
+    assert proof.evaluate(FAULTS) == []
