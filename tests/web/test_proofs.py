@@ -379,6 +379,12 @@ def test_the_points_carry_the_band_and_the_marks(visitor: Visitor):
     assert {"cooling", "settled"} <= {each["kind"] for each in header["marks"]}
 
 
+def test_an_event_that_only_one_probe_shows_is_marked_once(visitor: Visitor):
+    page = looked(visitor, ("low.csv", low()), ("high.csv", disturbed()))
+    kinds = [each["kind"] for each in points_of(visitor, page)[0]["marks"]]
+    assert [kinds.count(kind) for kind in ("defrost", "door")] == [1, 1]
+
+
 def test_the_points_begin_where_eight_bytes_do(visitor: Visitor):
     body = visitor.client.get(two(visitor).all("log-chart")[0]["src"]).data
     assert (4 + struct.unpack_from("<I", body)[0]) % 8 == 0

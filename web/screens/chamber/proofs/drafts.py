@@ -33,13 +33,17 @@ class DraftFile:
 
 @define
 class Draft:
-    """run: what is to be looked at, once it is settled. corrects: the id of the saved run that this looks at anew."""
+    """run: what is to be looked at, once it is settled. corrects: the id of the saved run that this looks at anew.
+
+    then: the path to go to once its files are laid out, where they are not for a run; "" where they are.
+    """
 
     id: str
     files: list[DraftFile] = field(factory=list)
     texts: dict[str, str] = field(factory=dict)
     run: ProofRun | None = None
     corrects: str | None = None
+    then: str = ""
 
     def take(self, name: str, data: bytes) -> None:
         """Add a file, with the guess of its layout. One that is there already is not added twice. Raises Refusal."""

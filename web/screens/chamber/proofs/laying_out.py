@@ -47,9 +47,11 @@ def _file(draft: Draft, at: int) -> DraftFile:
 
 
 def _next(draft: Draft) -> str:
+    at = draft.first_unsettled
+    if draft.then and at is None:
+        return draft.then
     if not draft.files:
         return url_for("chamber.new_proof", draft=draft.id)
-    at = draft.first_unsettled
     if at is None:
         return url_for("chamber.set_proof", draft_id=draft.id)
     return url_for("chamber.lay_out", draft_id=draft.id, at=at)

@@ -7,6 +7,7 @@ as Float64, seconds of the logs' clock as if it were UTC; each column as Float32
 from __future__ import annotations
 
 import json
+import math
 import sys
 from array import array
 from collections.abc import Iterator
@@ -116,12 +117,15 @@ def _bands(found: Found, how: Manner) -> Iterator[dict[str, Any]]:
 
 
 def _marks(found: Found) -> Iterator[dict[str, Any]]:
-    """What the probe in the middle shows; a moment has its end where it begins."""
-    compressor = found.analysis.centre.compressor
-    for run in compressor.runs:
+    """The runs that the probe in the middle shows, the events that any shows; a moment has its end where it begins."""
+    for run in found.analysis.centre.compressor.runs:
         yield {"kind": "cooling", "from": run.peak_s, "to": run.trough_s, "words": "compressor"}
-    for event in compressor.events:
-        yield {"kind": event.kind, "from": event.starts_s, "to": event.ends_s, "words": EVENT_WORDS[event.kind]}
+    events = (event for probe in found.analysis.probes for event in probe.compressor.events)
+    over_s: dict[str, float] = {}
+    for event in sorted(events, key=lambda each: each.starts_s):
+        if event.starts_s > over_s.get(event.kind, -math.inf):  # another probe's view of the same is no second one
+            yield {"kind": event.kind, "from": event.starts_s, "to": event.ends_s, "words": EVENT_WORDS[event.kind]}
+        over_s[event.kind] = max(event.ends_s, over_s.get(event.kind, -math.inf))
     since_s = found.proof.settled_since_s
     if since_s is not None:
         yield {"kind": "settled", "from": since_s, "to": since_s, "words": "settled"}
