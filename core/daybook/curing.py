@@ -34,6 +34,11 @@ class Cured:
         return holds(self.charge, self.how)
 
     @property
+    def over_by_licence(self) -> bool:
+        """It passes a limit, and an exception on record lets it."""
+        return bool(self.licence) and not all(each.within for each in self.held)
+
+    @property
     def nitrite_ppm(self) -> float:
         """As sodium nitrite on the green weight, by its method."""
         return self._on_green_weight(self.charge.substance_kg("nitrite", "sodium"))

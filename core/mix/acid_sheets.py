@@ -44,7 +44,7 @@ STARTER = Worksheet(
             "Cells in a gram of culture",
             COUNT,
             1.0,
-            1e14,
+            1e13,
             optional=True,
             help="Where the label tells them, for example 100000000000.",
         ),

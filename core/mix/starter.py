@@ -69,7 +69,7 @@ def starter(
 
 
 def _cells(share: float, cells_per_gram: float) -> Figure:
-    if not 1 <= cells_per_gram <= 1e14:
+    if not 1 <= cells_per_gram <= 1e13:
         raise OutOfRange(
             "cells_per_gram", "Enter the cells in a gram of culture as on the label, for example 100000000000."
         )

@@ -32,6 +32,8 @@ from web.screens.ferment.deviation import DEVIATION
 from web.screens.mix import formula_rows
 from web.screens.mix.cure import CURE
 from web.screens.mix.formula_batch import AMOUNTS, NAME
+from web.screens.mix.licence import EXCEPTION
+from web.screens.mix.rules import HOUSE
 from web.screens.mix.salting import INTO_SALT, OUT_OF_SALT, TURN_IT
 from web.screens.mix.sheet import WEIGH_ROW
 from web.screens.release import ACTIVITY, INSPECT, TAKE_DOWN
@@ -75,6 +77,13 @@ ENTRIES = (
         CURE.inputs,
         {"dose": "0.25 %", "nitrite": "6.25", "nitrate": "0"},
     ),
+    Tried(
+        "exception",
+        "{batch}/exception",
+        EXCEPTION.inputs,
+        {"why": "a trial", "authority": "letter 12", "decided_by": "Ana"},
+    ),
+    Tried("house-rule", "/rules/house", HOUSE.inputs, {"rules": "us", "nitrite_ppm": "120"}),
     Tried("reading", "{batch}/reading", READING.inputs, {"ph": "5.4", "temperature_c": "22"}),
     Tried("ferment", "{batch}/ferment", START_CLOCK.inputs, {"rule": "canada", "planned_c": "24"}),
     Tried(

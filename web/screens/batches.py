@@ -8,7 +8,7 @@ import attrs
 from flask import Blueprint, render_template, url_for
 
 from core.daybook.batch import Batch, open_and_finished
-from core.daybook.evidence import ingoing_nitrite_ppm
+from core.daybook.curing import known_cure
 from core.daybook.facts import BatchStarted
 from core.daybook.formulas import formula_of
 from core.daybook.sheet import sheet_of
@@ -153,5 +153,8 @@ def _summary(batch: Batch) -> str:
 
 
 def _ppm(batch: Batch) -> str:
-    made = ingoing_nitrite_ppm(batch)
-    return "" if made is None else f"{Amount(made * 1e-6, PARTS_PER_MILLION).show(manner())} nitrite"
+    cure = known_cure(batch)
+    if cure is None:
+        return ""
+    by_exception = ", over the limit by an exception" if cure.over_by_licence else ""
+    return f"{Amount(cure.nitrite_ppm * 1e-6, PARTS_PER_MILLION).show(manner())} nitrite{by_exception}"

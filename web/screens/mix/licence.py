@@ -21,9 +21,9 @@ EXCEPTION = declare(
         LicensedException,
         "A licensed exception",
         (
-            Words("why", "Why more may go in", 300, example="a trial under a veterinary office"),
-            Words("authority", "Which rule or licence allows it", 200, example="the county office's letter 12"),
-            Words("decided_by", "Who decided", 60, example="Ana"),
+            Words("why", "Reason", 300, example="a trial under a veterinary office"),
+            Words("authority", "Rule or licence that allows it", 200, example="the county office's letter 12"),
+            Words("decided_by", "Name of who decided", 60, example="Ana"),
         ),
         _say,
         save="Record the exception",

@@ -1,0 +1,128 @@
+"""What an entry of the cure means in its batch: rules, masses, exceptions and house rules, old entries and new."""
+
+import pytest
+
+from core.daybook.batch import fold
+from core.daybook.curing import cured, house_limits, known_cure
+from core.daybook.evidence import evidence_for
+from core.daybook.facts import CureWeighed
+from core.daybook.facts.cure import RULES, HouseRule, LicensedException
+from core.refusals import OutOfRange
+from core.release.readiness import judge
+from tests.core.kitchen import NOON, Kitchen
+
+PUMPED = CureWeighed(
+    0.24, 0.0625, other_salt_kg=1.2, rules="us", product="meat", method="pump", water_kg=10.0, sugar_kg=0.4, taken=0.1
+)
+LEAVE = LicensedException("A trial", "letter 12", "Ana")
+
+
+@pytest.fixture
+def kitchen() -> Kitchen:
+    return Kitchen()
+
+
+def batch_with(kitchen: Kitchen, fact: CureWeighed, **start):
+    batch = kitchen.begin(**start)
+    kitchen.note(fact, batch)
+    return fold(kitchen.book, batch)
+
+
+def nitrite_reason(kitchen: Kitchen, batch_id: str):
+    piece = kitchen.hang(batch_id)
+    batch = fold(kitchen.book, batch_id)
+    assert batch is not None
+    verdict = judge(evidence_for(batch, batch.piece(piece), NOON))
+    return next(reason for reason in verdict.reasons if reason.key == "nitrite")
+
+
+def test_an_older_entry_means_the_us_chart_for_its_kind(kitchen: Kitchen):
+    cure = cured(batch_with(kitchen, CureWeighed(0.031, 0.0625)))
+    assert cure is not None
+    assert (cure.how.rules, cure.how.product, cure.how.method) == ("us", "meat", "comminuted")
+
+
+def test_an_older_entry_of_a_whole_muscle_means_dry_cured(kitchen: Kitchen):
+    cure = cured(batch_with(kitchen, CureWeighed(0.031, 0.0625), style="whole-muscle"))
+    assert cure is not None
+    assert cure.how.method == "dry-rub"
+
+
+def test_an_entry_is_held_to_the_rules_of_its_own_day(kitchen: Kitchen):
+    cure = cured(batch_with(kitchen, CureWeighed(0.031, 0.0625, rules="eu", product="not-heated", method="comminuted")))
+    assert cure is not None
+    assert cure.how.on == NOON.date()
+
+
+def test_nitrite_follows_the_way_of_curing(kitchen: Kitchen):
+    cure = known_cure(batch_with(kitchen, PUMPED))
+    assert cure is not None
+    assert cure.nitrite_ppm == pytest.approx(15 / 11840 * 0.1 * 1e6)
+
+
+def test_salt_follows_the_way_of_curing(kitchen: Kitchen):
+    cure = known_cure(batch_with(kitchen, PUMPED))
+    assert cure is not None
+    assert cure.salt == pytest.approx((1.2 + 0.225) / 11.84 * 0.1)
+
+
+def test_a_second_cure_counts(kitchen: Kitchen):
+    both = CureWeighed(0.0124, 0.0625, second_kg=0.124, second_nitrite=0.005)
+    cure = known_cure(batch_with(kitchen, both))
+    assert cure is not None
+    assert cure.nitrite_ppm == pytest.approx(112.5)
+
+
+@pytest.mark.parametrize(
+    "fact",
+    [
+        CureWeighed(0.03, 0.9),
+        CureWeighed(0.03, 0.0625, rules="mars"),
+        CureWeighed(0.03, 0.0625, method="boiled"),
+        CureWeighed(0.0, 0.0625, rules="us", product="meat", method="pump"),
+    ],
+)
+def test_of_an_entry_that_cannot_be_read_nothing_is_known(kitchen: Kitchen, fact: CureWeighed):
+    assert known_cure(batch_with(kitchen, fact)) is None
+
+
+def test_over_the_limit_without_an_exception_is_refused(kitchen: Kitchen):
+    cure = cured(batch_with(kitchen, CureWeighed(0.05, 0.0625)))
+    assert cure is not None
+    with pytest.raises(OutOfRange):
+        cure.figures()
+
+
+def test_over_the_limit_is_not_met_in_the_verdict(kitchen: Kitchen):
+    batch = kitchen.begin()
+    kitchen.note(CureWeighed(0.05, 0.0625), batch)
+    assert nitrite_reason(kitchen, batch).met is False
+
+
+def test_an_exception_on_record_is_met_and_named(kitchen: Kitchen):
+    batch = kitchen.begin()
+    kitchen.note(LEAVE, batch)
+    kitchen.note(CureWeighed(0.05, 0.0625), batch)
+    reason = nitrite_reason(kitchen, batch)
+    assert reason.met is True
+    assert "is over the limit for chopped meat" in reason.text.text
+    assert "A trial (letter 12; decided by Ana)" in reason.text.text
+
+
+def test_the_verdict_goes_by_the_rules_of_the_entry(kitchen: Kitchen):
+    batch = kitchen.begin(style="fermented")
+    kitchen.note(CureWeighed(0.031, 0.0625, rules="eu", product="not-heated", method="comminuted"), batch)
+    reason = nitrite_reason(kitchen, batch)
+    assert (reason.met, "counted as ion" in reason.text.text) == (False, True)
+
+
+def test_the_latest_house_rule_of_a_set_holds(kitchen: Kitchen):
+    kitchen.note(HouseRule("us", 120.0), RULES)
+    kitchen.note(HouseRule("us", 100.0), RULES, at=1)
+    kitchen.note(HouseRule("eu", 60.0), RULES, at=2)
+    assert [(each.rules, each.nitrite_ppm) for each in house_limits(kitchen.book)] == [("us", 100.0), ("eu", 60.0)]
+
+
+def test_a_house_rule_does_not_reach_back(kitchen: Kitchen):
+    kitchen.note(HouseRule("us", 120.0), RULES, at=2)
+    assert house_limits(kitchen.book, NOON) == ()
