@@ -13,7 +13,6 @@ from core.daybook.facts import (
     ActivityMeasured,
     BatchStarted,
     CureWeighed,
-    IngredientWeighed,
     PieceHung,
     PieceInspected,
     PieceTakenDown,
@@ -25,6 +24,7 @@ from core.daybook.formulas import formula_at
 from core.daybook.instruments import Shelf
 from core.daybook.put_right import AS_READ, PutRight, Right, put_right
 from core.daybook.salt_notes import Salting, salting_of
+from core.daybook.weighed import Weighed, block_kg, weighed_rows
 from core.ferment.course import Place
 from core.mix.formula import Formula
 from core.release.readiness import ACID_PH, SLACK
@@ -58,14 +58,6 @@ class Activity(Dated):
     water_activity: float
     loss: float
     """What the piece had lost when the sample was taken: drier pieces of the batch may lean on it."""
-
-
-@frozen
-class Weighed(Dated):
-    """A row of the weighing sheet as weighed, its mass put right where its scale was checked."""
-
-    fact: IngredientWeighed
-    right: PutRight | None = None
 
 
 @frozen
@@ -153,11 +145,7 @@ class Batch:
     @property
     def meat_kg(self) -> float:
         """The meat block: as weighed on the sheet once every meat is, until then as the batch was begun."""
-        keys = [f"meat-{at}" for at, _ in enumerate(self.formula.meats, 1)] if self.formula else []
-        if not keys or not all(key in self.weighed for key in keys):
-            return self.start.meat_kg
-        block = sum(self.weighed[key].fact.mass_kg for key in keys)
-        return block if block > 0 else self.start.meat_kg
+        return block_kg(self.formula, self.weighed) or self.start.meat_kg
 
     @property
     def ferments(self) -> bool:
@@ -233,22 +221,13 @@ def fold(book: Book, batch_id: str) -> Batch | None:
         cure=cures[-1][1] if cures else None,
         cure_line_id=cures[-1][0] if cures else None,
         formula=formula_at(book, begun.fact.formula),
-        weighed=_weighed(shelf, lines),
+        weighed=weighed_rows(shelf, lines),
         readings=tuple(_meat_reading(shelf, line) for line in lines if isinstance(line.fact, Reading)),
         pieces=tuple(pieces),
         lines=tuple(_in_time([*lines, *(each for piece in pieces for each in piece.lines)])),
-        ferment=ferment_notes(lines),
+        ferment=ferment_notes(shelf, lines),
         salting=salting_of(lines),
     )
-
-
-def _weighed(shelf: Shelf, lines: Iterable[Line]) -> dict[str, Weighed]:
-    found: dict[str, Weighed] = {}
-    for line in lines:
-        if isinstance(line.fact, IngredientWeighed):
-            right = put_right(shelf, line.fact, line.entry.happened_at)
-            found[line.fact.key] = Weighed(line.entry.happened_at, line.id, right.fact, right.of("mass"))
-    return found
 
 
 def _meat_reading(shelf: Shelf, line: Line) -> MeatReading:
