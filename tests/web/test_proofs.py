@@ -193,6 +193,12 @@ def test_two_files_with_one_probe_each_are_called_by_their_files(visitor: Visito
     assert [page.typed(name) for name in ("probe-0", "probe-1")] == ["low", "high"]
 
 
+def test_two_files_whose_heads_name_the_probes_keep_those_names(visitor: Visitor):
+    one = low().replace(b"Temp", b"Larder 1 Temp").replace(b"RH", b"Larder 1 RH")
+    page = laid_out(visitor, ("low.csv", one), ("high.csv", one.replace(b"Larder 1", b"Larder 2")))
+    assert [page.typed(name) for name in ("probe-0", "probe-1")] == ["Larder 1", "Larder 2"]
+
+
 def test_two_probes_of_one_name_are_refused(visitor: Visitor):
     page = laid_out(visitor, ("low.csv", low()), ("high.csv", high()))
     again = visitor.send(page.form_with("temperature_c"), **{"probe-1": "low"})

@@ -94,14 +94,13 @@ def set_proof(draft_id: str):
 
 
 def probes_of(draft: Draft) -> list[ProofProbe]:
-    """Every probe of every file, called by what tells it from the others."""
+    """Every probe of every file, called by what tells it from the others: the logs' own names, or its file's too."""
     found = [(at, name) for at, file in enumerate(draft.files) for name in probes_in(file.layout)]
-    return [ProofProbe(at, name, _called(draft, at, name)) for at, name in found]
+    are_told = len({name.casefold() for _, name in found}) == len(found)
+    return [ProofProbe(at, name, name if are_told else _called(draft, at, name)) for at, name in found]
 
 
 def _called(draft: Draft, at: int, name: str) -> str:
-    if len(draft.files) == 1:
-        return name
     stem = draft.files[at].name.rsplit(".", 1)[0][:30]
     is_told = sum(file.name.rsplit(".", 1)[0][:30] == stem for file in draft.files) == 1
     stem = stem if is_told else f"{at + 1} {stem}"
