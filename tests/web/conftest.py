@@ -14,6 +14,7 @@ from core.daybook.book import Book
 from tests.web.reading import Page, SentForm, page_of
 from web.app import create_app
 from web.visitor import CLOCK_HEADER
+from web.work import Work
 
 MORNING = datetime(2026, 11, 2, 8, 0, 12, 345000, tzinfo=timezone(timedelta(hours=1)))
 MOST_HOPS = 5
@@ -110,7 +111,7 @@ def apps() -> tuple[Flask, Flask]:
 
 
 def _visitor(app: Flask) -> Visitor:
-    app.extensions.update(daybook=Book(), files={})
+    app.extensions.update(daybook=Book(), files={}, work=Work(), proof_drafts={})
     return Visitor(app, app.extensions["daybook"])
 
 
