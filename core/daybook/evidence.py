@@ -7,14 +7,16 @@ from datetime import datetime
 from core.daybook.batch import Batch, Piece
 from core.daybook.curing import known_cure
 from core.daybook.fermenting import outcome_of
+from core.ferment.outcome import Outcome
 from core.release.readiness import Evidence
 
 SECONDS_A_DAY = 86400.0
 
 
-def evidence_for(batch: Batch, piece: Piece, now: datetime) -> Evidence:
+def evidence_for(batch: Batch, piece: Piece, now: datetime, fermented: Outcome | None = None) -> Evidence:
     """Everything logged that bears on the verdict. Water activity may come from a batch-mate that was no drier.
 
+    fermented: what became of the batch's fermentation, where it was judged already for a batch-mate.
     Readings are put right by the checks of their instruments; one on an instrument that had failed is no evidence.
     """
     activity, from_mate = _water_activity(batch, piece)
@@ -34,7 +36,7 @@ def evidence_for(batch: Batch, piece: Piece, now: datetime) -> Evidence:
         salt=cure.salt if cure else None,
         held=cure.held if cure else (),
         licence=cure.licence if cure else "",
-        fermentation=outcome_of(batch, now),
+        fermentation=fermented or outcome_of(batch, now),
         signs=piece.signs if piece.inspected is not None else None,
     )
 

@@ -5,14 +5,17 @@ from __future__ import annotations
 from collections.abc import Iterable
 from datetime import datetime
 
-from attrs import frozen
+from attrs import evolve, frozen
 
 from core.daybook.book import Line
 from core.daybook.facts.ferment import DeviationDecided, FermentationBegun, FermentLogTaken
+from core.daybook.instruments import Shelf
 
 
 @frozen
 class TakenLog:
+    """taken: its temperatures put right by the check of its thermometer that stood when the log began."""
+
     at: datetime
     taken: FermentLogTaken
 
@@ -33,7 +36,22 @@ class FermentNotes:
 NOTHING_NOTED = FermentNotes()
 
 
-def ferment_notes(lines: Iterable[Line]) -> FermentNotes:
+def _put_right(shelf: Shelf, taken: FermentLogTaken, at: datetime) -> FermentLogTaken | None:
+    """None where the thermometer had failed its check: what it logged is no evidence."""
+    instrument = shelf.find(taken.thermometer)
+    check = None if instrument is None else instrument.in_force("temperature", at)
+    if instrument is None or check is None:
+        return taken
+    correction = instrument.correction("temperature", at)
+    if check.failed:
+        return None
+    if correction is None:
+        return taken
+    warmer = tuple(correction.apply(each) for each in taken.temperatures_c)
+    return evolve(taken, temperatures_c=warmer, highest_c=correction.apply(taken.highest_c))
+
+
+def ferment_notes(shelf: Shelf, lines: Iterable[Line]) -> FermentNotes:
     begun: tuple[FermentationBegun, Line] | None = None
     decided: tuple[DeviationDecided, Line] | None = None
     logs: list[TakenLog] = []
@@ -43,7 +61,8 @@ def ferment_notes(lines: Iterable[Line]) -> FermentNotes:
         elif isinstance(line.fact, DeviationDecided):
             decided = line.fact, line
         elif isinstance(line.fact, FermentLogTaken):
-            logs.append(TakenLog(line.entry.happened_at, line.fact))
+            taken = _put_right(shelf, line.fact, line.entry.happened_at)
+            logs += [] if taken is None else [TakenLog(line.entry.happened_at, taken)]
     return FermentNotes(
         begun=begun[0] if begun else None,
         begun_at=begun[1].entry.happened_at if begun else None,

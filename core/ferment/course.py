@@ -187,7 +187,12 @@ def _warmer(legs: Sequence[Leg], others: Sequence[Leg]) -> tuple[Leg, ...]:
         return tuple(legs)
     marks = sorted({mark for leg in (*legs, *others) for mark in (leg.start_s, leg.end_s)})
     found: list[Leg] = []
-    for start_s, end_s in pairwise(marks):
-        here = [leg for leg in (*legs, *others) if leg.start_s <= start_s and end_s <= leg.end_s]
+    own = other = 0
+    for start_s, end_s in pairwise(marks):  # both lists are in the order of time: one walk along them
+        while legs[own].end_s <= start_s:
+            own += 1
+        while other < len(others) and others[other].end_s <= start_s:
+            other += 1
+        here = [legs[own], *(each for each in others[other : other + 1] if each.start_s <= start_s)]
         found.append(Leg(start_s, end_s, max(leg.at(start_s) for leg in here), max(leg.at(end_s) for leg in here)))
     return tuple(found)

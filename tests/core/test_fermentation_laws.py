@@ -139,7 +139,9 @@ def test_a_log_brought_down_keeps_its_degree_hours_or_a_little_more(warm: list[f
 
 @settings(max_examples=30, deadline=None)
 @given(st.floats(14, 35), st.floats(0, 4), st.floats(600, 3000), st.integers(100, 500))
-def test_a_cycling_chambers_log_keeps_its_degree_hours(mean_c: float, swing: float, period_s: float, most: int):
+def test_a_cycling_chambers_log_keeps_its_degree_hours_or_a_little_more(
+    mean_c: float, swing: float, period_s: float, most: int
+):
     times = [60.0 * each for each in range(2880)]
     warm = [mean_c + swing * math.sin(2 * math.pi * each / period_s) for each in times]
     made = summarised(times, warm, most)
@@ -147,4 +149,4 @@ def test_a_cycling_chambers_log_keeps_its_degree_hours(mean_c: float, swing: flo
         total(course([Warmth(a, c) for a, c in zip(*log, strict=True)], times[-1]), RULES["us"].base_c)
         for log in ((times, warm), (made.times_s, made.temperatures_c))
     )
-    assert short == pytest.approx(whole, rel=0.01, abs=2 * H)
+    assert 0.99 * whole - 2 * H <= short <= 1.1 * whole + 3 * H

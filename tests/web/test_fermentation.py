@@ -6,8 +6,9 @@ import io
 
 import pytest
 
-from core.daybook.facts import Reading
+from core.daybook.facts import IcePointChecked, InstrumentAdded, Reading
 from core.daybook.facts.ferment import DeviationDecided, FermentationBegun, FermentLogTaken
+from tests.core.kitchen import Kitchen
 from tests.web.conftest import Visitor
 from tests.web.reading import Page
 
@@ -236,11 +237,17 @@ def bring(visitor: Visitor, batch: str, text: str) -> Page:
     return visitor.post(f"{batch}/logger", file=(io.BytesIO(text.encode()), "shelf.csv"))
 
 
+def taken_as(visitor: Visitor, page: Page, **values: str) -> Page:
+    """The layout said to be right, the log taken."""
+    form = next(form for form in page.forms if "/files/" in form.action)
+    page = visitor.post(form.action, **form.values | {"do": "take"})
+    return visitor.send(next(form for form in page.forms if "/logger/" in form.action), **values)
+
+
 def test_a_loggers_file_counts_for_the_degree_hours(visitor: Visitor):
     batch = begun(visitor)
     visitor.wait(hours=16)
-    page = bring(visitor, batch, LOG)
-    page = visitor.send(next(form for form in page.forms if "/logger/" in form.action), place="chamber")
+    page = taken_as(visitor, bring(visitor, batch, LOG), place="chamber")
     taken = visitor.fact(page.saved)
     assert isinstance(taken, FermentLogTaken)
     assert (taken.readings, taken.highest_c, taken.place) == (960, 24.5, "chamber")
@@ -251,11 +258,21 @@ def test_a_file_whose_day_and_month_may_be_swapped_is_asked_about_first(visitor:
     batch = begun(visitor)
     visitor.wait(hours=16)
     page = bring(visitor, batch, LOG.replace("2026-11-02", "11/02/2026"))
-    assert page.all("fieldset")
-    form = next(form for form in page.forms if "/logger/" in form.action)
-    page = visitor.post(form.action, **{"q-order": "mdy"})
+    form = next(form for form in page.forms if "/files/" in form.action)
+    page = visitor.post(form.action, **form.values | {"q-order": "mdy", "do": "take"})
     page = visitor.send(next(form for form in page.forms if "/logger/" in form.action), place="core")
     assert visitor.fact(page.saved).place == "core"
+
+
+def test_a_log_is_put_right_by_the_check_of_its_thermometer(visitor: Visitor):
+    kitchen = Kitchen()
+    thermometer = kitchen.note(InstrumentAdded("shelf", "thermometer"), at=-1)
+    kitchen.note(IcePointChecked(1.0), thermometer, at=-0.9)
+    visitor.book.learn(kitchen.records)
+    batch = begun(visitor)
+    visitor.wait(hours=16)
+    taken_as(visitor, bring(visitor, batch, LOG), place="chamber", thermometer=thermometer)
+    assert "119 °C·h gone" in stage(visitor.get(batch))
 
 
 @pytest.mark.parametrize("text", ["", "\x00\x01", "not a log at all"])
@@ -273,6 +290,6 @@ def test_no_file_is_refused(visitor: Visitor):
 def test_a_log_from_the_future_is_refused(visitor: Visitor):
     batch = begun(visitor)
     page = bring(visitor, batch, LOG.replace("2026", "2030"))
-    page = visitor.send(next(form for form in page.forms if "/logger/" in form.action), place="chamber")
+    page = taken_as(visitor, page, place="chamber")
     assert page.status == 422
     assert "later than now" in page.text

@@ -9,6 +9,7 @@ from flask import Blueprint, redirect, render_template, request, url_for
 from core.daybook.batch import Batch, Piece
 from core.daybook.evidence import evidence_for
 from core.daybook.facts import ActivityMeasured, PieceInspected, PieceTakenDown
+from core.daybook.fermenting import outcome_of
 from core.quantities import WATER_ACTIVITY, Amount, Manner
 from core.release.readiness import SIGNS, judge
 from core.verdict import Verdict
@@ -85,7 +86,8 @@ def verdict_of(batch: Batch, piece: Piece, moment: datetime) -> Verdict:
 
 def verdicts(batch: Batch, moment: datetime) -> dict[str, Verdict]:
     """The verdict of every piece still hanging, by its id."""
-    return {piece.id: verdict_of(batch, piece, moment) for piece in batch.hanging}
+    fermented = outcome_of(batch, moment)
+    return {piece.id: judge(evidence_for(batch, piece, moment, fermented)) for piece in batch.hanging}
 
 
 @screen.get("/pieces/<piece_id>")

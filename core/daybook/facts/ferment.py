@@ -31,7 +31,8 @@ class FermentationBegun:
 class FermentLogTaken:
     """A logger's file, which began at the entry's moment. times_s: seconds from then; between them straight lines.
 
-    file: SHA-256 of its bytes in hexadecimal. highest_c: of the file's own readings, as is lasts_s.
+    file: SHA-256 of its bytes in hexadecimal. highest_c, lasts_s: of the file's own readings. thermometer: what it was
+    logged with, by its id; all temperatures are as logged.
     """
 
     file: str = field(validator=matches_re("[0-9a-f]{64}"))
@@ -42,6 +43,7 @@ class FermentLogTaken:
     lasts_s: float = field(validator=not_negative)
     readings: int = field(validator=ge(2))
     probe: str = ""
+    thermometer: str | None = None
 
     def __attrs_post_init__(self) -> None:
         if len(self.times_s) != len(self.temperatures_c):
