@@ -31,6 +31,14 @@ SCREENS = {
     "a sheet": "/batches/{weighed_out}/sheet",
     "a sheet's row": "/batches/{weighed_out}/sheet/part-1",
     "a sheet's cure": "/batches/{weighed_out}/sheet/part-2",
+    "a batch that ferments": "/batches/{ferments}",
+    "a clock's start": "/batches/{fresh}/ferment",
+    "a logger of the fermentation": "/batches/{ferments}/logger",
+    "a deviation": "/batches/{ferments}/deviation",
+    "a loin in salt": "/batches/{loin}",
+    "into salt": "/batches/{fresh}/salt",
+    "turning": "/batches/{loin}/turn",
+    "out of the salt": "/batches/{loin}/unsalt",
     "reading": "/batches/{batch}/reading",
     "hanging": "/batches/{batch}/hang",
     "weighing": "/pieces/{J-3}/weigh",
@@ -78,6 +86,8 @@ FORMS = {
     "writing a formula": "Save the formula",
     "scaling by casings": "Begin and weigh out",
     "a sheet's row": "Save and next",
+    "into salt": "Put it into salt",
+    "a deviation": "Save the decision",
     "reading": "Save the reading",
     "hanging": "Save and next piece",
     "weighing": "Save and next",
@@ -143,9 +153,29 @@ def fill() -> Filled:
     formula = _write(client, "/formulas/new", 0, **FORMULA)
     weighed_out = _write(client, f"/formulas/{formula}/batch/meat", 0, name="Alder stick", meat_kg="4")
     _write(client, f"/batches/{weighed_out}/sheet/meat-1", 0, mass_kg="3210", division_kg="5", lot="P 31")
+    others = {"ferments": _fermenting(client), "loin": _in_salt(client)}
     exported = client.get("/yours/export").get_data(as_text=True)
-    ids |= {"formula": formula, "weighed_out": weighed_out}
+    ids |= {"formula": formula, "weighed_out": weighed_out, **others}
     return Filled(exported, {**ids, "fresh": fresh, "batch": batch, "weighing": weighing, "air": air, "run": run})
+
+
+def _fermenting(client: FlaskClient) -> str:
+    """Three readings of the chamber and of the meat: enough to project when it will be sour."""
+    batch = _write(client, "/batches/new", 2, name="Fennel", style="fermented", meat_kg="6", target_loss="35")
+    _write(client, f"/batches/{batch}/cure", 2, dose="0.25", nitrite="6.25", nitrate="0")
+    _write(client, f"/batches/{batch}/ferment", 2, rule="us", planned_c="22")
+    for days, ph in ((1.8, "5.8"), (1.3, "5.7"), (0.8, "5.6")):
+        _write(client, f"/batches/{batch}/reading", days, ph=ph, temperature_c="22", place="chamber")
+        _write(client, f"/batches/{batch}/reading", days, temperature_c="21", place="core")
+    return batch
+
+
+def _in_salt(client: FlaskClient) -> str:
+    batch = _write(client, "/batches/new", 5, name="Alder loin", style="whole-muscle", meat_kg="1.8", target_loss="38")
+    _write(client, f"/batches/{batch}/cure", 5, dose="0.5", nitrite="6.25", nitrate="0")
+    texts = {"manner": "weighed", "shape": "slab", "thickness_m": "50", "temperature_c": "3", "share": "90"}
+    _write(client, f"/batches/{batch}/salt", 5, **texts, mass_kg="1.8")
+    return batch
 
 
 def _write(client: FlaskClient, path: str, days_ago: float, **fields: str) -> str:
