@@ -171,7 +171,7 @@ def _together(charge: Charge, method: Method, held: Held) -> Figure:
     little = (f"Less than {rule.least_ppm:g} ppm does not count as cured ({rule.cite}).",) if not held.enough else ()
     return Figure(
         "together",
-        f"Nitrite and nitrate together; {rule.cite} allows {notes.most(rule)}",
+        f"Nitrite and nitrate together, of {notes.most(rule)} allowed by {rule.cite}",
         held.ppm * PPM,
         PARTS_PER_MILLION,
         (

@@ -21,7 +21,7 @@ def most(rule: Rule) -> str:
 def allowed(held: tuple[Held, ...], substance: Substance, *, ion: bool) -> str:
     """The limit, to stand in the name of its figure: of the ion where the row counts the ion."""
     rules = (each.rule for each in held if each.rule.substance == substance)
-    said = (f"; {rule.cite} allows {most(rule)}" for rule in rules if (rule.counted == "ion") is ion)
+    said = (f", of {most(rule)} allowed by {rule.cite}" for rule in rules if (rule.counted == "ion") is ion)
     return next(said, "")
 
 

@@ -40,7 +40,7 @@ def _chart(
         left_ppm=FINISHED_PPM if nitrite else None,
         cite="9 CFR 424.21(c)",
         source=source,
-        as_of="2015 edition",
+        as_of="1995 revision" if source is FSIS_7620_3 else "2015 edition",
         note=note,
     )
 

@@ -57,7 +57,7 @@ def test_a_description_tells_unit_and_bounds():
 
 def test_computes_in_words():
     out = printed(*CURE)
-    assert out.startswith("Nitrite going in: 156 ppm\n")
+    assert out.startswith("Nitrite going in, of 156 ppm allowed by 9 CFR 424.21(c): 156 ppm\n")
     assert "Source: FSIS Directive 7620.3" in out
     assert "! Nitrite can poison" in out
 

@@ -60,8 +60,8 @@ def test_ten_times_the_dose_is_refused_with_what_it_makes_the_limit_and_the_righ
     said = refusal(from_dose, 12.4, 0.31, CURE, "comminuted").sentence
     assert said == (
         "This makes 1\u00a0562.5 ppm of nitrite; the limit for chopped meat is 156.25 ppm (¼ oz to 100 lb, "
-        "9 CFR 424.21(c)), which 31 g of this curing salt makes (0.25 % of the meat). Curing salt of 6.25 % nitrite is a "
-        "concentrate, about 2.5 g to the kilogram; it is not all the salt."
+        "9 CFR 424.21(c)), which 31 g of this curing salt makes (0.25 % of the meat). Curing salt of 6.25 % nitrite is "
+        "a concentrate, about 2.5 g to the kilogram; it is not all the salt."
     )
 
 

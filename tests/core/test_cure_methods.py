@@ -158,7 +158,7 @@ def test_a_limit_from_memory_is_said_to_be():
 
 
 def test_the_limit_stands_in_the_name_of_the_figure():
-    assert figure(figures(brine(), PUMP), "nitrite").name == "Nitrite going in; 9 CFR 424.21(c) allows 200 ppm"
+    assert figure(figures(brine(), PUMP), "nitrite").name == "Nitrite going in, of 200 ppm allowed by 9 CFR 424.21(c)"
 
 
 def test_a_licence_lets_a_dose_pass_and_says_so_first():

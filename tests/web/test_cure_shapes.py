@@ -116,7 +116,7 @@ def test_a_salami_by_eu_rules_counts_the_ion(visitor: Visitor, salami: str):
 
 
 def test_the_batch_names_the_rule_beside_the_ion(visitor: Visitor, salami: str):
-    assert "Reg. (EU) 2023/2108 allows 80 ppm" in visitor.post(f"{salami}/cure", **SALAMI).text
+    assert "of 80 ppm allowed by Reg. (EU) 2023/2108" in visitor.post(f"{salami}/cure", **SALAMI).text
 
 
 def test_more_than_the_eu_allows_is_refused_beside_the_dose(visitor: Visitor, salami: str):

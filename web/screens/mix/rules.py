@@ -85,24 +85,32 @@ def _tables(rule_set: RuleSet) -> list[Table]:
 
 
 def _table(key: str, name: str, about: str, rules: tuple[Rule, ...]) -> Table:
-    titles = dict.fromkeys(f"{rule.source.title}, text of {rule.as_of}{_since(rule)}" for rule in rules)
+    titles = list(dict.fromkeys(f"{rule.source.title}, text of {rule.as_of}{_since(rule)}" for rule in rules))
+    common = titles[0] if len(titles) == 1 else ""
     grouped: dict[tuple[str, str], list[Rule]] = {}
     for rule in rules:
         grouped.setdefault((rule.what, _methods(rule)), []).append(rule)
-    rows = tuple(_row(what, methods, group) for (what, methods), group in grouped.items())
+    rows = tuple(_row(what, methods, group, bool(common)) for (what, methods), group in grouped.items())
     counted = dict.fromkeys(f"{COUNTED[rule.counted]}, {DIVIDED[rule.on]}" for rule in rules)
-    return Table(key, name, about, "; ".join(titles), " or ".join(counted), rows)
+    return Table(key, name, about, common, " or ".join(counted), rows)
 
 
-def _row(what: str, methods: str, rules: list[Rule]) -> Row:
+def _row(what: str, methods: str, rules: list[Rule], short: bool) -> Row:
     return Row(
         what,
         methods,
         tuple(f"{SUBSTANCES[rule.substance]}: {_most(rule)}" for rule in rules),
         tuple(f"{SUBSTANCES[rule.substance]}: {_left(rule)}" for rule in rules if rule.left_ppm is not None),
-        tuple(dict.fromkeys((f"{rule.cite}, {rule.source.section}", rule.source.verified) for rule in rules)),
+        tuple(dict.fromkeys((_source(rule, short), rule.source.verified) for rule in rules)),
         tuple(dict.fromkeys(rule.note for rule in rules if rule.note)),
     )
+
+
+def _source(rule: Rule, short: bool) -> str:
+    """short: where what all rows share stands above the table."""
+    if short:
+        return f"{rule.cite}, {rule.source.section}"
+    return f"{rule.source.title}, {rule.source.section}; text of {rule.as_of}"
 
 
 def _since(rule: Rule) -> str:
