@@ -8,13 +8,11 @@ from collections.abc import Callable
 from pathlib import Path
 
 import pytest
-from attrs import define, field
 from playwright.sync_api import Browser, Page, expect
 
 from tests.browser import walking as walk
 from tests.browser.conftest import (
     Site,
-    Watch,
     heading,
     open_daybook,
     path_of,
@@ -22,6 +20,7 @@ from tests.browser.conftest import (
     wait_until_open,
 )
 from tests.browser.device import Device
+from tests.browser.scene import Seen, first_visit, start
 
 BATCH = "Juniper coarse"
 HUNG = {"J-1": "1250", "J-2": "1180", "J-3": "1310", "J-4": "990"}
@@ -30,26 +29,6 @@ WEIGHED = (
     (10, {"J-1": "880", "J-2": "930", "J-3": "1040", "J-4": "720"}),
     (0, {"J-1": "800", "J-2": "965", "J-3": "985", "J-4": "640"}),
 )
-REPORT_VIOLATIONS = """
-  addEventListener("securitypolicyviolation", ({ blockedURI, violatedDirective }) =>
-    console.error(`policy: ${violatedDirective} ${blockedURI}`));
-"""
-
-
-@define
-class Seen:
-    """What stood on the screen, by the moment."""
-
-    texts: dict[str, str] = field(factory=dict)
-    asked: list[str] = field(factory=list)
-    served: str = ""
-    watch: Watch = field(factory=Watch)
-
-    def __getitem__(self, moment: str) -> str:
-        return self.texts[moment]
-
-    def note(self, moment: str, page: Page, what: str = "main") -> None:
-        self.texts[moment] = page.locator(what).first.inner_text()
 
 
 @pytest.fixture(scope="module")
@@ -57,14 +36,13 @@ def seen(browser: Browser, dist: Path, tmp_path_factory: pytest.TempPathFactory)
     site, seen = Site(dist).start(), Seen()
     device = Device(tmp_path_factory.mktemp("tablet") / "profile", browser.browser_type)
     try:
-        _first_visit(device, site, seen)
+        page = first_visit(device, site, seen)
         site.stop()
-        page = _page_of(device, seen)
         _mix_and_ferment(page, seen)
         _hang_and_weigh(page, seen)
         piece = page.url
         device.kill()
-        page = _page_of(device, seen, restarted=True)
+        page = start(device, seen)
         _after_the_kill(page, piece, seen)
         _correct_a_weighing(page, seen)
         _settle(page, seen)
@@ -73,20 +51,6 @@ def seen(browser: Browser, dist: Path, tmp_path_factory: pytest.TempPathFactory)
         device.kill()
     seen.asked, seen.served = device.asked(), site.origin
     return seen
-
-
-def _first_visit(device: Device, site: Site, seen: Seen) -> None:
-    page = _page_of(device, seen, restarted=True)
-    wait_until_offline_works(open_daybook(page, site.url()))
-
-
-def _page_of(device: Device, seen: Seen, restarted: bool = False) -> Page:
-    if not restarted:
-        return device.pages()[0]
-    context = device.start()
-    context.add_init_script(REPORT_VIOLATIONS)
-    seen.watch.over(context)
-    return context.pages[0]
 
 
 def _mix_and_ferment(page: Page, seen: Seen) -> None:
@@ -98,6 +62,7 @@ def _mix_and_ferment(page: Page, seen: Seen) -> None:
     walk.set_when(page, walk.days_ago(45))
     walk.save(page, "Save the weighed cure")
     walk.read_meat(page, "5.6", "22", walk.days_ago(44))
+    walk.read_meat(page, "5.4", "22", walk.days_ago(43))
     walk.read_meat(page, "5.1", "21.5", walk.days_ago(42))
     seen.note("log of readings", page, ".log")
 
