@@ -8,10 +8,15 @@ from __future__ import annotations
 
 from typing import Any
 
-from attrs import field, frozen
-from attrs.validators import ge, gt, matches_re, max_len, min_len, optional
+from attrs import Attribute, field, frozen
+from attrs.validators import and_, ge, gt, matches_re, max_len, min_len, optional
 
 from core.daybook.facts.fields import above_zero, celsius, finite, share
+
+
+def _pairs(_instance: object, attribute: Attribute[Any], value: tuple[tuple[float, ...], ...]) -> None:
+    if any(len(each) != 2 for each in value):
+        raise ValueError(f"{attribute.name} must be pairs")
 
 
 @frozen
@@ -75,7 +80,7 @@ class ProofResult:
     advice: tuple[KeptSentence, ...] = ()
     corrected: tuple[KeptSentence, ...] = ()
     figures: tuple[KeptFigure, ...] = ()
-    outline: tuple[tuple[float, float], ...] = field(default=(), validator=max_len(120))
+    outline: tuple[tuple[float, ...], ...] = field(default=(), validator=and_(max_len(120), _pairs))
 
 
 @frozen
