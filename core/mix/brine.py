@@ -89,7 +89,9 @@ def brine_figures(charge: Charge) -> tuple[Figure, ...]:
             "Density",
             density,
             in_water,
-            Step(f"1 + {_LINEAR} × {{share}} + {_SQUARE} × {{share}}² = {{ratio}} times water", amounts),
+            Step(
+                f"To water of 20 °C: 1 + {_LINEAR} × {{share}} + {_SQUARE} × {{share}} × {{share}} = {{ratio}}", amounts
+            ),
             source=BRINE_DENSITY,
             cautions=(WARMER_OR_COLDER,),
         ),

@@ -12,11 +12,15 @@ _NUMBER = r"\d[\d\u00a0]*(?:\.\d+)?"
 _UNITS = {
     "g": 1e-3, "kg": 1.0, "lb": 0.45359237, "oz": 0.45359237 / 16, "%": 1e-2, "ppm": 1e-6, "tbsp": 1.0, "d": 86400.0,
     "L": 1e-3, "ml": 1e-6, "qt": 231 * 0.0254**3 / 4, "g/L": 1.0, "tbsp/qt": 0.0138 / (231 * 0.0254**3 / 4),
-    "mol/kg": 1.0, "kg/mol": 1.0,
+    "kg/L": 1e3, "L/kg": 1e-3, "degrees": 1e-2, "mol/kg": 1.0, "kg/mol": 1.0,
 }  # fmt: skip
 _WITH_UNIT = re.compile(rf"({_NUMBER}) ({'|'.join(sorted(map(re.escape, _UNITS), key=len, reverse=True))})(?![\w/])")
 
 
+CURE_SHEETS = (
+    *("cure-ppm", "cure-dose", "cure-pump", "cure-pump-dose", "cure-immersion", "cure-immersion-dose"),
+    *("cure-brine", "brine-recipe"),
+)
 FORMULA_SHEETS = ("fat-mix", "finished-mass", "weigh-dose", "pre-blend")
 
 
@@ -37,7 +41,7 @@ def _sums(name: str, manner: Manner) -> list[tuple[str, str]]:
 
 @pytest.mark.parametrize("manner", [METRIC, US], ids=["metric", "us"])
 @pytest.mark.parametrize(
-    "name", ["cure-ppm", "cure-dose", "humidifier-charge", "shrink", "target-weight", *FORMULA_SHEETS]
+    "name", [*CURE_SHEETS, "humidifier-charge", "shrink", "target-weight", *FORMULA_SHEETS]
 )
 def test_the_numbers_put_in_give_the_number_got_out(name: str, manner: Manner):
     sums = _sums(name, manner)
