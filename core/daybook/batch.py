@@ -9,6 +9,7 @@ from typing import Literal
 from attrs import frozen
 
 from core.daybook.book import Book, Line
+from core.daybook.dated import Activity, MeatReading, Weighing
 from core.daybook.facts import (
     ActivityMeasured,
     BatchStarted,
@@ -22,58 +23,14 @@ from core.daybook.facts import (
 from core.daybook.ferment_notes import NOTHING_NOTED, FermentNotes, ferment_notes
 from core.daybook.formulas import formula_at
 from core.daybook.instruments import Shelf
-from core.daybook.put_right import AS_READ, PutRight, Right, put_right
+from core.daybook.put_right import PutRight, put_right
 from core.daybook.salt_notes import Salting, salting_of
 from core.daybook.weighed import Weighed, block_kg, weighed_rows
-from core.ferment.course import Place
 from core.mix.formula import Formula
 from core.release.readiness import ACID_PH, SLACK
 
 Stage = Literal["mix", "ferment", "dry", "release"]
 STAGES: tuple[Stage, ...] = ("mix", "ferment", "dry", "release")
-
-
-@frozen
-class Dated:
-    """A fact of the log with its moment and the line it stands in."""
-
-    at: datetime
-    line_id: str
-
-
-@frozen
-class Weighing(Dated):
-    """mass_kg: put right where its scale was checked; `right` then tells what it showed."""
-
-    mass_kg: float
-    right: PutRight | None = None
-
-    @property
-    def proves(self) -> bool:
-        return self.right is None or not self.right.proves_nothing
-
-
-@frozen
-class Activity(Dated):
-    water_activity: float
-    loss: float
-    """What the piece had lost when the sample was taken: drier pieces of the batch may lean on it."""
-
-
-@frozen
-class MeatReading(Dated):
-    """Both put right where their instruments were checked; `right` then tells what was read."""
-
-    ph: float | None
-    temperature_c: float | None
-    right: Right = AS_READ
-    place: Place | None = None
-
-    @property
-    def ph_proves(self) -> bool:
-        """Not on a meter that had failed its check."""
-        of_ph = self.right.of("ph")
-        return self.ph is not None and (of_ph is None or not of_ph.proves_nothing)
 
 
 @frozen

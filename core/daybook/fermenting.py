@@ -6,7 +6,8 @@ from datetime import datetime, timedelta
 
 from attrs import frozen
 
-from core.daybook.batch import Batch, MeatReading
+from core.daybook.batch import Batch
+from core.daybook.dated import MeatReading
 from core.daybook.ferment_notes import TakenLog
 from core.ferment.course import Warmth
 from core.ferment.crossing import Acid

@@ -16,6 +16,8 @@ from core.refusals import OutOfRange
 from core.working import Figure, Step
 
 MOST_STEPS_SHOWN = 12
+SHORTEST_TOLD_S = 1.0
+"""Two readings typed one after the other are a fraction of a second apart: no line of the working."""
 LEFT_OVER = 1e-9
 """Of the limit: what the last digits of a sum may leave is no room."""
 
@@ -85,7 +87,7 @@ def figure(course: Course, rule: Rule, name: str = "Degree-hours", key: str = "d
     base = Amount(rule.base_c, TEMPERATURE)
     sum_ks = total(course, rule.base_c)
     summed = Amount(sum_ks, DEGREE_HOURS)
-    lines = [_line(leg, rule.base_c) for leg in course.legs if leg.end_s > leg.start_s]
+    lines = [_line(leg, rule.base_c) for leg in course.legs if leg.end_s - leg.start_s >= SHORTEST_TOLD_S]
     if len(lines) > MOST_STEPS_SHOWN:
         lines = [
             Step(

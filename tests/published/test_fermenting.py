@@ -1,5 +1,7 @@
 """Degree-hours against every worked example and table in print, and against the arithmetic of the limits."""
 
+from itertools import pairwise
+
 import pytest
 
 from core.ferment.course import Course, Leg
@@ -17,7 +19,7 @@ def _course(row: Row) -> Course:
     if "steps" in row.inputs:
         return stepped([(scale.to_si(warm), hours * 3600) for warm, hours in row.inputs["steps"]])
     points = [(hours * 3600, scale.to_si(warm)) for hours, warm in row.inputs["points"]]
-    return Course(tuple(Leg(a, b, from_c, to_c) for (a, from_c), (b, to_c) in zip(points, points[1:], strict=False)))
+    return Course(tuple(Leg(a, b, from_c, to_c) for (a, from_c), (b, to_c) in pairwise(points)))
 
 
 def _computed(row: Row) -> float:

@@ -1,0 +1,53 @@
+"""What was read and weighed of a batch, each with its moment, its readings put right."""
+
+from __future__ import annotations
+
+from datetime import datetime
+
+from attrs import frozen
+
+from core.daybook.put_right import AS_READ, PutRight, Right
+from core.ferment.course import Place
+
+
+@frozen
+class Dated:
+    """A fact of the log with its moment and the line it stands in."""
+
+    at: datetime
+    line_id: str
+
+
+@frozen
+class Weighing(Dated):
+    """mass_kg: put right where its scale was checked; `right` then tells what it showed."""
+
+    mass_kg: float
+    right: PutRight | None = None
+
+    @property
+    def proves(self) -> bool:
+        return self.right is None or not self.right.proves_nothing
+
+
+@frozen
+class Activity(Dated):
+    water_activity: float
+    loss: float
+    """What the piece had lost when the sample was taken: drier pieces of the batch may lean on it."""
+
+
+@frozen
+class MeatReading(Dated):
+    """Both put right where their instruments were checked; `right` then tells what was read."""
+
+    ph: float | None
+    temperature_c: float | None
+    right: Right = AS_READ
+    place: Place | None = None
+
+    @property
+    def ph_proves(self) -> bool:
+        """Not on a meter that had failed its check."""
+        of_ph = self.right.of("ph")
+        return self.ph is not None and (of_ph is None or not of_ph.proves_nothing)
