@@ -23,9 +23,10 @@ MISSING = [package for package in browsers.missing() if package != "chromium"]
 if webkit.mini_browser() is None and not MISSING:
     MISSING = ["webkit2gtk-driver (with its MiniBrowser)"]
 
-pytestmark = pytest.mark.skipif(
+needs_webkit = pytest.mark.skipif(
     bool(MISSING), reason=f"{' and '.join(MISSING)} missing. On Debian: apt-get install {' '.join(MISSING)}"
 )
+pytestmark = needs_webkit
 
 
 @define
@@ -38,7 +39,7 @@ def seen(dist: Path, tmp_path_factory: pytest.TempPathFactory) -> Iterator[Seen]
     site, seen = Site(dist).start(), Seen()
     try:
         with webkit.opened(tmp_path_factory.mktemp("webkit")) as driver:
-            _first_visit(driver, site)
+            first_visit(driver, site)
             site.stop()
             _save(driver, seen)
             _begin_anew(driver, seen)
@@ -47,7 +48,7 @@ def seen(dist: Path, tmp_path_factory: pytest.TempPathFactory) -> Iterator[Seen]
         site.stop()
 
 
-def _first_visit(driver: WebKitGTK, site: Site) -> None:
+def first_visit(driver: WebKitGTK, site: Site) -> None:
     driver.get(site.url())
     webkit.wait_until_open(driver)
     webkit.wait_for(driver, "document.getElementById('device').textContent.includes('Ready to work offline')")
@@ -66,7 +67,8 @@ def _save(driver: WebKitGTK, seen: Seen) -> None:
     seen.texts["said"] = driver.find_element(By.CSS_SELECTOR, ".saved").text
 
 
-def _begin_anew(driver: WebKitGTK, seen: Seen) -> None:
+def begin_in_a_new_window(driver: WebKitGTK) -> None:
+    """At the same address."""
     address, before = driver.current_url.partition("?")[0], driver.current_window_handle
     driver.switch_to.new_window("window")
     after = driver.current_window_handle
@@ -75,6 +77,10 @@ def _begin_anew(driver: WebKitGTK, seen: Seen) -> None:
     driver.switch_to.window(after)
     driver.get(address)
     webkit.wait_until_open(driver)
+
+
+def _begin_anew(driver: WebKitGTK, seen: Seen) -> None:
+    begin_in_a_new_window(driver)
     seen.texts["heading"] = driver.find_element(By.CSS_SELECTOR, "main h1").text
     seen.texts["log"] = driver.find_element(By.CSS_SELECTOR, ".log").text
     driver.find_element(By.LINK_TEXT, "Your data").click()

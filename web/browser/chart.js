@@ -2,6 +2,7 @@
 //
 // src is a page of the application that answers with columns (see chart/columns.js). A morph of the page leaves what is
 // drawn in peace; another src draws anew. What stands in the element until then is for who waits.
+import "./chart/language.js";
 import { readColumns } from "./chart/columns.js";
 import { drawLog } from "./chart/drawn.js";
 

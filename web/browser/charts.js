@@ -3,5 +3,10 @@
 import { base } from "./place.js";
 
 export function afterSwap() {
-  if (document.querySelector("log-chart:not(:defined)")) import(new URL(ASSETS.chart, `${location.origin}${base}/`).href);
+  const waiting = document.querySelectorAll("log-chart:not(:defined)");
+  if (waiting.length === 0) return;
+  import(new URL(ASSETS.chart, `${location.origin}${base}/`).href).catch((error) => {
+    for (const each of waiting) each.textContent = "The chart could not be drawn.";
+    console.warn(error);
+  });
 }
