@@ -113,9 +113,9 @@ def slow_reason(outcome: Outcome | None) -> Reason:
     if outcome.deviation is not None and outcome.word != "passed":
         return _decided(outcome, outcome.deviation)
     if outcome.sum_ks is None or outcome.limit_ks is None:
-        text, amounts = _SLOW_BARE[outcome.word], {}
+        text, amounts = _SLOW_BARE.get(outcome.word, _SLOW_BARE["over"]), {}
     else:
-        text = _SLOW[outcome.word]
+        text = _SLOW.get(outcome.word, _SLOW["over"])  # nothing is "not shown" of a style without a crossing
         amounts = {"sum": Amount(outcome.sum_ks, DEGREE_HOURS), "limit": Amount(outcome.limit_ks, DEGREE_HOURS)}
     settle = _NOTE_WARMTH if outcome.word == "running" else Step(f"{ASK.text} {TOXIN}")
     return Reason("warm-days", Step(text, amounts), _MET[outcome.word], GD_2023_STAPHYLOCOCCI, settle)
