@@ -7,6 +7,7 @@ from typing import Literal
 
 from attrs import frozen
 
+from core.chamber.rates import LASTING
 from core.chamber.sanitising_agents import AGENTS, CLEANERS, PPM, Agent, Clash, conditions, never_mix
 from core.chamber.sanitising_measures import CONTACT
 from core.chamber.sanitising_run import Task, ready_for
@@ -193,7 +194,7 @@ def _contact(run: Run) -> Reason:
     if stood_s is None:
         told = Step("Wet for {asked}: no timer was started, so it is not shown.", amounts)
         return Reason("contact", told, False, source, settle)
-    amounts["stood"] = Amount(stood_s, CONTACT)
+    amounts["stood"] = Amount(stood_s, LASTING)
     long_enough = stood_s >= run.contact_s - A_TAP_S
     words = "Wet for {stood}; {asked} at least." if long_enough else "Wet for {stood} only; {asked} is asked."
     return Reason("contact", Step(words, amounts), long_enough, source, settle)

@@ -148,7 +148,7 @@ def test_buffers_too_close_are_refused_beside_the_second(visitor: Visitor):
 
 def test_the_page_of_a_checked_instrument_says_its_word_and_its_correction(visitor: Visitor):
     page = visitor.get(checked(visitor))
-    assert "3.339 % is taken off every reading." in page.text
+    assert "3.34 % is taken off every reading." in page.text
     assert "adjust" in page.texts("strong")
 
 

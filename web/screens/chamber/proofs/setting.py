@@ -118,7 +118,7 @@ def _about_probes(probes: list[ProofProbe]) -> Iterator[Any]:
     for at, probe in enumerate(probes):
         yield Words(f"probe-{at}", f"Name of “{probe.name}”", 40, example="left shelf")
         if options:
-            yield OneOfTheInstruments(f"instrument-{at}", "It is", options | {ANOTHER: "none of the list"})
+            yield OneOfTheInstruments(f"instrument-{at}", f"“{probe.name}” is", options | {ANOTHER: "none of the list"})
 
 
 def _start(draft: Draft, inputs: tuple[Any, ...]) -> dict[str, str]:
