@@ -137,7 +137,7 @@ def over_the_limit(batch: Batch, how: Curing | None = None) -> Refusal | None:
     """
     if batch.formula is None or licence_of(batch) is not None:
         return None
-    return over_limit(batch.formula, how)
+    return over_limit(batch.formula, how, batch.meat_kg)
 
 
 def costs(sheet: Sheet) -> tuple[Figure, ...]:

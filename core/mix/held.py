@@ -48,14 +48,17 @@ def largest_kg(charge: Charge, how: Curing) -> float:
     return min(most, default=math.inf) if not _forbidden(charge, how) else 0.0
 
 
-def require_within(charge: Charge, how: Curing, *, field: str) -> None:
-    """Guard: raises OutOfRange on the field for the first row that is passed."""
+def require_within(charge: Charge, how: Curing, *, field: str, each_kilogram: bool = False) -> None:
+    """Guard: raises OutOfRange on the field for the first row that is passed.
+
+    each_kilogram: the charge is that of a kilogram of a meat whose weight is not known yet, and the refusal says so.
+    """
     for held in holds(charge, how):
         if not held.within:
-            raise _over(charge, how, held, field)
+            raise _over(charge, how, held, field, " to the kilogram of meat" if each_kilogram else "")
 
 
-def _over(charge: Charge, how: Curing, held: Held, field: str) -> OutOfRange:
+def _over(charge: Charge, how: Curing, held: Held, field: str, to: str) -> OutOfRange:
     rule = held.rule
     if rule.substance == "accelerator":
         return OutOfRange(
@@ -74,13 +77,13 @@ def _over(charge: Charge, how: Curing, held: Held, field: str) -> OutOfRange:
     limit = ", ".join(each for each in (rule.printed, rule.cite) if each)
     said = (
         f"This makes {_ppm(held.ppm)} of {name}{counted}; the limit for {rule.what} is {_ppm(rule.most_ppm or 0)} "
-        f"({limit}), {_right_dose(charge, how)}."
+        f"({limit}), {_right_dose(charge, how, to)}."
     )
     other = mistaken_for_another(charge.doses[0].salt, charge.cure_kg / charge.meat_kg) if how.method not in WET else ""
     return OutOfRange(field, f"{said} {other}".strip())
 
 
-def _right_dose(charge: Charge, how: Curing) -> str:
+def _right_dose(charge: Charge, how: Curing, to: str) -> str:
     most = largest_kg(charge, how)
     if most <= 0:
         return "which no weight of this curing salt meets beside the rest"
@@ -89,7 +92,7 @@ def _right_dose(charge: Charge, how: Curing) -> str:
     whole = {"pump": "the brine", "pick-up": "the brine", "immersion": "the meat"}.get(how.method, "the meat")
     base = charge.pickle_kg - charge.doses[0].kg + most if how.method in PART_IN else charge.meat_kg
     amount = _rounded_down(most, 1e-5).show_exact()
-    return f"which {amount} of this curing salt makes ({_percent_down(most / base)} of {whole})"
+    return f"which {amount} of this curing salt{to} makes ({_percent_down(most / base)} of {whole})"
 
 
 def _brings(charge: Charge, rule: Rule) -> bool:

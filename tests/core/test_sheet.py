@@ -142,6 +142,7 @@ def test_a_batch_of_a_formula_over_the_limit_is_told(table: Table):
     refusal = over_the_limit(table.batch(table.begin(formula=table.keep(STRONG))))
     assert refusal is not None
     assert "625 ppm" in refusal.sentence
+    assert "to the kilogram" not in refusal.sentence
 
 
 def test_a_licensed_exception_opens_the_sheet(table: Table):

@@ -197,6 +197,21 @@ def test_figures_as_one_types_record_nothing(visitor: Visitor):
     assert len(visitor.book) == 0
 
 
+def test_the_cures_nitrite_is_the_first_figure_of_what_is_written(visitor: Visitor):
+    cure = {"part-3-name": "Cure", "part-3-role": "cure", "part-3-dose": "0.2", "part-3-nitrite": "6.25"}
+    assert next(iter(visitor.get("/formulas/new", figures="1", **TYPED | cure).figures)) == "nitrite"
+
+
+def test_a_label_names_the_unit_that_is_chosen(visitor: Visitor):
+    labels = visitor.get(f"{keep(visitor)}/change").texts("label")
+    assert {"Of the meat, %", "Of the meat, g/kg"} <= set(labels)
+
+
+def test_the_cost_to_the_kilogram_says_what_has_no_price(visitor: Visitor):
+    page = visitor.get(keep(visitor, **{"meat-1-price": "8"}))
+    assert any(each.startswith("Without what has no price: Back fat, Salt") for each in page.texts("p", "caution"))
+
+
 def test_a_half_typed_formula_has_no_figures_yet(visitor: Visitor):
     assert visitor.get("/formulas/new", figures="1", **TYPED | {"name": ""}).figures == {}
 

@@ -103,6 +103,7 @@ IN_BRINE = Dose(
     unit="g",
     example="a weight or the nitrite wanted, for example 240 g or 120 ppm",
 )
+STRENGTH_IN_EU = evolve(NITRITE, help="Per-cent on its label. Nitrite salt sold in the EU often carries 0.5, not 6.25.")
 _OF = {"sodium": "sodium", "potassium": "potassium"}
 NITRITE_OF = Kept("nitrite_of", "The nitrite is that of", {key: _OF[key] for key in ALKALIS}, default="sodium")
 NITRATE_OF = Kept("nitrate_of", "The nitrate is that of", {key: _OF[key] for key in ALKALIS}, default="sodium")
@@ -159,7 +160,7 @@ def shaped(subject: Subject) -> tuple[Input, ...]:
 
 def _weights(shape: Shape) -> list[Input]:
     wet = shape.method in WET
-    strength = evolve(NITRITE, default=None if shape.rules == "eu" else USUAL_NITRITE)
+    strength = STRENGTH_IN_EU if shape.rules == "eu" else evolve(NITRITE, default=USUAL_NITRITE)
     inputs: list[Input] = [cast(Input, IN_BRINE if wet else Dose()), strength, NITRATE]
     if "potassium" in shape.also:
         inputs += [NITRITE_OF, NITRATE_OF]

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from attrs import frozen
+from attrs import evolve, frozen
 
 from core.daybook.curing import house_limits
 from core.mix import balance
@@ -75,7 +75,11 @@ def made_of(formula: Formula, loss: float) -> tuple[Made, ...]:
 
 
 def cost_figures(formula: Formula) -> tuple[Figure, ...]:
-    """To a kilogram of meat, then to the raw and the finished weight."""
+    """To the raw and the finished weight; the first says what has no price."""
     raw_kg = balance.raw(formula).total
     bought = [Bought(row.name, row.mass_kg, row.price_per_kg) for row in portions(formula, 1.0)]
-    return cost(bought, raw_kg, raw_kg * (1 - formula.target_loss))[1:]
+    found = cost(bought, raw_kg, raw_kg * (1 - formula.target_loss))
+    if not found:
+        return ()
+    whole, to_raw, to_finished = found
+    return evolve(to_raw, cautions=whole.cautions), to_finished

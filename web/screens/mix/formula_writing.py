@@ -137,4 +137,4 @@ def _figures(writing: Writing, drawn: rows.Draft, how: Manner) -> tuple[tuple[Fi
     except Refused:
         return (), None
     figures, refusal = cure_figures(given)
-    return (fat(given), *figures), refusal
+    return (*figures, fat(given)), refusal
