@@ -23,6 +23,9 @@ Place = Literal["core", "chamber"]
 JOINED_S = 12.5 * 3600.0
 """Read morning and evening, half an hour late: still a straight line."""
 NO_EVIDENCE_S = 36 * 3600.0
+BOTH_READ = Step(
+    "Chamber and core were both read: at each moment the warmer counts, each taken to stay as it was last read."
+)
 
 
 @frozen
@@ -77,7 +80,7 @@ class Course:
 def course(readings: Iterable[Warmth], end_s: float, planned_c: float | None = None) -> Course:
     """The course from second 0 to end_s. Chamber and core are kept apart; at each moment the warmer one counts.
 
-    The one read without long gaps, the chamber where both are, carries the course; the other counts where it was read.
+    What is assumed and what is unknown is told of the one that was read with the shorter gaps.
     planned_c: what the chamber was set to; it counts where no reading can speak and it is the warmer.
     """
     every = tuple(readings)
@@ -87,10 +90,13 @@ def course(readings: Iterable[Warmth], end_s: float, planned_c: float | None = N
         return Course(())
     if not there:
         return _only_planned(end_s, planned_c)
-    carrier = min(there, key=lambda place: (max(_longest_gap(there[place], end_s), JOINED_S), place != "chamber"))
-    carried = _carried(there[carrier], end_s, -math.inf if planned_c is None else planned_c)
-    others = [leg for place, each in there.items() if place != carrier for leg in _joined(each, end_s)]
-    return evolve(carried, legs=_warmer(carried.legs, others))
+    set_to_c = -math.inf if planned_c is None else planned_c
+    carried = {place: _carried(each, end_s, set_to_c) for place, each in there.items()}
+    best = min(there, key=lambda place: (max(_longest_gap(there[place], end_s), JOINED_S), place != "chamber"))
+    if len(carried) == 1:
+        return carried[best]
+    legs = _warmer(carried["chamber"].legs, carried["core"].legs)
+    return Course(legs, (*carried[best].assumed, BOTH_READ), carried[best].unknown)
 
 
 def _of(place: str, readings: Iterable[Warmth]) -> list[Warmth]:
@@ -172,27 +178,16 @@ def _clipped(leg: Leg, end_s: float) -> Leg:
     return evolve(leg, start_s=start_s, start_c=leg.at(start_s)).until(end_s)
 
 
-def _joined(readings: Sequence[Warmth], end_s: float) -> list[Leg]:
-    """Only what was read closely enough to be joined."""
-    return [
-        _clipped(Leg(earlier.at_s, later.at_s, earlier.temperature_c, later.temperature_c), end_s)
-        for earlier, later in pairwise(readings)
-        if 0 < later.at_s - earlier.at_s <= JOINED_S and later.at_s > 0 and earlier.at_s < end_s
-    ]
-
-
 def _warmer(legs: Sequence[Leg], others: Sequence[Leg]) -> tuple[Leg, ...]:
-    """The warmer of the two at each end of each stretch; between, their straight line is never below either."""
-    if not others:
-        return tuple(legs)
+    """The warmer of two whole courses at each end of each stretch; between, their straight line is below neither."""
     marks = sorted({mark for leg in (*legs, *others) for mark in (leg.start_s, leg.end_s)})
     found: list[Leg] = []
     own = other = 0
-    for start_s, end_s in pairwise(marks):  # both lists are in the order of time: one walk along them
+    for start_s, end_s in pairwise(marks):  # both are in the order of time: one walk along them
         while legs[own].end_s <= start_s:
             own += 1
-        while other < len(others) and others[other].end_s <= start_s:
+        while others[other].end_s <= start_s:
             other += 1
-        here = [legs[own], *(each for each in others[other : other + 1] if each.start_s <= start_s)]
-        found.append(Leg(start_s, end_s, max(leg.at(start_s) for leg in here), max(leg.at(end_s) for leg in here)))
+        one, two = legs[own], others[other]
+        found.append(Leg(start_s, end_s, max(one.at(start_s), two.at(start_s)), max(one.at(end_s), two.at(end_s))))
     return tuple(found)
