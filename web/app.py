@@ -14,7 +14,7 @@ from werkzeug.exceptions import HTTPException
 
 from core.daybook.book import Book
 from web import drawing
-from web.screens import batches, chamber, dry, entries, ferment, mix, release, sums, today, yours
+from web.routing import lay_routes
 
 COMPILED = Path(__file__).with_name("compiled_templates")
 """Made by the build, in what it ships and nowhere else: compiling the first page's took a tenth of the start."""
@@ -35,8 +35,7 @@ def create_app(book: Book, commit: Commit | None = None, build_id: str = "source
     app.extensions["files"] = {}
     app.config["BUILD_ID"] = build_id
     store = commit or book.learn
-    for screen in (today, batches, mix, ferment, dry, release, entries, chamber, sums, yours):
-        app.register_blueprint(screen.screen)
+    lay_routes(app)
     drawing.prepare(app)
     app.register_error_handler(HTTPException, _not_here)
     app.register_error_handler(Exception, _broken)

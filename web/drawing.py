@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
+import math
 from datetime import datetime
 from typing import Any
 
 from flask import Flask, request, url_for
 
 from core import quantities
+from core.chamber.rates import AIR_SPEED, LASTING
 from core.daybook.book import Line
 from core.mix.measures import GRAMS_PER_MEAT
 from core.quantities import Amount, Manner, Quantity
@@ -15,7 +17,7 @@ from core.release.readiness import ACID_PH, STYLES
 from core.working import Step
 from core.worksheet import Choice, Number
 from web import visitor
-from web.entry_forms import FORMS, say
+from web.entry_forms import form_of, say
 from web.forms import Moment, Ticks, Words
 from web.instruments import right_of
 from web.journal import book, fresh_id
@@ -34,10 +36,11 @@ NOT_OFFERED = frozenset({"", "m³", "mg", "Pa", "s", "K", "K s", "m²/s"})
 
 def prepare(app: Flask) -> None:
     app.jinja_env.filters.update(
-        amount=_amount, step=_step, told=_told, spoken=spoken, right=right_of, day=day, clock=clock, hour=hour, ago=ago
+        amount=_amount, step=_step, told=_told, roughly=_roughly, spoken=spoken, right=right_of
     )
+    app.jinja_env.filters.update(day=day, clock=clock, hour=hour, ago=ago, left=left)
     app.jinja_env.globals.update(q=quantities, stage_words=STAGE_WORDS, styles=STYLES, acid_ph=ACID_PH)
-    app.jinja_env.globals.update(grams_per_meat=GRAMS_PER_MEAT)
+    app.jinja_env.globals.update(grams_per_meat=GRAMS_PER_MEAT, lasting=LASTING, air_speed=AIR_SPEED)
     app.jinja_env.globals.update(units_for=units_for, correctable=correctable, fresh_id=fresh_id, now=visitor.now)
     app.jinja_env.tests.update(
         number=lambda each: isinstance(each, Number),
@@ -101,6 +104,11 @@ def _told(step: Step) -> str:
     return step.say(visitor.manner(), 4)
 
 
+def _roughly(step: Step) -> str:
+    """A step as a sentence to be read in passing: 1.7 K, not 1.722."""
+    return step.say(visitor.manner(), 2)
+
+
 def units_for(each: Any) -> list[str]:
     """The unit a bare number has in this box, then the others one may pick; empty where there is no unit."""
     if not isinstance(each, Number):
@@ -111,7 +119,7 @@ def units_for(each: Any) -> list[str]:
 
 
 def correctable(line: Line) -> bool:
-    return type(line.fact) in FORMS
+    return form_of(type(line.fact)) is not None
 
 
 def day(moment: datetime) -> str:
@@ -124,6 +132,15 @@ def hour(moment: datetime) -> str:
 
 def clock(moment: datetime) -> str:
     return f"{day(moment)}, {moment:%H:%M}"
+
+
+def left(until: datetime) -> str:
+    """How long until then: "1:05:00 left". The page counts on in the same words (web/browser/time_left.js)."""
+    seconds = math.ceil((until - visitor.now()).total_seconds())
+    if seconds <= 0:
+        return "The time is over."
+    hours, minutes = seconds // 3600, seconds // 60 % 60
+    return f"{hours}:{minutes:02}:{seconds % 60:02} left" if hours else f"{minutes}:{seconds % 60:02} left"
 
 
 def ago(moment: datetime) -> str:

@@ -28,6 +28,7 @@ from core.worksheet import Number
 from web.forms import Form, Input, Moment, ReadWith, Ticks, from_request, suggested, typed
 from web.instruments import ANOTHER, offer, shelf
 from web.journal import book, fresh_id, record, sent_token
+from web.routing import import_every_screen
 from web.visitor import manner
 
 Values = dict[str, Any]
@@ -213,22 +214,28 @@ def with_saved(path: str, entry_id: str) -> str:
     return f"{path}{'&' if '?' in path else '?'}saved={entry_id}"
 
 
-FORMS: dict[type[Any], EntryForm] = {}
-"""Every declared form by the kind of fact it writes; the log and the correction screen read it."""
+_FORMS: dict[type[Any], EntryForm] = {}
 
 
 def declare(form: EntryForm) -> EntryForm:
-    FORMS[form.kind] = form
+    _FORMS[form.kind] = form
     return form
+
+
+def form_of(kind: type[Any]) -> EntryForm | None:
+    """The form that writes facts of this kind, for the log and for corrections. Its screen may not be imported yet."""
+    if kind not in _FORMS:
+        import_every_screen()
+    return _FORMS.get(kind)
 
 
 def say(line: Line, how: Manner) -> str:
     """One sentence for the log, whatever the kind, its readings put right; a withdrawn line is said as it was."""
-    last = next((entry for entry in reversed(line.versions) if type(entry.fact) in FORMS), None)
-    if last is not None:
-        right = put_right(shelf(), last.fact, last.happened_at)
-        notes = (note.say(how, 4) for note in right.notes)
-        return ", ".join((FORMS[type(last.fact)].say(right.fact, how), *notes))
+    for entry in reversed(line.versions):
+        form = form_of(type(entry.fact))
+        if form is not None:
+            right = put_right(shelf(), entry.fact, entry.happened_at)
+            return ", ".join((form.say(right.fact, how), *(note.say(how, 4) for note in right.notes)))
     return "Taken back" if line.withdrawn else "Written by a newer version of the daybook"
 
 

@@ -10,6 +10,7 @@ from __future__ import annotations
 
 import io
 import json
+from importlib import import_module
 from typing import Any
 
 from flask import Flask
@@ -18,12 +19,14 @@ from core.daybook.book import Book
 from web.app import create_app
 from web.files import DeviceFiles, FileWanted
 from web.journal import REFUSED
+from web.routing import screen_modules
 
 _book = Book()
 _files = DeviceFiles()
 _asked: list[dict[str, Any]] = []
 _app: Flask | None = None
 _base = ""
+_cold = screen_modules()
 
 
 def start(base: str, build_id: str) -> str:
@@ -33,6 +36,13 @@ def start(base: str, build_id: str) -> str:
     _app = create_app(_book, _asked.extend, build_id)
     _app.extensions["files"] = _files
     return build_id
+
+
+def warm() -> int:
+    """Import one more screen, between two requests; returns how many are left."""
+    if _cold:
+        import_module(_cold.pop(0))
+    return len(_cold)
 
 
 def learn(entries_json: str) -> int:

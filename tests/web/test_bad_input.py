@@ -26,9 +26,9 @@ from web.screens.chamber.prepare import BEGIN as PREPARE
 from web.screens.chamber.set_points import CHOOSE
 from web.screens.chamber.water import BASIN, CHARGE, EMPTY, FILL
 from web.screens.dry import HANG, WEIGH
-from web.screens.ferment import READING
 from web.screens.ferment.beginning import START_CLOCK
 from web.screens.ferment.deviation import DEVIATION
+from web.screens.ferment.reading import READING
 from web.screens.mix import formula_rows
 from web.screens.mix.cure import CURE
 from web.screens.mix.formula_batch import AMOUNTS, NAME

@@ -4,6 +4,7 @@ export function hostOf(pyodide) {
   const host = pyodide.pyimport("web.host");
   return {
     start: (base, build) => host.start(base, build),
+    warm: () => host.warm(),
     learn: (entries) => host.learn(entries),
     /** bytes: undefined when the device holds no such file. */
     give: (sha, bytes) => host.give(sha, bytes),

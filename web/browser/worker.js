@@ -10,12 +10,15 @@ import { exchange } from "./exchange.js";
 import { openJournal } from "./journal.js";
 import { beginFetching, startPython } from "./python.js";
 
+const PAUSE_MS = 30; // time for a tap to get in between
+
 performance.mark("daybook:worker");
 const files = beginFetching();
 const dropped = new Set();
 let giveEarly;
 const early = new Promise((resolve) => (giveEarly = resolve)); // the journal, as the page has read it
 let base = "";
+let isCold = true;
 let host;
 let journal;
 let queue;
@@ -46,9 +49,28 @@ async function serve(id, request) {
   try {
     const answer = await exchange(request, host, journal, base);
     say({ type: "answer", id, answer }, [answer.body.buffer]);
+    if (isCold) warmUp();
   } catch (error) {
     say({ type: "failed", id, saved: error.saved ?? 0, report: reportOf(error) });
     if (error.pyodide_fatal_error) stop(error);
+  }
+}
+
+/** Between two requests Python imports the screens that nobody has asked for yet, one at a time. */
+function warmUp() {
+  isCold = false;
+  setTimeout(() => {
+    queue = queue.then(() => {
+      if (host && warmedOne()) warmUp();
+    });
+  }, PAUSE_MS);
+}
+
+function warmedOne() {
+  try {
+    return host.warm() > 0;
+  } catch {
+    return false; // who asks for that screen will be told
   }
 }
 

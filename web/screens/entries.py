@@ -15,7 +15,7 @@ from core.daybook.facts.preparation import PreparationBegun
 from core.daybook.formulas import fold_formula
 from core.daybook.preparation import fold_run
 from core.refusals import Refusal
-from web.entry_forms import FORMS, Subject, say, subject_about, with_saved, without, write
+from web.entry_forms import Subject, form_of, say, subject_about, with_saved, without, write
 from web.instruments import shelf
 from web.journal import NotSaved, book, record, sent_token
 from web.visitor import manner
@@ -26,7 +26,7 @@ screen = Blueprint("entries", __name__)
 @screen.route("/entries/<entry_id>/correct", methods=["GET", "POST"])
 def correct(entry_id: str):
     line = _line(entry_id)
-    declared = FORMS.get(type(line.fact))
+    declared = form_of(type(line.fact))
     batch = _batch_of(line)
     instrument = shelf().find(line.entry.about)
     if declared is None or (batch is None and instrument is None and not _stands_alone(line)):
