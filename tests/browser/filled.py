@@ -9,6 +9,7 @@ from playwright.sync_api import Browser, BrowserContext, Page, expect
 
 from core.daybook.book import Book
 from core.worksheets import WORKSHEETS
+from tests.browser import filled_chamber
 from tests.browser.conftest import Site, open_daybook
 from web.app import create_app
 
@@ -63,6 +64,13 @@ SCREENS = {
     "a run": "/chamber/preparation/{run}",
     "a run's list": "/chamber/preparation/list",
     "a run's task": "/chamber/preparation/list/contact",
+    "instruments": "/chamber/instruments",
+    "an instrument": "/chamber/instruments/{larder}",
+    "adding an instrument": "/chamber/instruments/add",
+    "a check": "/chamber/instruments/{electrode}/check/buffers",
+    "files of a proof": "/chamber/proofs/new",
+    "a proof": "/chamber/proofs/{proof}",
+    "two proofs": "/chamber/proofs/compare",
     "sums": "/sums",
     "a search without a find": "/sums?find=sourdough",
     "your data": "/yours",
@@ -99,6 +107,8 @@ FORMS = {
     "load": "Work it out",
     "beginning a run": "Begin the run",
     "a run's list": "Add to the list",
+    "adding an instrument": "Add it",
+    "a check": "Save the check",
     "your data": "Read it in",
     **{f"sum {name}": "Work it out" for name in ("moist-air", "cure-ppm", "ready")},
 }
@@ -153,7 +163,9 @@ def fill() -> Filled:
     formula = _write(client, "/formulas/new", 0, **FORMULA)
     weighed_out = _write(client, f"/formulas/{formula}/batch/meat", 0, name="Alder stick", meat_kg="4")
     _write(client, f"/batches/{weighed_out}/sheet/meat-1", 0, mass_kg="3210", division_kg="5", lot="P 31")
-    others = {"ferments": _fermenting(client), "loin": _in_salt(client)}
+    kept = filled_chamber.instruments(client)
+    proof = filled_chamber.proofs(client, kept["larder"])
+    others = {"ferments": _fermenting(client), "loin": _in_salt(client), "proof": proof, **kept}
     exported = client.get("/yours/export").get_data(as_text=True)
     ids |= {"formula": formula, "weighed_out": weighed_out, **others}
     return Filled(exported, {**ids, "fresh": fresh, "batch": batch, "weighing": weighing, "air": air, "run": run})

@@ -1,5 +1,9 @@
 """What is measured on a page, as functions to run in it. Each returns what is wrong, in words."""
 
+LEAST_TARGET_PX = 47.5  # half a pixel for rounding
+LEAST_GAP_PX = 7.5
+CORNER_PX = 16
+
 _TARGETS = """
   const CONTROLS = "a, button, input:not([type=hidden]), select, summary, label.option";
   const isShown = (each) => each.checkVisibility({ checkVisibilityCSS: true });

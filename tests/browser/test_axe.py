@@ -1,18 +1,15 @@
 """Nothing on any screen that axe can find, by day and by night; at double text nothing is cut off."""
 
-import json
 from collections.abc import Iterator
 
 import pytest
 from playwright.sync_api import Browser, Page
 
-from building.paths import MODULES
 from tests.browser import measuring
 from tests.browser import walking as walk
+from tests.browser.axe import AXE, faults
 from tests.browser.conftest import Site, open_daybook
 from tests.browser.filled import FORMS, LANDSCAPE, PORTRAIT, SCREENS, Filled, device_with, fill, show
-
-AXE = MODULES / "axe-core/axe.min.js"
 
 
 @pytest.fixture(scope="module")
@@ -43,13 +40,6 @@ def empty(browser: Browser, site: Site) -> Iterator[Page]:
     page.evaluate(AXE.read_text())
     yield page
     context.close()
-
-
-def faults(page: Page, *only: str) -> list[str]:
-    """axe's violations, one line each; only: these rules and no others."""
-    rules = {"runOnly": list(only)} if only else {}
-    found = page.evaluate("async (options) => (await axe.run(document, options)).violations", rules)
-    return [f"{each['id']}: {json.dumps([node['target'] for node in each['nodes']])[:300]}" for each in found]
 
 
 def refuse(page: Page, button: str) -> None:

@@ -10,10 +10,8 @@ from tests.browser import measuring
 from tests.browser import walking as walk
 from tests.browser.conftest import Site, open_daybook
 from tests.browser.filled import FORMS, LANDSCAPE, PORTRAIT, SCREENS, Filled, device_with, fill, show
+from tests.browser.measuring import CORNER_PX, LEAST_GAP_PX, LEAST_TARGET_PX
 
-LEAST_TARGET_PX = 47.5  # half a pixel for rounding
-LEAST_GAP_PX = 7.5
-CORNER_PX = 16
 ENOUGH_FOR_FIGURES = 7.0
 ANSWER_PX = 40
 UNITLESS = ("pH", "Lowest pH", "Latest pH", "Water activity", "Changes of air a day", "Number of casings")
