@@ -16,7 +16,7 @@ from core.chamber.settling.humid_air import HumidAir, humid_air
 from core.chamber.settling.humidity import HumidRhythm, humid_rhythm
 from core.chamber.settling.mapping import Pair, Space, fluctuation, instability, pairs, space
 from core.chamber.settling.rhythm import Rhythm, rhythm_of
-from core.chamber.settling.settled import arrived, drift_a_day, settled_since, undisturbed
+from core.chamber.settling.settled import LEAST_STEADY_S, arrived, drift_a_day, settled_since, undisturbed
 from core.chamber.settling.statistics import Band, Spread, spread
 from core.chamber.settling.swing import CannotSee, arrives_at, trace_of, usual_swing
 from core.refusals import OutOfRange
@@ -191,8 +191,7 @@ def _probe(series: Series, wanted: Wanted, room_c: float | None, pressure_pa: fl
     is_calm = undisturbed(times_s, compressor.events)
     settled_s = settled_since(times_s, temperatures_c, wanted.temperature, is_calm)
     first = arrives_at(temperatures_c)
-    begun_s = times_s[first] if settled_s is None else settled_s
-    calm = _calm(series, is_calm, begun_s)
+    calm = _calm(series, is_calm, _steady_from(settled_s, times_s[first], times_s[-1]))
     yield series.probe
     humidity = yield from _humidity(series, wanted, compressor, pressure_pa)
     yield series.probe
@@ -211,6 +210,12 @@ def _probe(series: Series, wanted: Wanted, room_c: float | None, pressure_pa: fl
         humidity=humidity,
         calm=calm,
     )
+
+
+def _steady_from(settled_s: float | None, arrives_s: float, ends_s: float) -> float:
+    """From when on its figures count: neither the last of its way down, though that lies within the band, nor only the
+    last minutes of a run that never settled, which look steady and say nothing."""
+    return arrives_s if settled_s is None or ends_s - settled_s < LEAST_STEADY_S else max(settled_s, arrives_s)
 
 
 def _calm(series: Series, is_calm: Sequence[bool], begun_s: float) -> Series:

@@ -15,7 +15,8 @@ from core.chamber.settling.events import Event
 from core.chamber.settling.statistics import Band
 
 DAY_S = 86_400.0
-LEAST_FOR_DRIFT_S = 6 * 3600.0
+LEAST_STEADY_S = 6 * 3600.0
+"""Less than this tells neither drift nor fluctuation of a chamber whose compressor runs once in hours (practice)."""
 
 
 def undisturbed(times_s: Sequence[float], events: Sequence[Event]) -> list[bool]:
@@ -56,7 +57,7 @@ def drift_a_day(times_s: Sequence[float], values: Sequence[float], calm: Sequenc
     if calm is not None:
         kept = [index for index, is_calm in enumerate(calm) if is_calm]
         times_s, values = [times_s[index] for index in kept], [values[index] for index in kept]
-    if len(times_s) < 2 or times_s[-1] - times_s[0] < LEAST_FOR_DRIFT_S:
+    if len(times_s) < 2 or times_s[-1] - times_s[0] < LEAST_STEADY_S:
         return None
     count = len(times_s)
     mean_s, mean = sum(times_s) / count, sum(values) / count
