@@ -73,7 +73,8 @@ def test_a_running_batch_says_what_is_gone_what_is_left_and_until_when(visitor: 
     read(visitor, batch, 0, "5.8", "24")
     said = stage(read(visitor, batch, 12, "5.6", "24"))
     assert "101 °C·h gone, fewer than 667 °C·h allowed" in said
-    assert "66 h 56 min left at 24.0 °C: the last safe moment is 5 Nov 2026, 14:57" in said
+    assert "66 h 56 min left at 24.0 °C" in said
+    assert "The last safe moment is 5 Nov 2026, 14:57" in said
 
 
 def test_the_large_figure_is_in_the_readers_own_degrees(visitor: Visitor):

@@ -36,6 +36,12 @@ def test_a_cured_loin_wants_to_go_into_salt(visitor: Visitor, loin: str):
     assert "Put Loin into salt" in wants(visitor)
 
 
+def test_the_loins_page_shows_the_salt_as_its_one_main_action(visitor: Visitor, loin: str):
+    page = visitor.get(loin)
+    assert "open" in next(each for each in page.all("details", "stage") if each["id"] == "mix").attributes
+    assert page.texts("a", "main") == ["Put it into salt"]
+
+
 def test_it_is_kept_as_typed(visitor: Visitor, loin: str):
     kept = visitor.fact(visitor.fill(f"{loin}/salt", **INTO, planned_days="14").saved)
     typed = SaltingBegun("weighed", "slab", 0.05, 3.0, centre_share=0.95, mass_kg=1.8, planned_days=14.0)

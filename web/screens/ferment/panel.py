@@ -25,8 +25,9 @@ from web.drawing import clock
 class Panel:
     """gone, of: the sum and its limit, as shown; "" where they are not known. hold: whether the batch is held for it.
 
-    done: what became of it, where it has passed. left: until when, while it runs. decide: whether a decision is wanted
-    or was made. figures: with their working, folded.
+    done: what became of it, where it has passed. left, warm, last_safe: how long still, at which warmth, until when,
+    while it runs; still: that the clock stands still. decide: whether a decision is wanted or was made. figures: with
+    their working, folded.
     """
 
     gone: str
@@ -36,6 +37,9 @@ class Panel:
     decide: bool
     done: str
     left: str
+    warm: str
+    last_safe: str
+    still: str
     times: tuple[str, ...]
     figures: tuple[Figure, ...]
     assumed: tuple[object, ...]
@@ -53,15 +57,20 @@ def panel(batch: Batch, moment: datetime, how: Manner) -> Panel | None:
     known, is_slow = clocked.judged, batch.start.style == "slow"
     why = (slow_reason if is_slow else reason)(known.outcome)
     left = known.deadline.left
+    runs = known.word == "running" and bool(known.course.legs)
+    ticks = runs and left is not None and clocked.last_safe is not None
     is_over = known.word in ("over", "not shown") or (known.word == "unknown" and known.crossing is not None)
     return Panel(
-        gone="" if known.sum is None else known.sum.show(how),
+        gone=_gone(clocked, how),
         of="" if known.limit is None else known.limit.show(how),
         reason=why,
         hold=why.met is not True and known.word != "running",
         decide=is_over or batch.ferment.decided is not None,
         done=_done(batch, clocked, how),
-        left=_left(clocked, how),
+        left=hours_and_minutes(left.value) if ticks and left else "",
+        warm=_warm(clocked, how) if runs else "",
+        last_safe=clock(clocked.last_safe) if ticks and clocked.last_safe else "",
+        still=f"{STANDS_STILL} ({_warm(clocked, how)})" if runs and not ticks else "",
         times=tuple(each for each in (_missed(clocked), _crossed(clocked), _projected(clocked)) if each),
         figures=tuple(
             each for each in (known.sum, known.limit, left if known.word == "running" else None, *known.places) if each
@@ -74,6 +83,12 @@ def panel(batch: Batch, moment: datetime, how: Manner) -> Panel | None:
     )
 
 
+def _gone(clocked: Clocked, how: Manner) -> str:
+    """Until now, or until the reading that shows the acid: the verdict goes by it, not by the line between two."""
+    sum_ks = clocked.judged.outcome.sum_ks
+    return "" if sum_ks is None else Amount(sum_ks, DEGREE_HOURS).show(how)
+
+
 def _done(batch: Batch, clocked: Clocked, how: Manner) -> str:
     known = clocked.judged
     if known.word != "passed":
@@ -81,19 +96,12 @@ def _done(batch: Batch, clocked: Clocked, how: Manner) -> str:
     acid = (
         "" if batch.start.style == "slow" or batch.lowest_ph is None else f"pH {Amount(batch.lowest_ph, PH).show(how)}"
     )
-    spent = "" if known.sum is None or known.limit is None else f"{known.sum.show(how)} of {known.limit.show(how)}"
+    spent = "" if known.limit is None else f"{_gone(clocked, how)} of {known.limit.show(how)}"
     return ", ".join(each for each in (acid, spent) if each)
 
 
-def _left(clocked: Clocked, how: Manner) -> str:
-    known, last_safe = clocked.judged, clocked.last_safe
-    if known.word != "running" or not known.course.legs:
-        return ""
-    present = Amount(known.course.last_c, TEMPERATURE).show(how)
-    if known.deadline.left is None or last_safe is None:
-        return f"{STANDS_STILL} ({present})"
-    left = hours_and_minutes(known.deadline.left.value)
-    return f"{left} left at {present}: the last safe moment is {clock(last_safe)}."
+def _warm(clocked: Clocked, how: Manner) -> str:
+    return Amount(clocked.judged.course.last_c, TEMPERATURE).show(how)
 
 
 def _missed(clocked: Clocked) -> str:
