@@ -94,9 +94,7 @@ def test_the_word_follows_what_is_stated(visitor: Visitor, litres: str, said: st
 
 def test_overloaded_says_why(visitor: Visitor):
     state(visitor, "0.1")
-    assert (
-        "20 kg give off 8.333 g/h; the chamber takes out 4.167 g/h" in visitor.fill("/chamber/load", hanging="20").text
-    )
+    assert "20 kg give off 8.3 g/h; the chamber takes out 4.2 g/h" in visitor.fill("/chamber/load", hanging="20").text
 
 
 def test_the_capacity_is_learned_from_the_basin(visitor: Visitor):
