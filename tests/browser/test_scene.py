@@ -132,7 +132,7 @@ def test_a_killed_browser_has_lost_nothing(seen: Seen):
 
 
 def test_a_killed_browser_has_written_nothing_twice(seen: Seen):
-    entries = 1 + 1 + 2 + len(HUNG) * (1 + len(WEIGHED))
+    entries = 1 + 1 + 3 + len(HUNG) * (1 + len(WEIGHED))
     assert (seen["count before"], seen["count after"]) == (str(entries), str(entries))
 
 
