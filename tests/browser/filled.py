@@ -24,6 +24,10 @@ SCREENS = {
     "a batch in the making": "/batches/{fresh}",
     "a batch that dries": "/batches/{batch}",
     "cure": "/batches/{fresh}/cure",
+    "cure of a pumped piece": "/batches/{fresh}/cure?method=pump",
+    "a licensed exception": "/batches/{fresh}/exception",
+    "rules": "/rules",
+    "a house rule": "/rules/house",
     "formulas": "/formulas",
     "a formula": "/formulas/{formula}",
     "writing a formula": "/formulas/{formula}/change",
@@ -32,6 +36,7 @@ SCREENS = {
     "a sheet": "/batches/{weighed_out}/sheet",
     "a sheet's row": "/batches/{weighed_out}/sheet/part-1",
     "a sheet's cure": "/batches/{weighed_out}/sheet/part-2",
+    "a shut sheet": "/batches/{too_strong}/sheet",
     "a batch that ferments": "/batches/{ferments}",
     "a clock's start": "/batches/{fresh}/ferment",
     "a logger of the fermentation": "/batches/{ferments}/logger",
@@ -91,6 +96,9 @@ RUN = SOLUTION | {"stated": "active", "weight": "1", "descaled": "yes"}
 FORMS = {
     "a new batch": "Start the batch",
     "cure": "Save the weighed cure",
+    "cure of a pumped piece": "Save the weighed cure",
+    "a licensed exception": "Record the exception",
+    "a house rule": "Hold to it from now on",
     "writing a formula": "Save the formula",
     "scaling by casings": "Begin and weigh out",
     "a sheet's row": "Save and next",
@@ -163,11 +171,13 @@ def fill() -> Filled:
     formula = _write(client, "/formulas/new", 0, **FORMULA)
     weighed_out = _write(client, f"/formulas/{formula}/batch/meat", 0, name="Alder stick", meat_kg="4")
     _write(client, f"/batches/{weighed_out}/sheet/meat-1", 0, mass_kg="3210", division_kg="5", lot="P 31")
+    strong = _write(client, "/formulas/new", 0, **FORMULA | {"name": "Too keen", "part-2-dose": "0.4"})
+    too_strong = _write(client, f"/formulas/{strong}/batch/meat", 0, name="Too keen", meat_kg="4")
     kept = filled_chamber.instruments(client)
     proof = filled_chamber.proofs(client, kept["larder"])
     others = {"ferments": _fermenting(client), "loin": _in_salt(client), "proof": proof, **kept}
     exported = client.get("/yours/export").get_data(as_text=True)
-    ids |= {"formula": formula, "weighed_out": weighed_out, **others}
+    ids |= {"formula": formula, "weighed_out": weighed_out, "too_strong": too_strong, **others}
     return Filled(exported, {**ids, "fresh": fresh, "batch": batch, "weighing": weighing, "air": air, "run": run})
 
 

@@ -72,7 +72,7 @@ def weigh(page: Page, name: str, then: str, weighed: str = "", scale: str = "0.1
 def choose(page: Page, box: str, key: str, until: str) -> None:
     """A choice that decides what else is asked: the form comes again. until: what it then has."""
     page.locator(f"main form select[name={box}]").select_option(key)
-    expect(page.locator(f"main form {until}")).to_be_visible()
+    expect(page.locator(f"main form {until}")).to_be_attached()
 
 
 def start_cure(page: Page, batch: str, style: str, meat: str) -> None:
