@@ -1,5 +1,6 @@
 """Every test, in stages: quick first. A stage that fails ends the run; each says how it went and how long it took."""
 
+import os
 import re
 import subprocess
 import sys
@@ -14,6 +15,8 @@ from building.paths import MODULES, ROOT
 from building.running import Failed
 
 CLOSING = re.compile(r"(\d+) (passed|failed|errors?|skipped|xfailed)\b")
+SIDE_BY_SIDE = ("-n", str(min(os.cpu_count() or 1, 4)), "--dist", "loadfile")
+"""Whole files: what a file sets up once, a scene walked or a site served, is not set up twice."""
 NO_TESTS = 5  # pytest's way of saying that it found none
 
 
@@ -70,11 +73,11 @@ def lint(_: Sequence[str]) -> Count:
 
 
 def core(arguments: Sequence[str]) -> Count:
-    return _pytest(["tests/core", "tests/published"], arguments)
+    return _pytest(["tests/core", "tests/published"], (*SIDE_BY_SIDE, *arguments))
 
 
 def web(arguments: Sequence[str]) -> Count:
-    return _pytest(["tests/web"], arguments)
+    return _pytest(["tests/web"], (*SIDE_BY_SIDE, *arguments))
 
 
 def building(arguments: Sequence[str]) -> Count:
@@ -89,7 +92,7 @@ def pyodide(arguments: Sequence[str]) -> Count:
 def browser(arguments: Sequence[str]) -> Count:
     browsers.ensure()
     site.build()
-    return _pytest(["tests/browser"], arguments)
+    return _pytest(["tests/browser"], (*SIDE_BY_SIDE, *arguments))
 
 
 STAGES: dict[str, Callable[[Sequence[str]], Count]] = {
