@@ -66,7 +66,9 @@ FSRE_STABILITY = Source(
 FSRE_ACID = Source(FSRE_STABILITY.title, "2005, p. 164", "copy")
 DEGREE_HOURS_US = Source(FSRE_STABILITY.title, "2005, p. 164, degree-hours, after the industry GMP of 1997", "copy")
 DEGREE_HOURS_CANADA = Source(
-    "CFIA, Meat Hygiene Manual of Procedures", "4.16.2.1, degree-hours in fermented sausage; only quotations read", "memory"
+    "CFIA, Meat Hygiene Manual of Procedures",
+    "4.16.2.1, degree-hours in fermented sausage; only quotations read",
+    "memory",
 )
 EU_LISTERIA = Source(
     "Reg. (EC) 2073/2005", "Annex I, food category 1.3 (its three limits; “or equal” from memory)", "copy"

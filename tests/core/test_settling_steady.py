@@ -4,6 +4,7 @@ import math
 
 from core.chamber.series import Series
 from core.chamber.settling import Wanted, analyse
+from core.chamber.settling.comparing import key_figures
 from core.chamber.settling.statistics import Band
 
 MINUTE_S, DAY = 60.0, 1440
@@ -30,3 +31,10 @@ def test_the_way_down_is_no_fluctuation_though_it_ends_within_the_band():
     calm = [13 + 0.2 * math.sin(place / 10) for place in range(2 * DAY)]
     falling = [13 + 1.4 * (1 - place / 20) for place in range(20)]
     assert fluctuation_k([round(each, 1) for each in falling + calm[20:]]) < 0.4
+
+
+def test_an_unsettled_run_is_not_said_to_have_settled_in_its_last_minutes():
+    swinging = [round(each, 1) for each in sawtooth(2.0)]
+    probe = Series("Larder", TIMES, swinging[:-5] + [13.0] * 5)
+    named = key_figures(analyse([probe], Wanted(Band(13.0, 1.5), None)))
+    assert "settled" not in [key for (key, _), _ in named]

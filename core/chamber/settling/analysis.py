@@ -88,6 +88,13 @@ class Probe:
     calm: Series
 
     @property
+    def stays_since_s(self) -> float | None:
+        """settled_s where it has stayed long enough to be called a state of the chamber."""
+        if self.settled_s is None or self.ends_s - self.settled_s < LEAST_STEADY_S:
+            return None
+        return self.settled_s
+
+    @property
     def lasts_s(self) -> float:
         return self.ends_s - self.begins_s
 

@@ -47,8 +47,8 @@ def key_figures(run: Analysis) -> tuple[Named, ...]:
 
 def _figures(run: Analysis) -> Iterator[Named]:
     centre = run.centre
-    if centre.settled_s is not None:
-        yield ("settled", "Settled after"), after(centre.settled_s, centre.begins_s)
+    if centre.stays_since_s is not None:
+        yield ("settled", "Settled after"), after(centre.stays_since_s, centre.begins_s)
     yield ("mean", "Mean temperature"), Amount(centre.steady.mean, FINE_TEMPERATURE)
     yield ("lowest", "Lowest"), Amount(centre.steady.lowest, FINE_TEMPERATURE)
     yield ("highest", "Highest"), Amount(centre.steady.highest, FINE_TEMPERATURE)

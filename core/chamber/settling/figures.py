@@ -129,15 +129,15 @@ def _temperature(probe: Probe) -> Iterator[Figure]:
 
 
 def _settling(probe: Probe) -> Iterator[Figure]:
-    if probe.settled_s is not None:
-        since = after(probe.settled_s, probe.begins_s)
+    if probe.stays_since_s is not None:
+        since = after(probe.stays_since_s, probe.begins_s)
         words = (
             "From the first reading after which the probe stays within the band; one stray reading, doors and defrosts "
             "do not count: {since} into the log"
         )
         yield Figure("settled", "Settled after", since.value, LASTS, (Step(words, {"since": since}),), SETTLED_DIN)
     if probe.drift_k is not None:
-        words = "Slope of the straight line through the readings since then, doors and defrosts left out"
+        words = "Slope of the straight line through the readings since it settled or came down, without doors and defrosts"
         yield _plain("drift", "Drift", probe.drift_k / 86_400, DRIFT, words, MAPPING_DKD)
     rhythm = probe.compressor.rhythm
     cautions = (DURING_HALF_HOUR,) if rhythm is not None and rhythm.period_s > 1800 else ()
