@@ -23,7 +23,8 @@ def test_both_are_kept(visitor: Visitor, batch: str):
 
 
 @pytest.mark.parametrize(
-    ("key", "text", "fact"), [("ph", "5.6", Reading(5.6)), ("temperature_c", "22", Reading(None, 22.0, place="chamber"))]
+    ("key", "text", "fact"),
+    [("ph", "5.6", Reading(5.6)), ("temperature_c", "22", Reading(None, 22.0, place="chamber"))],
 )
 def test_one_alone_is_enough(visitor: Visitor, batch: str, key: str, text: str, fact: Reading):
     assert visitor.fact(visitor.fill(f"{batch}/reading", **{key: text}).saved) == fact

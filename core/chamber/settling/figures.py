@@ -137,7 +137,9 @@ def _settling(probe: Probe) -> Iterator[Figure]:
         )
         yield Figure("settled", "Settled after", since.value, LASTS, (Step(words, {"since": since}),), SETTLED_DIN)
     if probe.drift_k is not None:
-        words = "Slope of the straight line through the readings since it settled or came down, without doors and defrosts"
+        words = (
+            "Slope of the straight line through the readings since it settled or came down, doors and defrosts apart"
+        )
         yield _plain("drift", "Drift", probe.drift_k / 86_400, DRIFT, words, MAPPING_DKD)
     rhythm = probe.compressor.rhythm
     cautions = (DURING_HALF_HOUR,) if rhythm is not None and rhythm.period_s > 1800 else ()
