@@ -141,6 +141,7 @@ def _chart(page: Page, seen: Seen) -> None:
     assert canvas is not None
     seen.texts["chart"] = f"{canvas['width']:.0f} x {canvas['height']:.0f}"
     walk.tap(page, page.get_by_text("The same as a table"))
+    page.locator("#hourly table").first.wait_for(timeout=prove.LONGEST_MS)
     seen.note("table", page, "#hourly")
 
 

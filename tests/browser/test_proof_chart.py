@@ -66,3 +66,16 @@ def test_axe_finds_nothing_in_it(proof: Page, scheme: str):
     tap(proof, proof.get_by_role("button", name="Day" if scheme == "light" else "Night"))
     expect(proof.get_by_role("button", name="Day")).to_have_attribute("aria-pressed", str(scheme == "light").lower())
     assert proof.evaluate(FAULTS) == []
+
+
+def test_its_table_comes_when_it_is_asked_for(proof: Page):
+    assert proof.locator("#hourly table").count() == 0
+    tap(proof, proof.get_by_text("The same as a table"))
+    expect(proof.locator("#hourly tbody tr").first).to_be_visible(timeout=LONGEST_MS)
+
+
+def test_its_table_follows_the_units(proof: Page):
+    tap(proof, proof.get_by_role("button", name="kg °C"))
+    expect(proof.locator("log-chart .unit").first).to_contain_text("°C", timeout=LONGEST_MS)
+    proof.locator("#hourly").scroll_into_view_if_needed()
+    expect(proof.locator("#hourly td").first).to_contain_text("°C", timeout=LONGEST_MS)

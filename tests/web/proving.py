@@ -63,6 +63,11 @@ def saved(visitor: Visitor, page: Page) -> str:
     return visitor.send(page.form("/save")).saved
 
 
+def tables_of(visitor: Visitor, page: Page) -> Page:
+    """The chart's data in words, as the fold under it brings them."""
+    return visitor.get(page.by_id("tables")["hx-get"])
+
+
 def points_of(visitor: Visitor, page: Page) -> tuple[dict[str, Any], array[float], list[array[float]]]:
     body = visitor.client.get(page.all("log-chart")[0]["src"]).data
     (length,) = struct.unpack_from("<I", body)

@@ -8,7 +8,7 @@ from core.chamber.proof_run import Found, find
 from core.daybook.proofs import result_of
 from tests.core.proof_files import disturbed, high, low
 from tests.web.conftest import Visitor
-from tests.web.proving import BAND, laid_out, looked, points_of, two, waited
+from tests.web.proving import BAND, laid_out, looked, points_of, tables_of, two, waited
 from tests.web.reading import Page
 from web.work import Work
 
@@ -37,6 +37,12 @@ def test_the_result_takes_the_whole_pages_place(visitor: Visitor):
     page = waited(visitor, slow(visitor))
     assert page.headers["HX-Retarget"] == "body"
     assert page.verdicts == ["settled"]
+
+
+def test_a_switch_of_the_light_comes_back_to_the_result_not_to_the_waiting(visitor: Visitor):
+    page = waited(visitor, slow(visitor))
+    assert "?step=" in page.path
+    assert {form.values["back"] for form in page.forms if "back" in form.values} == {page.path.partition("?")[0]}
 
 
 def test_in_slices_it_comes_to_the_same_as_at_once(visitor: Visitor):
@@ -96,13 +102,34 @@ def test_doors_and_defrosts_are_listed(visitor: Visitor):
     assert {"defrost", "door opened"} <= set(cells)
 
 
+def test_the_tables_come_when_they_are_seen(visitor: Visitor):
+    page = two(visitor)
+    asking = page.by_id("tables")
+    assert (asking["hx-trigger"], asking["hx-select"]) == ("intersect once", "#tables")
+    assert asking.inside(page.by_id("hourly"))
+    assert visitor.get(asking["hx-get"]).by_id("tables")["hx-get"] == ""  # so that they are asked for once
+
+
+def test_the_tables_can_be_had_on_a_page_of_their_own(visitor: Visitor):
+    page = two(visitor)
+    (link,) = (each for each in page.all("a") if each.inside(page.by_id("tables")))
+    assert link["href"] == page.by_id("tables")["hx-get"]
+    assert "hour by hour" in visitor.get(link["href"]).texts("h1")[0]
+
+
 def test_cycles_are_listed(visitor: Visitor):
-    assert any("runs of the compressor" in each for each in two(visitor).texts("caption"))
+    assert any("runs of the compressor" in each for each in tables_of(visitor, two(visitor)).texts("caption"))
 
 
 def test_every_hour_stands_in_the_table(visitor: Visitor):
-    rows = two(visitor).texts("th")
-    assert "23 Nov 2026, 11:00" in rows
+    assert "23 Nov 2026, 11:00" in tables_of(visitor, two(visitor)).texts("th")
+
+
+def test_the_tables_of_a_run_let_go_since_are_worked_out_once_more(visitor: Visitor):
+    page = two(visitor)
+    before = tables_of(visitor, page)
+    visitor.app.extensions["work"] = Work()
+    assert tables_of(visitor, page).texts("td") == before.texts("td")
 
 
 def test_skipped_lines_are_listed_with_their_numbers(visitor: Visitor):

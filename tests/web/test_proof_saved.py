@@ -6,7 +6,7 @@ from core.daybook.facts import IcePointChecked, InstrumentAdded, ProofRun
 from core.outside_json import parse
 from tests.core.proof_files import high, low
 from tests.web.conftest import Visitor
-from tests.web.proving import enter, hand, saved, two, waited
+from tests.web.proving import enter, hand, saved, tables_of, two, waited
 
 
 def test_a_saved_run_keeps_its_files(visitor: Visitor):
@@ -42,6 +42,11 @@ def test_the_log_of_the_chamber_tells_it(visitor: Visitor):
 def test_a_saved_run_opens_at_once_in_the_same_session(visitor: Visitor):
     run_id = saved(visitor, two(visitor))
     assert visitor.get(f"/chamber/proofs/{run_id}").all("log-chart")
+
+
+def test_a_saved_run_has_its_tables(visitor: Visitor):
+    page = visitor.get(f"/chamber/proofs/{saved(visitor, two(visitor))}")
+    assert "23 Nov 2026, 11:00" in tables_of(visitor, page).texts("th")
 
 
 def test_after_a_restart_a_saved_run_is_read_again(visitor: Visitor):

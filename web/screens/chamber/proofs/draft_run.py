@@ -53,6 +53,7 @@ def _found(draft: Draft, look: Look, found: Found, refusal: Refusal | None = Non
         refused=(),
         right=look.notes,
         points=url_for("chamber.draft_points", draft_id=draft.id),
+        tables=url_for("chamber.draft_tables", draft_id=draft.id),
         token=fresh_id(),
         not_saved=refusal,
         **context(found),

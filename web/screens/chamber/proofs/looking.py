@@ -8,14 +8,14 @@ from hashlib import sha256
 from typing import Any
 
 from attrs import frozen
-from flask import Response, make_response, render_template, request
+from flask import Response, abort, make_response, render_template, request
 
-from core.chamber.proof_run import Doing, Found, finding
+from core.chamber.proof_run import Doing, Found, find, finding
 from core.daybook.facts import ProofRun
 from core.daybook.proofs import PutRight, given, put_right
 from core.refusals import Refusal, Refused
 from core.working import Step
-from web.files import file_of
+from web.files import NoSuchFile, file_of
 from web.instruments import shelf
 from web.screens.chamber.proofs.drafts import Draft
 from web.work import work
@@ -56,6 +56,14 @@ def look_at(run: ProofRun, at: datetime, draft: Draft | None = None) -> Look:
 def found_in(look: Look) -> Found | None:
     """What was found, if the work is done."""
     return work().result(look.key)
+
+
+def found_again(look: Look) -> Found:
+    """Of what the page has just shown; should it have been let go since, it is worked out once more."""
+    try:
+        return found_in(look) or find(given(look.run, look.files(), look.right))
+    except (NoSuchFile, Refusal, Refused):
+        abort(404, "The log cannot be read here.")
 
 
 def go_on(look: Look) -> Found | Doing | None:

@@ -15,17 +15,14 @@ from typing import Any
 
 from flask import Response, abort
 
-from core.chamber.proof_run import Found, find
+from core.chamber.proof_run import Found
 from core.chamber.settling.analysis import Probe
 from core.chamber.settling.outline import Trace, on_one_axis
-from core.daybook.proofs import given
 from core.quantities import RELATIVE_HUMIDITY, TEMPERATURE, VAPOUR_PRESSURE, Manner, Quantity
-from core.refusals import Refusal, Refused
-from web.files import NoSuchFile
 from web.screens.chamber.blueprint import screen
 from web.screens.chamber.proofs.draft_run import moment_of
 from web.screens.chamber.proofs.drafts import find_draft
-from web.screens.chamber.proofs.looking import Look, found_in, look_at
+from web.screens.chamber.proofs.looking import Look, found_again, look_at
 from web.screens.chamber.proofs.results import chart_headline
 from web.screens.chamber.proofs.saved_run import find_run
 from web.visitor import manner
@@ -46,12 +43,7 @@ def points(run_id: str):
 
 
 def _answer(look: Look) -> Response:
-    """Of what the page has just shown; should it have been let go since, it is worked out once more."""
-    try:
-        found = found_in(look) or find(given(look.run, look.files(), look.right))
-    except (NoSuchFile, Refusal, Refused):
-        abort(404, "The log cannot be read here.")
-    return Response(as_bytes(found, manner()), mimetype="application/octet-stream")
+    return Response(as_bytes(found_again(look), manner()), mimetype="application/octet-stream")
 
 
 def as_bytes(found: Found, how: Manner) -> bytes:

@@ -52,12 +52,20 @@ def context(found: Found) -> dict[str, Any]:
         "space": space,
         "space_table": _beside([("All probes", space)]),
         "space_cautions": list(dict.fromkeys(caution for each in space for caution in each.cautions)),
-        "hourly": _hourly(found),
-        "cycles": [_cycles(found, probe) for probe in probes if probe.compressor.runs],
         "events": _events(found),
         "unseen": [(probe.name, each) for probe in probes for each in _unseen(probe)],
         "skipped": [_skipped(found, at) for at, log in enumerate(found.logs) if log.skipped],
         "remarks": list(dict.fromkeys([*found.notes, *(each for log in found.logs for each in log.remarks)])),
+    }
+
+
+def tables_of(found: Found) -> dict[str, Any]:
+    """The chart's data in words."""
+    probes = found.analysis.probes
+    return {
+        "hourly": _hourly(found),
+        "cycles": [_cycles(found, probe) for probe in probes if probe.compressor.runs],
+        "events": _events(found),
     }
 
 

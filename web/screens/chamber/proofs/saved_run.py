@@ -99,7 +99,8 @@ def _about(line: Line, run: ProofRun, look: Look) -> dict[str, Any]:
 def _page(line: Line, run: ProofRun, look: Look, found: Found | None, **more: Any) -> str:
     shown = _about(line, run, look) | {"doing": None, "refused": (), "run": run} | more
     if found is not None:
-        shown |= context(found) | {"points": url_for("chamber.points", run_id=line.id)}
+        pages = {each: url_for(f"chamber.{each}", run_id=line.id) for each in ("points", "tables")}
+        shown |= context(found) | pages
     return render_template(TEMPLATE, **shown)
 
 
