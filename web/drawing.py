@@ -74,10 +74,9 @@ def _here() -> str:
     """Where a switch of units comes back to: this page, or Today where the page cannot be asked for by itself."""
     if request.url_rule is not None and "GET" not in (request.url_rule.methods or ()):
         return url_for("today.page")
-    query = (
-        f"?{request.query_string.decode(errors='replace')}" if request.query_string and request.method == "GET" else ""
-    )
-    return f"{request.script_root}{request.path}{query}"
+    asked = request.query_string.decode(errors="replace").split("&") if request.method == "GET" else []
+    query = "&".join(each for each in asked if not each.startswith("step="))  # how often a page that waits has asked
+    return f"{request.script_root}{request.path}{'?' if query else ''}{query}"
 
 
 def _saved(how: Manner) -> dict[str, Any] | None:
