@@ -97,7 +97,6 @@ FORMS = {
     "a new batch": "Start the batch",
     "cure": "Save the weighed cure",
     "cure of a pumped piece": "Save the weighed cure",
-    "a licensed exception": "Record the exception",
     "a house rule": "Hold to it from now on",
     "writing a formula": "Save the formula",
     "scaling by casings": "Begin and weigh out",

@@ -103,7 +103,7 @@ def test_an_error_says_what_to_do_and_begs_no_pardon(see, form: str):
     for box in page.locator("main form input[type=text]").all():
         box.fill("about a handful")
     walk.tap(page, page.get_by_role("button", name=FORMS[form], exact=True))
-    page.locator("[data-focus]").first.wait_for()
+    page.locator(".summary").first.wait_for()
     sentences = page.locator(".refusal, .summary li, .summary p").all_inner_texts()
     assert sentences
     assert [each for each in sentences if BANNED.search(each) or not each.strip().endswith(".")] == []
