@@ -5,6 +5,7 @@ from __future__ import annotations
 from attrs import evolve
 
 from core.air_sheets import ALTITUDE_INPUT
+from core.chamber.ph_temperature import COLDEST_C, HIGHEST_PH, LOWEST_PH, WARMEST_C, compensated
 from core.chamber.sensors_hygrometer import APART_K, TOLERANCE, Bulk, Over, salt_check, salt_check_two
 from core.chamber.sensors_ph import Buffer, Shows, ph_meter
 from core.chamber.sensors_salts import SALTS
@@ -114,6 +115,10 @@ def _ph_meter(
     return ph_meter(one, other, shows, cleaned == "yes").figures
 
 
+def _ph_warmth(shown: float, sample: float, stands_at: float) -> tuple[Figure, ...]:
+    return compensated(shown, sample, stands_at)
+
+
 def _scale_check(
     mass: float, reading: float, division: float, other_mass: float | None, other_reading: float | None
 ) -> tuple[Figure, ...]:
@@ -205,6 +210,28 @@ PH_METER = Worksheet(
     compute=_ph_meter,
     example={"shows": "mv", "buffer": "7.01", "reading": "-15", "other_buffer": "4.01", "other_reading": "160"},
 )
+PH_WARMTH = Worksheet(
+    name="ph-warmth",
+    title="pH on a meter that does not compensate",
+    stage="chamber",
+    question="What is the pH, read warmer or colder than the meter stands?",
+    inputs=(
+        Number("shown", "The meter shows", PH, LOWEST_PH, HIGHEST_PH),
+        Number("sample", "Temperature of the meat", TEMPERATURE, COLDEST_C, WARMEST_C),
+        Number(
+            "stands_at",
+            "The meter stands at",
+            TEMPERATURE,
+            COLDEST_C,
+            WARMEST_C,
+            default=25.0,
+            help="What its dial is set to, or as warm as the buffers it was set in. A meter that compensates by itself "
+            "needs none of this.",
+        ),
+    ),
+    compute=_ph_warmth,
+    example={"shown": "5.2", "sample": "12 °C"},
+)
 SCALE_CHECK = Worksheet(
     name="scale-check",
     title="Scale under check masses",
@@ -221,4 +248,4 @@ SCALE_CHECK = Worksheet(
     example={"mass": "100 g", "reading": "100.3 g", "division": "0.1 g"},
 )
 
-WORKSHEETS = (ICE_POINT_SHEET, BOILING_POINT_SHEET, SALT_CHECK, SALT_CHECK_TWO, PH_METER, SCALE_CHECK)
+WORKSHEETS = (ICE_POINT_SHEET, BOILING_POINT_SHEET, SALT_CHECK, SALT_CHECK_TWO, PH_METER, PH_WARMTH, SCALE_CHECK)

@@ -3,6 +3,7 @@
 import pytest
 
 from core.chamber import sensors_ph
+from core.chamber.ph_temperature import compensated_ph
 from core.chamber.sensors import Point, through_two
 from core.chamber.sensors_hygrometer import WAITS_S, per_kelvin
 from core.chamber.sensors_ph import Buffer, nernst_v, ph_meter
@@ -25,6 +26,8 @@ def _computed(row: Row) -> float:
             return per_kelvin(1.0, given["temperature_c"]) * 100
         case "nernst_mv":
             return nernst_v(given["temperature_c"]) * 1000
+        case "slope_of_25":
+            return (4.0 - 7) / (compensated_ph(4.0, given["sample_c"], 25.0) - 7)
         case "slope_percent":
             return ph_meter(*(Buffer(*buffer) for buffer in given["buffers"])).figures[0].value * 100
         case "limit":

@@ -1,0 +1,75 @@
+"""The millivolts of a glass electrode grow with its absolute temperature. What is a pH worth that was read warmer or
+colder than a meter stands which does not compensate for it?
+"""
+
+from __future__ import annotations
+
+from core.chamber.sensors_ph import NEUTRAL_PH
+from core.quantities import ABSOLUTE_TEMPERATURE, PH, TEMPERATURE, Amount
+from core.refusals import require_between
+from core.saturation import KELVIN_AT_ZERO_C
+from core.sources import NERNST
+from core.working import Figure, Step
+
+COLDEST_C, WARMEST_C = 0.0, 60.0
+LOWEST_PH, HIGHEST_PH = 2.0, 12.0
+"""Beyond them a glass electrode errs in other ways; within them no temperature takes a pH off the scale."""
+
+ELECTRODE_ONLY = "This puts the electrode right. What warmth does to the meat's own pH is another matter, not touched."
+CENTRED = "It takes the electrode to be centred at pH 7, as most are made (from memory); two buffers show if it is."
+
+
+def compensated_ph(shown: float, sample_c: float, stands_at_c: float) -> float:
+    """The pH of a sample at sample_c, read on a meter that takes it to be at stands_at_c.
+
+    shown: pH 2 to 12; both temperatures 0 to 60 °C. Raises OutOfRange outside. Source: Nernst; turned about pH 7.
+    """
+    require_between("shown", "The pH shown", shown, LOWEST_PH, HIGHEST_PH, "2 and 12")
+    for field, label, celsius in (
+        ("sample", "The sample's temperature", sample_c),
+        ("stands_at", "The temperature the meter stands at", stands_at_c),
+    ):
+        require_between(field, label, celsius, COLDEST_C, WARMEST_C, "0 and 60 °C (32 and 140 °F)")
+    ratio = (stands_at_c + KELVIN_AT_ZERO_C) / (sample_c + KELVIN_AT_ZERO_C)
+    return NEUTRAL_PH + (shown - NEUTRAL_PH) * ratio
+
+
+def compensation(shown: float, sample_c: float, stands_at_c: float) -> tuple[Step, ...]:
+    """The working of `compensated_ph`, with its range and its refusals."""
+    amounts = {
+        "shown": Amount(shown, PH),
+        "sample": Amount(sample_c, TEMPERATURE),
+        "stands": Amount(stands_at_c, TEMPERATURE),
+        "sample_kelvin": Amount(sample_c + KELVIN_AT_ZERO_C, ABSOLUTE_TEMPERATURE),
+        "stands_kelvin": Amount(stands_at_c + KELVIN_AT_ZERO_C, ABSOLUTE_TEMPERATURE),
+        "ph": Amount(compensated_ph(shown, sample_c, stands_at_c), PH),
+    }
+    return (
+        Step("Taken at {sample}, where the meter stands at {stands}:", amounts),
+        Step("7 + ({shown} − 7) × {stands_kelvin} ÷ {sample_kelvin} = {ph}", amounts),
+    )
+
+
+def compensated(shown: float, sample_c: float, stands_at_c: float) -> tuple[Figure, ...]:
+    """The pH put right for temperature, and how much that made. Arguments and refusals as `compensated_ph`."""
+    ph = compensated_ph(shown, sample_c, stands_at_c)
+    amounts = {"shown": Amount(shown, PH), "ph": Amount(ph, PH), "change": Amount(ph - shown, PH)}
+    return (
+        Figure(
+            key="ph",
+            name="pH, compensated for temperature",
+            value=ph,
+            quantity=PH,
+            working=compensation(shown, sample_c, stands_at_c),
+            source=NERNST,
+            cautions=(ELECTRODE_ONLY, CENTRED),
+        ),
+        Figure(
+            key="change",
+            name="What the compensation makes",
+            value=ph - shown,
+            quantity=PH,
+            working=(Step("{ph} − {shown} = {change}", amounts),),
+            source=NERNST,
+        ),
+    )
