@@ -65,6 +65,11 @@ class Series:
         return interval_s(self.times_s) if len(self) > 1 else 0.0
 
     @cached_property
+    def held_s(self) -> list[float]:
+        """For how long each reading stands, as `held_s` has it."""
+        return held_s(self.times_s, self.interval_s)
+
+    @cached_property
     def gaps(self) -> tuple[tuple[float, float], ...]:
         """Last reading before and first after each."""
         longest_s = GAP * self.interval_s
@@ -73,7 +78,7 @@ class Series:
 
     @cached_property
     def has_temperature(self) -> bool:
-        return any(map(eq, self.temperatures_c, self.temperatures_c))
+        return any(map(eq, self.temperatures_c, self.temperatures_c))  # most often the first tells
 
     @cached_property
     def has_humidity(self) -> bool:
@@ -86,14 +91,14 @@ class Series:
 
     def warm(self) -> Series:
         """The readings that have a temperature."""
-        if not any(map(math.isnan, self.temperatures_c)):
+        if not math.isnan(sum(self.temperatures_c)):
             return self
         return self.only(map(eq, self.temperatures_c, self.temperatures_c))
 
     def humid(self) -> tuple[array[float], array[float], array[float]]:
         """Times, temperatures and humidities of the readings that have a humidity."""
         measured = self
-        if any(map(math.isnan, self.humidities)):
+        if math.isnan(sum(self.humidities)):
             measured = self.only(map(eq, self.humidities, self.humidities))
         return measured.times_s, measured.temperatures_c, measured.humidities
 
@@ -126,9 +131,9 @@ def interval_s(times_s: Sequence[float]) -> float:
     return sorted(steps)[len(steps) // 2]
 
 
-def stretches(times_s: Sequence[float]) -> list[tuple[int, int]]:
+def stretches(times_s: Sequence[float], usual_s: float | None = None) -> list[tuple[int, int]]:
     """Runs of readings without a gap, as first index and one past the last."""
-    longest_s = LONGEST_GAP * interval_s(times_s)
+    longest_s = LONGEST_GAP * (interval_s(times_s) if usual_s is None else usual_s)
     steps = list(map(sub, islice(times_s, 1, None), times_s))
     if max(steps, default=0.0) <= longest_s:
         return [(0, len(times_s))]
@@ -148,7 +153,8 @@ def held_s(times_s: Sequence[float], usual_s: float | None = None) -> list[float
 
 def _require_rising(series: Series) -> None:
     times_s = series.times_s
-    if not all(map(math.isfinite, times_s)) or not all(map(lt, times_s, islice(times_s, 1, None))):
+    is_rising = all(map(lt, times_s, islice(times_s, 1, None)))  # a NaN is neither less nor more
+    if not is_rising or not all(map(math.isfinite, (*times_s[:1], *times_s[-1:]))):
         raise OutOfRange("log", f"The times of {series.probe} must rise from reading to reading.")
 
 
@@ -164,5 +170,6 @@ def _require_readings(series: Series) -> None:
         ),
         (series.humidities, 0.0, 1.0, "humidity of {} is not between 0 and 100 %"),
     ):
-        if any(map(low.__gt__, values)) or any(map(high.__lt__, values)):
+        there = {value for value in set(values) if value == value}  # loggers round: these are few
+        if there and not low <= min(there) <= max(there) <= high:
             raise OutOfRange("log", f"A {words.format(series.probe)}.")

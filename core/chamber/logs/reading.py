@@ -120,7 +120,7 @@ class _Tables:
         times = array("d", map(self._moment, table))
         columns = tuple(zip(*table, strict=True))
         values = [array("d", map(each.meaning.__getitem__, columns[each.at])) for each in self._wanted]
-        if any(any(map(isnan, each)) for each in (times, *values)):
+        if any(isnan(sum(each)) for each in (times, *values)):
             return False
         rows.times.extend(times)
         rows.lines.extend(range(first_line, first_line + len(block)))

@@ -5,6 +5,7 @@ from __future__ import annotations
 from bisect import bisect_left
 from collections.abc import Generator, Sequence
 from itertools import compress
+from operator import eq
 from typing import TypeVar
 
 from attrs import frozen
@@ -206,13 +207,13 @@ def _probe(series: Series, wanted: Wanted, room_c: float | None, pressure_pa: fl
         name=series.probe,
         begins_s=times_s[0],
         ends_s=times_s[-1],
-        temperature=spread(times_s, temperatures_c, wanted.temperature),
+        temperature=spread(times_s, temperatures_c, wanted.temperature, series.held_s),
         steady=spread(times_s[first:], temperatures_c[first:], wanted.temperature),
         arrived_s=arrived(times_s, temperatures_c, wanted.temperature),
         settled_s=settled_s,
         drift_k=drift_a_day(calm.times_s, calm.temperatures_c),
         fluctuation_k=fluctuation(calm.times_s, calm.temperatures_c),
-        instability_k=instability(calm.times_s, calm.temperatures_c),
+        instability_k=instability(calm.times_s, calm.temperatures_c, calm.held_s),
         compressor=compressor,
         humidity=humidity,
         calm=calm,
@@ -241,17 +242,22 @@ def _humidity(series: Series, wanted: Wanted, compressor: Compressor, pressure_p
     rhythm = humid_rhythm(air, cycles, compressor.events)
     yield series.probe
     is_calm = undisturbed(air.times_s, compressor.events)
-    dews = [dew_c == dew_c for dew_c in air.dew_points_c]
-    dew_point = None
-    if sum(dews) > 1:
-        dew_point = spread(list(compress(air.times_s, dews)), list(compress(air.dew_points_c, dews)))
     yield series.probe
     return Humidity(
-        spread=spread(air.times_s, air.humidities, wanted.humidity),
+        spread=spread(air.times_s, air.humidities, wanted.humidity, air.held_s),
         arrived_s=wanted.humidity and arrived(air.times_s, air.humidities, wanted.humidity),
         settled_s=wanted.humidity and settled_since(air.times_s, air.humidities, wanted.humidity, is_calm),
         rhythm=rhythm,
         air=air,
-        dew_point=dew_point,
-        deficit=spread(air.times_s, air.deficits_pa),
+        dew_point=_dew_point(air),
+        deficit=spread(air.times_s, air.deficits_pa, lasts_s=air.held_s),
     )
+
+
+def _dew_point(air: HumidAir) -> Spread | None:
+    dews = list(map(eq, air.dew_points_c, air.dew_points_c))
+    if all(dews):
+        return spread(air.times_s, air.dew_points_c, lasts_s=air.held_s)
+    if sum(dews) < 2:
+        return None
+    return spread(list(compress(air.times_s, dews)), list(compress(air.dew_points_c, dews)))

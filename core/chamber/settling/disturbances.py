@@ -8,8 +8,8 @@ from itertools import accumulate, pairwise
 
 from attrs import frozen
 
-from core.chamber.series import stretches
 from core.chamber.settling.events import Event
+from core.chamber.settling.swing import Trace
 
 AFTER_EVENT_S = 900.0
 """A door or defrost that is over still shows for so long."""
@@ -28,8 +28,8 @@ class Disturbances:
         return begun == 0 or self.over_s[begun - 1] <= first_s
 
 
-def disturbances(times_s: Sequence[float], events: Sequence[Event]) -> Disturbances:
-    parts = stretches(times_s)
-    gaps = [(times_s[end - 1], times_s[first]) for (_, end), (first, _) in pairwise(parts)]
+def disturbances(trace: Trace, events: Sequence[Event]) -> Disturbances:
+    times_s = trace.times_s
+    gaps = [(times_s[end - 1], times_s[first]) for (_, end), (first, _) in pairwise(trace.parts)]
     spans = sorted(gaps + [(event.starts_s, event.ends_s + AFTER_EVENT_S) for event in events])
     return Disturbances(tuple(start_s for start_s, _ in spans), tuple(accumulate((end_s for _, end_s in spans), max)))

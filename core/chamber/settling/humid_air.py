@@ -10,11 +10,12 @@ import math
 from array import array
 from bisect import bisect_left
 from collections.abc import Sequence
+from functools import cached_property
 from operator import mul, sub
 
 from attrs import frozen
 
-from core.chamber.series import Series
+from core.chamber.series import Series, held_s, interval_s
 from core.saturation import COLDEST_C, WARMEST_C, saturation_in_air_pa
 from core.vapour import STANDARD_PA
 
@@ -31,6 +32,15 @@ class HumidAir:
     vapour_pa: Sequence[float]
     deficits_pa: Sequence[float]
     dew_points_c: Sequence[float]
+
+    @cached_property
+    def interval_s(self) -> float:
+        return interval_s(self.times_s)
+
+    @cached_property
+    def held_s(self) -> list[float]:
+        """For how long each reading stands."""
+        return held_s(self.times_s, self.interval_s)
 
 
 def humid_air(series: Series, pressure_pa: float = STANDARD_PA) -> HumidAir | None:

@@ -6,10 +6,10 @@ import math
 from bisect import bisect_left
 from collections.abc import Sequence
 from itertools import pairwise
+from operator import sub
 
 from attrs import frozen
 
-from core.chamber.series import interval_s
 from core.chamber.settling.events import Event
 from core.chamber.settling.humid_air import HumidAir
 from core.chamber.settling.rhythm import Cycle
@@ -54,18 +54,19 @@ def humid_rhythm(air: HumidAir, cycles: Sequence[Cycle], events: Sequence[Event]
 def _bursts(air: HumidAir, events: Sequence[Event]) -> list[float]:
     """When the vapour pressure began to climb as fast as it does when the humidifier works."""
     begun_s: list[float] = []
-    usual_s = interval_s(air.times_s)
+    usual_s = air.interval_s
     few = max(1, round(CLIMB_S / usual_s))
     vapour = smooth(air.vapour_pa, math.floor(SMOOTHED_S / usual_s) // 2 * 2 + 1)
-    climbs = [after - before for before, after in zip(vapour, vapour[few:], strict=False)]
+    climbs = list(map(sub, vapour[few:], vapour))
     full = percentile(sorted(climbs), FULL_CLIMB)
     if full < 6 * noise(air.vapour_pa):
         return []
+    slow, fast = 0.2 * full, 0.5 * full
     is_climbing = True  # the first burst may have begun before the log
     for at_s, climb in zip(air.times_s, climbs, strict=False):
         if is_climbing:
-            is_climbing = climb > 0.2 * full
-        elif climb > 0.5 * full:
+            is_climbing = climb > slow
+        elif climb > fast:
             is_climbing = True
             if not any(event.starts_s - CLIMB_S < at_s < event.ends_s for event in events):
                 begun_s.append(at_s)

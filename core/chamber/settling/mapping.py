@@ -13,12 +13,14 @@ from operator import sub
 
 from attrs import frozen
 
-from core.chamber.series import LONGEST_GAP, Series, interval_s, stretches
+from core.chamber.series import LONGEST_GAP, Series, held_s, interval_s, stretches
 from core.chamber.settling.statistics import Spread, spread
 
 WINDOW_S = 1800.0
 FEWEST_READINGS = 30
 ROUNDING_S = 1e-6
+AT_ONCE = 8
+"""Windows looked at together before each by itself."""
 
 
 @frozen
@@ -56,30 +58,37 @@ def fluctuation(times_s: Sequence[float], values: Sequence[float], window_s: flo
     """±(highest − lowest) ÷ 2 at a point, of the worst window (GB/T). window_s: the standard's 30 min, or the whole."""
     if window_s >= times_s[-1] - times_s[0]:
         return (max(values) - min(values)) / 2
-    few = int(window_s / interval_s(times_s) * (1 + 1e-9)) + 1
-    return max(_widest(values[first:end], few) for first, end in stretches(times_s)) / 2
+    usual_s = interval_s(times_s)
+    few = int(window_s / usual_s * (1 + 1e-9)) + 1
+    return max(_widest(list(values[first:end]), few) for first, end in stretches(times_s, usual_s)) / 2
 
 
-def _widest(values: Sequence[float], few: int) -> float:
-    """Highest less lowest of any `few` neighbours, by windows that double: eight passes for a hundred."""
-    highest, lowest = values, values
-    covers = 1
-    while covers < min(few, len(values)):
-        ahead = min(covers, min(few, len(values)) - covers)
-        highest = list(map(max, highest, highest[ahead:]))
-        lowest = list(map(min, lowest, lowest[ahead:]))
-        covers += ahead
-    return max(map(sub, highest, lowest))
+def _widest(values: list[float], few: int) -> float:
+    """Highest less lowest of any `few` neighbours. Windows that together span no more than the widest yet are passed
+    over: hardly one in a hundred is looked at by itself."""
+    last = max(0, len(values) - few)
+    widest = 0.0
+    for first in range(0, last + 1, AT_ONCE):
+        end = min(first + AT_ONCE, last + 1)
+        if _span(values[first : end - 1 + few]) > widest:
+            widest = max(widest, *(_span(values[at : at + few]) for at in range(first, end)))
+    return widest
 
 
-def instability(times_s: Sequence[float], values: Sequence[float]) -> float | None:
+def _span(values: Sequence[float]) -> float:
+    return max(values) - min(values)
+
+
+def instability(
+    times_s: Sequence[float], values: Sequence[float], lasts_s: Sequence[float] | None = None
+) -> float | None:
     """Greatest distance of a reading from the mean after steady state (DKD-R 5-7): half-width of a rectangle.
 
-    None for less than 30 min or 30 readings: the guideline asks for both.
+    None for less than 30 min or 30 readings: the guideline asks for both. lasts_s: as in `spread`.
     """
     if len(values) < FEWEST_READINGS or times_s[-1] - times_s[0] < WINDOW_S:
         return None
-    mean = spread(times_s, values).mean
+    mean = spread(times_s, values, lasts_s=lasts_s).mean
     return max(max(values) - mean, mean - min(values))
 
 
@@ -99,7 +108,8 @@ def space(probes: Sequence[Series], centre: str | None = None) -> Space | None:
     names = [series.probe for series in probes]
     middle = names.index(centre) if centre in names else 0
     widths = list(map(sub, map(max, *columns), map(min, *columns)))
-    means = [spread(times_s, column).mean for column in columns]
+    lasts_s = held_s(times_s)
+    means = [spread(times_s, column, lasts_s=lasts_s).mean for column in columns]
     return Space(
         centre=names[middle],
         warmest=names[means.index(max(means))],
@@ -107,7 +117,7 @@ def space(probes: Sequence[Series], centre: str | None = None) -> Space | None:
         gradient_k=max(means) - min(means),
         variation_k=max(abs(mean - means[middle]) for mean in means),
         uniformity_k=_worst_mean(times_s, widths),
-        overall_k=spread(times_s, widths).mean,
+        overall_k=spread(times_s, widths, lasts_s=lasts_s).mean,
         inhomogeneity_k=max(max(map(abs, map(sub, column, columns[middle]))) for column in columns),
         widest_k=max(widths),
         means_c=tuple(means),
@@ -116,7 +126,9 @@ def space(probes: Sequence[Series], centre: str | None = None) -> Space | None:
 
 def _pair(times_s: Sequence[float], columns: Sequence[Sequence[float]], two: Sequence[Series]) -> Pair:
     # Rounded to a millionth of a kelvin, or every difference of two decimals would be a value of its own.
-    difference = [round(each, 6) for each in map(sub, *columns)]
+    exact = list(map(sub, *columns))
+    rounded = {each: round(each, 6) for each in set(exact)}
+    difference = list(map(rounded.__getitem__, exact))
     return Pair(two[0].probe, two[1].probe, spread(times_s, difference))
 
 

@@ -77,7 +77,7 @@ def rhythm_of(
     trace: Trace, swing: Swing, runs: Sequence[Run], events: Sequence[Event], room_c: float | None = None
 ) -> Rhythm:
     """Raises CannotSee where fewer than three runs, or two cycles, are undisturbed."""
-    disturbed = disturbances(trace.times_s, events)
+    disturbed = disturbances(trace, events)
     both = (Cycle(before, after) for before, after in pairwise(runs))
     cycles = tuple(cycle for cycle in both if disturbed.spare(cycle.before.falls_s, cycle.after.falls_s))
     if len(cycles) < FEWEST_RUNS - 1:

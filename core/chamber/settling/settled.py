@@ -9,6 +9,7 @@ from __future__ import annotations
 
 from bisect import bisect_left
 from collections.abc import Sequence
+from operator import mul
 
 from core.chamber.settling.disturbances import AFTER_EVENT_S
 from core.chamber.settling.events import Event
@@ -61,6 +62,6 @@ def drift_a_day(times_s: Sequence[float], values: Sequence[float], calm: Sequenc
         return None
     count = len(times_s)
     mean_s, mean = sum(times_s) / count, sum(values) / count
-    above = sum((at_s - mean_s) * (value - mean) for at_s, value in zip(times_s, values, strict=True))
-    below = sum((at_s - mean_s) ** 2 for at_s in times_s)
-    return DAY_S * above / below
+    since_s = [at_s - mean_s for at_s in times_s]
+    above = sum(map(mul, since_s, [value - mean for value in values]))
+    return DAY_S * above / sum(map(mul, since_s, since_s))

@@ -13,7 +13,7 @@ from operator import mul
 
 from attrs import frozen
 
-from core.chamber.series import held_s, interval_s
+from core.chamber.series import held_s
 from core.refusals import OutOfRange
 
 SLACK = 1e-9
@@ -60,9 +60,14 @@ class Spread:
     in_band: float | None = None
 
 
-def spread(times_s: Sequence[float], values: Sequence[float], band: Band | None = None) -> Spread:
-    """times_s and values: two or more, of equal number."""
-    for_s = time_at(times_s, values)
+def spread(
+    times_s: Sequence[float],
+    values: Sequence[float],
+    band: Band | None = None,
+    lasts_s: Sequence[float] | None = None,
+) -> Spread:
+    """times_s and values: two or more, of equal number. lasts_s: for how long each stands, where that is known."""
+    for_s = time_at(values, held_s(times_s) if lasts_s is None else lasts_s)
     there = sorted(for_s)
     covered_s = math.fsum(for_s.values())
     mean = math.fsum(map(mul, for_s.keys(), for_s.values())) / covered_s
@@ -79,10 +84,9 @@ def spread(times_s: Sequence[float], values: Sequence[float], band: Band | None 
     )
 
 
-def time_at(times_s: Sequence[float], values: Sequence[float]) -> dict[float, float]:
+def time_at(values: Sequence[float], lasts_s: Sequence[float]) -> dict[float, float]:
     """Seconds spent at each value. Loggers round, so there are few values however long the log."""
-    usual_s = interval_s(times_s)
-    lasts_s = held_s(times_s, usual_s)
+    usual_s = lasts_s[-1]
     for_s = {value: count * usual_s for value, count in Counter(values).items()}
     if lasts_s.count(usual_s) < len(lasts_s):
         for value, each_s in zip(values, lasts_s, strict=True):

@@ -8,6 +8,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator, Sequence
+from functools import cached_property
 from itertools import pairwise
 
 from attrs import frozen
@@ -45,8 +46,14 @@ class Trace:
         """Whether the logger's step hides all noise: a trace of stairs."""
         return self.step >= COARSE_STEP
 
+    @cached_property
+    def parts(self) -> list[tuple[int, int]]:
+        """Between gaps: first index and one past the last."""
+        return stretches(self.times_s, self.interval_s)
+
     def stretches(self) -> list[tuple[int, int]]:
-        return [(first, end) for first, end in stretches(self.times_s) if end - first > 2]
+        """The parts that something can be seen in."""
+        return [(first, end) for first, end in self.parts if end - first > 2]
 
     def samples(self, lasts_s: float, least: int = 1) -> int:
         return max(least, round(lasts_s / self.interval_s))
@@ -88,7 +95,7 @@ def trace_of(times_s: Sequence[float], values: Sequence[float]) -> Trace:
     usual_s = interval_s(times_s)
     width = math.floor(SMOOTHED_S / usual_s) // 2 * 2 + 1
     smoothed: list[float] = []
-    for start, end in stretches(times_s):
+    for start, end in stretches(times_s, usual_s):
         smoothed += smooth(values[start:end], width)
     return Trace(times_s, values, tuple(smoothed), usual_s, sigma_of(values), step(values), comes_down)
 
