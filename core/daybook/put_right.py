@@ -1,4 +1,4 @@
-"""A reading put right: what the instrument showed, what that stands for, and by which check."""
+"""A reading put right: what the instrument showed, what that stands for, by which check, and for which warmth."""
 
 from __future__ import annotations
 
@@ -10,11 +10,12 @@ from attrs import evolve, frozen
 
 from core.chamber.sensors import Correction
 from core.chamber.sensors_hygrometer import ONE_POINT_REACH
+from core.daybook.compensation import Compensation, compensate
 from core.daybook.facts import AirRead, IngredientWeighed, PieceHung, PieceWeighed, Reading
 from core.daybook.instrument_checks import QUANTITIES, Measured
 from core.daybook.instruments import Checked, Instrument, Shelf
 from core.quantities import CELSIUS_TEMPERATURE, METRIC, RATIO, TEMPERATURE, TEMPERATURE_DIFFERENCE, Amount, Quantity
-from core.sources import DEFINITION
+from core.sources import DEFINITION, NERNST
 from core.working import Figure, Step
 
 
@@ -39,14 +40,16 @@ NAMES: Mapping[Measured, str] = {"temperature": "Temperature", "humidity": "Humi
 
 @frozen
 class PutRight:
-    """raw: as shown, value: what it stands for, both SI. The check is the one in force when it was read."""
+    """raw: as shown, value: what it stands for, both SI. The check is the one in force when it was read, None where
+    there was none and only the warmth of the sample was made up for."""
 
     raw: float
     value: float
     measured: Measured
     at: datetime
     instrument: Instrument
-    check: Checked
+    check: Checked | None
+    compensation: Compensation | None = None
 
     @property
     def quantity(self) -> Quantity:
@@ -55,7 +58,17 @@ class PutRight:
     @property
     def proves_nothing(self) -> bool:
         """Read on an instrument that had failed its check."""
-        return self.check.failed
+        return self.check is not None and self.check.failed
+
+    @property
+    def correction(self) -> Correction | None:
+        """The check's, where it puts anything right."""
+        return None if self.check is None else self.check.applied
+
+    @property
+    def by_check(self) -> float:
+        """The value after the check, before the compensation."""
+        return self.value if self.compensation is None else self.compensation.before
 
     @property
     def is_changed(self) -> bool:
@@ -66,6 +79,8 @@ class PutRight:
     @property
     def check_name(self) -> str:
         """ "salt check of 3 Nov"; with its year where that is another than the reading's."""
+        if self.check is None:
+            return "no check"
         at = self.check.at
         year = f" {at.year}" if at.year != self.at.year else ""
         return f"{self.check.by} of {at.day} {at:%b}{year}"
@@ -75,20 +90,30 @@ class PutRight:
         """A few words to stand beside the value; none where it is as it was read."""
         if self.proves_nothing:
             return Step(f"proves nothing: {plain(self.instrument.name)} failed its {self.check_name}")
-        return next(iter(_corrected([self])), None) if self.is_changed else None
+        if self.is_changed:
+            return next(iter(_corrected([self])), None)
+        return Step(self.compensation.words) if self.compensation is not None and self.compensation.why_not else None
+
+    @property
+    def reasons(self) -> str:
+        """What changed it, in words: "buffer check of 2 Nov; taken at {taken} in the meat"."""
+        by_check = (self.check_name,) if self.correction is not None else ()
+        return "; ".join((*by_check, *((self.compensation.words,) if self.compensation is not None else ())))
 
 
 def _corrected(readings: Sequence[PutRight]) -> tuple[Step, ...]:
     if not readings:
         return ()
-    each = (f"{{{reading.measured}}} ({reading.check_name})" for reading in readings)
-    raw = {str(reading.measured): Amount(reading.raw, reading.quantity) for reading in readings}
-    return (Step(f"corrected from {' and '.join(each)}", raw),)
+    each = (f"{{{reading.measured}}} ({reading.reasons})" for reading in readings)
+    amounts = {str(reading.measured): Amount(reading.raw, reading.quantity) for reading in readings}
+    for reading in readings:
+        amounts |= {} if reading.compensation is None else reading.compensation.amounts
+    return (Step(f"corrected from {' and '.join(each)}", amounts),)
 
 
 @frozen
 class Right:
-    """A fact with its readings put right, and what became of each that was read on a checked instrument."""
+    """A fact with its readings put right, and what became of each that a check or a compensation speaks of."""
 
     fact: Any
     readings: tuple[PutRight, ...] = ()
@@ -100,12 +125,12 @@ class Right:
     def notes(self) -> tuple[Step, ...]:
         """Those of all its readings, what was corrected in one: "corrected from 12 °C (…) and 72 % (…)"."""
         corrected = [each for each in self.readings if each.is_changed]
-        failed = (each.note for each in self.readings if each.proves_nothing)
-        return (*_corrected(corrected), *(note for note in failed if note is not None))
+        others = (each.note for each in self.readings if not each.is_changed)
+        return (*_corrected(corrected), *(note for note in others if note is not None))
 
     @property
     def figures(self) -> tuple[Figure, ...]:
-        """One for each reading that the check changes or spoils."""
+        """One for each reading that is changed or spoilt."""
         return tuple(figure(each) for each in self.readings if each.note is not None)
 
 
@@ -115,6 +140,28 @@ AS_READ = Right(None)
 
 def put_right(shelf: Shelf, fact: Any, at: datetime) -> Right:
     """The fact as it would have been with perfect instruments. One that holds no readings stays as it is."""
+    right = _by_checks(shelf, fact, at)
+    return _compensated(right, shelf, at) if isinstance(fact, Reading) else right
+
+
+def _compensated(right: Right, shelf: Shelf, at: datetime) -> Right:
+    """The pH made up for the temperature it was read at, once both are put right by their checks."""
+    fact: Reading = right.fact
+    meter = shelf.find(fact.meter)
+    was, warmth = right.of("ph"), right.of("temperature")
+    if fact.ph is None or meter is None or (was is not None and was.proves_nothing):
+        return right
+    check, raw = (None, fact.ph) if was is None else (was.check, was.raw)
+    trusted = warmth is None or not warmth.proves_nothing
+    found = compensate(meter, check, fact.ph, fact.temperature_c, beside=fact.place != "core", trusted=trusted)
+    if found is None:
+        return right
+    of_ph = PutRight(raw, found.value, "ph", at, meter, check, found)
+    others = (each for each in right.readings if each.measured != "ph")
+    return Right(evolve(fact, ph=found.value), (of_ph, *others))
+
+
+def _by_checks(shelf: Shelf, fact: Any, at: datetime) -> Right:
     readings: list[PutRight] = []
     for read in READ_ON.get(cast("type[Any]", type(fact)), ()):
         raw: float | None = getattr(fact, read.field)
@@ -134,21 +181,31 @@ def put_right(shelf: Shelf, fact: Any, at: datetime) -> Right:
 def figure(reading: PutRight) -> Figure:
     """The value with its working, and what to beware of."""
     if reading.proves_nothing:
-        return _as_read(reading)
-    correction = reading.check.correction
-    assert correction is not None
-    unsure = correction.uncertainty_at(reading.raw)
+        return _spoilt(reading)
+    low, high = _range(reading)
+    compensation = reading.compensation
+    left_alone = compensation is not None and not reading.is_changed
     return Figure(
         key=f"{reading.measured}_right",
-        name=f"{NAMES[reading.measured]}, put right",
+        name=f"{NAMES[reading.measured]}, {'as read' if left_alone else 'put right'}",
         value=reading.value,
         quantity=reading.quantity,
-        working=(Step(f"{plain(reading.instrument.name)}: {reading.check_name}."), *working(reading)),
-        source=DEFINITION,
-        cautions=_cautions(reading, correction),
-        low=_held(correction, reading.value - unsure),
-        high=_held(correction, reading.value + unsure),
+        working=(*working(reading), *(compensation.working if compensation is not None else ())),
+        source=DEFINITION if compensation is None or compensation.why_not else NERNST,
+        cautions=(*_cautions(reading), *(compensation.cautions if compensation is not None else ())),
+        low=low,
+        high=high,
     )
+
+
+def _range(reading: PutRight) -> tuple[float, float] | tuple[None, None]:
+    """What the check is sure of; a compensation alone knows none."""
+    correction = reading.correction
+    if correction is None:
+        return None, None
+    ratio = 1.0 if reading.compensation is None else reading.compensation.ratio
+    unsure = correction.uncertainty_at(reading.raw) * ratio
+    return _held(correction, reading.value - unsure), _held(correction, reading.value + unsure)
 
 
 def _held(correction: Correction, value: float) -> float:
@@ -156,7 +213,7 @@ def _held(correction: Correction, value: float) -> float:
     return evolve(correction, offset=0.0, gain=1.0).apply(value)
 
 
-def _as_read(reading: PutRight) -> Figure:
+def _spoilt(reading: PutRight) -> Figure:
     name = plain(reading.instrument.name)
     return Figure(
         key=f"{reading.measured}_right",
@@ -170,13 +227,15 @@ def _as_read(reading: PutRight) -> Figure:
 
 
 def working(reading: PutRight) -> tuple[Step, ...]:
-    """The sum that puts the reading right."""
-    correction = reading.check.correction
-    assert correction is not None
+    """The sum by which the check puts the reading right; none where it does not."""
+    correction = reading.correction
+    if correction is None:
+        return ()
+    head = Step(f"{plain(reading.instrument.name)}: {reading.check_name}.")
     plain_value = correction.offset + correction.gain * reading.raw
-    held = (Step("Held within what can be."),) if plain_value != reading.value else ()
+    held = (Step("Held within what can be."),) if plain_value != reading.by_check else ()
     if correction.gain == 1.0:
-        return (_added(reading, correction, plain_value), *held)
+        return (head, _added(reading, correction, plain_value), *held)
     unit = CELSIUS_TEMPERATURE if reading.measured == "temperature" else reading.quantity
     amounts = {
         "raw": Amount(reading.raw, unit),
@@ -185,9 +244,9 @@ def working(reading: PutRight) -> tuple[Step, ...]:
         "value": Amount(plain_value, unit),
     }
     if not correction.offset:
-        return (Step("{gain} × {raw} = {value}", amounts), *held)
+        return (head, Step("{gain} × {raw} = {value}", amounts), *held)
     sign = "−" if correction.offset < 0 else "+"
-    return (Step(f"{{gain}} × {{raw}} {sign} {{offset}} = {{value}}", amounts), *held)
+    return (head, Step(f"{{gain}} × {{raw}} {sign} {{offset}} = {{value}}", amounts), *held)
 
 
 def _added(reading: PutRight, correction: Correction, value: float) -> Step:
@@ -201,7 +260,10 @@ def _added(reading: PutRight, correction: Correction, value: float) -> Step:
     return Step(f"{{raw}} {sign} {{offset}} = {{value}}", amounts)
 
 
-def _cautions(reading: PutRight, correction: Correction) -> tuple[str, ...]:
+def _cautions(reading: PutRight) -> tuple[str, ...]:
+    correction = reading.correction
+    if correction is None:
+        return ()
     old = reading.instrument.is_old(reading.at) and reading.measured == reading.instrument.measures[0]
     far = (
         reading.measured == "humidity"
@@ -219,33 +281,3 @@ def _cautions(reading: PutRight, correction: Correction) -> tuple[str, ...]:
 def plain(name: str) -> str:
     """A name may hold braces; in a step they would be taken for an amount."""
     return name.replace("{", "{{").replace("}", "}}")
-
-
-def correction_in_words(reading_of: Measured, correction: Correction) -> Step:
-    """The correction now in force as a sentence that holds in either unit system."""
-    quantity = QUANTITIES[reading_of]
-    if correction.gain == 1.0:
-        step = TEMPERATURE_DIFFERENCE if quantity == TEMPERATURE else quantity
-        size = {"size": Amount(abs(correction.offset), step)}
-        if not correction.offset:
-            return Step("It reads right: nothing is added.")
-        if correction.offset > 0:
-            return Step("{size} is added to every reading.", size)
-        return Step("{size} is taken off every reading.", size)
-    if not correction.offset:
-        return Step("Every reading is multiplied by {gain}.", {"gain": Amount(correction.gain, RATIO)})
-    low, high = _ends(correction)
-    amounts = {
-        "low": Amount(low, quantity),
-        "low_right": Amount(correction.apply(low), quantity),
-        "high": Amount(high, quantity),
-        "high_right": Amount(correction.apply(high), quantity),
-    }
-    return Step(
-        "{low} read is {low_right}, {high} read is {high_right}, and in a straight line between and beyond.", amounts
-    )
-
-
-def _ends(correction: Correction) -> tuple[float, float]:
-    low = 0.0 if correction.low_reading is None else correction.low_reading
-    return low, low + 1.0 if correction.high_reading is None else correction.high_reading

@@ -2,10 +2,11 @@
 
 import pytest
 
+from core.daybook.correction_words import correction_in_words
 from core.daybook.evidence import evidence_for
 from core.daybook.facts import MassesChecked, PieceHung, PieceWeighed, Reading
 from core.daybook.instruments import Shelf
-from core.daybook.put_right import correction_in_words, put_right
+from core.daybook.put_right import put_right
 from core.quantities import METRIC, US
 from tests.core.workshop import OVER_SALT_12, Workshop, day
 

@@ -40,6 +40,7 @@ CHECKS: dict[str, tuple[Fact, ...]] = {
 FACTS: tuple[Fact, ...] = (
     InstrumentAdded("Larder", "hygrometer", 30.5, 0.7654, 0.0234, "ch 1"),
     InstrumentAdded("Bench", "scale"),
+    InstrumentAdded("Dial", "ph-meter", stands_at_c=22.3456),
     *(fact for facts in CHECKS.values() for fact in facts),
     InstrumentSetAnew("a new electrode"),
     InstrumentRetired("broken"),

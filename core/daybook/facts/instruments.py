@@ -26,6 +26,8 @@ class InstrumentAdded:
 
     kind: a "hygrometer" measures temperature and humidity both. check_every_days None: as is common for its kind.
     tolerances None: as the check has them. probe: what the logger's files call it, "" where it is none.
+    stands_at_c: of a pH meter that does not compensate for temperature, which one it takes every sample to be at;
+    None: it compensates by itself.
     """
 
     name: str = field(validator=min_len(1))
@@ -34,6 +36,7 @@ class InstrumentAdded:
     tolerance_k: float | None = field(default=None, validator=optional(above_zero))
     tolerance_humidity: float | None = field(default=None, validator=optional(above_zero))
     probe: str = ""
+    stands_at_c: float | None = field(default=None, validator=optional(celsius))
 
 
 @frozen

@@ -8,9 +8,12 @@ from typing import Any
 from attrs import frozen
 from flask import abort, render_template, url_for
 
+from core.chamber.ph_temperature import COLDEST_C, WARMEST_C
 from core.chamber.sensors import Correction, both_ways
 from core.chamber.sensors_hygrometer import TOLERANCE
 from core.chamber.sensors_thermometer import TOLERANCE_K
+from core.daybook.compensation import buffers_c, stands_at_c
+from core.daybook.correction_words import correction_in_words
 from core.daybook.facts import (
     BoilingPointChecked,
     InstrumentAdded,
@@ -21,8 +24,8 @@ from core.daybook.facts import (
 )
 from core.daybook.instrument_checks import CHECKED_BY, Measured
 from core.daybook.instruments import CHECK_EVERY, KIND_WORDS, Checked, Instrument
-from core.daybook.put_right import NAMES, correction_in_words
-from core.quantities import DAYS, RELATIVE_HUMIDITY, TEMPERATURE_DIFFERENCE, Manner
+from core.daybook.put_right import NAMES
+from core.quantities import DAYS, RELATIVE_HUMIDITY, TEMPERATURE, TEMPERATURE_DIFFERENCE, Amount, Manner
 from core.refusals import OutOfRange
 from core.working import Step
 from core.worksheet import Choice, Number
@@ -50,8 +53,15 @@ def _added(values: Values, subject: Subject) -> InstrumentAdded:
         raise OutOfRange("tolerance_k", "Leave this empty: it reads no temperature that is checked.")
     if values["tolerance_humidity"] is not None and values["kind"] != "hygrometer":
         raise OutOfRange("tolerance_humidity", "Leave this empty: only a hygrometer reads humidity.")
+    if values["stands_at_c"] is not None and values["kind"] != "ph-meter":
+        raise OutOfRange("stands_at_c", "Leave this empty: only a pH meter reads pH.")
     seconds = values.pop("check_every_days")
     return InstrumentAdded(check_every_days=None if seconds is None else seconds / SECONDS_A_DAY, **values)
+
+
+def _say_added(fact: InstrumentAdded, how: Manner) -> str:
+    stands = "" if fact.stands_at_c is None else f", stands at {Amount(fact.stands_at_c, TEMPERATURE).show(how)}"
+    return f"Instrument added: {fact.name}, {KIND_WORDS[fact.kind]}{stands}"
 
 
 ADD = declare(
@@ -94,8 +104,18 @@ ADD = declare(
                 help=f"Either way. Empty means {both_ways(TOLERANCE, RELATIVE_HUMIDITY)} (common practice, no source).",
             ),
             Words("probe", "Probe’s name in the logger’s files", optional=True, help="So that its log finds it."),
+            Number(
+                "stands_at_c",
+                "pH meter stands at",
+                TEMPERATURE,
+                COLDEST_C,
+                WARMEST_C,
+                optional=True,
+                help="Empty means that it compensates for temperature by itself. Else what it is set to, often 25 °C "
+                "(77 °F).",
+            ),
         ),
-        lambda fact, how: f"Instrument added: {fact.name}, {KIND_WORDS[fact.kind]}",
+        _say_added,
         fact=_added,
         texts=lambda fact, how: {
             "name": fact.name,
@@ -104,6 +124,7 @@ ADD = declare(
             "tolerance_k": typed(fact.tolerance_k, TEMPERATURE_DIFFERENCE, how),
             "tolerance_humidity": typed(fact.tolerance_humidity, RELATIVE_HUMIDITY, how),
             "probe": fact.probe,
+            "stands_at_c": typed(fact.stands_at_c, TEMPERATURE, how),
         },
         save="Add it",
     )
@@ -142,10 +163,11 @@ RETIRE = declare(
 
 @frozen
 class InForce:
-    """What the checks say of one thing it measures, now."""
+    """What the checks say of one thing it measures, now, and what a pH's temperature does to it after that."""
 
     name: str
     words: Step
+    compensated: Step | None
     check: Checked | None
     puts_right: bool
 
@@ -160,9 +182,8 @@ def _in_force(instrument: Instrument) -> list[InForce]:
     for measured in instrument.measures:
         check, correction = instrument.in_force(measured, now()), instrument.correction(measured, now())
         if check is not None or measured == instrument.measures[0]:
-            found.append(
-                InForce(NAMES[measured], _words_of(measured, check, correction), check, correction is not None)
-            )
+            words, then = _words_of(measured, check, correction), _compensated(instrument, check)
+            found.append(InForce(NAMES[measured], words, then, check, correction is not None))
     return found
 
 
@@ -174,6 +195,17 @@ def _words_of(measured: Measured, check: Checked | None, correction: Correction 
     if correction is None:
         return Step("Its electrode was checked in millivolts: the pH it shows is taken as it is.")
     return correction_in_words(measured, correction)
+
+
+def _compensated(instrument: Instrument, check: Checked | None) -> Step | None:
+    stands = stands_at_c(instrument, check)
+    if stands is None or (check is not None and check.failed):
+        return None
+    as_its_buffers = ", as warm as its buffers were" if buffers_c(check) is not None else ""
+    return Step(
+        f"It stands at {{stands}}{as_its_buffers}: each pH is then compensated for the temperature read with it.",
+        {"stands": Amount(stands, TEMPERATURE)},
+    )
 
 
 def ways_for(instrument: Instrument) -> dict[str, Way]:

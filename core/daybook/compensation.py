@@ -1,0 +1,105 @@
+"""A pH read on a meter that does not compensate by itself, compensated with the temperature read along with it."""
+
+from __future__ import annotations
+
+from attrs import frozen
+
+from core.chamber.ph_temperature import ELECTRODE_ONLY, compensated_ph, compensation
+from core.daybook.facts import BuffersChecked
+from core.daybook.instruments import Checked, Instrument
+from core.quantities import TEMPERATURE, Amount
+from core.refusals import Refusal
+from core.saturation import KELVIN_AT_ZERO_C
+from core.working import Step
+
+NO_TEMPERATURE = "no temperature"
+NOT_TRUSTED = "its thermometer failed its check"
+OUT_OF_RANGE = "outside 0 to 60 °C (32 to 140 °F) or pH 2 to 12"
+
+READ_IT_TOO = "Read the temperature of the meat with the pH: at pH 5, 10 K (18 °F) make 0.07 pH."
+BESIDE = "The temperature was read beside the meat: at pH 5, each 5 K (9 °F) that the meat is off make 0.03 pH."
+
+
+@frozen
+class Compensation:
+    """before: the pH as shown, or as the check of its meter put it right. value: what it is at sample_c.
+
+    by_buffers: the meter stands as warm as its buffers were, whatever its dial says: they set the slope.
+    why_not: why it was left as it is, "" where it was not.
+    """
+
+    before: float
+    value: float
+    stands_at_c: float
+    by_buffers: bool
+    sample_c: float | None
+    beside: bool
+    why_not: str = ""
+
+    @property
+    def ratio(self) -> float:
+        """By how much a distance from pH 7, and what is unsure of it, grew."""
+        if self.why_not or self.sample_c is None:
+            return 1.0
+        return (self.stands_at_c + KELVIN_AT_ZERO_C) / (self.sample_c + KELVIN_AT_ZERO_C)
+
+    @property
+    def words(self) -> str:
+        """For a note, with {taken} of `amounts`."""
+        if self.why_not:
+            return f"not compensated: {self.why_not}"
+        return f"taken at {{taken}} {'beside' if self.beside else 'in'} the meat"
+
+    @property
+    def amounts(self) -> dict[str, Amount]:
+        return {} if self.sample_c is None else {"taken": Amount(self.sample_c, TEMPERATURE)}
+
+    @property
+    def working(self) -> tuple[Step, ...]:
+        if self.why_not or self.sample_c is None:
+            return (Step(f"The meter does not compensate, and this pH is {self.words}."),)
+        buffers = Step("Its buffers were at {stands}.", {"stands": Amount(self.stands_at_c, TEMPERATURE)})
+        return (*((buffers,) if self.by_buffers else ()), *compensation(self.before, self.sample_c, self.stands_at_c))
+
+    @property
+    def cautions(self) -> tuple[str, ...]:
+        if self.why_not:
+            return (READ_IT_TOO,)
+        return (*((BESIDE,) if self.beside else ()), ELECTRODE_ONLY)
+
+
+def stands_at_c(meter: Instrument, check: Checked | None) -> float | None:
+    """The temperature whose slope the meter takes: that of the buffers of the check in force where it corrects, else
+    what the meter is set to. None where it compensates by itself."""
+    if meter.kind != "ph-meter" or meter.added.stands_at_c is None:
+        return None
+    buffers = buffers_c(check)
+    return meter.added.stands_at_c if buffers is None else buffers
+
+
+def buffers_c(check: Checked | None) -> float | None:
+    """How warm the buffers were, on average, of a check that corrects the pH shown; else None."""
+    if check is None or check.applied is None or not isinstance(check.line.fact, BuffersChecked):
+        return None
+    return (check.line.fact.temperature_c + check.line.fact.other_temperature_c) / 2
+
+
+def compensate(
+    meter: Instrument, check: Checked | None, ph: float, sample_c: float | None, *, beside: bool, trusted: bool
+) -> Compensation | None:
+    """What becomes of a pH that its check has put right already; None where the meter compensates by itself.
+
+    trusted: whether the thermometer that read sample_c had not failed its own check.
+    """
+    stands = stands_at_c(meter, check)
+    if stands is None:
+        return None
+    value, why_not = ph, "" if trusted else NOT_TRUSTED
+    if sample_c is None:
+        why_not = NO_TEMPERATURE
+    elif trusted:
+        try:
+            value = compensated_ph(ph, sample_c, stands)
+        except Refusal:
+            why_not = OUT_OF_RANGE
+    return Compensation(ph, value, stands, buffers_c(check) is not None, sample_c, beside, why_not)
