@@ -118,7 +118,7 @@ def test_arrows_choose_among_the_kinds(hand: Hand):
     hand.open("Start a batch", "Start a batch")
     hand.reach("fermented sausage", "input")
     hand.page.keyboard.press("ArrowDown")
-    expect(hand.page.get_by_label("whole muscle")).to_be_checked()
+    expect(hand.page.get_by_label("slow sausage")).to_be_checked()
 
 
 def test_arrows_choose_the_unit(hand: Hand):
