@@ -112,6 +112,8 @@ class Series:
 
     def put_right(self, temperature: Correction | None, humidity: Correction | None) -> Series:
         """With the corrections of the instrument that logged it: its own scale in °C, and 0 to 1."""
+        if temperature is None and humidity is None:
+            return self
         return evolve(
             self,
             temperatures_c=_put_right(self.temperatures_c, temperature),

@@ -9,6 +9,7 @@ from __future__ import annotations
 import re
 from collections import Counter
 from collections.abc import Sequence
+from itertools import compress
 from typing import Literal, cast
 
 from attrs import evolve, frozen
@@ -154,7 +155,7 @@ def _frame(lines: list[str], told: Separator | None) -> Frame:
 
 
 def _picked(lines: list[str]) -> list[int]:
-    written = [index for index, line in enumerate(lines) if line and not line.isspace()]
+    written = list(compress(range(len(lines)), map(str.strip, lines)))  # an empty text counts as no
     if len(written) <= SAMPLE:
         return written
     front, rest = written[: SAMPLE // 2], written[SAMPLE // 2 :]

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import math
 import re
-from collections.abc import Callable, Iterable
+from collections.abc import Callable, Iterable, Sequence
 from datetime import date
 from itertools import pairwise
 
@@ -217,18 +217,36 @@ def likelier_order(dates: Iterable[tuple[str, int]], orders: tuple[Order, ...], 
     return close[0] if len(close) == 1 else ""
 
 
+def column_reader(
+    style: TimeStyle, at: int, clock_at: int | None, decimal: str
+) -> Callable[[Sequence[Sequence[str]]], Iterable[float]]:
+    """From columns of cells to the seconds of each row, as `reader` has them, only quicker.
+
+    NaN also where a row's date is longer or shorter than the first one's: then each is to be read by itself.
+    """
+    one = reader(style, at, clock_at, decimal)
+    if style.kind != "text" or clock_at is not None or style.clock_mark != ":":
+        return lambda columns: map(one, map(list, zip(*columns, strict=True)))
+    days, clocks = _days_and_clocks(style)
+
+    def by_colon(columns: Sequence[Sequence[str]]) -> Iterable[float]:
+        cells = columns[at]
+        cut = max(0, cells[0].find(":") - 2)
+        return [days[cell[:cut]] + clocks[cell[cut:]] for cell in cells]
+
+    return by_colon
+
+
 def reader(style: TimeStyle, at: int, clock_at: int | None, decimal: str) -> Callable[[list[str]], float]:
     """From a row's cells to seconds: of UTC where the file tells it, else of the logger's own clock or since its start.
 
     NaN where the cell is not written as the style says.
     """
-    told_by_the_head = style.kind in ("text", "spreadsheet") and not style.offset_written
-    shift = float(style.offset_s or 0) if told_by_the_head else 0.0
+    shift = _shift_s(style)
     if style.kind != "text":
         numbers = Memo(lambda text: _by_number(text, style, decimal) - shift)
         return lambda cells: numbers[cells[at]]
-    days = Memo(lambda text: day_of(text, style.order, style.date_mark) * DAY_S - shift)
-    clocks = Memo(lambda text: clock_of(text, style))
+    days, clocks = _days_and_clocks(style)
     if clock_at is not None:
         return lambda cells: days[cells[at]] + clocks[cells[clock_at]]
     if style.clock_mark != ":":
@@ -240,6 +258,17 @@ def reader(style: TimeStyle, at: int, clock_at: int | None, decimal: str) -> Cal
         return days[cell[: colon - 2]] + clocks[cell[colon - 2 :]] if colon > 2 else NOTHING
 
     return by_colon
+
+
+def _shift_s(style: TimeStyle) -> float:
+    told_by_the_head = style.kind in ("text", "spreadsheet") and not style.offset_written
+    return float(style.offset_s or 0) if told_by_the_head else 0.0
+
+
+def _days_and_clocks(style: TimeStyle) -> tuple[Memo, Memo]:
+    shift = _shift_s(style)
+    days = Memo(lambda text: day_of(text, style.order, style.date_mark) * DAY_S - shift)
+    return days, Memo(lambda text: clock_of(text, style))
 
 
 def _sum(days: Memo, clocks: Memo, parts: tuple[str, str]) -> float:

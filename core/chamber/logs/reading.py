@@ -12,7 +12,7 @@ from attrs import frozen
 from core.chamber.logs.decoding import cells_of, cut_at_the_end, lines_of
 from core.chamber.logs.guessing import join
 from core.chamber.logs.layout import Column, Layout, check
-from core.chamber.logs.moments import reader
+from core.chamber.logs.moments import column_reader, reader
 from core.chamber.logs.rows import Rows
 from core.chamber.logs.series import Log, Skipped, settled
 from core.chamber.logs.values import Memo, echo, looks_broken, value_of
@@ -88,7 +88,8 @@ class _Tables:
         moments = layout.holding("time", "date")[0]
         clocks = layout.holding("clock")
         decimal = layout.decimal or "."
-        self._moment = reader(layout.times, moments, clocks[0] if clocks else None, decimal)
+        how = (layout.times, moments, clocks[0] if clocks else None, decimal)
+        self._moment, self._moments_in = reader(*how), column_reader(*how)
         self._moment_columns = layout.holding("time", "date", "clock")
         self._wanted = [_wanted(at, layout.columns[at], decimal) for at in layout.holding("temperature", "humidity")]
         self._probe_at = (layout.holding("probe") or (None,))[0]
@@ -117,8 +118,8 @@ class _Tables:
         table = [line.split(split_by) for line in block]
         if set(map(len, table)) != {self._raw_width}:
             return False
-        times = array("d", map(self._moment, table))
         columns = tuple(zip(*table, strict=True))
+        times = array("d", self._moments_in(columns))
         values = [array("d", map(each.meaning.__getitem__, columns[each.at])) for each in self._wanted]
         if any(isnan(sum(each)) for each in (times, *values)):
             return False

@@ -90,7 +90,7 @@ def _in_order(rows: Rows, layout: Layout, skipped: list[Skipped]) -> tuple[Rows,
         if not layout.times.twelve_hours:
             _refuse_twelve_hours(rows, step)
         said += _count_on(rows, step)
-    if _falls(rows.times):
+    if falls and _falls(rows.times):
         rows = rows.reordered(sorted(range(len(rows.times)), key=rows.times.__getitem__))
         said.append("The rows were not in order of time; they were put in order.")
     rows, conflicts = _without_repeats(rows, skipped)
@@ -109,7 +109,10 @@ def _steps(times: array[float]) -> array[float]:
 
 def _usual_step(times: array[float]) -> float:
     """The median of the steps forward, 0 where there is none."""
-    steps = sorted(_steps(times))
+    steps = _steps(times)
+    if steps and steps[0] > 0 and steps.count(steps[0]) > len(steps) / 2:  # then nothing need be sorted
+        return steps[0]
+    steps = sorted(steps)
     forward = steps[bisect_right(steps, 0.0) :]
     return forward[len(forward) // 2] if forward else 0.0
 

@@ -212,7 +212,7 @@ def _probe(series: Series, wanted: Wanted, room_c: float | None, pressure_pa: fl
         arrived_s=arrived(times_s, temperatures_c, wanted.temperature),
         settled_s=settled_s,
         drift_k=drift_a_day(calm.times_s, calm.temperatures_c),
-        fluctuation_k=fluctuation(calm.times_s, calm.temperatures_c),
+        fluctuation_k=fluctuation(calm.times_s, calm.temperatures_c, usual_s=calm.interval_s),
         instability_k=instability(calm.times_s, calm.temperatures_c, calm.held_s),
         compressor=compressor,
         humidity=humidity,
@@ -244,20 +244,20 @@ def _humidity(series: Series, wanted: Wanted, compressor: Compressor, pressure_p
     is_calm = undisturbed(air.times_s, compressor.events)
     yield series.probe
     return Humidity(
-        spread=spread(air.times_s, air.humidities, wanted.humidity, air.held_s),
+        spread=spread(air.times_s, air.humidities, wanted.humidity, air.lasts_s),
         arrived_s=wanted.humidity and arrived(air.times_s, air.humidities, wanted.humidity),
         settled_s=wanted.humidity and settled_since(air.times_s, air.humidities, wanted.humidity, is_calm),
         rhythm=rhythm,
         air=air,
         dew_point=_dew_point(air),
-        deficit=spread(air.times_s, air.deficits_pa, lasts_s=air.held_s),
+        deficit=spread(air.times_s, air.deficits_pa, lasts_s=air.lasts_s),
     )
 
 
 def _dew_point(air: HumidAir) -> Spread | None:
     dews = list(map(eq, air.dew_points_c, air.dew_points_c))
     if all(dews):
-        return spread(air.times_s, air.dew_points_c, lasts_s=air.held_s)
+        return spread(air.times_s, air.dew_points_c, lasts_s=air.lasts_s)
     if sum(dews) < 2:
         return None
     return spread(list(compress(air.times_s, dews)), list(compress(air.dew_points_c, dews)))

@@ -10,12 +10,11 @@ import math
 from array import array
 from bisect import bisect_left
 from collections.abc import Sequence
-from functools import cached_property
 from operator import mul, sub
 
 from attrs import frozen
 
-from core.chamber.series import Series, held_s, interval_s
+from core.chamber.series import Series, held_s
 from core.saturation import COLDEST_C, WARMEST_C, saturation_in_air_pa
 from core.vapour import STANDARD_PA
 
@@ -24,23 +23,18 @@ STEP_K = 0.25
 
 @frozen(eq=False)
 class HumidAir:
-    """The readings of one probe that have a humidity. dew_points_c: NaN for air that dews below −40 °C."""
+    """The readings of one probe that have a humidity. dew_points_c: NaN for air that dews below −40 °C.
+
+    lasts_s: for how long each reading stands.
+    """
 
     times_s: Sequence[float]
+    lasts_s: Sequence[float]
     temperatures_c: Sequence[float]
     humidities: Sequence[float]
     vapour_pa: Sequence[float]
     deficits_pa: Sequence[float]
     dew_points_c: Sequence[float]
-
-    @cached_property
-    def interval_s(self) -> float:
-        return interval_s(self.times_s)
-
-    @cached_property
-    def held_s(self) -> list[float]:
-        """For how long each reading stands."""
-        return held_s(self.times_s, self.interval_s)
 
 
 def humid_air(series: Series, pressure_pa: float = STANDARD_PA) -> HumidAir | None:
@@ -63,6 +57,7 @@ def humid_air(series: Series, pressure_pa: float = STANDARD_PA) -> HumidAir | No
     dews = {there: _dew_point(table, there) for there in set(vapour)}
     return HumidAir(
         times_s,
+        series.held_s if times_s is series.times_s else held_s(times_s),
         temperatures_c,
         humidities,
         vapour,

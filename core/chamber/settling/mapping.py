@@ -6,9 +6,10 @@ with fewer than nine probes is described only where the probes are.
 
 from __future__ import annotations
 
+import math
 from bisect import bisect_right
 from collections.abc import Sequence
-from itertools import combinations, compress
+from itertools import combinations, compress, repeat
 from operator import sub
 
 from attrs import frozen
@@ -19,7 +20,7 @@ from core.chamber.settling.statistics import Spread, spread
 WINDOW_S = 1800.0
 FEWEST_READINGS = 30
 ROUNDING_S = 1e-6
-AT_ONCE = 8
+AT_ONCE = 24
 """Windows looked at together before each by itself."""
 
 
@@ -54,11 +55,16 @@ class Space:
     means_c: tuple[float, ...]
 
 
-def fluctuation(times_s: Sequence[float], values: Sequence[float], window_s: float = WINDOW_S) -> float:
-    """±(highest − lowest) ÷ 2 at a point, of the worst window (GB/T). window_s: the standard's 30 min, or the whole."""
+def fluctuation(
+    times_s: Sequence[float], values: Sequence[float], window_s: float = WINDOW_S, usual_s: float | None = None
+) -> float:
+    """±(highest − lowest) ÷ 2 at a point, of the worst window (GB/T). window_s: the standard's 30 min, or the whole.
+
+    usual_s: between two readings, where that is known.
+    """
     if window_s >= times_s[-1] - times_s[0]:
         return (max(values) - min(values)) / 2
-    usual_s = interval_s(times_s)
+    usual_s = interval_s(times_s) if usual_s is None else usual_s
     few = int(window_s / usual_s * (1 + 1e-9)) + 1
     return max(_widest(list(values[first:end]), few) for first, end in stretches(times_s, usual_s)) / 2
 
@@ -108,7 +114,7 @@ def space(probes: Sequence[Series], centre: str | None = None) -> Space | None:
     names = [series.probe for series in probes]
     middle = names.index(centre) if centre in names else 0
     widths = list(map(sub, map(max, *columns), map(min, *columns)))
-    lasts_s = held_s(times_s)
+    lasts_s = _lasts_s(times_s, probes[0])
     means = [spread(times_s, column, lasts_s=lasts_s).mean for column in columns]
     return Space(
         centre=names[middle],
@@ -129,12 +135,16 @@ def _pair(times_s: Sequence[float], columns: Sequence[Sequence[float]], two: Seq
     exact = list(map(sub, *columns))
     rounded = {each: round(each, 6) for each in set(exact)}
     difference = list(map(rounded.__getitem__, exact))
-    return Pair(two[0].probe, two[1].probe, spread(times_s, difference))
+    return Pair(two[0].probe, two[1].probe, spread(times_s, difference, lasts_s=_lasts_s(times_s, two[0])))
+
+
+def _lasts_s(times_s: Sequence[float], first: Series) -> list[float]:
+    return first.held_s if times_s is first.times_s else held_s(times_s)
 
 
 def _worst_mean(times_s: Sequence[float], values: Sequence[float]) -> float:
     """Greatest mean over a window of 30 min; of all there is where that is less."""
-    first, total, worst = 0, 0.0, None
+    first, total, worst = 0, 0.0, -math.inf
     for index, value in enumerate(values):
         total += value
         while times_s[index] - times_s[first] > WINDOW_S + ROUNDING_S:
@@ -142,8 +152,9 @@ def _worst_mean(times_s: Sequence[float], values: Sequence[float]) -> float:
             first += 1
         if first or index == len(values) - 1:
             mean = total / (index - first + 1)
-            worst = mean if worst is None else max(worst, mean)
-    return worst or 0.0
+            if mean > worst:
+                worst = mean
+    return worst
 
 
 def _together(probes: Sequence[Series]) -> tuple[Sequence[float], list[Sequence[float]]]:
@@ -151,25 +162,25 @@ def _together(probes: Sequence[Series]) -> tuple[Sequence[float], list[Sequence[
     first, *others = probes
     if all(other.times_s == first.times_s for other in others):
         return first.times_s, [series.temperatures_c for series in probes]
-    columns = [_at(other, first.times_s) for other in others]
-    is_known = [None not in row for row in zip(*columns, strict=True)]
-    kept: list[Sequence[float]] = [list(compress(first.temperatures_c, is_known))]
-    kept += [
-        [value for value, known in zip(column, is_known, strict=True) if known and value is not None]
-        for column in columns
-    ]
-    return list(compress(first.times_s, is_known)), kept
+    columns = [first.temperatures_c, *(_at(other, first.times_s) for other in others)]
+    is_known = [not math.isnan(sum(row)) for row in zip(*columns, strict=True)]
+    return list(compress(first.times_s, is_known)), [list(compress(column, is_known)) for column in columns]
 
 
-def _at(series: Series, times_s: Sequence[float]) -> list[float | None]:
-    longest_s = LONGEST_GAP * interval_s(series.times_s)
+def _at(series: Series, times_s: Sequence[float]) -> list[float]:
+    """NaN where it is not known."""
+    longest_s = LONGEST_GAP * series.interval_s
     known = dict(zip(series.times_s, series.temperatures_c, strict=True))
-    return [known[at_s] if at_s in known else _between(series, at_s, longest_s) for at_s in times_s]
+    values = list(map(known.get, times_s, repeat(math.nan)))
+    for index, value in enumerate(values):
+        if value != value:
+            values[index] = _between(series, times_s[index], longest_s)
+    return values
 
 
-def _between(series: Series, at_s: float, longest_s: float) -> float | None:
+def _between(series: Series, at_s: float, longest_s: float) -> float:
     above = bisect_right(series.times_s, at_s)
     if above in (0, len(series)) or series.times_s[above] - series.times_s[above - 1] > longest_s:
-        return None
+        return math.nan
     before_s, low, high = series.times_s[above - 1], *series.temperatures_c[above - 1 : above + 1]
     return low + (high - low) * (at_s - before_s) / (series.times_s[above] - before_s)

@@ -11,6 +11,7 @@ import math
 from bisect import bisect_left
 from collections.abc import Callable, Iterable, Sequence
 from itertools import pairwise
+from math import exp
 from operator import mul
 
 from attrs import frozen
@@ -111,17 +112,20 @@ def points(trace: Trace, first: int, end: int) -> Iterable[tuple[float, float]]:
     return [((start + stop) / 2, (low + high) / 2) for (start, stop), (low, high) in both if low != high]
 
 
-def _blurred_ramp(since_s: float, lag_s: float) -> float:
-    """What two equal lags in series make of a ramp that begins at 0."""
-    if since_s <= 0:
-        return 0.0
-    return since_s - 2 * lag_s + (since_s + 2 * lag_s) * math.exp(-since_s / lag_s)
+def _blurred_ramp(times_s: Column, begins_s: float, lag_s: float) -> Column:
+    """What two equal lags in series make of a ramp."""
+    since_begun_s = [at_s - begins_s for at_s in times_s]
+    both_s = 2 * lag_s
+    return [
+        since_s - both_s + (since_s + both_s) * exp(-since_s / lag_s) if since_s > 0 else 0.0
+        for since_s in since_begun_s
+    ]
 
 
 def _misfit(stack: _Stack, terms: int, begins_s: float, lasts_s: float, lag_s: float) -> float:
     """Square of what is left over when level, slope, first turn, second turn and (third term) slowing are fitted."""
-    begun = [_blurred_ramp(at_s - begins_s, lag_s) for at_s in stack.times_s]
-    ended = [_blurred_ramp(at_s - begins_s - lasts_s, lag_s) for at_s in stack.times_s]
+    begun = _blurred_ramp(stack.times_s, begins_s, lag_s)
+    ended = _blurred_ramp(stack.times_s, begins_s + lasts_s, lag_s)
     slowing = [(one - other) ** 2 for one, other in zip(begun, ended, strict=True)] if terms > 2 else []
     rest, known = stack.rest, list(stack.known)
     for column in (begun, ended, slowing)[:terms]:

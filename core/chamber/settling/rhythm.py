@@ -9,6 +9,7 @@ import math
 from bisect import bisect_left
 from collections.abc import Callable, Sequence
 from itertools import pairwise
+from operator import mul
 
 from attrs import frozen
 
@@ -164,8 +165,9 @@ def _slope(trace: Trace, spans: Sequence[tuple[float, float]], shown: Callable[[
         if end - first < 3:
             first, end = max(0, first - 1), min(len(trace.times_s), end + 1)
         times_s = trace.times_s[first:end]
-        values = [shown(value) for value in trace.values[first:end]]
+        values = list(map(shown, trace.values[first:end]))
         mean_s, mean = sum(times_s) / len(times_s), sum(values) / len(values)
-        above += sum((at_s - mean_s) * (value - mean) for at_s, value in zip(times_s, values, strict=True))
-        below += sum((at_s - mean_s) ** 2 for at_s in times_s)
+        since_s = [at_s - mean_s for at_s in times_s]
+        above += sum(map(mul, since_s, [value - mean for value in values]))
+        below += sum(map(mul, since_s, since_s))
     return above / below if below else 0.0
