@@ -40,9 +40,7 @@ def _sums(name: str, manner: Manner) -> list[tuple[str, str]]:
 
 
 @pytest.mark.parametrize("manner", [METRIC, US], ids=["metric", "us"])
-@pytest.mark.parametrize(
-    "name", [*CURE_SHEETS, "humidifier-charge", "shrink", "target-weight", *FORMULA_SHEETS]
-)
+@pytest.mark.parametrize("name", [*CURE_SHEETS, "humidifier-charge", "shrink", "target-weight", *FORMULA_SHEETS])
 def test_the_numbers_put_in_give_the_number_got_out(name: str, manner: Manner):
     sums = _sums(name, manner)
     assert sums
