@@ -38,6 +38,10 @@ LEAST_C, MOST_C = 20 / 9, 40 / 9
 
 NEVER_WARM = "Keep it between 2 and 4 °C (36 and 40 °F) until the salt is through: warmer, it may spoil inside first."
 TOO_COLD = "Below 2 °C (36 °F) salt hardly moves, and the official methods do not count such days."
+NOT_THROUGH = (
+    "The middle has not its salt yet. Unsalted in the middle is where meat spoils, and where botulism begins, once it "
+    "hangs warm: leave it in the salt, or let it rest below 4 °C (40 °F) until the salt is through."
+)
 MODEL = (
     "Meat is no slab: fat, skin, bone and seams slow the salt down, and a frozen and thawed piece takes it up about a "
     "third faster. The spread is that of published diffusivities."
@@ -121,6 +125,24 @@ def equalised(piece: Piece, manner: Manner, temperature_c: float, share: float) 
         time_to(piece, manner, slow, share),
     )
     return days, _diffusivity_figure(temperature_c, typical, slow, fast)
+
+
+def at_the_centre(piece: Piece, manner: Manner, temperature_c: float, lasted_s: float, wanted: float) -> Figure:
+    """Salt at the centre after that time as a share of its end, with the spread of published diffusivities; with a
+    caution while it is less than the share wanted. Raises as `equalised` does."""
+    ds = tuple(diffusivity(temperature_c, each) for each in (TYPICAL_M2_S, SLOW_M2_S, FAST_M2_S))
+    share, slow, fast = (centre_share(piece, manner, each, max(lasted_s, 0.0)) for each in ds)
+    half = piece.half_sides_m[0]
+    amounts = {
+        "d": Amount(ds[0], DIFFUSIVITY),
+        "time": Amount(lasted_s, DAYS),
+        "half": Amount(half, LENGTH),
+        "fo": Amount(ds[0] * lasted_s / half**2, RATIO),
+        "share": Amount(share, FRACTION),
+    }
+    step = Step("{d} × {time} ÷ ({half})² = {fo}; there Crank's series gives the centre {share}", amounts)
+    cautions = (NOT_THROUGH,) if share < wanted else ()
+    return Figure("centre", "Salt at the centre by now", share, FRACTION, (step,), CRANK, cautions, slow, fast)
 
 
 def _working(piece: Piece, manner: Manner, d_m2_s: float, share: float, lasts_s: float) -> tuple[Step, ...]:

@@ -89,6 +89,16 @@ def test_out_of_the_salt_the_next_form_is_the_hanging(visitor: Visitor, salted: 
     assert wants(visitor)[0] == "Hang the pieces of Loin"
 
 
+def test_taken_out_early_it_is_told_that_the_middle_has_no_salt_yet(visitor: Visitor, salted: str):
+    visitor.wait(days=2)
+    assert "The middle has not its salt yet." in visitor.get(f"{salted}/unsalt").text
+
+
+def test_taken_out_in_time_it_is_told_nothing(visitor: Visitor, salted: str):
+    visitor.wait(days=40)
+    assert "The middle has not its salt yet." not in visitor.get(f"{salted}/unsalt").text
+
+
 def test_put_into_salt_again_it_is_put_right(visitor: Visitor, salted: str):
     assert visitor.get(f"{salted}/salt").path.endswith("/correct")
 

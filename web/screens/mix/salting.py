@@ -6,7 +6,8 @@ import attrs
 from flask import redirect, request, url_for
 
 from core.daybook.facts.salting import PieceTurned, SaltingBegun, SaltingEnded
-from core.mix.salting import MANNERS
+from core.daybook.salting import piece_of
+from core.mix.salting import MANNERS, at_the_centre
 from core.mix.salting_rules import DAY_S
 from core.mix.salting_sheets import (
     COLD,
@@ -27,6 +28,7 @@ from web.finding import find_batch
 from web.forms import Words, typed
 from web.journal import book
 from web.screens.mix.blueprint import screen
+from web.visitor import now
 
 
 def _figures(fact: SaltingBegun, subject: Subject) -> tuple[Figure, ...]:
@@ -94,12 +96,25 @@ TURN_IT = declare(
         save="It is turned",
     )
 )
+
+
+def _centre(fact: SaltingEnded, subject: Subject) -> tuple[Figure, ...]:
+    """How far the salt is when it comes out: a piece taken out early is told so, and taken out all the same."""
+    salting = subject.batch.salting if subject.batch else None
+    if salting is None:
+        return ()
+    lasted_s = ((salting.ended_at or now()) - salting.at).total_seconds()
+    begun = salting.begun
+    return (at_the_centre(piece_of(salting), begun.manner, begun.temperature_c, lasted_s, begun.centre_share),)
+
+
 OUT_OF_SALT = declare(
     EntryForm(
         SaltingEnded,
         "Take it out of the salt",
         (Words("note", "Note", 200, optional=True),),
         lambda fact, how: "Out of the salt" + (f": {fact.note}" if fact.note else ""),
+        figures=_centre,
         save="It is out",
         hint="Then tie it, weigh it and hang it.",
     )
