@@ -12,7 +12,7 @@ from typing import Any
 
 from flask import current_app
 
-SLICE_S = 0.17
+SLICE_S = 0.25
 """Short enough that a tap on Stop is not left waiting."""
 MOST_JOBS = 2
 MOST_RESULTS = 4

@@ -19,7 +19,7 @@ from core.working import Step
 
 READING_PART = 0.45
 """Of all the work, about."""
-STEPS_A_PROBE = 11
+STEPS_A_PROBE = 12
 
 
 @frozen

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Callable, Iterable
+from collections.abc import Callable, Sequence
 from functools import lru_cache
 
 from attrs import frozen
@@ -110,7 +110,7 @@ def _style_in_one(table: Table, at: int) -> TimeStyle:
         unit = heads.elapsed_unit_in(table.head[at]) or heads.elapsed_unit_in(table.units[at])
         return TimeStyle(kind=kind, offset_s=offset_s, elapsed_unit=unit if kind == "elapsed" else "")
     look = looks.most_common(1)[0][0]
-    dates = Counter(split(cell, look.clock_mark)[0].strip(" T,\u00a0") for cell in _date_cells(table, at, look))
+    dates = Counter(_dates_of(_date_cells(table, at, look), look.clock_mark))
     return _text_style(table, look, dates, at, offset_s)
 
 
@@ -126,11 +126,21 @@ def _style_in_two(table: Table, date_at: int, clock_at: int) -> TimeStyle:
         return TimeStyle()
     clock_mark, (twelve, offset) = looks.most_common(1)[0][0]
     look = _Look(marks.most_common(1)[0][0], clock_mark, twelve, offset)
-    dates = Counter(cell.strip(" T,\u00a0") for cell in _date_cells(table, date_at, look))
+    dates = Counter(_date_cells(table, date_at, look))
     return _text_style(table, look, dates, date_at, _offset_above(table, clock_at))
 
 
-def _text_style(table: Table, look: _Look, dates: Counter[str], at: int, offset_s: int | None) -> TimeStyle:
+def _dates_of(cells: Sequence[str], clock_mark: str) -> list[str]:
+    """What `split` gives of each cell, without a call for every one where they are many."""
+    if clock_mark == ":":
+        return [cell[: max(0, cell.find(":") - 2)] for cell in cells]
+    return [split(cell, clock_mark)[0] for cell in cells]
+
+
+def _text_style(table: Table, look: _Look, cells: Counter[str], at: int, offset_s: int | None) -> TimeStyle:
+    dates: Counter[str] = Counter()
+    for cell, rows in cells.items():
+        dates[cell.strip(" T,\u00a0")] += rows
     written = [(text, rows) for text, rows in dates.items() if date_mark(text) == look.date_mark]
     orders = orders_that_fit(written, look.date_mark)
     told: Order = heads.order_in(table.head[at]) or heads.order_in(table.units[at])
@@ -149,19 +159,20 @@ def _text_style(table: Table, look: _Look, dates: Counter[str], at: int, offset_
     )
 
 
-def _date_cells(table: Table, at: int, look: _Look) -> Iterable[str]:
+def _date_cells(table: Table, at: int, look: _Look) -> Sequence[str]:
     """The sampled cells where the order is plain; else those of every line: few of them may tell a day from a month."""
     sample = table.column(at)
     is_plain = look.date_mark in ("", "a") or _mostly(sample, starts_with_a_year)
     return sample if is_plain else _cells_down(table, at)
 
 
-def _cells_down(table: Table, at: int) -> Iterable[str]:
+def _cells_down(table: Table, at: int) -> list[str]:
     separator = None if table.separator == " " else table.separator
-    for line in table.lines:
-        cells = line.split(separator, at + 1) if '"' not in line else cells_of(line, table.separator) or ()
-        if len(cells) > at:
-            yield cells[at]
+    rows = [
+        line.split(separator, at + 1) if '"' not in line else cells_of(line, table.separator) or ()
+        for line in table.lines
+    ]
+    return [cells[at] for cells in rows if len(cells) > at]
 
 
 @lru_cache(maxsize=KEPT_TEXTS)

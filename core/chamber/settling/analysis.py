@@ -203,12 +203,15 @@ def _probe(series: Series, wanted: Wanted, room_c: float | None, pressure_pa: fl
     yield series.probe
     humidity = yield from _humidity(series, wanted, compressor, pressure_pa)
     yield series.probe
+    temperature = spread(times_s, temperatures_c, wanted.temperature, series.held_s)
+    steady = spread(times_s[first:], temperatures_c[first:], wanted.temperature)
+    yield series.probe
     return Probe(
         name=series.probe,
         begins_s=times_s[0],
         ends_s=times_s[-1],
-        temperature=spread(times_s, temperatures_c, wanted.temperature, series.held_s),
-        steady=spread(times_s[first:], temperatures_c[first:], wanted.temperature),
+        temperature=temperature,
+        steady=steady,
         arrived_s=arrived(times_s, temperatures_c, wanted.temperature),
         settled_s=settled_s,
         drift_k=drift_a_day(calm.times_s, calm.temperatures_c),
@@ -242,6 +245,7 @@ def _humidity(series: Series, wanted: Wanted, compressor: Compressor, pressure_p
     rhythm = humid_rhythm(air, cycles, compressor.events)
     yield series.probe
     is_calm = undisturbed(air.times_s, compressor.events)
+    dew_point = _dew_point(air)
     yield series.probe
     return Humidity(
         spread=spread(air.times_s, air.humidities, wanted.humidity, air.lasts_s),
@@ -249,7 +253,7 @@ def _humidity(series: Series, wanted: Wanted, compressor: Compressor, pressure_p
         settled_s=wanted.humidity and settled_since(air.times_s, air.humidities, wanted.humidity, is_calm),
         rhythm=rhythm,
         air=air,
-        dew_point=_dew_point(air),
+        dew_point=dew_point,
         deficit=spread(air.times_s, air.deficits_pa, lasts_s=air.lasts_s),
     )
 

@@ -83,13 +83,27 @@ def on_one_axis(traces: Sequence[Trace]) -> tuple[array[float], list[array[float
     Where all probes pause there is a time of its own without a value, so that no line is drawn across.
     """
     times: set[float] = set()
-    for trace in traces:
+    for trace in _one_for_each_clock(traces):
         times.update(trace.times_s)
         longest_s = LONGEST_GAP * trace.interval_s
         steps = zip(trace.times_s, trace.times_s[1:], strict=False)
         times.update(before + trace.interval_s for before, after in steps if after - before > longest_s)
     axis = array("d", sorted(times))
     return axis, [_at(trace, axis) for trace in traces]
+
+
+def _one_for_each_clock(traces: Sequence[Trace]) -> list[Trace]:
+    """Most lines of a chart share their times with another."""
+    kept: list[Trace] = []
+    for trace in traces:
+        if not any(_have_one_clock(trace, each) for each in kept):
+            kept.append(trace)
+    return kept
+
+
+def _have_one_clock(one: Trace, other: Trace) -> bool:
+    is_same = one.times_s is other.times_s or one.times_s == other.times_s
+    return is_same and one.interval_s == other.interval_s
 
 
 def _at(trace: Trace, axis: array[float]) -> array[float]:
