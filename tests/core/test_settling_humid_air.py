@@ -58,3 +58,13 @@ def test_a_reading_too_warm_for_the_formula_is_left_out():
 
 def test_a_probe_without_a_hygrometer_has_no_humid_air():
     assert humid_air(Series("low", (0, 60), (12.0, 12.0))) is None
+
+
+@pytest.mark.parametrize("measured", [0, 1])
+def test_a_hygrometer_that_spoke_once_or_never_tells_nothing(measured: int):
+    humidities = [0.8] * measured + [math.nan] * (10 - measured)
+    assert humid_air(Series("Larder", [60.0 * place for place in range(10)], [13.0] * 10, humidities)) is None
+
+
+def test_humidities_of_air_too_warm_for_the_formula_tell_nothing():
+    assert humid_air(Series("Larder", [60.0 * place for place in range(10)], [61.0] * 10, [0.8] * 10)) is None

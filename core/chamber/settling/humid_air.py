@@ -38,18 +38,19 @@ class HumidAir:
 
 
 def humid_air(series: Series, pressure_pa: float = STANDARD_PA) -> HumidAir | None:
-    """None where the probe has no hygrometer. Readings outside −40 to 60 °C are left out: the formula ends there.
+    """None where the probe has no hygrometer, or one reading of it: that lasts no time. Readings outside −40 to 60 °C are
+    left out: the formula ends there.
 
     deficits are against a surface of pure water as warm as the air, in Pa. Within 0.001 K and 0.1 Pa of core.vapour.
     """
     times_s, temperatures_c, humidities = series.humid()
-    if not len(times_s):
-        return None
-    if min(temperatures_c) < COLDEST_C or max(temperatures_c) > WARMEST_C:
+    if len(times_s) and (min(temperatures_c) < COLDEST_C or max(temperatures_c) > WARMEST_C):
         rows = [
             row for row in zip(times_s, temperatures_c, humidities, strict=True) if COLDEST_C <= row[1] <= WARMEST_C
         ]
         times_s, temperatures_c, humidities = (array("d", [row[place] for row in rows]) for place in range(3))
+    if len(times_s) < 2:
+        return None
     table = _log_saturation(pressure_pa)
     saturated = {value: _saturated_pa(table, value) for value in set(temperatures_c)}
     full = array("d", map(saturated.__getitem__, temperatures_c))
