@@ -38,8 +38,8 @@ class HumidAir:
 
 
 def humid_air(series: Series, pressure_pa: float = STANDARD_PA) -> HumidAir | None:
-    """None where the probe has no hygrometer, or one reading of it: that lasts no time. Readings outside −40 to 60 °C are
-    left out: the formula ends there.
+    """None where the probe has no hygrometer, or one reading of it: that lasts no time. What was read outside −40 to
+    60 °C is left out: the formula ends there.
 
     deficits are against a surface of pure water as warm as the air, in Pa. Within 0.001 K and 0.1 Pa of core.vapour.
     """
