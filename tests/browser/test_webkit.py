@@ -60,6 +60,7 @@ def _save(driver: WebKitGTK, seen: Seen) -> None:
     webkit.fill(driver, "meat_kg", "12.4")
     webkit.press(driver, "Start the batch")
     webkit.wait_for_heading(driver, BATCH)
+    driver.find_element(By.CSS_SELECTOR, "#ferment summary").click()  # folded until the cure is weighed
     webkit.follow(driver, "Read pH and temperature", "Read pH and temperature")
     webkit.fill(driver, "ph", "5.6")
     webkit.press(driver, "Save the reading")

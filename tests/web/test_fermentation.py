@@ -294,3 +294,14 @@ def test_a_log_from_the_future_is_refused(visitor: Visitor):
     page = taken_as(visitor, page, place="chamber")
     assert page.status == 422
     assert "later than now" in page.text
+
+
+def test_a_batch_whose_cure_is_not_noted_can_be_read_all_the_same(visitor: Visitor):
+    batch = visitor.start_batch()
+    assert "Read pH and temperature" in stage(visitor.get(batch))
+
+
+def test_what_was_read_before_the_cure_was_noted_is_shown(visitor: Visitor):
+    batch = visitor.start_batch()
+    read(visitor, batch, 1, ph="5.6", warm="22")
+    assert "pH 5.6" in stage(visitor.get(batch))

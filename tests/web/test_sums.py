@@ -21,6 +21,10 @@ def printed(sheet: Worksheet, units: str = "metric") -> dict:
     return json.loads(out)
 
 
+def units_for_metric(number: Number) -> str:
+    return number.quantity.bare("metric").symbol
+
+
 def shown(text: str) -> str:
     return " ".join(text.split())
 
@@ -48,6 +52,13 @@ def test_there_is_no_page_for_an_unknown_sum(visitor: Visitor):
 def test_an_untouched_page_is_drawn_without_refusals(visitor: Visitor, sheet: Worksheet):
     page = visitor.get(f"/sums/{sheet.name}")
     assert (page.status, page.texts("p", "refusal")) == (200, [])
+
+
+@every_sheet
+def test_every_number_has_its_unit_in_its_label(visitor: Visitor, sheet: Worksheet):
+    labels = [label.replace(" if known", "") for label in visitor.get(f"/sums/{sheet.name}").texts("label")]
+    numbers = [each for each in sheet.inputs if isinstance(each, Number) and units_for_metric(each)]
+    assert [each.label for each in numbers if f"{each.label}, {units_for_metric(each)}" not in labels] == []
 
 
 @every_sheet

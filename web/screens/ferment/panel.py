@@ -50,9 +50,9 @@ class Panel:
 
 
 def panel(batch: Batch, moment: datetime, how: Manner) -> Panel | None:
-    """None for a whole muscle, and before the cure is weighed."""
+    """None for a whole muscle, and before the cure is weighed or anything read."""
     clocked = judged(batch, moment)
-    if clocked is None or batch.cure is None:
+    if clocked is None or (batch.cure is None and not batch.readings):
         return None
     known, is_slow = clocked.judged, batch.start.style == "slow"
     why = (slow_reason if is_slow else reason)(known.outcome)
