@@ -67,8 +67,11 @@ from core.units import (
 
 System = Literal["metric", "us"]
 DecimalMark = Literal[".", ","]
+Rounds = Literal["nearest", "down", "up"]
 NO_BREAK_SPACE = "\u00a0"
 MOST_DECIMALS = 12
+FLOAT_DUST = 1e-10
+"""Of a number: what it may miss a whole step by and still be that step."""
 
 
 @frozen
@@ -99,7 +102,7 @@ class Quantity:
     """A kind of reading. `article` and `noun` make its sentences: "a weight". `units[0]` is its SI unit.
 
     `metric` and `us` are ladders of rungs, coarsest first. `bare_metric`/`bare_us` give a number typed without a unit
-    its meaning.
+    its meaning. `rounds` is the way a shown number leaves its digits out: "down" where more would be the greater harm.
     """
 
     key: str
@@ -113,6 +116,7 @@ class Quantity:
     example_us: str
     trim: bool = False  # drop trailing zeros: what was typed as 12.4 is shown as 12.4
     least: int = 0  # decimals that stay all the same: pH 5.0
+    rounds: Rounds = "nearest"
 
     @property
     def si(self) -> str:
@@ -142,12 +146,11 @@ class Amount:
             return "—"
         rung = self._rung(manner.system)
         if rung.then is not None:
-            return _compound(self.value, rung, rung.then, manner)
-        value, quantity = rung.unit.from_si(self.value), self.quantity
-        shown = _with_unit(value, rung.decimals, rung.unit, manner, quantity.trim, quantity.least)
+            return self._compound(rung, rung.then, manner)
+        shown = self._with_unit(rung.unit, rung.decimals, manner, self.quantity.trim)
         if rung.also is not None:
-            bracket = rung.also.from_si(self.value)
-            shown += f" ({_with_unit(bracket, _decimals_for(bracket, 3), rung.also, manner, False)})"
+            decimals = _decimals_for(rung.also.from_si(self.value), 3)
+            shown += f" ({self._with_unit(rung.also, decimals, manner, False)})"
         return shown
 
     def show_exact(self, manner: Manner = METRIC, significant: int = 6) -> str:
@@ -155,28 +158,48 @@ class Amount:
         if not math.isfinite(self.value):
             return "—"
         unit = self._rung(manner.system).unit
-        value = unit.from_si(self.value)
-        return _with_unit(value, _decimals_for(value, significant), unit, manner, True, self.quantity.least)
+        return self._with_unit(unit, _decimals_for(unit.from_si(self.value), significant), manner, True)
 
     def _rung(self, system: System) -> Rung:
         """The first rung that the value reaches once rounded by the rung below: 9.9996 kg is 10 kg, not 10 000 g."""
         ladder = self.quantity.ladder(system)
         for rung, below in pairwise(ladder):
-            rounded = below.unit.to_si(round(below.unit.from_si(self.value), below.decimals))
+            rounded = below.unit.to_si(self._rounded(below.unit, below.decimals))
             if abs(rung.unit.from_si(rounded)) >= rung.from_value * (1 - 1e-12):
                 return rung
         return ladder[-1]
+
+    def _rounded(self, unit: Unit, decimals: int) -> float:
+        """In this unit, by the way its quantity rounds. What is a whole step but for a float's last digits stays it."""
+        value = unit.from_si(self.value)
+        if self.quantity.rounds == "nearest":
+            return round(value, decimals)
+        step = 10.0**decimals
+        whole = round(value * step)
+        if abs(value * step - whole) > abs(whole) * FLOAT_DUST:
+            whole = (math.floor if self.quantity.rounds == "down" else math.ceil)(value * step)
+        return whole / step
+
+    def _with_unit(self, unit: Unit, decimals: int, manner: Manner, trim: bool) -> str:
+        text = show_number(self._rounded(unit, decimals), decimals, manner, trim=trim, least=self.quantity.least)
+        return f"{text} {unit.symbol}" if unit.symbol else text
+
+    def _compound(self, rung: Rung, then: Unit, manner: Manner) -> str:
+        """12 lb 4 oz; the carry is taken after rounding, so 15.96 oz is never shown beside a pound it completes."""
+        per = round(rung.unit.factor / then.factor)
+        small = self._rounded(then, rung.decimals)
+        whole, rest = divmod(abs(small), per)
+        minus = "\u2212" if small < 0 else ""
+        parts = [f"{show_number(whole, 0, manner)} {rung.unit.symbol}"]
+        if round(rest, rung.decimals):
+            parts.append(f"{show_number(rest, rung.decimals, manner, trim=True)} {then.symbol}")
+        return minus + " ".join(parts)
 
 
 def _decimals_for(value: float, significant: int) -> int:
     if value == 0:
         return 0
     return min(MOST_DECIMALS, max(0, significant - 1 - math.floor(math.log10(abs(value)))))
-
-
-def _with_unit(value: float, decimals: int, unit: Unit, manner: Manner, trim: bool, least: int = 0) -> str:
-    text = show_number(value, decimals, manner, trim=trim, least=least)
-    return f"{text} {unit.symbol}" if unit.symbol else text
 
 
 def show_number(value: float, decimals: int, manner: Manner = METRIC, *, trim: bool = False, least: int = 0) -> str:
@@ -188,18 +211,6 @@ def show_number(value: float, decimals: int, manner: Manner = METRIC, *, trim: b
         text = f"{whole}.{part}" if part else whole
     minus = "\u2212" if value < 0 and any(digit in text for digit in "123456789") else ""
     return minus + text.replace(",", NO_BREAK_SPACE).replace(".", manner.decimal)
-
-
-def _compound(value: float, rung: Rung, then: Unit, manner: Manner) -> str:
-    """12 lb 4 oz; the carry is taken after rounding, so 15.96 oz is never shown beside a pound it completes."""
-    per = round(rung.unit.factor / then.factor)
-    small = round(abs(value) / then.factor, rung.decimals)
-    whole, rest = divmod(small, per)
-    minus = "\u2212" if value < 0 and small else ""
-    parts = [f"{show_number(whole, 0, manner)} {rung.unit.symbol}"]
-    if round(rest, rung.decimals):
-        parts.append(f"{show_number(rest, rung.decimals, manner, trim=True)} {then.symbol}")
-    return minus + " ".join(parts)
 
 
 def _each(
@@ -240,6 +251,8 @@ DOSE_MASS = Quantity(  # what is weighed on the fine scale; grams stay in sight 
     example_metric="31 g",
     example_us="31 g",
 )
+CURE_MASS = evolve(DOSE_MASS, key="cure_mass", rounds="down")
+"""A dose of curing salt: what is shown, weighed and typed in again is never more than what was worked out."""
 VOLUME = Quantity(
     key="volume",
     noun="a volume",

@@ -3,6 +3,7 @@
 from fractions import Fraction
 
 import pytest
+from attrs import evolve
 
 from core import quantities
 from core.quantities import (
@@ -214,3 +215,23 @@ def test_every_unit_that_is_shown_may_be_typed(quantity):
 
 def test_keys_are_unique():
     assert len({each.key for each in ALL}) == len(ALL)
+
+
+@pytest.mark.parametrize(
+    ("rounds", "kg", "shown", "exact"),
+    [
+        ("nearest", 0.010075123, "10.1 g", "10.0751 g"),
+        ("down", 0.010075123, "10.0 g", "10.0751 g"),
+        ("up", 0.010075123, "10.1 g", "10.0752 g"),
+        ("down", 0.9999999, "999.9 g", "999.999 g"),
+        ("down", 0.031, "31.0 g", "31 g"),
+        ("up", 0.031, "31.0 g", "31 g"),
+    ],
+)
+def test_a_quantity_may_round_one_way(rounds, kg: float, shown: str, exact: str):
+    amount = Amount(kg, evolve(DOSE_MASS, rounds=rounds))
+    assert (amount.show(), amount.show_exact()) == (shown, exact)
+
+
+def test_pounds_and_ounces_round_down_together():
+    assert Amount(0.4535923, evolve(MASS, rounds="down")).show(US) == "15.99 oz"

@@ -4,11 +4,12 @@ import math
 import re
 
 import pytest
+from attrs import evolve
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from core import quantities
-from core.quantities import MASS, Amount, Manner, Quantity
+from core.quantities import DOSE_MASS, FRACTION, HOURS, MASS, PARTS_PER_MILLION, VOLUME, Amount, Manner, Quantity
 from core.reading import LONGEST_ECHO, read
 from core.refusals import Missing, NotAQuantity
 
@@ -25,13 +26,18 @@ def half_of_last_digit(shown):
     return 0.5 * 10 ** -len(decimals[0]) if decimals else 0.5
 
 
+def steps_off(quantity):
+    """Half a step where it rounds to the nearest, a whole one where it rounds one way."""
+    return 1 if quantity.rounds == "nearest" else 2
+
+
 @pytest.mark.parametrize("quantity", ALL, ids=lambda each: each.key)
 @given(value=VALUES, manner=MANNERS)
 def test_an_exact_amount_is_read_back_within_the_digits_shown(quantity, value, manner):
     shown = Amount(value, quantity).show_exact(manner)
     symbol = shown.lstrip("−0123456789.,\u00a0").strip()
     unit = next(each for each in quantity.units if each.symbol == symbol)
-    slack = half_of_last_digit(shown) * unit.factor
+    slack = half_of_last_digit(shown) * unit.factor * steps_off(quantity)
     assert read(shown, quantity, manner) == pytest.approx(value, rel=1e-9, abs=slack * 1.001 + 1e-9 * unit.factor)
 
 
@@ -46,7 +52,28 @@ def test_a_shown_amount_is_read_back_within_half_a_step(quantity, value, manner)
         if f" {rung.unit.symbol}" in f" {shown}" and rung.unit.from_si(again) >= rung.from_value * (1 - 1e-9)
     ]
     step = (reached[0].then or reached[0].unit).factor * 10 ** -reached[0].decimals
-    assert again == pytest.approx(value, rel=1e-9, abs=0.5001 * step)
+    assert again == pytest.approx(value, rel=1e-9, abs=0.5001 * step * steps_off(quantity))
+
+
+@pytest.mark.parametrize(
+    "quantity", [DOSE_MASS, MASS, FRACTION, HOURS, PARTS_PER_MILLION, VOLUME], ids=lambda it: it.key
+)
+@given(value=st.one_of(st.floats(0, 1e5), st.floats(0, 1)), manner=MANNERS, significant=st.integers(1, 6))
+def test_what_rounds_one_way_is_never_read_back_on_the_other_side(quantity, value, manner, significant):
+    for rounds, sign in (("down", 1), ("up", -1)):
+        amount = Amount(value, evolve(quantity, rounds=rounds))
+        plain, _, bracket = amount.show(manner).partition(" (")
+        texts = [plain, *([bracket.rstrip(")")] if bracket else []), amount.show_exact(manner, significant)]
+        for text in texts:
+            assert sign * read(text, quantity, manner) <= sign * value + 1e-9 * value, text
+
+
+@given(grams=st.integers(0, 10**6), decimals=st.integers(0, 2))
+def test_a_weight_in_whole_steps_is_shown_as_it_is_whichever_way_it_rounds(grams, decimals):
+    kg = grams / 10**decimals / 1000
+    exact = Amount(kg, DOSE_MASS).show_exact(significant=9)
+    for rounds in ("down", "up"):
+        assert Amount(kg, evolve(DOSE_MASS, rounds=rounds)).show_exact(significant=9) == exact
 
 
 @given(kg=st.floats(0, 1e4), more=st.floats(0, 1e3), manner=MANNERS)
