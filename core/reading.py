@@ -80,6 +80,12 @@ def read(text: str, quantity: Quantity, manner: Manner = METRIC, *, field: str =
     return _join(_terms(cleaned, text, asked), asked)
 
 
+def is_bare(text: str) -> bool:
+    """Whether what `read` took was a number alone: the box gave it its unit, not the hand."""
+    found = _TERM.fullmatch(_clean(text))
+    return found is not None and not (found["unit"] or "").strip()
+
+
 def _the(label: str) -> str:
     starts_with_initials = label[:2].isupper()
     return f"the {label if starts_with_initials else label[:1].lower() + label[1:]}"

@@ -28,6 +28,10 @@ class OutOfRange(Refusal):
     """The number is understood but lies outside what the formula or the field allows."""
 
 
+class Unusual(Refusal):
+    """The number is possible, but a slip of the finger makes such a one: it is asked about, and the unit answers."""
+
+
 class Refused(ValueError):
     """Several refusals at once: a form is answered whole, not one field at a time."""
 

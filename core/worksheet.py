@@ -11,8 +11,9 @@ from collections.abc import Callable, Mapping
 from attrs import field, frozen
 
 from core.quantities import METRIC, Amount, Manner, Quantity
-from core.reading import read
-from core.refusals import Missing, OutOfRange, Refusal, Refused
+from core.reading import is_bare, read
+from core.refusals import Missing, OutOfRange, Refusal, Refused, Unusual
+from core.usual import Range, ask, is_usual
 from core.verdict import Verdict
 from core.working import Figure
 
@@ -21,7 +22,10 @@ Value = float | str | None
 
 @frozen
 class Number:
-    """A typed quantity. low, high, default: SI, both bounds inclusive. An optional input may be left empty (None)."""
+    """A typed quantity. low, high, default: SI, both bounds inclusive. An optional input may be left empty (None).
+
+    usual: SI; a number that is typed without its unit and lies outside is asked about. Only where there is a unit.
+    """
 
     key: str
     label: str
@@ -31,12 +35,23 @@ class Number:
     default: float | None = None
     optional: bool = False
     help: str = ""
+    usual: Range | None = None
 
     def read(self, text: str, manner: Manner) -> float | None:
         if self.optional and not text.strip():
             return None
-        value = read(text, self.quantity, manner, field=self.key, label=self.label)
-        return self.check(value, manner)
+        value = self.check(read(text, self.quantity, manner, field=self.key, label=self.label), manner)
+        if self.usual is not None and is_bare(text) and not is_usual(value, self.usual):
+            raise ask(self.key, self.label, value, self.quantity, self.usual, manner)
+        return value
+
+    def asks(self, text: str, manner: Manner) -> bool:
+        """Whether this text is asked about, rather than taken or refused."""
+        try:
+            self.read(text, manner)
+        except Refusal as refusal:
+            return isinstance(refusal, Unusual)
+        return False
 
     def check(self, value: float, manner: Manner = METRIC) -> float:
         """Bounds are held to one part in 10⁹, so that 0.25 % typed is not above a bound of 0.25 %; then it is that."""

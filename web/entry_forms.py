@@ -149,6 +149,7 @@ def write(
     texts = {**declared.defaults(subject, how), **(start or {})}
     if corrects is not None:
         texts = {**declared.texts_of(corrects.fact, how), "happened": _minute(corrects.entry.happened_at)}
+        texts = _answered(inputs, texts, how)
     if ASKED_ANEW in request.args:
         texts = {**declared.defaults(subject, how), **_sent(declared, inputs, request.args, "").texts}
     return _drawn(declared, subject, Form(fresh_id(), inputs, texts), how, corrects, context)
@@ -204,6 +205,16 @@ def _figures(declared: EntryForm, subject: Subject, form: Form, how: Manner) -> 
     values, at = _read(form, how, None)
     right = put_right(shelf(), declared.make(values, subject), at)
     return (*right.figures, *declared.figures(right.fact, subject))
+
+
+def _answered(inputs: tuple[Input, ...], texts: Mapping[str, str], how: Manner) -> dict[str, str]:
+    """What was kept was once taken at its word: a correction that leaves it alone is not asked about it anew."""
+    unusual = {
+        each.key: f"{texts[each.key]} {each.quantity.bare(how.system).symbol}"
+        for each in inputs
+        if isinstance(each, Number) and each.key in texts and each.asks(texts[each.key], how)
+    }
+    return {**texts, **unusual}
 
 
 def _minute(moment: datetime) -> str:

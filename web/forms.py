@@ -113,13 +113,21 @@ class Form:
         drawn = {name for each in self.inputs for name in (each.key, f"{each.key}-unit")}
         return {key: text for key, text in self.texts.items() if key not in drawn and text}
 
-    def readable(self) -> dict[str, str]:
-        """The texts with the unit chosen beside the box put after a number that was typed without one."""
+    def readable(self, manner: Manner) -> dict[str, str]:
+        """The texts with the unit that was picked beside the box put after a number that was typed without one.
+
+        The unit that stands there from the first was not picked: such a number stays bare, and may be asked about.
+        """
         return {
-            each.key: _with_unit(self.text(each.key), self.text(f"{each.key}-unit"))
+            each.key: _with_unit(self.text(each.key), self._picked(each, manner))
             for each in self.inputs
             if each.key in self.texts
         }
+
+    def _picked(self, each: Input, manner: Manner) -> str:
+        unit = self.text(f"{each.key}-unit")
+        stood_there = isinstance(each, Number) and unit == each.quantity.bare(manner.system).symbol
+        return "" if stood_there else unit
 
     def refused(self, refused: Refused | Refusal) -> Form:
         each = refused.refusals if isinstance(refused, Refused) else (refused,)
@@ -132,7 +140,7 @@ class Form:
         """Every input's value. Raises Refused with a sentence for each that cannot stand."""
         values: dict[str, object] = {}
         refusals: list[Refusal] = []
-        texts = self.readable()
+        texts = self.readable(manner)
         for each in self.inputs:
             try:
                 values[each.key] = each.read(texts.get(each.key, ""), manner)

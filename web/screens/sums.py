@@ -53,7 +53,7 @@ def one(name: str):
 
 
 def _answer(sheet: Worksheet, form: Form, how: Manner) -> tuple[tuple[Figure, ...], Verdict | None]:
-    answer = sheet.answer(form.readable(), how)
+    answer = sheet.answer(form.readable(how), how)
     return answer.figures, answer.verdict
 
 

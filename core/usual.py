@@ -1,0 +1,82 @@
+"""A slip of the finger: a bare number that is possible here, and still not what one usually types.
+
+A box is declared with what is usual in it (`Number.usual`). A number typed without a unit that falls outside is asked
+about, and the question names what may have been meant: 0.35 in a per-cent box is 0.35 %, or 35 % written as a fraction.
+The same number typed with its unit is taken at its word. What is plainly impossible stays outside `low` and `high`.
+
+The ranges are our own: common practice, no published source. None of them is a limit.
+"""
+
+from __future__ import annotations
+
+import math
+
+from core.quantities import Amount, Manner, Quantity, show_number
+from core.refusals import Unusual
+
+Range = tuple[float, float]
+"""SI, both ends inclusive. Nothing at all, a zero, is never asked about: `low` says whether it may be."""
+
+CHAMBER_C: Range = (2.0, 35.0)
+"""No reading of one scale in here is one of the other: 2 °C is 35.6 °F, and 35 °F is 1.7 °C."""
+FERMENT_C: Range = (4.0, 39.0)  # likewise: 4 °C is 39.2 °F
+THAWING_C: Range = (-1.0, 30.0)  # likewise: −1 °C is 30.2 °F
+HUMIDITY: Range = (0.2, 1.0)
+TOLERANCE_K: Range = (0.05, 3.0)
+TOLERANCE_HUMIDITY: Range = (0.005, 0.1)
+SHOWN_K: Range = (0.0, 1.0)
+SHOWN_HUMIDITY: Range = (0.0, 0.01)
+SHOWN_KG: Range = (1e-5, 0.005)
+
+MEAT_KG: Range = (0.2, 100.0)
+PIECE_KG: Range = (0.1, 25.0)
+THICK_M: Range = (0.02, 0.25)
+CASING_M: Range = (0.012, 0.15)
+CASING_LONG_M: Range = (0.05, 30.0)
+AIR_SPEED: Range = (0.02, 2.0)
+TANK_M3: Range = (0.25e-3, 0.1)
+POURED_M3: Range = (1e-5, 0.02)
+ROOM_M3: Range = (0.03, 30.0)
+LOSS: Range = (0.05, 0.6)
+LOSS_A_DAY: Range = (0.001 / 86400, 0.05 / 86400)
+NITRITE_WANTED: Range = (40e-6, 250e-6)
+SANITISER: Range = (5e-6, 1000e-6)
+
+
+def is_usual(value: float, usual: Range) -> bool:
+    low, high = usual
+    slack = 1e-9 * max(abs(low), abs(high))
+    return value == 0 or low - slack <= value <= high + slack
+
+
+def as_typed(value: float, quantity: Quantity, manner: Manner) -> str:
+    """The value with the unit of its box, as one would type it to be taken at one's word."""
+    bare = quantity.bare(manner.system)
+    return f"{_figures(bare.from_si(value), manner)} {bare.symbol}".rstrip()
+
+
+def ask(field: str, label: str, value: float, quantity: Quantity, usual: Range, manner: Manner) -> Unusual:
+    """The question about a bare number that was read as `value`."""
+    shown = as_typed(value, quantity, manner)
+    low, high = (Amount(each, quantity).show_exact(manner, 3) for each in usual)
+    told = f"This is read as {shown}; usual here is {low} to {high}."
+    meant = _may_be_meant(value, quantity, usual, manner)
+    rather = f" Is {meant} meant? Then enter that." if meant else " Enter what is meant."
+    return Unusual(field, f"{label}: {told}{rather} If {shown} is right, enter it with its unit.")
+
+
+def _may_be_meant(value: float, quantity: Quantity, usual: Range, manner: Manner) -> str:
+    """The same figures in another unit of this box, or a number without a unit that is a share, where that is usual."""
+    bare = quantity.bare(manner.system)
+    figures = bare.from_si(value)
+    others = [unit for unit in quantity.units if unit != bare and is_usual(unit.to_si(figures), usual)]
+    said = [
+        f"{_figures(figures, manner)} {unit.symbol}" if unit.symbol else as_typed(unit.to_si(figures), quantity, manner)
+        for unit in others[:3]
+    ]
+    return " or ".join(said)
+
+
+def _figures(number: float, manner: Manner) -> str:
+    decimals = min(12, max(0, 6 - math.floor(math.log10(abs(number))))) if number else 0
+    return show_number(number, decimals, manner, trim=True)
