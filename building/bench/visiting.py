@@ -13,7 +13,7 @@ from building.running import Failed
 from building.serving import open_server
 
 FLAGS = ("--no-sandbox", "--disable-gpu", "--no-first-run", "--disable-background-networking", "--disable-sync")
-LONGEST_MS = 90_000
+LONGEST_MS = 300_000
 SETTLING_MS = 8_000  # the browser stores the engine's compiled code some seconds after it has run
 IS_OPEN = "() => 'open' in document.documentElement.dataset"
 WATCH_THE_START = """

@@ -40,14 +40,18 @@ PUT = """async (script) => {
   document.querySelector("#chart")?.remove();
   delete document.documentElement.dataset.theme;
   localStorage.removeItem("daybook-cookies");
-  performance.clearMeasures("daybook:chart");
   const chart = Object.assign(document.createElement("log-chart"), { id: "chart" });
   chart.setAttribute("src", "log");
   chart.setAttribute("label", "Empty chamber");
   document.querySelector("main").append(chart);
   await import(script);
 }"""
-IS_DRAWN = "() => performance.getEntriesByName('daybook:chart').length > 0"
+ARE_STILL = """() => {
+  const charts = [...document.querySelectorAll("log-chart")];
+  const isStill = (each) => each.querySelector("figure[data-state=still]");
+  const fits = (each) => [...each.querySelectorAll(".uplot")].every((panel) => panel.clientWidth === each.clientWidth);
+  return charts.length > 0 && charts.every((each) => isStill(each) && fits(each));
+}"""
 
 
 def log(rows: int, missing: range = range(0), columns: Any = COLUMNS) -> bytes:
@@ -68,5 +72,10 @@ def put_chart(page: Page, site: Site, body: bytes, status: int = 200) -> Page:
     page.evaluate(ANSWER, [base64.b64encode(body).decode(), status])
     (script,) = Path(site.folder).glob("assets/chart-*.js")
     page.evaluate(PUT, site.url(f"/assets/{script.name}"))
-    page.wait_for_function(IS_DRAWN) if status == 200 else page.get_by_text("could not be drawn").wait_for()
+    return page
+
+
+def at_rest(page: Page) -> Page:
+    """Until every chart of the page, and one at least, shows what was asked of it, as wide as its place."""
+    page.wait_for_function(ARE_STILL)
     return page

@@ -3,7 +3,9 @@
 import shutil
 import threading
 from collections.abc import Callable, Iterator
+from contextlib import ExitStack
 from pathlib import Path
+from typing import Any
 from urllib.parse import urlsplit
 
 import pytest
@@ -14,6 +16,7 @@ from building import browsers
 from building import site as build
 from building.paths import DIST
 from building.serving import Server, open_server
+from tests.browser import machine
 
 FLAGS = (
     "--no-sandbox",
@@ -24,9 +27,33 @@ FLAGS = (
     "--disable-component-update",
     "--disable-sync",
 )
-LONGEST_START_MS = 120_000
-expect.set_options(timeout=20_000)  # a busy machine is no failure
+PATIENCE_MS = 300_000
+"""After so long a test has failed, on a machine four times slower and busy as well. No pass waits for it."""
+expect.set_options(timeout=PATIENCE_MS)
+LANDSCAPE = {"width": 1024, "height": 768}
 IS_OPEN = "() => 'open' in document.documentElement.dataset"
+
+
+NOTE_TAPS = """
+  const CONTROLS = "a, button, summary, label, select, input";
+  const note = (each) => each && (each.tappedAtMs = performance.now());
+  addEventListener("click", ({ target }) => note(target.closest?.(CONTROLS)), true);
+  addEventListener("submit", ({ target }) => note(target), true);
+"""
+"""For walking.rest: when a finger was last on each control."""
+
+
+def pytest_addoption(parser: pytest.Parser) -> None:
+    parser.addoption("--slowed", type=float, default=1.0, metavar="N", help="make Chromium's pages N times slower")
+    parser.addoption("--busy", type=int, default=0, metavar="N", help="test beside N loops that keep processors busy")
+
+
+def pytest_configure(config: pytest.Config) -> None:
+    machine.slowed = config.getoption("slowed", 1.0)
+    if not hasattr(config, "workerinput"):  # once, not once for each that tests side by side
+        busy = ExitStack()
+        busy.enter_context(machine.kept_busy(config.getoption("busy", 0)))
+        config.add_cleanup(busy.close)
 
 
 @define
@@ -83,9 +110,23 @@ def browser() -> Iterator[Browser]:
     if path is None:
         pytest.fail("Chromium is missing. On Debian: apt-get install chromium")
     with sync_playwright() as playwright:
-        browser = playwright.chromium.launch(executable_path=str(path), args=list(FLAGS))
+        browser = playwright.chromium.launch(executable_path=str(path), args=list(FLAGS), timeout=PATIENCE_MS)
         yield browser
         browser.close()
+
+
+def prepared(context: BrowserContext) -> BrowserContext:
+    """As every device of the tests is: patient, as slow as was asked for, and taking note of taps."""
+    context.set_default_timeout(PATIENCE_MS)
+    context.add_init_script(NOTE_TAPS)
+    machine.slow(context)
+    return context
+
+
+def new_device(browser: Browser, **options: Any) -> BrowserContext:
+    """One that has never seen the daybook. Its owner closes it."""
+    like_a_tablet = {"viewport": LANDSCAPE, "locale": "en-GB", "timezone_id": "Europe/Berlin"}
+    return prepared(browser.new_context(**{**like_a_tablet, **options}))
 
 
 @pytest.fixture(scope="session")
@@ -125,7 +166,7 @@ def watch() -> Watch:
 @pytest.fixture
 def fresh_profile(browser: Browser, watch: Watch) -> Iterator[BrowserContext]:
     """A device that has never seen the daybook. What its pages did is checked at the end."""
-    context = browser.new_context(viewport={"width": 1024, "height": 768}, locale="en-GB", timezone_id="Europe/Berlin")
+    context = new_device(browser)
     watch.over(context)
     yield context
     origins = {f"{parts.scheme}://{parts.netloc}" for parts in map(urlsplit, watch.requests) if parts.netloc}
@@ -163,12 +204,12 @@ def visit(page: Page, path: str) -> Page:
 
 
 def wait_until_open(page: Page) -> Page:
-    page.wait_for_function(IS_OPEN, timeout=LONGEST_START_MS)
+    page.wait_for_function(IS_OPEN)
     return page
 
 
 def wait_until_offline_works(page: Page) -> Page:
-    page.get_by_text("Ready to work offline").wait_for(timeout=LONGEST_START_MS)
+    page.get_by_text("Ready to work offline").wait_for()
     return page
 
 

@@ -14,9 +14,8 @@ from attrs import define, field
 from playwright.sync_api import Browser, BrowserContext, BrowserType, Page
 
 from building import browsers
-from tests.browser.conftest import FLAGS
+from tests.browser.conftest import FLAGS, PATIENCE_MS, prepared
 
-LONGEST_LAUNCH_S = 30
 A_PAGE = ("http://", "https://")
 
 
@@ -49,8 +48,8 @@ class Device:
         ]
         quiet = subprocess.DEVNULL
         self._process = subprocess.Popen(command, stdin=quiet, stdout=quiet, stderr=quiet, start_new_session=True)
-        self._browser = self.engine.connect_over_cdp(f"http://127.0.0.1:{_port(port_file)}")
-        return self._browser.contexts[0]
+        self._browser = self.engine.connect_over_cdp(f"http://127.0.0.1:{_port(port_file)}", timeout=PATIENCE_MS)
+        return prepared(self._browser.contexts[0])
 
     def pages(self) -> list[Page]:
         assert self._browser is not None
@@ -86,7 +85,7 @@ def _events(log: Path) -> Iterator[dict[str, Any]]:
 
 
 def _port(file: Path) -> int:
-    give_up = time.monotonic() + LONGEST_LAUNCH_S
+    give_up = time.monotonic() + PATIENCE_MS / 1000
     while time.monotonic() < give_up:
         lines = file.read_text().split() if file.exists() else []
         if len(lines) == 2:

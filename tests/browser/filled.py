@@ -2,6 +2,7 @@
 
 import re
 from datetime import datetime, timedelta
+from functools import cache
 
 from attrs import frozen
 from flask.testing import FlaskClient
@@ -9,10 +10,9 @@ from playwright.sync_api import Browser, BrowserContext, Page, expect
 
 from core.daybook.book import Book
 from tests.browser import filled_chamber
-from tests.browser.conftest import Site, open_daybook
+from tests.browser.conftest import Site, new_device, open_daybook
 from web.app import create_app
 
-LANDSCAPE = {"width": 1024, "height": 768}
 PORTRAIT = {"width": 768, "height": 1024}
 PIECES = {"J-1": "1250", "J-2": "1180", "J-3": "1310", "J-4": "990"}
 
@@ -141,6 +141,7 @@ class Filled:
         return re.sub(r"\{(.+?)\}", lambda found: self.ids[found[1]], SCREENS[screen])
 
 
+@cache
 def fill() -> Filled:
     client = create_app(Book()).test_client()
     fresh = _write(client, "/batches/new", 1, name="Beech loin", style="whole-muscle", meat_kg="3.2", target_loss="38")
@@ -226,9 +227,7 @@ def read_in(page: Page, filled: Filled) -> None:
 
 
 def device_with(browser: Browser, site: Site, filled: Filled) -> BrowserContext:
-    context = browser.new_context(
-        viewport=LANDSCAPE, locale="en-GB", timezone_id="Europe/Berlin", reduced_motion="reduce"
-    )
+    context = new_device(browser, reduced_motion="reduce")
     read_in(open_daybook(context.new_page(), site.url()), filled)
     return context
 

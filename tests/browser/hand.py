@@ -3,7 +3,7 @@
 from attrs import define, field
 from playwright.sync_api import Page, expect
 
-from tests.browser.walking import rest
+from tests.browser.walking import answered, rest
 
 MOST_TABS = 90
 FOCUS = """() => {
@@ -57,8 +57,9 @@ class Hand:
 
     def press(self, name: str, element: str = "", key: str = "Enter", way: str = "Tab") -> None:
         self.reach(name, element, way)
-        rest(self.page)
+        rest(self.page.locator(":focus"))
         self.page.keyboard.press(key)
+        answered(self.page)
 
     def send(self, button: str, title: str) -> None:
         """Press a button that saves; what has the focus when the next page is there is noted."""

@@ -3,11 +3,11 @@
 from playwright.sync_api import Page, expect
 
 from building.bench.sawtooth import two_loggers
+from tests.browser.charted import at_rest
 from tests.browser.conftest import visit
 from tests.browser.walking import is_at, tap
 
 TWO_DAYS = 2 * 2880
-LONGEST_MS = 60_000
 
 
 def loggers_files(rows: int = TWO_DAYS) -> dict[str, bytes]:
@@ -42,7 +42,7 @@ def look(page: Page, files: dict[str, bytes]) -> None:
     bring_files(page, files)
     settle_layouts(page, files)
     tap(page, page.get_by_role("button", name="Read and look"))
-    page.locator("log-chart canvas").first.wait_for(timeout=LONGEST_MS)
+    at_rest(page)
 
 
 def save_run(page: Page) -> str:

@@ -1,8 +1,13 @@
-"""What a scene is walked with: a device of its own whose site goes away, and a note of what stood on the screen."""
+"""What a scene is walked with: a device of its own whose site has gone away, and a note of what stood on the screen."""
+
+from collections.abc import Iterator
+from contextlib import contextmanager
+from pathlib import Path
 
 from attrs import define, field
-from playwright.sync_api import Page
+from playwright.sync_api import Browser, Page
 
+from tests.browser import walking as walk
 from tests.browser.conftest import Site, Watch, open_daybook, wait_until_offline_works
 from tests.browser.device import Device
 
@@ -26,7 +31,12 @@ class Seen:
         return self.texts[moment]
 
     def note(self, moment: str, page: Page, what: str = "main") -> None:
+        walk.answered(page)
         self.texts[moment] = page.locator(what).first.inner_text()
+
+    def asked_elsewhere(self) -> list[str]:
+        assert any("/sw.js" in url for url in self.asked), "the log of the network is empty"
+        return [url for url in self.asked if not url.startswith(self.served)]
 
 
 def start(device: Device, seen: Seen) -> Page:
@@ -40,3 +50,18 @@ def start(device: Device, seen: Seen) -> Page:
 def first_visit(device: Device, site: Site, seen: Seen) -> Page:
     """After it the site may be stopped."""
     return wait_until_offline_works(open_daybook(start(device, seen), site.url()))
+
+
+@contextmanager
+def offline(browser: Browser, dist: Path, folder: Path) -> Iterator[tuple[Device, Page, Seen]]:
+    """After a first visit, with the site gone. What the device has asked for is read when the scene is over."""
+    site, seen = Site(dist).start(), Seen()
+    device = Device(folder / "profile", browser.browser_type)
+    try:
+        page = first_visit(device, site, seen)
+        site.stop()
+        yield device, page, seen
+    finally:
+        site.stop()
+        device.kill()
+    seen.asked, seen.served = device.asked(), site.origin

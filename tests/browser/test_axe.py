@@ -8,8 +8,8 @@ from playwright.sync_api import Browser, Page
 from tests.browser import measuring
 from tests.browser import walking as walk
 from tests.browser.axe import AXE, faults
-from tests.browser.conftest import Site, open_daybook
-from tests.browser.filled import FORMS, LANDSCAPE, PORTRAIT, SCREENS, Filled, device_with, fill, show
+from tests.browser.conftest import LANDSCAPE, Site, new_device, open_daybook
+from tests.browser.filled import FORMS, PORTRAIT, SCREENS, Filled, device_with, fill, show
 
 
 @pytest.fixture(scope="module")
@@ -35,7 +35,7 @@ def still(tablet: Page, filled: Filled, request: pytest.FixtureRequest) -> Page:
 
 @pytest.fixture(scope="module")
 def empty(browser: Browser, site: Site) -> Iterator[Page]:
-    context = browser.new_context(viewport=LANDSCAPE, reduced_motion="reduce")
+    context = new_device(browser, reduced_motion="reduce")
     page = open_daybook(context.new_page(), site.url())
     page.evaluate(AXE.read_text())
     yield page
@@ -61,7 +61,7 @@ def test_every_text_can_be_read_by_night(still: Page):
 
 @pytest.mark.parametrize("size", [LANDSCAPE, PORTRAIT], ids=["landscape", "portrait"])
 def test_double_text_is_not_cut_off(still: Page, size: dict[str, int]):
-    still.set_viewport_size(size)
+    walk.turn(still, size)
     still.evaluate("() => (document.documentElement.style.fontSize = '225%')")
     try:
         assert still.evaluate(measuring.TOO_WIDE) == []
@@ -69,7 +69,7 @@ def test_double_text_is_not_cut_off(still: Page, size: dict[str, int]):
         assert still.evaluate(measuring.COVERED, "nav.places a") == []
     finally:
         still.evaluate("() => (document.documentElement.style.fontSize = '')")
-        still.set_viewport_size(LANDSCAPE)
+        walk.turn(still, LANDSCAPE)
 
 
 @pytest.mark.parametrize("form", FORMS)

@@ -7,10 +7,10 @@ from pathlib import Path
 from playwright.sync_api import Browser, BrowserContext, Page, expect
 
 from building.bench.ten_thousand import stored_records
+from tests.browser.charted import at_rest
 from tests.browser.conftest import Site, entries_stored, open_at, open_daybook, visit, wait_until_offline_works
 from tests.browser.device import Device
 from tests.browser.proving import (
-    LONGEST_MS,
     bring_files,
     choose,
     chosen,
@@ -93,11 +93,11 @@ def test_a_device_on_which_a_newer_daybook_has_been_still_saves(page: Page, site
 
 def test_a_tab_that_is_open_gives_way_to_a_newer_database_and_goes_on(page: Page, site: Site):
     open_at(page, site, "/chamber/air")
-    page.evaluate("""() => new Promise((resolve, reject) => {
+    page.evaluate("""() => {
       const opening = indexedDB.open("daybook", 3);
-      opening.onsuccess = () => { opening.result.close(); resolve(); };
-      opening.onblocked = () => setTimeout(() => reject(new Error("the worker did not let go")), 2000);
-    })""")
+      opening.onsuccess = () => { opening.result.close(); window.hasGivenWay = true; };
+    }""")
+    page.wait_for_function("() => window.hasGivenWay")
     save_reading(page)
     assert len(entries_stored(page)) == 1
 
@@ -157,7 +157,7 @@ def test_after_the_browser_was_killed_the_files_are_there_again(browser: Browser
         path = save_run(page)
         device.kill()
         page = open_daybook(device.start().new_page(), site.url(path))
-        page.locator("log-chart canvas").first.wait_for(timeout=LONGEST_MS)
+        at_rest(page)
         assert files_stored(page) == by_sha(files)
     finally:
         device.kill()
@@ -189,7 +189,7 @@ def test_a_file_that_the_device_has_lost_is_asked_for_and_taken_back(page: Page,
     expect(page.get_by_role("heading", name="The log is not on this device")).to_be_visible()
     choose(page, files)
     tap(page, page.get_by_role("button", name="Hand it in"))
-    page.locator("log-chart canvas").first.wait_for(timeout=LONGEST_MS)
+    at_rest(page)
     assert files_stored(page) == by_sha(files)
 
 

@@ -5,14 +5,14 @@ from collections.abc import Callable
 from playwright.sync_api import BrowserContext, Page, expect
 
 from tests.browser.conftest import Site, entries_stored, open_at, visit, wait_until_offline_works, wait_until_open
+from tests.browser.walking import tap
 
 AIR = "/chamber/air"
-SECOND_TAP_MS = 350  # sooner, it would be taken for a slip of the finger
 
 
 def save_reading(page: Page, temperature: str) -> None:
     page.locator("[name=temperature_c]").fill(temperature)
-    page.get_by_role("button", name="Save the reading").click()
+    tap(page, page.get_by_role("button", name="Save the reading"))
 
 
 def test_what_is_said_to_be_saved_lies_on_the_disk(page: Page, site: Site):
@@ -43,8 +43,7 @@ def test_a_form_sent_twice_is_one_entry(page: Page, site: Site):
     expect(page.locator("main .saved")).to_be_visible()
     visit(page, AIR)
     page.locator("[name=entry]").evaluate("(box, token) => { box.value = token; }", token)
-    page.locator("[name=temperature_c]").fill("12.5")
-    page.get_by_role("button", name="Save the reading").click()
+    save_reading(page, "12.5")
     expect(page.locator("main h1")).to_have_text("Chamber")
     assert len(entries_stored(page)) == 1
 
@@ -59,8 +58,7 @@ def test_a_full_device_says_not_saved_and_keeps_the_form_as_typed(fresh_profile:
     assert entries_stored(page) == []
 
     devtools.send("Storage.overrideQuotaForOrigin", {"origin": site.origin})
-    page.wait_for_timeout(SECOND_TAP_MS)
-    page.get_by_role("button", name="Save the reading").click()
+    tap(page, page.get_by_role("button", name="Save the reading"))
     expect(page.locator("main .saved")).to_contain_text("Saved")
     assert len(entries_stored(page)) == 1
 
@@ -97,12 +95,10 @@ def test_a_connection_the_browser_drops_is_opened_again(page: Page, own_site: Ca
     """A page that deletes or upgrades the database makes the worker let go of it."""
     site = own_site()
     open_at(page, site, AIR)
-    page.evaluate("""() => new Promise((resolve, reject) => {
-      const deleting = indexedDB.deleteDatabase("daybook");
-      deleting.onsuccess = () => resolve();
-      deleting.onerror = () => reject(deleting.error);
-      deleting.onblocked = () => setTimeout(() => reject(new Error("the worker did not let go")), 2000);
-    })""")
+    page.evaluate("""() => {
+      indexedDB.deleteDatabase("daybook").onsuccess = () => (window.hasGivenWay = true);
+    }""")
+    page.wait_for_function("() => window.hasGivenWay")
     save_reading(page, "12.5")
     expect(page.locator("main .saved")).to_be_visible()
     assert len(entries_stored(page)) == 1

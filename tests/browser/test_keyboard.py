@@ -4,9 +4,9 @@ import pytest
 from attrs import define, field
 from playwright.sync_api import Browser, Page, expect
 
-from tests.browser.conftest import Site, open_daybook
-from tests.browser.filled import LANDSCAPE
+from tests.browser.conftest import Site, new_device, open_daybook
 from tests.browser.hand import Hand
+from tests.browser.walking import rest
 
 BATCH = "Juniper coarse"
 HUNG = {"J-1": "1250", "J-2": "1180"}
@@ -22,7 +22,7 @@ class Walked:
 
 @pytest.fixture(scope="module")
 def walked(browser: Browser, site: Site):
-    context = browser.new_context(viewport=LANDSCAPE)
+    context = new_device(browser)
     page = open_daybook(context.new_page(), site.url())
     walked = Walked(Hand(page))
     _mix_and_ferment(walked.hand)
@@ -81,7 +81,7 @@ def _settle(walked: Walked) -> None:
 
 @pytest.fixture(scope="module")
 def tablet(browser: Browser, site: Site):
-    context = browser.new_context(viewport=LANDSCAPE)
+    context = new_device(browser)
     yield context.new_page()
     context.close()
 
@@ -137,7 +137,7 @@ def test_a_fold_opens_and_closes_with_the_space_bar(hand: Hand):
     hand.open("Read the air", "Read the chamber's air")
     hand.press("When", "summary", key="Space")
     expect(hand.page.locator("input[type=datetime-local]")).to_be_visible()
-    hand.page.wait_for_timeout(320)  # within 300 ms it would be a second tap
+    rest(hand.page.locator(":focus"))
     hand.page.keyboard.press("Space")
     expect(hand.page.locator("input[type=datetime-local]")).to_be_hidden()
 

@@ -6,23 +6,38 @@ from collections.abc import Iterator
 import pytest
 from playwright.sync_api import Browser, Locator, Page, expect
 
-from tests.browser.charted import log, put_chart
-from tests.browser.conftest import Site, Watch, open_at
-from tests.browser.walking import tap
+from tests.browser import walking as walk
+from tests.browser.charted import at_rest, log, put_chart
+from tests.browser.conftest import LANDSCAPE, Site, Watch, new_device, open_at
 
 ROWS = 2881  # two days
 LEAST_PX = 48
 LEFT_PX = 56
 ALL = "2 Nov 2026, 12:00 to 4 Nov 2026, 12:00"
-MOST_MS = 1000
 PIXELS = "(canvas) => canvas.toDataURL()"
+ARE_OTHER = "(before) => document.querySelector('#chart canvas').toDataURL() !== before"
+ARE_THESE = "(wanted) => document.querySelector('#chart canvas').toDataURL() === wanted"
+TWO_FRAMES = "() => new Promise((resolve) => requestAnimationFrame(() => requestAnimationFrame(resolve)))"
+NOTE_FINGERS = """(panels) => {
+  window.fingers = {};
+  const note = ({ pointerId, clientX, clientY }) => (window.fingers[pointerId] = [clientX, clientY]);
+  for (const name of ["pointerdown", "pointermove"]) panels.addEventListener(name, note);
+  for (const name of ["pointerup", "pointercancel"]) {
+    panels.addEventListener(name, ({ pointerId }) => delete window.fingers[pointerId]);
+  }
+}"""
+ARE_AT = """(wanted) => {
+  const fingers = Object.values(window.fingers);
+  const isThere = ([x, y]) => fingers.some((each) => Math.hypot(each[0] - x, each[1] - y) < 1);
+  return fingers.length === wanted.length && wanted.every(isThere);
+}"""
 
 
 @pytest.fixture(scope="module")
 def opened(browser: Browser, site: Site) -> Iterator[Page]:
     """One page for all: each test puts a chart of its own on it. What it did is checked at the end."""
     watch = Watch()
-    context = browser.new_context(locale="en-GB", timezone_id="Europe/Berlin")
+    context = new_device(browser)
     watch.over(context)
     page = open_at(context.new_page(), site, "/chamber")
     expect(page.locator("main h1")).to_have_text("Chamber")
@@ -33,9 +48,9 @@ def opened(browser: Browser, site: Site) -> Iterator[Page]:
 
 @pytest.fixture
 def chart(opened: Page, site: Site) -> Page:
-    opened.set_viewport_size({"width": 1024, "height": 768})
+    walk.turn(opened, LANDSCAPE)
     opened.mouse.move(0, 0)
-    return put_chart(opened, site, log(ROWS, missing=range(1430, 1450)))
+    return at_rest(put_chart(opened, site, log(ROWS, missing=range(1430, 1450))))
 
 
 def panels(page: Page) -> Locator:
@@ -57,7 +72,7 @@ def field(page: Page) -> tuple[float, float, float]:
 
 
 def press(page: Page, name: str) -> None:
-    tap(page, page.get_by_role("button", name=name, exact=True))
+    walk.tap(page, page.get_by_role("button", name=name, exact=True))
 
 
 def in_sight(page: Page) -> Locator:
@@ -147,13 +162,15 @@ def test_the_buttons_are_large_enough_for_a_wet_finger(chart: Page):
 
 
 def touch(page: Page, *steps: list[tuple[float, float]]) -> None:
-    """Each step is where the fingers are; then they are lifted."""
+    """Each step is where the fingers are, and felt by the chart before the next; then they are lifted."""
+    panels(page).evaluate(NOTE_FINGERS)
     devtools = page.context.new_cdp_session(page)
     for at, fingers in enumerate([*steps, []]):
         kind = "touchStart" if at == 0 else "touchMove" if fingers else "touchEnd"
         points = [{"x": x, "y": y, "id": number} for number, (x, y) in enumerate(fingers)]
         devtools.send("Input.dispatchTouchEvent", {"type": kind, "touchPoints": points})
-        page.wait_for_timeout(40)
+        page.wait_for_function(ARE_AT, arg=[list(finger) for finger in fingers])
+    at_rest(page)
 
 
 def minutes_in_sight(page: Page) -> tuple[int, int]:
@@ -186,26 +203,20 @@ def test_by_night_it_is_drawn_in_other_ink(chart: Page):
     canvas = chart.locator("#chart canvas").first
     by_day = canvas.evaluate(PIXELS)
     chart.evaluate("() => { document.documentElement.dataset.theme = 'dark'; }")
-    chart.wait_for_timeout(100)
-    by_night = canvas.evaluate(PIXELS)
+    chart.wait_for_function(ARE_OTHER, arg=by_day)
     chart.evaluate("() => { document.documentElement.dataset.theme = 'light'; }")
-    chart.wait_for_timeout(100)
-    assert by_night != by_day
-    assert canvas.evaluate(PIXELS) == by_day
+    chart.wait_for_function(ARE_THESE, arg=by_day)
 
 
 def test_it_is_as_wide_as_its_place(chart: Page):
-    chart.set_viewport_size({"width": 640, "height": 900})
-    chart.wait_for_function("""() => {
-      const chart = document.querySelector("#chart");
-      return [...chart.querySelectorAll(".uplot")].every((each) => each.clientWidth === chart.clientWidth);
-    }""")
+    walk.turn(chart, {"width": 640, "height": 900})
+    at_rest(chart)
     assert chart.evaluate("() => document.documentElement.scrollWidth") == 640
 
 
 def test_another_src_is_drawn_anew(chart: Page):
     chart.evaluate("() => document.querySelector('#chart').setAttribute('src', 'other')")
-    chart.wait_for_function("() => performance.getEntriesByName('daybook:chart').length === 2")
+    at_rest(chart)
     assert chart.evaluate("() => window.asked.map((each) => each.path)") == ["/log", "/other"]
     assert chart.locator("#chart canvas").count() == 2
 
@@ -213,9 +224,9 @@ def test_another_src_is_drawn_anew(chart: Page):
 def test_taken_off_the_page_it_lets_go(chart: Page):
     chart.evaluate("() => document.querySelector('#chart').remove()")
     assert chart.evaluate("() => window.asked[0].signal.aborted")
-    chart.set_viewport_size({"width": 640, "height": 900})
+    walk.turn(chart, {"width": 640, "height": 900})
     chart.evaluate("() => { document.documentElement.dataset.theme = 'dark'; }")
-    chart.wait_for_timeout(100)
+    chart.evaluate(TWO_FRAMES)  # what would break then, the watch at the end has heard
 
 
 def test_figures_have_the_decimal_mark_that_was_chosen(chart: Page):
@@ -235,9 +246,10 @@ def test_a_log_of_one_row_says_so(opened: Page, site: Site):
     expect(opened.locator("#chart")).to_have_text("There is nothing to draw.")
 
 
-def test_sixty_days_of_two_probes_are_drawn_at_once(opened: Page, site: Site):
-    """Six lines of 86,400 points. The bound is for a busy machine; the usual time is printed."""
-    put_chart(opened, site, log(86_400))
-    passed = opened.evaluate("() => performance.getEntriesByName('daybook:chart')[0].duration")
-    print(f"86,400 rows of six: {passed:.0f} ms")
-    assert passed < MOST_MS
+def test_sixty_days_of_two_probes_are_drawn_whole(opened: Page, site: Site):
+    """Six lines of 86,400 points. How soon is measured by the bench."""
+    at_rest(put_chart(opened, site, log(86_400)))
+    expect(in_sight(opened)).to_have_text("2 Nov 2026, 12:00 to 1 Jan 2027, 11:59")
+    panels(opened).focus()
+    opened.keyboard.press("End")
+    expect(readout(opened)).to_contain_text("1 Jan 2027, 11:59: Upper shelf")

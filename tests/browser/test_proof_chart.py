@@ -5,8 +5,9 @@ from collections.abc import Iterator
 import pytest
 from playwright.sync_api import Browser, Page, expect
 
-from tests.browser.conftest import Site, Watch, open_at
-from tests.browser.proving import LONGEST_MS, loggers_files, look
+from tests.browser.charted import at_rest
+from tests.browser.conftest import Site, Watch, new_device, open_at
+from tests.browser.proving import loggers_files, look
 from tests.browser.test_axe import AXE
 from tests.browser.walking import tap
 
@@ -24,7 +25,7 @@ def was_known_before() -> list[bool]:
 @pytest.fixture(scope="module")
 def proof(browser: Browser, site: Site, was_known_before: list[bool]) -> Iterator[Page]:
     watch = Watch()
-    context = browser.new_context(viewport={"width": 1024, "height": 768}, locale="en-GB")
+    context = new_device(browser)
     watch.over(context)
     page = open_at(context.new_page(), site, "/chamber")
     was_known_before.append(page.evaluate(IS_KNOWN))
@@ -47,18 +48,18 @@ def test_its_code_comes_with_the_first_page_that_has_a_chart(proof: Page, was_kn
 def test_it_outlives_an_answer_that_does_not_concern_it(proof: Page):
     canvas(proof).evaluate(MARK)
     tap(proof, proof.get_by_role("button", name="In", exact=True))
-    sight = proof.locator("log-chart .sight").inner_text()
+    sight = at_rest(proof).locator("log-chart .sight").inner_text()
     tap(proof, proof.get_by_role("button", name="Night"))
     expect(proof.get_by_role("button", name="Night")).to_have_attribute("aria-pressed", "true")
-    assert canvas(proof).evaluate(IS_MARKED)
+    assert canvas(at_rest(proof)).evaluate(IS_MARKED)
     assert proof.locator("log-chart .sight").inner_text() == sight
 
 
 def test_in_other_units_it_is_drawn_anew(proof: Page):
     canvas(proof).evaluate(MARK)
     tap(proof, proof.get_by_role("button", name="lb °F"))
-    expect(proof.locator("log-chart .unit").first).to_contain_text("°F", timeout=LONGEST_MS)
-    assert not canvas(proof).evaluate(IS_MARKED)
+    expect(proof.locator("log-chart .unit").first).to_contain_text("°F")
+    assert not canvas(at_rest(proof)).evaluate(IS_MARKED)
 
 
 @pytest.mark.parametrize("scheme", ["light", "dark"])
@@ -71,11 +72,11 @@ def test_axe_finds_nothing_in_it(proof: Page, scheme: str):
 def test_its_table_comes_when_it_is_asked_for(proof: Page):
     assert proof.locator("#hourly table").count() == 0
     tap(proof, proof.get_by_text("The same as a table"))
-    expect(proof.locator("#hourly tbody tr").first).to_be_visible(timeout=LONGEST_MS)
+    expect(proof.locator("#hourly tbody tr").first).to_be_visible()
 
 
 def test_its_table_follows_the_units(proof: Page):
     tap(proof, proof.get_by_role("button", name="kg °C"))
-    expect(proof.locator("log-chart .unit").first).to_contain_text("°C", timeout=LONGEST_MS)
+    expect(proof.locator("log-chart .unit").first).to_contain_text("°C")
     proof.locator("#hourly").scroll_into_view_if_needed()
-    expect(proof.locator("#hourly td").first).to_contain_text("°C", timeout=LONGEST_MS)
+    expect(proof.locator("#hourly td").first).to_contain_text("°C")

@@ -8,8 +8,9 @@ from tests.browser import proving as prove
 from tests.browser import walking as walk
 from tests.browser.axe import AXE, BY_NIGHT, faults
 from tests.browser.chamber_logs import FIRST, TOO_COLD, two_files
-from tests.browser.conftest import Site
-from tests.browser.filled import LANDSCAPE, PORTRAIT, device_with, fill
+from tests.browser.charted import at_rest
+from tests.browser.conftest import LANDSCAPE, Site
+from tests.browser.filled import PORTRAIT, device_with, fill
 
 Faults = dict[str, list[str]]
 SIZES = {"landscape": LANDSCAPE, "portrait": PORTRAIT}
@@ -31,12 +32,14 @@ def found(browser: Browser, site: Site) -> dict[str, Faults]:
     walk.is_at(page, "What is the chamber held to?")
     _measure(page, "what it is held to", found)
     walk.tap(page, page.get_by_role("button", name="Read and look"))
-    page.locator("log-chart canvas").first.wait_for(timeout=prove.LONGEST_MS)
+    at_rest(page)
     for fold in page.locator("main summary").all():
         fold.evaluate("(summary) => (summary.parentElement.open = true)")
+    page.locator("#hourly").scroll_into_view_if_needed()
+    page.locator("#hourly table").first.wait_for()
     _measure(page, "what was found", found)
     prove.save_run(page)
-    page.locator("log-chart canvas").first.wait_for(timeout=prove.LONGEST_MS)
+    at_rest(page)
     _measure(page, "a saved run", found)
     context.close()
     return found
@@ -47,13 +50,15 @@ def _measure(page: Page, at: str, found: dict[str, Faults]) -> None:
         found.setdefault(kind, {})[at] = found.get(kind, {}).get(at, []) + faults
 
     for size in SIZES.values():
-        page.set_viewport_size(size)
+        walk.turn(page, size)
+        if page.locator("log-chart").count():
+            at_rest(page)
         page.evaluate("() => window.scrollTo(0, 0)")
         note("small", page.evaluate(measuring.SMALL, measuring.LEAST_TARGET_PX))
         note("close", page.evaluate(measuring.CLOSE, measuring.LEAST_GAP_PX))
         note("cornered", page.evaluate(measuring.CORNERED, measuring.CORNER_PX))
         note("wide", page.evaluate(IS_TOO_WIDE) + page.evaluate(measuring.TOO_WIDE))
-    page.set_viewport_size(LANDSCAPE)
+    walk.turn(page, LANDSCAPE)
     page.emulate_media(color_scheme="light")
     note("axe by day", faults(page))
     page.emulate_media(color_scheme="dark")

@@ -19,8 +19,7 @@ from tests.browser.conftest import (
     wait_until_offline_works,
     wait_until_open,
 )
-from tests.browser.device import Device
-from tests.browser.scene import Seen, first_visit, start
+from tests.browser.scene import Seen, offline, start
 
 BATCH = "Juniper coarse"
 HUNG = {"J-1": "1250", "J-2": "1180", "J-3": "1310", "J-4": "990"}
@@ -33,11 +32,7 @@ WEIGHED = (
 
 @pytest.fixture(scope="module")
 def seen(browser: Browser, dist: Path, tmp_path_factory: pytest.TempPathFactory) -> Seen:
-    site, seen = Site(dist).start(), Seen()
-    device = Device(tmp_path_factory.mktemp("tablet") / "profile", browser.browser_type)
-    try:
-        page = first_visit(device, site, seen)
-        site.stop()
+    with offline(browser, dist, tmp_path_factory.mktemp("tablet")) as (device, page, seen):
         _mix_and_ferment(page, seen)
         _hang_and_weigh(page, seen)
         piece = page.url
@@ -46,10 +41,6 @@ def seen(browser: Browser, dist: Path, tmp_path_factory: pytest.TempPathFactory)
         _after_the_kill(page, piece, seen)
         _correct_a_weighing(page, seen)
         _settle(page, seen)
-    finally:
-        site.stop()
-        device.kill()
-    seen.asked, seen.served = device.asked(), site.origin
     return seen
 
 
@@ -162,8 +153,7 @@ def test_a_piece_too_wet_is_held_and_says_why(seen: Seen):
 
 
 def test_no_page_and_no_worker_asked_anything_of_another_origin(seen: Seen):
-    assert [url for url in seen.asked if not url.startswith(seen.served)] == []
-    assert any("/sw.js" in url for url in seen.asked), "the log of the network is empty"
+    assert seen.asked_elsewhere() == []
 
 
 def test_nothing_broke_the_policy_or_failed_aloud(seen: Seen):

@@ -10,19 +10,13 @@ import pytest
 from playwright.sync_api import Browser
 
 from tests.browser import new_chamber as chamber
-from tests.browser.conftest import Site
-from tests.browser.device import Device
 from tests.browser.new_chamber import LARDER_A, LARDER_B, first_files
-from tests.browser.scene import Seen, first_visit, start
+from tests.browser.scene import Seen, offline, start
 
 
 @pytest.fixture(scope="module")
 def seen(browser: Browser, dist: Path, tmp_path_factory: pytest.TempPathFactory) -> Seen:
-    site, seen = Site(dist).start(), Seen()
-    device = Device(tmp_path_factory.mktemp("tablet") / "profile", browser.browser_type)
-    try:
-        page = first_visit(device, site, seen)
-        site.stop()
+    with offline(browser, dist, tmp_path_factory.mktemp("tablet")) as (device, page, seen):
         chamber.check_instruments(page, seen)
         chamber.prepare_it(page, seen)
         chamber.set_it(page, seen)
@@ -32,10 +26,6 @@ def seen(browser: Browser, dist: Path, tmp_path_factory: pytest.TempPathFactory)
         chamber.find_it_again(page, run, seen)
         chamber.prove_again(page, seen)
         chamber.use_it(page, seen)
-    finally:
-        site.stop()
-        device.kill()
-    seen.asked, seen.served = device.asked(), site.origin
     return seen
 
 
@@ -171,8 +161,7 @@ def test_today_asks_for_the_probe_that_was_never_checked(seen: Seen):
 
 
 def test_no_page_and_no_worker_asked_anything_of_another_origin(seen: Seen):
-    assert [url for url in seen.asked if not url.startswith(seen.served)] == []
-    assert any("/sw.js" in url for url in seen.asked), "the log of the network is empty"
+    assert seen.asked_elsewhere() == []
 
 
 def test_nothing_broke_the_policy_or_failed_aloud(seen: Seen):

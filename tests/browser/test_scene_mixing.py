@@ -14,9 +14,7 @@ from playwright.sync_api import Browser, Page, expect
 from tests.browser import mixing as mix
 from tests.browser import preparing as prepare
 from tests.browser import walking as walk
-from tests.browser.conftest import Site
-from tests.browser.device import Device
-from tests.browser.scene import Seen, first_visit
+from tests.browser.scene import Seen, offline
 
 TODAY = datetime(2026, 11, 2, 9, tzinfo=UTC)
 FORMULA = "Juniper coarse"
@@ -25,16 +23,8 @@ SHOULDER, FAT, CURE = "Pork shoulder, trimmed", "Back fat", "Curing salt, 6.25 %
 
 @pytest.fixture(scope="module")
 def seen(browser: Browser, dist: Path, tmp_path_factory: pytest.TempPathFactory) -> Seen:
-    site, seen = Site(dist).start(), Seen()
-    device = Device(tmp_path_factory.mktemp("tablet") / "profile", browser.browser_type)
-    try:
-        page = first_visit(device, site, seen)
-        site.stop()
+    with offline(browser, dist, tmp_path_factory.mktemp("tablet")) as (_, page, seen):
         walk_through(page, seen)
-    finally:
-        site.stop()
-        device.kill()
-    seen.asked, seen.served = device.asked(), site.origin
     return seen
 
 
@@ -435,8 +425,7 @@ def test_the_rules_page_says_how_each_row_is_known(seen: Seen):
 
 
 def test_no_page_and_no_worker_asked_anything_of_another_origin(seen: Seen):
-    assert [url for url in seen.asked if not url.startswith(seen.served)] == []
-    assert any("/sw.js" in url for url in seen.asked), "the log of the network is empty"
+    assert seen.asked_elsewhere() == []
 
 
 def test_nothing_broke_the_policy_or_failed_aloud(seen: Seen):

@@ -8,8 +8,8 @@ from playwright.sync_api import Browser, BrowserContext, Page
 
 from tests.browser import measuring
 from tests.browser import walking as walk
-from tests.browser.conftest import Site, open_daybook
-from tests.browser.filled import FORMS, LANDSCAPE, PORTRAIT, SCREENS, Filled, device_with, fill, show
+from tests.browser.conftest import LANDSCAPE, Site, open_daybook
+from tests.browser.filled import FORMS, PORTRAIT, SCREENS, Filled, device_with, fill, show
 from tests.browser.measuring import CORNER_PX, LEAST_GAP_PX, LEAST_TARGET_PX
 
 ENOUGH_FOR_FIGURES = 7.0
@@ -47,7 +47,7 @@ def size(request: pytest.FixtureRequest) -> dict[str, int]:
 def still(device: BrowserContext, filled: Filled, screen: str, size: dict[str, int]) -> Page:
     """Every screen, drawn once for all the tests that only look."""
     page = device.pages[0]
-    page.set_viewport_size(size)
+    walk.turn(page, size)
     show(page, filled.path(screen))
     return page
 

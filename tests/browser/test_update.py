@@ -102,9 +102,9 @@ def test_an_update_taken_in_one_tab_does_not_reload_the_other(fresh_profile: Bro
     first.locator("[data-update]").click()
     first.wait_for_selector("meta[name=build]", state="attached")
     wait_until_open(first)
+    expect(other.locator("[data-update]")).to_be_visible()
     assert not is_second(other)
     assert other.locator("[name=temperature_c]").input_value() == "12"
-    expect(other.locator("[data-update]")).to_be_visible()
 
 
 def test_the_button_of_the_update_is_large_enough(page: Page, updatable: Site):

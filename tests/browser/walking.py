@@ -1,12 +1,15 @@
 """The steps of a batch as a hand does them, one function a screen. Several tests walk them."""
 
-import time
 from datetime import datetime, timedelta
 
-from playwright.sync_api import Locator, Page, expect
+from playwright.sync_api import Locator, Page, ViewportSize, expect
 
-SECOND_TAP_S = 0.32  # a tap on the same control is ignored for 300 ms, and a morph may reuse a control for another
-_last_tap_s = 0.0
+IS_ANSWERED = "() => !document.querySelector('.htmx-request')"
+REST = """(control) => new Promise((resolve) => {
+  const guarded = [control.closest("a, button, summary, label, select, input"), control.form];
+  const sinceMs = guarded.map((each) => performance.now() - (each?.tappedAtMs ?? -Infinity));
+  setTimeout(resolve, 305 - Math.min(...sinceMs));
+})"""
 
 
 def days_ago(days: float) -> datetime:
@@ -22,20 +25,27 @@ def go_to(page: Page, place: str) -> None:
     is_at(page, place)
 
 
-def rest(page: Page) -> None:
-    """As long as a hand takes from one tap to the next."""
-    global _last_tap_s
-    left_s = _last_tap_s + SECOND_TAP_S - time.monotonic()
-    if left_s > 0:
-        page.wait_for_timeout(left_s * 1000)
-    _last_tap_s = time.monotonic()
+def turn(page: Page, size: ViewportSize) -> None:
+    """The tablet upright or on its side."""
+    page.set_viewport_size(size)
+    page.wait_for_function("({ width, height }) => innerWidth === width && innerHeight === height", arg=size)
+
+
+def answered(page: Page) -> None:
+    """Until all that was asked for by taps and by typing stands on the page."""
+    page.wait_for_function(IS_ANSWERED)
+
+
+def rest(control: Locator) -> None:
+    """Until a tap is no second tap: on one control that is ignored for 300 ms, and a morph may reuse it for another."""
+    control.evaluate(REST)
 
 
 def tap(page: Page, control: Locator) -> None:
-    global _last_tap_s
-    rest(page)
+    """And see what comes of it."""
+    rest(control)
     control.click()
-    _last_tap_s = time.monotonic()  # on a busy machine the finger comes down late
+    answered(page)
 
 
 def follow(page: Page, link: str, title: str) -> None:

@@ -8,14 +8,16 @@ from pathlib import Path
 
 from selenium.webdriver import WebKitGTK
 from selenium.webdriver.common.by import By
+from selenium.webdriver.remote.webelement import WebElement
 from selenium.webdriver.support.ui import WebDriverWait
 from selenium.webdriver.webkitgtk.options import Options
 from selenium.webdriver.webkitgtk.service import Service
 
 from building import browsers
+from tests.browser.conftest import PATIENCE_MS
 
-LONGEST_WAIT_S = 90
-LONGEST_SHUTDOWN_S = 10
+PATIENCE_S = PATIENCE_MS / 1000
+FIRST_TAP = "performance.now() - (window.tappedAtMs ?? -Infinity) > 300"
 NO_GRAPHICS_CARD = {"WEBKIT_DISABLE_COMPOSITING_MODE": "1", "LIBGL_ALWAYS_SOFTWARE": "1"}
 
 
@@ -37,7 +39,7 @@ def screen() -> Iterator[str]:
             yield f":{told.readline().strip()}"
     finally:
         server.terminate()
-        server.wait(LONGEST_SHUTDOWN_S)
+        server.wait(PATIENCE_S)
 
 
 @contextmanager
@@ -50,6 +52,7 @@ def opened(home: Path) -> Iterator[WebKitGTK]:
         folders = dict.fromkeys(("HOME", "XDG_DATA_HOME", "XDG_CACHE_HOME", "XDG_CONFIG_HOME"), f"{home}")
         env = {**os.environ, **folders, **NO_GRAPHICS_CARD, "DISPLAY": display}
         driver = WebKitGTK(options=options, service=Service(f"{browsers.webkit_driver()}", env=env))
+        driver.set_script_timeout(PATIENCE_S)
         try:
             yield driver
         finally:
@@ -57,7 +60,7 @@ def opened(home: Path) -> Iterator[WebKitGTK]:
 
 
 def wait_for(driver: WebKitGTK, script: str) -> None:
-    WebDriverWait(driver, LONGEST_WAIT_S).until(lambda _: driver.execute_script(f"return {script}"))
+    WebDriverWait(driver, PATIENCE_S, poll_frequency=0.1).until(lambda _: driver.execute_script(f"return {script}"))
 
 
 def wait_until_open(driver: WebKitGTK) -> None:
@@ -68,8 +71,15 @@ def wait_for_heading(driver: WebKitGTK, title: str) -> None:
     wait_for(driver, f"document.querySelector('main h1')?.textContent.trim() === '{title}'")
 
 
+def tap(driver: WebKitGTK, control: WebElement) -> None:
+    """No sooner than a second tap would be taken for what it is."""
+    wait_for(driver, FIRST_TAP)
+    control.click()
+    driver.execute_script("window.tappedAtMs = performance.now()")
+
+
 def follow(driver: WebKitGTK, link: str, title: str) -> None:
-    driver.find_element(By.LINK_TEXT, link).click()
+    tap(driver, driver.find_element(By.LINK_TEXT, link))
     wait_for_heading(driver, title)
 
 
@@ -80,4 +90,4 @@ def fill(driver: WebKitGTK, name: str, text: str) -> None:
 
 
 def press(driver: WebKitGTK, button: str) -> None:
-    driver.find_element(By.XPATH, f"//main//button[normalize-space()='{button}']").click()
+    tap(driver, driver.find_element(By.XPATH, f"//main//button[normalize-space()='{button}']"))

@@ -25,7 +25,7 @@ def port(tmp_path_factory):
 
 
 def get(port, path, **headers):
-    connection = HTTPConnection("127.0.0.1", port, timeout=5)
+    connection = HTTPConnection("127.0.0.1", port, timeout=60)
     connection.request("GET", path, headers=headers)
     response = connection.getresponse()
     response.data = response.read()

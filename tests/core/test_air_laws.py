@@ -1,7 +1,7 @@
 """Laws of moist air, over the whole range that the formulas are offered for."""
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
 from core.air import vapour_pressure_deficit
@@ -15,9 +15,6 @@ from core.vapour import (
     vapour_pressure_pa,
     wet_bulb_c,
 )
-
-settings.register_profile("slow machine", deadline=None)
-settings.load_profile("slow machine")
 
 TEMPERATURES = st.floats(-20, 60)
 HUMIDITIES = st.floats(0.2, 1.0)

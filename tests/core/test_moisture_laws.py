@@ -1,7 +1,7 @@
 """Laws of the moisture load and of what a chamber carries."""
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
 from core.chamber.capacity import capacity_as_rated, carries
@@ -9,9 +9,6 @@ from core.chamber.film import film, wet_flux_kg_m2s, wet_surface_c
 from core.chamber.moisture import moisture_load
 from core.chamber.rates import DAY_S
 from core.vapour import dew_point_c
-
-settings.register_profile("slow machine", deadline=None, max_examples=60)
-settings.load_profile("slow machine")
 
 MASSES = st.floats(0.01, 400)
 LOSSES = st.floats(0.0005, 0.1).map(lambda share: share / DAY_S)

@@ -5,16 +5,13 @@ import re
 
 import pytest
 from attrs import evolve
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
 from core import quantities
 from core.quantities import DOSE_MASS, FRACTION, HOURS, MASS, PARTS_PER_MILLION, VOLUME, Amount, Manner, Quantity
 from core.reading import LONGEST_ECHO, read
 from core.refusals import Missing, NotAQuantity
-
-settings.register_profile("slow machine", deadline=None)
-settings.load_profile("slow machine")
 
 ALL = [each for each in vars(quantities).values() if isinstance(each, Quantity)]
 MANNERS = st.builds(Manner, st.sampled_from(["metric", "us"]), st.sampled_from([".", ","]))

@@ -1,16 +1,13 @@
 """Laws of set-points and of cold pieces, over the range that they are offered for."""
 
 import pytest
-from hypothesis import assume, given, settings
+from hypothesis import assume, given
 from hypothesis import strategies as st
 
 from core.air import vapour_pressure_deficit
 from core.chamber.cold_piece import cold_piece
 from core.chamber.setpoints import coldest_dry_surface, equal_humidity, equal_line, equal_temperature, set_point
 from core.refusals import OutOfRange
-
-settings.register_profile("slow machine", deadline=None, max_examples=60)
-settings.load_profile("slow machine")
 
 TEMPERATURES = st.floats(-5, 45)
 HUMIDITIES = st.floats(0.3, 1.0)

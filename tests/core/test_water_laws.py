@@ -5,9 +5,6 @@ from hypothesis import strategies as st
 
 from core.water import equilibrium
 
-settings.register_profile("slow machine", deadline=None)
-settings.load_profile("slow machine")
-
 STRENGTHS = st.floats(0.02, 0.3)
 WATERS = st.floats(0.0, 30.0)
 AIRS = st.floats(100e-6, 0.01)

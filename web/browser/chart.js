@@ -4,7 +4,7 @@
 // drawn in peace; another src draws anew. What stands in the element until then is for who waits.
 import "./chart/language.js";
 import { readColumns } from "./chart/columns.js";
-import { drawLog } from "./chart/drawn.js";
+import { drawLog, tell } from "./chart/drawn.js";
 
 class LogChart extends HTMLElement {
   static observedAttributes = ["src"];
@@ -26,6 +26,7 @@ class LogChart extends HTMLElement {
     this.#stopping?.abort();
     this.#stopping = new AbortController();
     const { signal } = this.#stopping;
+    tell(this, "waiting");
     const began = performance.now();
     try {
       const log = await fetched(this.getAttribute("src"), signal);

@@ -21,12 +21,16 @@ export function drawLog(element, label, log, signal) {
     width: parts.slider.clientWidth - LEFT - shared.right,
   });
   let frame;
-  const moves = openMoves(log.times, () => (frame ??= requestAnimationFrame(paint)));
+  const moves = openMoves(log.times, () => {
+    tell(element, "moving");
+    frame ??= requestAnimationFrame(paint);
+  });
 
   function paint() {
     frame = undefined;
     for (const plot of plots) look(plot, moves.view);
     say(parts, log, moves, field());
+    queueMicrotask(() => tell(element, "still")); // the panels draw in a microtask, asked for before this one
   }
 
   function fit() {
@@ -51,6 +55,15 @@ export function drawLog(element, label, log, signal) {
     for (const plot of plots) plot.destroy();
   });
   paint();
+}
+
+/**
+ * Whether what is drawn is what was asked for: "waiting" for a log, "moving" until the next frame, "still". It stands
+ * within the element, for a morph would take it off the element itself.
+ */
+export function tell(element, state) {
+  const figure = element.querySelector("figure");
+  if (figure) figure.dataset.state = state;
 }
 
 function drawPanels(parts, log, width, shared) {
