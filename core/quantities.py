@@ -316,6 +316,8 @@ COUNT = _same("count", "a number", (ONE,), Rung(ONE, 0), "4")
 RATIO = _same("ratio", "a ratio", (ONE,), Rung(ONE, 3), "1.5", trim=True)
 DAYS = _same("days", "a time", (SECOND, MINUTE, HOUR, DAY, WEEK), Rung(DAY, 1), "21 d", trim=True)
 HOURS = _same("hours", "a time", (SECOND, MINUTE, HOUR, DAY), Rung(HOUR, 1), "36 h", trim=True)
+HOURS_LEFT = evolve(HOURS, key="hours_left", rounds="down")
+"""A time that is left: what is shown is never over."""
 VAPOUR_PRESSURE = _same("vapour_pressure", "a pressure", (PASCAL, HECTOPASCAL, KILOPASCAL), Rung(PASCAL, 0), "352 Pa")
 HUMIDITY_RATIO = _same("humidity_ratio", "a humidity ratio", (KG_PER_KG, G_PER_KG), Rung(G_PER_KG, 2), "7.4 g/kg")
 ABSOLUTE_HUMIDITY = _same(

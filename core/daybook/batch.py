@@ -261,7 +261,8 @@ def open_batches(book: Book) -> list[Batch]:
 
 
 def _surely_finished(book: Book, batch_id: str) -> bool:
+    """Every piece was hung and taken down, nothing of it was corrected, and no correction of something else hung one
+    more."""
     pieces = book.beginnings("piece-hung", about=batch_id)
-    return bool(pieces) and all(
-        book.is_plain(piece) and book.has_plain("piece-taken-down", about=piece) for piece in pieces
-    )
+    taken_down = (book.is_plain(piece) and book.has_plain("piece-taken-down", about=piece) for piece in pieces)
+    return bool(pieces) and all(taken_down) and not book.was_corrected_into("piece-hung", about=batch_id)

@@ -156,5 +156,10 @@ class Book:
         newest_first = reversed(self._about.get(about, []))
         return any(self.is_plain(key) and self._records[key]["kind"] == kind for key in newest_first)
 
+    def was_corrected_into(self, kind: str, about: str) -> bool:
+        """Whether a correction made an entry about the subject one of this kind; told without reading it."""
+        corrected = (key for key in self._about.get(about, ()) if not self.is_plain(key))
+        return any(self._records[one]["kind"] == kind for key in corrected for one in self._versions(key)[1:])
+
     def entry(self, entry_id: str) -> Entry:
         return from_record(self._records[entry_id])

@@ -25,17 +25,21 @@ def of_ferment(batch: Batch, now: datetime) -> Iterable[Due]:
     word, decided = clocked.judged.word, batch.ferment.decided
     if word in ("over", "not shown") and decided is None:
         yield _deviation(batch, clocked, now)
-    if batch.stage == "ferment":
+    if clocked.judged.measure_again:
+        yield _again(batch)
+    elif batch.stage == "ferment" or (batch.ferments and word == "running"):
         yield _reading(batch, clocked, now)
-    elif batch.start.style == "slow" and word == "running" and not batch.pieces:
+    elif batch.start.style == "slow" and (word == "running" or (word == "unknown" and not batch.pieces)):
         yield _warmth(batch, clocked, now)
 
 
 def sour_in_time(batch: Batch, now: datetime) -> datetime | None:
-    """Since when a batch that sours may hang; None while it is held for its degree-hours."""
+    """Since when a batch that sours may hang; None while it is held for its degree-hours or its pH."""
     clocked = judged(batch, now)
-    if clocked is None or clocked.judged.crossing is None:
+    if clocked is None:
         return batch.started_at
+    if clocked.judged.crossing is None:
+        return None
     deviation = clocked.judged.outcome.deviation
     if clocked.judged.word in ("over", "not shown") and (deviation is None or not deviation.clears):
         return None
@@ -45,6 +49,12 @@ def sour_in_time(batch: Batch, now: datetime) -> datetime | None:
 def _deviation(batch: Batch, clocked: Clocked, now: datetime) -> Due:
     words = Step(f"Hold {plain(batch.name)}: it missed its degree-hours. Note what is decided")
     return Due("deviation", batch.id, words, min(clocked.last_safe or now, now))
+
+
+def _again(batch: Batch) -> Due:
+    """At once: the last reading is the one that asks for it."""
+    words = Step(f"Measure the pH of {plain(batch.name)} again, twice: its readings contradict each other")
+    return Due("reading", batch.id, words, batch.phs[-1].at)
 
 
 def _reading(batch: Batch, clocked: Clocked, now: datetime) -> Due:
@@ -67,7 +77,7 @@ def _reading(batch: Batch, clocked: Clocked, now: datetime) -> Due:
 def _warmth(batch: Batch, clocked: Clocked, now: datetime) -> Due:
     left = _left(clocked)
     words = f"Read the temperature of {plain(batch.name)}"
-    last = max((each.at for each in batch.readings), default=now)
+    last = max((each.at for each in batch.readings), default=batch.started_at - READ_EVERY)
     if left is None or clocked.last_safe is None:
         return Due("reading", batch.id, Step(f"{words}: is it cool yet?"), last + READ_EVERY)
     at = min(last + READ_EVERY, clocked.last_safe - IN_TIME)

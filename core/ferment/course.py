@@ -1,7 +1,10 @@
 """How warm was it at every moment? From single readings to a line without holes, erring on the warm side.
 
 Readings up to half a day apart are joined by a straight line. Over a longer gap the warmer end counts for all of it,
-and it is said; a gap of more than a day and a half is no evidence. Both spans are our own choice, no source.
+and it is said; a gap of more than a day and a half is no evidence. Before the first reading and after the last one
+nothing is known but what was planned: the warmer of the two counts, and more than half a day of it is no evidence.
+The rule counts "each temperature used during fermentation" (FSIS-GD-2023-0002 p. 37), so a stretch that nobody saw is
+not counted away. The spans are our own choice, no source; in half a day no chamber below 55 °C uses up any limit.
 """
 
 from __future__ import annotations
@@ -81,7 +84,7 @@ def course(readings: Iterable[Warmth], end_s: float, planned_c: float | None = N
     """The course from second 0 to end_s. Chamber and core are kept apart; at each moment the warmer one counts.
 
     What is assumed and what is unknown is told of the one that was read with the shorter gaps.
-    planned_c: what the chamber was set to; it counts where no reading can speak and it is the warmer.
+    planned_c: what the chamber was set to; before the first and after the last reading it counts if it is the warmer.
     """
     every = tuple(readings)
     by_place = {place: _of(place, every) for place in ("chamber", "core")}
@@ -92,7 +95,7 @@ def course(readings: Iterable[Warmth], end_s: float, planned_c: float | None = N
         return _only_planned(end_s, planned_c)
     set_to_c = -math.inf if planned_c is None else planned_c
     carried = {place: _carried(each, end_s, set_to_c) for place, each in there.items()}
-    best = min(there, key=lambda place: (max(_longest_gap(there[place], end_s), JOINED_S), place != "chamber"))
+    best = min(there, key=lambda place: (bool(carried[place].unknown), _gap(there[place], end_s), place != "chamber"))
     if len(carried) == 1:
         return carried[best]
     legs = _warmer(carried["chamber"].legs, carried["core"].legs)
@@ -100,9 +103,10 @@ def course(readings: Iterable[Warmth], end_s: float, planned_c: float | None = N
 
 
 def _of(place: str, readings: Iterable[Warmth]) -> list[Warmth]:
-    """In the order of time. Of two at one moment the warmer is last; what a probe gave twice changes nothing."""
-    of_place = (each for each in readings if each.place == place)
-    return sorted(of_place, key=lambda each: (each.at_s, each.temperature_c))
+    """In the order of time. Of two at one moment only the warmer counts."""
+    of_place = sorted((each for each in readings if each.place == place), key=lambda each: each.temperature_c)
+    warmest = {each.at_s: each for each in of_place}
+    return sorted(warmest.values(), key=lambda each: each.at_s)
 
 
 def _only_planned(end_s: float, planned_c: float | None) -> Course:
@@ -115,10 +119,11 @@ def _only_planned(end_s: float, planned_c: float | None) -> Course:
     return Course((Leg(0.0, end_s, planned_c, planned_c),), (planned,), (nobody,))
 
 
-def _longest_gap(readings: Sequence[Warmth], end_s: float) -> float:
+def _gap(readings: Sequence[Warmth], end_s: float) -> float:
+    """The longest; those that are joined anyway are alike."""
     before = [each.at_s for each in readings if each.at_s < end_s]
     marks = [0.0, *(at_s for at_s in before if at_s > 0), end_s]
-    return max(later - earlier for earlier, later in pairwise(marks))
+    return max(JOINED_S, *(later - earlier for earlier, later in pairwise(marks)))
 
 
 def _carried(readings: Sequence[Warmth], end_s: float, planned_c: float) -> Course:
@@ -130,46 +135,50 @@ def _carried(readings: Sequence[Warmth], end_s: float, planned_c: float) -> Cour
         until_s = min(first.at_s, end_s)
         lead = _taken("From the start to the first reading", first, until_s, planned_c, assumed)
         legs.append(Leg(0.0, until_s, lead, lead))
-        _tell_unknown(until_s, "before the first reading", unknown)
+        _tell_unknown(first.at_s, "before the first reading", JOINED_S, unknown)
     for earlier, later in pairwise(readings):
-        if later.at_s <= 0 or earlier.at_s >= end_s or later.at_s == earlier.at_s:
+        if later.at_s <= 0 or earlier.at_s >= end_s:
             continue
         legs.append(_clipped(_between(earlier, later, assumed), end_s))
-        _tell_unknown(later.at_s - earlier.at_s, "between two readings", unknown)
+        _tell_unknown(later.at_s - earlier.at_s, "between two readings", NO_EVIDENCE_S, unknown)
     if last.at_s < end_s:
         held_from = max(last.at_s, 0.0)
         held = _taken("After the last reading", last, end_s - held_from, planned_c, assumed)
         legs.append(Leg(held_from, end_s, held, held))
-        _tell_unknown(end_s - last.at_s, "after the last reading", unknown)
+        _tell_unknown(end_s - last.at_s, "after the last reading", JOINED_S, unknown)
+    if last.at_s < 0:
+        unknown = [Step("No temperature was read after the start.")]
     return Course(tuple(legs), tuple(assumed), tuple(unknown))
 
 
 def _taken(when: str, nearest: Warmth, lasts_s: float, planned_c: float, assumed: list[Step]) -> float:
-    """The nearest reading is held; over a long time what was planned counts where that is warmer."""
-    taken = nearest.temperature_c if lasts_s <= JOINED_S else max(nearest.temperature_c, planned_c)
-    words = f"{when}, {hours_and_minutes(lasts_s)}, it is taken to have been {{taken}}."
+    """One reading says how warm it was then; of the rest only the plan is known."""
+    taken = max(nearest.temperature_c, planned_c)
+    planned = ", as planned" if taken > nearest.temperature_c else ""
+    words = f"{when}, {hours_and_minutes(lasts_s)}, it is taken to have been {{taken}}{planned}."
     assumed.append(Step(words, {"taken": Amount(taken, TEMPERATURE)}))
     return taken
 
 
 def _between(earlier: Warmth, later: Warmth, assumed: list[Step]) -> Leg:
     gap_s = later.at_s - earlier.at_s
-    if gap_s <= JOINED_S:
-        return Leg(earlier.at_s, later.at_s, earlier.temperature_c, later.temperature_c)
     warmer = max(earlier.temperature_c, later.temperature_c)
-    assumed.append(
-        Step(
-            f"{hours_and_minutes(gap_s)} went by between two readings: the warmer of them, {{taken}}, counts "
-            "for all of it.",
-            {"taken": Amount(warmer, TEMPERATURE)},
+    if gap_s > JOINED_S:
+        assumed.append(
+            Step(
+                f"{hours_and_minutes(gap_s)} went by between two readings: the warmer of them, {{taken}}, counts "
+                "for all of it.",
+                {"taken": Amount(warmer, TEMPERATURE)},
+            )
         )
-    )
+    elif earlier.at_s >= 0:  # before the start it says little of the chamber that the meat came into
+        return Leg(earlier.at_s, later.at_s, earlier.temperature_c, later.temperature_c)
     return Leg(earlier.at_s, later.at_s, warmer, warmer)
 
 
-def _tell_unknown(gap_s: float, where: str, unknown: list[Step]) -> None:
-    if gap_s > NO_EVIDENCE_S:
-        gap, most = hours_and_minutes(gap_s), hours_and_minutes(NO_EVIDENCE_S)
+def _tell_unknown(gap_s: float, where: str, most_s: float, unknown: list[Step]) -> None:
+    if gap_s > most_s:
+        gap, most = hours_and_minutes(gap_s), hours_and_minutes(most_s)
         unknown.append(Step(f"{gap} without a temperature {where}; more than {most} is no evidence."))
 
 

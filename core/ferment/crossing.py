@@ -1,20 +1,30 @@
 """When did the pH come down to 5.3, or when will it?
 
-Between two readings a straight line; ahead of them a line through the last few, with its spread.
+Between two readings a straight line; ahead of them a line through the last few, with its spread. A low reading that a
+later one contradicts shows nothing until the pH is measured again, low, and low once more.
 """
 
 from __future__ import annotations
 
 import math
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Iterator, Sequence
+from itertools import groupby, takewhile
 
-from attrs import frozen
+from attrs import evolve, frozen
 
 from core.ferment.rules import TARGET_PH
 
 BELIEVABLE_PH = (3.5, 8.0)  # practice: outside it the meter, not the meat, is at fault
+RISES_AFTER_S = 14 * 86400.0
+"""In a study of dry sausage the pH fell until day 14 and had risen by day 20 (KOSFA 36(3):300, table 2): before that
+neither mould nor time explains a pH above 5.3 after one below it."""
 CONTRADICTED_WITHIN_S = 48 * 3600.0
-"""A pH that is above 5.3 again two days later was misread, or another piece: mould needs longer to raise it."""
+"""Nor later, where the pH first came down within the two days before. Our own choice, no source."""
+CONFIRMED_BY = 2
+"""Once contradicted, low readings count that follow each other: what one reading said, one reading unsaid."""
+REMEASURED_S = 12 * 3600.0
+"""A single high pH between two low ones and two more, the latter within half a day of it, was misread: four against
+one. Our own choice, no source."""
 METER_ERROR = 0.05  # practice: two readings of one piece differ by as much
 FEWEST_FOR_A_LINE, MOST_FOR_A_LINE = 3, 5
 SIGMAS = 2.0
@@ -51,40 +61,113 @@ class Projection:
     readings: int
 
 
+@frozen
+class Contradiction:
+    """low: the first pH at 5.3 or below that a later one contradicts. high: that one.
+
+    again: low again since, and not confirmed yet. outweighed: two high readings followed each other since. is_open:
+    the last word is a single reading, so that only another one can tell.
+    """
+
+    low: Acid
+    high: Acid
+    again: Acid | None = None
+    outweighed: bool = False
+    is_open: bool = False
+
+
+@frozen
+class Fall:
+    """When the pH came down to 5.3 for good, as far as that is shown, and which readings speak against each other."""
+
+    crossing: Crossing | None = None
+    contradiction: Contradiction | None = None
+
+
 def believable(readings: Iterable[Acid]) -> list[Acid]:
+    """In the order of time; of two at one moment the higher is last, and so contradicts the lower."""
     low, high = BELIEVABLE_PH
-    return sorted((each for each in readings if low <= each.ph <= high), key=lambda each: (each.at_s, -each.ph))
+    return sorted((each for each in readings if low <= each.ph <= high), key=lambda each: (each.at_s, each.ph))
 
 
 def crossing(readings: Iterable[Acid]) -> Crossing | None:
-    """The first time the pH is 5.3 or lower and stays so; a rise long after (mould) takes nothing back."""
-    ordered = believable(readings)
-    for index, each in enumerate(ordered):
-        if each.ph > TARGET_PH or _contradicted(ordered, index):
-            continue
-        before = ordered[index - 1] if index else None
-        if before is None:
-            return Crossing(each.at_s, each.at_s, None)
-        share = (before.ph - TARGET_PH) / (before.ph - each.ph)
-        return Crossing(before.at_s + share * (each.at_s - before.at_s), each.at_s, before.at_s)
-    return None
+    return fall(readings).crossing
 
 
-def _contradicted(ordered: Sequence[Acid], index: int) -> bool:
-    if index + 1 == len(ordered):
-        return False
-    after = ordered[index + 1]
-    return after.ph > TARGET_PH and after.at_s - ordered[index].at_s <= CONTRADICTED_WITHIN_S
+def fall(readings: Iterable[Acid]) -> Fall:
+    """The first time the pH is 5.3 or lower and stays so; a rise long after (mould) takes nothing back.
+
+    Once a low reading was contradicted, it takes two that follow each other.
+    """
+    ordered = _without_outvoted(believable(readings))
+    found: Contradiction | None = None
+    for start, end in _low_runs(ordered):
+        high = ordered[end] if end < len(ordered) else None
+        stays = high is None or _explained(ordered[start], high)
+        if stays and (found is None or end - start >= CONFIRMED_BY):
+            return Fall(_crossed(ordered, start), found)
+        if found is None and high is not None:
+            found = Contradiction(ordered[start], high)
+        if found is not None:
+            high_twice = len(_high_row(ordered, end)) >= CONFIRMED_BY
+            again = ordered[start] if high is None else None
+            found = evolve(found, again=again, outweighed=found.outweighed or high_twice, is_open=not high_twice)
+    return Fall(None, found)
+
+
+def _high_row(ordered: Sequence[Acid], start: int) -> list[Acid]:
+    return list(takewhile(lambda each: each.ph > TARGET_PH, ordered[start:]))
+
+
+def _low_runs(ordered: Sequence[Acid]) -> Iterator[tuple[int, int]]:
+    """From the first of each row of readings at 5.3 or below to the first above it that follows."""
+    end = 0
+    for is_low, row in groupby(ordered, lambda each: each.ph <= TARGET_PH):
+        start, end = end, end + len(list(row))
+        if is_low:
+            yield start, end
+
+
+def _explained(low: Acid, high: Acid) -> bool:
+    """Whether mould and time may have raised it so far."""
+    return high.at_s >= RISES_AFTER_S and high.at_s - low.at_s > CONTRADICTED_WITHIN_S
+
+
+def _without_outvoted(ordered: Sequence[Acid]) -> list[Acid]:
+    return [each for index, each in enumerate(ordered) if not _outvoted(ordered, index)]
+
+
+def _outvoted(ordered: Sequence[Acid], index: int) -> bool:
+    high, before = ordered[index], ordered[max(index - CONFIRMED_BY, 0) : index]
+    after = ordered[index + 1 : index + 1 + CONFIRMED_BY]
+    return (
+        high.ph > TARGET_PH
+        and len(before) == len(after) == CONFIRMED_BY
+        and all(each.ph <= TARGET_PH for each in (*before, *after))
+        and after[-1].at_s - high.at_s <= REMEASURED_S
+    )
+
+
+def _crossed(ordered: Sequence[Acid], index: int) -> Crossing:
+    each, before = ordered[index], ordered[index - 1] if index else None
+    if before is None:
+        return Crossing(each.at_s, each.at_s, None)
+    share = (before.ph - TARGET_PH) / (before.ph - each.ph)
+    return Crossing(before.at_s + share * (each.at_s - before.at_s), each.at_s, before.at_s)
 
 
 def projection(readings: Iterable[Acid]) -> Projection | None:
     """Where a straight line through the last three to five readings of the fall comes down to 5.3.
 
     None with fewer than three readings since the highest, or while the pH does not fall. The spread is that of the
-    line, its readings scattering as they do and by 0.05 pH at the least.
+    line, its readings scattering as they do and by 0.05 pH at the least. A low reading that was contradicted is no
+    part of it.
     """
-    falling = _falling(believable(readings))
-    if len(falling) < FEWEST_FOR_A_LINE or falling[-1].ph <= TARGET_PH:
+    ordered = believable(readings)
+    if not ordered or ordered[-1].ph <= TARGET_PH:
+        return None
+    falling = _falling([each for each in ordered if each.ph > TARGET_PH])
+    if len(falling) < FEWEST_FOR_A_LINE:
         return None
     count = len(falling)
     mean_s, mean_ph = (math.fsum(each) / count for each in zip(*((one.at_s, one.ph) for one in falling), strict=True))
@@ -106,8 +189,6 @@ def projection(readings: Iterable[Acid]) -> Projection | None:
 
 def _falling(ordered: Sequence[Acid]) -> Sequence[Acid]:
     """From the last of the highest readings on; of these the latest few."""
-    if not ordered:
-        return ()
     highest = max(each.ph for each in ordered)
     start = max(index for index, each in enumerate(ordered) if each.ph == highest)
     return ordered[start:][-MOST_FOR_A_LINE:]

@@ -7,12 +7,14 @@ import math
 from attrs import frozen
 
 from core.ferment.course import Course
-from core.ferment.degree_hours import reached_at, total
+from core.ferment.degree_hours import reached_at, total, used_up
 from core.ferment.rules import Rule
-from core.quantities import DEGREE_HOURS, HOURS, TEMPERATURE, Amount
+from core.quantities import DEGREE_HOURS, HOURS, HOURS_LEFT, TEMPERATURE, Amount
 from core.refusals import OutOfRange
 from core.working import Figure, Step
 
+LAST_SAFE = 1e-8
+"""Of the limit, kept back: the limit itself is too much, so the time left ends just before it."""
 STANDS_STILL = "At this temperature the clock stands still: nothing is added."
 
 
@@ -32,16 +34,17 @@ def deadline(course: Course, rule: Rule, present_c: float | None = None) -> Dead
     now_c = course.last_c if present_c is None else present_c
     limit_ks = rule.limit_ks(max(course.highest_c, now_c))
     gone_ks, end_s = total(course, rule.base_c), course.legs[-1].end_s
-    if gone_ks >= limit_ks:
+    if used_up(gone_ks, limit_ks):
         return Deadline(reached_at(course, rule.base_c, limit_ks), hours_left(gone_ks, limit_ks, now_c, rule))
     left = hours_left(gone_ks, limit_ks, now_c, rule)
     return Deadline(None if left is None else end_s + left.value, left)
 
 
 def hours_left(gone_ks: float, limit_ks: float, present_c: float, rule: Rule) -> Figure | None:
-    """Seconds until the limit at the present temperature; None where it is not above the base.
+    """Seconds until just before the limit at the present temperature; None where it is not above the base.
 
-    gone_ks: 0 or more, kelvin-seconds. Raises OutOfRange on "gone_ks".
+    It is shown cut off, never rounded up: what is shown is not over. gone_ks: 0 or more, kelvin-seconds. Raises
+    OutOfRange on "gone_ks".
     """
     if not 0 <= gone_ks < math.inf:
         raise OutOfRange("gone_ks", "The degree-hours so far cannot be less than nothing.")
@@ -51,11 +54,13 @@ def hours_left(gone_ks: float, limit_ks: float, present_c: float, rule: Rule) ->
         "present": Amount(present_c, TEMPERATURE),
         "base": Amount(rule.base_c, TEMPERATURE),
     }
-    if gone_ks >= limit_ks:
+    if used_up(gone_ks, limit_ks):
         step = Step("{gone} is not fewer than {limit}: nothing is left", amounts)
-        return Figure("left", "Time left", 0.0, HOURS, (step,), rule.source)
+        return Figure("left", "Time left", 0.0, HOURS_LEFT, (step,), rule.source)
     if present_c <= rule.base_c:
         return None
-    left_s = (limit_ks - gone_ks) / (present_c - rule.base_c)
-    step = Step("({limit} − {gone}) ÷ ({present} − {base}) = {left}", amounts | {"left": Amount(left_s, HOURS)})
-    return Figure("left", "Time left at this temperature", left_s, HOURS, (step,), rule.source)
+    warmth_k = present_c - rule.base_c
+    to_limit = Amount((limit_ks - gone_ks) / warmth_k, HOURS)
+    step = Step("({limit} − {gone}) ÷ ({present} − {base}) = {to_limit}", amounts | {"to_limit": to_limit})
+    left_s = max(0.0, (limit_ks * (1 - LAST_SAFE) - gone_ks) / warmth_k)
+    return Figure("left", "Time left at this temperature", left_s, HOURS_LEFT, (step,), rule.source)

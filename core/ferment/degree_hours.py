@@ -115,5 +115,8 @@ def _line(leg: Leg, base_c: float) -> Step:
     return Step("{time} from {first} to {last}, of which only what is above {base} counts: {sum}", amounts)
 
 
-def limit_figure(rule: Rule, highest_c: float) -> Figure:
-    return Figure("limit", "Fewer than", rule.limit_ks(highest_c), DEGREE_HOURS, (rule.words(highest_c),), rule.source)
+def limit_figure(rule: Rule, highest_c: float | None) -> Figure:
+    """highest_c None: not known, so the strictest limit holds."""
+    limit_ks = rule.strictest.limit_ks if highest_c is None else rule.limit_ks(highest_c)
+    words = rule.strictest_words() if highest_c is None else rule.words(highest_c)
+    return Figure("limit", "Fewer than", limit_ks, DEGREE_HOURS, (words,), rule.source)

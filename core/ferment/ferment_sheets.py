@@ -21,6 +21,7 @@ MOST_STEPS = 4
 MOST_HOURS_S = 1000 * 3600.0
 _RULE = Choice("rule", "Rule", RULE_WORDS, default="us")
 _WARM = (TEMPERATURE, 0.0, 50.0)
+WHOLE_DEGREES = "The highest it was. A thermometer that shows whole degrees may be half a degree lower: add it."
 
 
 def _judged(course: Course, rule: Rule) -> tuple[Figure, ...]:
@@ -52,8 +53,7 @@ def _stepped(rule: RuleKey, **typed: float | None) -> tuple[Figure, ...]:
 
 def _left(gone_ks: float, highest_c: float | None, present_c: float, rule: RuleKey) -> tuple[Figure, ...]:
     chosen = RULES[rule]
-    highest = max(present_c, -60.0 if highest_c is None else highest_c)
-    limit = limit_figure(chosen, highest)
+    limit = limit_figure(chosen, None if highest_c is None else max(present_c, highest_c))
     left = hours_left(gone_ks, limit.value, present_c, chosen)
     if left is None:
         return (evolve(limit, cautions=(STANDS_STILL, LOCAL_RULES)),)
@@ -67,7 +67,7 @@ DEGREE_HOURS_SHEET = Worksheet(
     stage="ferment",
     question="Does it come down to pH 5.3 in time?",
     inputs=(
-        Number("temperature_c", "Temperature of the chamber", *_WARM),
+        Number("temperature_c", "Temperature of the chamber", *_WARM, help=WHOLE_DEGREES),
         Number("lasts_s", "Time to pH 5.3", HOURS, 0.0, MOST_HOURS_S, help="From the moment it passed the base."),
         _RULE,
     ),
@@ -80,7 +80,8 @@ def _step_inputs() -> tuple[Number, ...]:
     found: list[Number] = []
     for number in range(1, MOST_STEPS + 1):
         later = number > 1
-        found.append(Number(f"temperature_{number}", f"Temperature, step {number}", *_WARM, optional=later))
+        help_ = "" if later else WHOLE_DEGREES
+        found.append(Number(f"temperature_{number}", f"Temperature, step {number}", *_WARM, optional=later, help=help_))
         found.append(Number(f"lasts_{number}", f"Time, step {number}", HOURS, 0.0, MOST_HOURS_S, optional=later))
     return tuple(found)
 
@@ -105,10 +106,16 @@ HOURS_LEFT_SHEET = Worksheet(
     inputs=(
         Number("gone_ks", "Degree-hours so far", DEGREE_HOURS, 0.0, 2000 * 3600.0),
         Number("present_c", "Temperature now", *_WARM),
-        Number("highest_c", "Highest temperature so far", *_WARM, optional=True, help="Empty if it is that of now."),
+        Number(
+            "highest_c",
+            "Highest temperature so far",
+            *_WARM,
+            optional=True,
+            help="It draws the limit. Left empty, the lowest limit counts.",
+        ),
         _RULE,
     ),
     compute=_left,
-    example={"gone_ks": "400 °C·h", "present_c": "24 °C", "rule": "us"},
+    example={"gone_ks": "400 °C·h", "present_c": "24 °C", "highest_c": "26 °C", "rule": "us"},
 )
 WORKSHEETS = (DEGREE_HOURS_SHEET, DEGREE_HOURS_STEPS_SHEET, HOURS_LEFT_SHEET)

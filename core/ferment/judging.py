@@ -2,15 +2,19 @@
 
 from __future__ import annotations
 
+import math
+
 from attrs import frozen
 
 from core.ferment import crossing as crossings
 from core.ferment.course import Course, Warmth, course
-from core.ferment.crossing import Acid, Crossing, Projection
+from core.ferment.crossing import Acid, Contradiction, Crossing, Fall, Projection
 from core.ferment.deadline import Deadline, deadline
 from core.ferment.degree_hours import figure, limit_figure, reached_at, total, used_up
 from core.ferment.outcome import Deviation, Outcome, Word
 from core.ferment.rules import RULES, Rule, RuleKey
+from core.ferment.saying import hours_and_minutes
+from core.quantities import PH, Amount
 from core.working import Figure, Step
 
 START_NOT_NOTED = Step("The start was not noted: the clock runs from the beginning of the batch.")
@@ -36,7 +40,8 @@ class Fermentation:
 class Judged:
     """word: as in Outcome. sum: None where no temperature is known. assumed: said beside the figure.
 
-    places: the sum by each place's own readings, where both the chamber and the core were read.
+    places: the sum by each place's own readings, where both the chamber and the core were read. measure_again: the pH
+    contradicts itself, and only another reading can tell.
     """
 
     word: Word
@@ -49,50 +54,100 @@ class Judged:
     places: tuple[Figure, ...]
     assumed: tuple[Step, ...]
     outcome: Outcome
+    measure_again: bool = False
 
 
 def judge(fermentation: Fermentation, now_s: float) -> Judged:
     """now_s: seconds from the start; what was read later is passed over. Slow styles: `core.ferment.slow`."""
     rule = RULES[fermentation.rule]
     phs = [each for each in fermentation.phs if each.at_s <= now_s]
-    found = crossings.crossing(phs)
+    read_off = crossings.fall(phs)
+    found = read_off.crossing
     end_s = max(now_s if found is None else found.by_s, 0.0)
     warmths = [each for each in fermentation.warmths if each.at_s <= now_s]
     walked = course(warmths, end_s, fermentation.planned_c)
-    assumed = (*said_of_start(fermentation), *walked.assumed)
+    contradiction = None if read_off.contradiction is None else said_against(read_off.contradiction, found)
+    assumed = (*said_of_start(fermentation), *([contradiction] if contradiction and found else ()), *walked.assumed)
+    ahead = None if found else crossings.projection(phs)
     if not walked.legs:
-        return _without_course(fermentation, walked, found, assumed, crossings.projection(phs), end_s)
+        return _without_course(fermentation, walked, read_off, contradiction, assumed, ahead)
     sum_ks, limit_ks = total(walked, rule.base_c), rule.limit_ks(walked.highest_c)
-    word = _word(walked, rule, found, limit_ks)
-    over_s = reached_at(walked, rule.base_c, limit_ks) if used_up(sum_ks, limit_ks) else None
+    word = _word(walked, rule, read_off, limit_ks)
     return Judged(
         word=word,
         sum=_sum(walked, rule, found),
         limit=limit_figure(rule, walked.highest_c),
         deadline=deadline(walked, rule),
         crossing=found,
-        projection=None if found else crossings.projection(phs),
+        projection=ahead,
         course=walked,
         places=by_place(warmths, end_s, rule),
         assumed=assumed,
         outcome=Outcome(
-            word, fermentation.rule, sum_ks, limit_ks, walked.unknown, standing_deviation(fermentation, over_s)
+            word=word,
+            rule=fermentation.rule,
+            sum_ks=sum_ks,
+            limit_ks=limit_ks,
+            why=walked.unknown,
+            deviation=standing_deviation(fermentation, _missed_s(walked, rule, read_off, limit_ks)),
+            contradiction=contradiction,
         ),
+        measure_again=_is_open(read_off),
     )
+
+
+def _is_open(read_off: Fall) -> bool:
+    """Whether the readings of the pH contradict each other, and neither side is confirmed."""
+    against = read_off.contradiction
+    return read_off.crossing is None and against is not None and against.is_open
+
+
+def said_against(against: Contradiction, found: Crossing | None) -> Step:
+    """Both readings, when they were made, and what that means."""
+    amounts = {"low": Amount(against.low.ph, PH), "high": Amount(against.high.ph, PH)}
+    both = f"pH {{low}} {_when(against.low.at_s)} was contradicted by pH {{high}} {_when(against.high.at_s)}"
+    if against.outweighed:
+        both = f"{both} and by what followed"
+    if found is not None or not against.is_open:
+        return Step(f"{both}: it does not count.", amounts)
+    if against.again is None:
+        return Step(f"{both}: neither counts until the pH is measured again.", amounts)
+    amounts |= {"again": Amount(against.again.ph, PH)}
+    return Step(f"{both}; pH {{again}} {_when(against.again.at_s)} is not confirmed yet.", amounts)
+
+
+def _when(at_s: float) -> str:
+    return f"after {hours_and_minutes(at_s)}" if at_s >= 0 else f"{hours_and_minutes(-at_s)} before the start"
 
 
 def said_of_start(fermentation: Fermentation) -> tuple[Step, ...]:
     return () if fermentation.start_noted else (START_NOT_NOTED,)
 
 
-def _word(walked: Course, rule: Rule, found: Crossing | None, limit_ks: float) -> Word:
-    sum_ks = total(walked, rule.base_c)
-    if found is None:
-        return "over" if used_up(sum_ks, limit_ks) else "running"
-    if used_up(sum_ks, limit_ks):
-        at_crossing_ks = total(walked.until(found.at_s), rule.base_c)
-        return "over" if used_up(at_crossing_ks, limit_ks) else "not shown"
-    return "unknown" if walked.unknown else "passed"
+def _word(walked: Course, rule: Rule, read_off: Fall, limit_ks: float) -> Word:
+    """What was contradicted never carries it; it only leaves open whether the limit was missed."""
+    found, against = read_off.crossing, read_off.contradiction
+    is_over = used_up(total(walked, rule.base_c), limit_ks)
+    if found is None and not _is_open(read_off):
+        return "over" if is_over else "running"
+    if not is_over:
+        return "unknown" if found is None or walked.unknown else "passed"
+    in_time_s = found.at_s if found is not None else math.inf
+    if against is not None and not against.outweighed:
+        in_time_s = min(in_time_s, against.low.at_s)
+    if used_up(total(walked.until(in_time_s), rule.base_c), limit_ks):
+        return "over"
+    return "unknown" if found is None else "not shown"
+
+
+def _missed_s(walked: Course, rule: Rule, read_off: Fall, limit_ks: float) -> float | None:
+    """Since when there is something to decide about: a contradiction, the limit, or acid after a time nobody saw."""
+    against = read_off.contradiction
+    if _is_open(read_off) and against is not None:
+        return against.high.at_s
+    if used_up(total(walked, rule.base_c), limit_ks):
+        return reached_at(walked, rule.base_c, limit_ks)
+    return read_off.crossing.by_s if read_off.crossing is not None and walked.unknown else None
 
 
 def _sum(walked: Course, rule: Rule, found: Crossing | None) -> Figure:
@@ -115,17 +170,34 @@ def _with(each: Figure, told: Step, low: float | None = None, high: float | None
 def _without_course(
     fermentation: Fermentation,
     walked: Course,
-    found: Crossing | None,
+    read_off: Fall,
+    contradiction: Step | None,
     assumed: tuple[Step, ...],
-    projected: Projection | None,
-    end_s: float,
+    ahead: Projection | None,
 ) -> Judged:
     """No temperature at all. Sour before the clock began, it had no degree-hours."""
-    in_time = found is not None and end_s <= 0
-    word: Word = "passed" if in_time else "unknown" if found else "running"
-    outcome = Outcome(word, fermentation.rule, None, None, walked.unknown, fermentation.deviation)
+    found = read_off.crossing
+    in_time = found is not None and found.by_s <= 0
+    missed_s = found.by_s if found is not None and not in_time else None
+    word: Word = "passed" if in_time else "unknown" if found or _is_open(read_off) else "running"
     return Judged(
-        word, None, None, Deadline(None, None), found, None if found else projected, walked, (), assumed, outcome
+        word=word,
+        sum=None,
+        limit=None,
+        deadline=Deadline(None, None),
+        crossing=found,
+        projection=ahead,
+        course=walked,
+        places=(),
+        assumed=assumed,
+        outcome=Outcome(
+            word=word,
+            rule=fermentation.rule,
+            why=walked.unknown,
+            deviation=standing_deviation(fermentation, missed_s),
+            contradiction=contradiction,
+        ),
+        measure_again=_is_open(read_off),
     )
 
 

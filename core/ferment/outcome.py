@@ -25,6 +25,12 @@ ASK = Step(
     "who can have it tested for staphylococcal toxin. Then note what was decided."
 )
 
+MEASURE_AGAIN = Step(
+    "Hold it, and measure the pH again now, in the middle of a piece, with a meter checked in buffers. Two readings, "
+    "one after the other, at {target} or below settle it. Correct a reading that was only typed wrongly.",
+    {"target": Amount(TARGET_PH, PH)},
+)
+
 
 @frozen
 class Deviation:
@@ -49,6 +55,7 @@ class Outcome:
     """sum_ks: degree-hours, in kelvin-seconds, to pH 5.3 or until now; None where none can be told.
 
     limit_ks: what it had to stay below. why: what is missing. deviation: what was decided, if it was.
+    contradiction: the two readings of the pH that speak against each other, and what does not count for that.
     """
 
     word: Word
@@ -57,6 +64,7 @@ class Outcome:
     limit_ks: float | None = None
     why: tuple[Step, ...] = ()
     deviation: Deviation | None = None
+    contradiction: Step | None = None
 
     @property
     def source(self) -> Source:
@@ -79,9 +87,16 @@ _MET: dict[Word, bool | None] = {"passed": True, "over": False, "running": None,
 
 
 def _text(outcome: Outcome) -> Step:
+    told, contradiction = _told(outcome), outcome.contradiction
+    if contradiction is None or outcome.word in ("passed", "unknown"):
+        return told
+    return Step(f"{told.text} {contradiction.text}", told.amounts | contradiction.amounts)
+
+
+def _told(outcome: Outcome) -> Step:
     amounts = {"target": Amount(TARGET_PH, PH)}
     if outcome.word == "unknown":
-        why = outcome.why[0] if outcome.why else Step("Too little was read.")
+        why = outcome.contradiction or (outcome.why[0] if outcome.why else Step("Too little was read."))
         return Step(f"Its degree-hours to pH {{target}} are not known: {_sentence(why)}", amounts | why.amounts)
     if outcome.sum_ks is None or outcome.limit_ks is None:
         return Step(_BARE[outcome.word], amounts)
@@ -117,22 +132,25 @@ def slow_reason(outcome: Outcome | None) -> Reason:
     else:
         text = _SLOW.get(outcome.word, _SLOW["over"])  # nothing is "not shown" of a style without a crossing
         amounts = {"sum": Amount(outcome.sum_ks, DEGREE_HOURS), "limit": Amount(outcome.limit_ks, DEGREE_HOURS)}
+    if outcome.word == "running" and outcome.why:
+        text, amounts = f"{outcome.why[0].text} {text}", amounts | outcome.why[0].amounts
     settle = _NOTE_WARMTH if outcome.word == "running" else Step(f"{ASK.text} {TOXIN}")
     return Reason("warm-days", Step(text, amounts), _MET[outcome.word], GD_2023_STAPHYLOCOCCI, settle)
 
 
 _NOTE_WARMTH = Step(
-    "Enter the temperatures of its first days, until it was at 15.6 °C (60 °F) or less, or a logger's file."
+    "Enter the temperatures of its first three days at least, and on until it was at 15.6 °C (60 °F) or less, or a "
+    "logger's file."
 )
 _SLOW = {
     "passed": "Its warm days made {sum}, fewer than {limit}; then it was kept cool.",
     "over": "Its warm days made {sum}, not fewer than {limit}, without the acid that would have stopped what grows.",
-    "running": "No reading shows it cool again yet; {sum} of {limit} are gone.",
+    "running": "It is not known to be cool for good yet; {sum} of {limit} are gone.",
 }
 _SLOW_BARE = {
     "passed": "It was never warm for long, and then it was kept cool.",
     "over": "Its warm days were too many.",
-    "running": "No reading shows it cool again yet.",
+    "running": "It is not known to be cool for good yet.",
 }
 
 
@@ -141,6 +159,8 @@ def _sentence(step: Step) -> str:
 
 
 def _settle(outcome: Outcome) -> Step:
+    if outcome.contradiction is not None and outcome.word in ("running", "unknown"):
+        return MEASURE_AGAIN
     if outcome.word == "running":
         return Step("Read the pH and the temperature before the time is up.")
     if outcome.word == "unknown":

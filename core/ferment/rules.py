@@ -21,6 +21,10 @@ Edge = Literal["below", "up to"]
 TARGET_PH = 5.3
 SAME_TEMPERATURE_C = 1e-6
 """A temperature typed in °F is the band's edge itself, whatever the last digit of its °C."""
+HALF_A_DIGIT_C = 0.05
+"""A thermometer shows tenths: 32.2 °C may be 32.25 °C, and that is more than 90 °F. So near an edge that is itself
+already too warm the lower limit holds. An edge that still belongs to its band is printed as such: 37.0 °C shown is
+taken as the 37 °C of the rule. Our own choice, no source. One that shows whole degrees is typed half a degree up."""
 
 
 @frozen
@@ -33,8 +37,9 @@ class Band:
     printed: str
 
     def holds(self, highest_c: float) -> bool:
-        slack = -SAME_TEMPERATURE_C if self.edge == "below" else SAME_TEMPERATURE_C
-        return highest_c < self.most_c + slack
+        if self.edge == "below":
+            return highest_c < self.most_c - HALF_A_DIGIT_C - SAME_TEMPERATURE_C
+        return highest_c <= self.most_c + SAME_TEMPERATURE_C
 
 
 @frozen
@@ -63,12 +68,27 @@ class Rule:
             "edge": Amount(band.most_c, TEMPERATURE),
         }
         where: str = band.edge
-        if band is self.bands[-1]:
-            where, amounts["edge"] = "above", Amount(self.bands[-2].most_c, TEMPERATURE)
+        lower = self.bands[max(self.bands.index(band) - 1, 0)].most_c
+        if highest_c < lower - SAME_TEMPERATURE_C and band is not self.bands[0]:
+            where, amounts["edge"] = "within half a last digit of", Amount(lower, TEMPERATURE)
+        elif band is self.bands[-1]:
+            where, amounts["edge"] = "above", Amount(lower, TEMPERATURE)
         return Step(
             f"{self.name}, printed as {band.printed}: fewer than {{limit}}, for the highest, {{highest}}, is {where} "
             "{edge}",
             amounts,
+        )
+
+    @property
+    def strictest(self) -> Band:
+        return self.bands[-1]
+
+    def strictest_words(self) -> Step:
+        """The limit that holds where the highest temperature is not known."""
+        return Step(
+            f"{self.name}, printed as {self.strictest.printed}: fewer than {{limit}}, the lowest limit, for the "
+            "highest temperature so far was not said",
+            {"limit": Amount(self.strictest.limit_ks, DEGREE_HOURS)},
         )
 
 

@@ -1,41 +1,70 @@
-"""A sausage that is not meant to sour to 5.3: how warm it was before it was cool again, told by the same sum.
+"""A sausage that is not meant to sour to 5.3: how warm it was before it was cool for good, told by the same sum.
 
 No rule is published for it. Staphylococci grow as much in so much warmth whatever the style, so the limit of the rule
 is held against its warm days; cold, salt, nitrite and dryness must do the rest (`core.release`).
+
+Its warm days must have been seen. Readings reach from the start over its first three days at least, and on until each
+place that was warm is cool; a stretch without them is as unknown as elsewhere (`core.ferment.course`).
 """
 
 from __future__ import annotations
 
+import math
 from collections.abc import Sequence
 
-from core.ferment.course import Course, Warmth, course
+from attrs import frozen
+
+from core.ferment.course import NO_EVIDENCE_S, Warmth, course
 from core.ferment.deadline import Deadline, deadline
 from core.ferment.degree_hours import figure, limit_figure, reached_at, total, used_up
 from core.ferment.judging import Fermentation, Judged, by_place, said_of_start, standing_deviation
 from core.ferment.outcome import Outcome, Word
 from core.ferment.rules import RULES, Rule
+from core.ferment.saying import hours_and_minutes
+from core.quantities import TEMPERATURE, Amount
+from core.working import Step
 
 OWN_USE = (
     "This limit is published for sausage that sours. Holding the warm days of a slow style against it is our own "
     "choice, no source: it bounds how much staphylococci can have grown in them."
 )
+FIRST_DAYS_S = 72 * 3600.0
+"""A slow sausage is warmed within its first days if at all: common practice, no published source."""
+
+
+@frozen
+class Warmed:
+    """cool_s: when it was cool for good, every place that had been warm; None while one is. was_warm: since the start.
+
+    shown_s: the reading that shows it, after the first days; None as long as none does. last_s: the last reading.
+    """
+
+    was_warm: bool
+    cool_s: float | None
+    shown_s: float | None
+    last_s: float
+
+    @property
+    def end_s(self) -> float | None:
+        """Where the course ends: cool again, what was planned for its warm days is over. None: it goes on until now."""
+        if self.shown_s is not None:
+            return self.shown_s
+        return self.last_s if self.was_warm and self.cool_s is not None else None
 
 
 def judge_slow(fermentation: Fermentation, now_s: float) -> Judged:
-    """From the start to the first reading at the base temperature or below that no warm one follows.
-
-    now_s: seconds from the start; what was read later is passed over. Still warm is not yet known to pass.
-    """
+    """now_s: seconds from the start; what was read later is passed over. Not shown to be cool, it has not passed."""
     rule = RULES[fermentation.rule]
     warmths = sorted((each for each in fermentation.warmths if each.at_s <= now_s), key=lambda each: each.at_s)
-    cool_s = _cool_again(warmths, rule)
-    end_s = max(now_s if cool_s is None else cool_s, 0.0)
+    warmed = _warmed(warmths, rule.base_c)
+    end_s = max(now_s if warmed.end_s is None else warmed.end_s, 0.0)
     walked = course(warmths, end_s, fermentation.planned_c)
     known = bool(warmths) and bool(walked.legs)
     sum_ks = total(walked, rule.base_c) if known else None
     limit_ks = rule.limit_ks(walked.highest_c)
     over_s = reached_at(walked, rule.base_c, limit_ks) if known else None
-    word = _word(walked, warmths, sum_ks, limit_ks, cool_s)
+    lacking = (*_lacking(warmed, fermentation.planned_c, rule), *walked.unknown)
+    word = _word(sum_ks, limit_ks, warmed, lacking, now_s)
     return Judged(
         word=word,
         sum=figure(walked, rule, "Degree-hours of the warm days") if known else None,
@@ -51,25 +80,41 @@ def judge_slow(fermentation: Fermentation, now_s: float) -> Judged:
             rule=fermentation.rule,
             sum_ks=sum_ks,
             limit_ks=limit_ks if known else None,
-            why=walked.unknown,
+            why=lacking,
             deviation=standing_deviation(fermentation, over_s),
         ),
     )
 
 
-def _cool_again(warmths: Sequence[Warmth], rule: Rule) -> float | None:
-    last_warm_s = max((each.at_s for each in warmths if each.temperature_c > rule.base_c), default=None)
-    later = (each.at_s for each in warmths if last_warm_s is None or each.at_s > last_warm_s)
-    return next(later, None)
+def _warmed(warmths: Sequence[Warmth], base_c: float) -> Warmed:
+    since = [each for each in warmths if each.at_s >= 0]
+    last_s = max((each.at_s for each in since), default=-math.inf)
+    last_warm = {each.place: each.at_s for each in since if each.temperature_c > base_c}
+    cool = [
+        next((each.at_s for each in since if each.place == place and each.at_s > at_s), None)
+        for place, at_s in last_warm.items()
+    ]
+    cool_s = None if None in cool else max((each for each in cool if each is not None), default=0.0)
+    shown_s = None
+    if cool_s is not None:
+        shown_s = next((each.at_s for each in since if each.at_s >= max(cool_s, FIRST_DAYS_S)), None)
+    return Warmed(bool(last_warm), cool_s, shown_s, last_s)
 
 
-def _word(
-    walked: Course, warmths: Sequence[Warmth], sum_ks: float | None, limit_ks: float, cool_s: float | None
-) -> Word:
-    if not warmths:
-        return "unknown"
+def _lacking(warmed: Warmed, planned_c: float | None, rule: Rule) -> tuple[Step, ...]:
+    """What its own readings do not show."""
+    if planned_c is not None and planned_c > rule.base_c and not warmed.was_warm:
+        planned = {"planned": Amount(planned_c, TEMPERATURE)}
+        return (Step("The chamber was set to {planned}, and no reading shows its warm days.", planned),)
+    if warmed.shown_s is not None or warmed.cool_s is None or warmed.last_s < 0:
+        return ()
+    reach, first = hours_and_minutes(warmed.last_s), hours_and_minutes(FIRST_DAYS_S)
+    return (Step(f"Its readings reach {reach} of its first {first}."),)
+
+
+def _word(sum_ks: float | None, limit_ks: float, warmed: Warmed, lacking: Sequence[Step], now_s: float) -> Word:
     if sum_ks is not None and used_up(sum_ks, limit_ks):
         return "over"
-    if cool_s is None:
-        return "running"
-    return "unknown" if walked.unknown else "passed"
+    if warmed.shown_s is not None:
+        return "unknown" if lacking else "passed"
+    return "running" if now_s - warmed.last_s <= NO_EVIDENCE_S else "unknown"

@@ -116,8 +116,11 @@ def _slow(page: Page, seen: Seen) -> None:
     ferment.start_clock(page, begun)
     for hours, warm in ((0, "20"), (12, "20"), (24, "14")):
         ferment.read(page, begun + timedelta(hours=hours), warm=warm)
+    seen.note("slow, read for a day", page)
+    for hours in (48, 72):
+        ferment.read(page, begun + timedelta(hours=hours), warm="13")
     seen.note("slow", page)
-    ferment.hang(page, "H-1", "1000", begun + timedelta(days=2))
+    ferment.hang(page, "H-1", "1000", begun + timedelta(days=4))
     ferment.prove_dry(page, SLOW, "H-1", "600")
     seen.note("slow piece", page, ".judgement")
 
@@ -278,6 +281,12 @@ def test_a_slow_style_is_judged_by_its_warm_days(seen: Seen):
     warm = 12 * above + above * (12 * above / 6) / 2
     assert f"{warm:.0f} °C·h of {LIMIT:.0f} °C·h" in plain(seen["slow"])
     assert "5.3" not in seen["slow"].partition("First warm days")[2]
+
+
+def test_a_slow_style_read_for_a_day_is_not_yet_known_to_be_cool_for_good(seen: Seen):
+    said = plain(seen["slow, read for a day"])
+    assert "Its readings reach 24 h of its first 72 h." in said
+    assert "Note what is decided" not in said
 
 
 def test_a_slow_piece_is_ready_by_salt_nitrite_and_dryness(seen: Seen):

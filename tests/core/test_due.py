@@ -172,11 +172,45 @@ def test_a_slow_batch_that_is_warm_is_read_again(kitchen: Kitchen):
     assert set(tasks(kitchen, 0.5)) == {"reading", "hang"}
 
 
-def test_a_slow_batch_that_is_cool_wants_only_to_be_hung(kitchen: Kitchen):
+def test_a_slow_batch_whose_first_days_were_read_and_cool_wants_only_to_be_hung(kitchen: Kitchen):
+    batch = kitchen.begin(style="slow")
+    kitchen.cure(batch)
+    for day in (0.2, 1, 2, 3):
+        kitchen.read(batch, None, at=day, temperature_c=14.0)
+    assert set(tasks(kitchen, 3.5)) == {"hang"}
+
+
+@pytest.mark.parametrize("hung", [False, True])
+def test_a_slow_batch_read_cool_once_is_read_on_hung_or_not(kitchen: Kitchen, hung: bool):
     batch = kitchen.begin(style="slow")
     kitchen.cure(batch)
     kitchen.read(batch, None, at=0.2, temperature_c=14.0)
-    assert set(tasks(kitchen, 0.5)) == {"hang"}
+    if hung:
+        kitchen.hang(batch, at=0.3)
+    assert "reading" in tasks(kitchen, 0.8)
+
+
+def test_a_slow_batch_nobody_read_wants_its_temperature_until_it_hangs(kitchen: Kitchen):
+    batch = kitchen.begin(style="slow")
+    kitchen.cure(batch)
+    line = next(line for line in lines(kitchen, 5) if line.task == "reading")
+    assert (line.words.say(METRIC), line.at) == ("Read the temperature of Juniper coarse: is it cool yet?", NOON)
+    kitchen.hang(batch, at=5)
+    assert "reading" not in tasks(kitchen, 5)
+
+
+def test_a_ph_that_contradicts_the_one_before_is_measured_again_at_once(kitchen: Kitchen, acid: str):
+    kitchen.read(acid, 5.7, at=2)
+    line = lines(kitchen, 2.1)[0]
+    assert line.words.say(METRIC) == "Measure the pH of Juniper coarse again, twice: its readings contradict each other"
+    assert (line.task, line.at, set(tasks(kitchen, 2.1))) == ("reading", NOON + 2 * DAY, {"reading"})
+
+
+def test_what_two_high_readings_unsay_is_read_on(kitchen: Kitchen, acid: str):
+    kitchen.read(acid, 5.7, at=2, temperature_c=18)
+    kitchen.read(acid, 5.6, at=2.1, temperature_c=18)
+    assert lines(kitchen, 2.2)[0].words.say(METRIC, 4).startswith("Read the pH of Juniper coarse: ")
+    assert set(tasks(kitchen, 2.2)) == {"reading"}
 
 
 def test_a_piece_wants_the_scale_a_week_after_it_was_hung(kitchen: Kitchen, acid: str):

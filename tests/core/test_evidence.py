@@ -26,6 +26,7 @@ def kitchen() -> Kitchen:
 def batch(kitchen: Kitchen) -> str:
     key = kitchen.begin(least_days=20.0)
     kitchen.cure(key)
+    kitchen.read(key, None, at=0.5, temperature_c=20)
     kitchen.read(key, 5.6, at=1, temperature_c=20)
     kitchen.read(key, 4.9, at=2, temperature_c=20)
     kitchen.read(key, 5.0, at=3, temperature_c=20)

@@ -3,31 +3,16 @@
 import pytest
 from attrs import evolve
 
-from core.ferment.course import Warmth, course
-from core.ferment.crossing import Acid, crossing, projection
-from core.ferment.degree_hours import total
+from core.ferment.crossing import crossing
 from core.ferment.judging import Fermentation, judge
 from core.ferment.outcome import Deviation, reason, slow_reason
 from core.ferment.rules import RULES
 from core.ferment.saying import hours_and_minutes
 from core.ferment.slow import judge_slow
 from core.quantities import METRIC, US
-from core.units import CELSIUS_HOUR
+from tests.core.fermenting import H, acids, every_12_h, kept, warm
 
-H = 3600.0
 US_BASE = RULES["us"].base_c
-
-
-def acids(*pairs: tuple[float, float]) -> tuple[Acid, ...]:
-    return tuple(Acid(hours * H, ph) for hours, ph in pairs)
-
-
-def warm(*pairs: tuple[float, float], place="chamber") -> tuple[Warmth, ...]:
-    return tuple(Warmth(hours * H, warm_c, place) for hours, warm_c in pairs)
-
-
-def every_12_h(until_h: float, warm_c: float = 24.0, place="chamber") -> tuple[Warmth, ...]:
-    return warm(*((hours, warm_c) for hours in range(0, int(until_h) + 1, 12)), place=place)
 
 
 FALLING = acids((0, 5.8), (12, 5.6), (24, 5.4), (36, 5.2))
@@ -36,11 +21,6 @@ GOOD = Fermentation("us", FALLING, every_12_h(36))
 
 def word(fermentation: Fermentation, hours: float) -> str:
     return judge(fermentation, hours * H).word
-
-
-def kept(warmths: tuple[Warmth, ...], until_h: float, base_c: float = 15.6, planned_c: float | None = None) -> float:
-    """°C·h above the base."""
-    return CELSIUS_HOUR.from_si(total(course(warmths, until_h * H, planned_c), base_c))
 
 
 def test_sour_in_time_it_has_passed():
@@ -113,13 +93,6 @@ def test_heat_after_it_is_sour_changes_nothing():
 def test_the_ph_that_mould_raises_later_takes_nothing_back():
     mouldy = evolve(GOOD, phs=(*FALLING, *acids((48, 5.0), (400, 5.6))))
     assert word(mouldy, 500) == "passed"
-
-
-def test_a_low_ph_contradicted_the_next_day_was_no_crossing():
-    misread = acids((0, 5.8), (12, 5.2), (24, 5.6), (36, 5.1))
-    found = crossing(misread)
-    assert found is not None
-    assert (found.after_s, found.by_s) == (24 * H, 36 * H)
 
 
 def test_a_ph_no_meat_has_is_no_crossing():
@@ -233,39 +206,6 @@ def test_once_over_the_last_safe_moment_is_when_it_passed():
     assert over.at_s == pytest.approx(RULES["us"].limit_ks(24) / (24 - US_BASE))
 
 
-def test_three_readings_on_a_line_project_its_crossing():
-    ahead = projection(acids((0, 5.9), (10, 5.7), (20, 5.5)))
-    assert ahead is not None
-    assert ahead.at_s == pytest.approx(30 * H)
-    assert ahead.latest_s is not None
-    assert 20 * H <= ahead.earliest_s < ahead.at_s < ahead.latest_s
-
-
-@pytest.mark.parametrize(
-    "readings",
-    [
-        acids((0, 5.9), (10, 5.7)),
-        acids((0, 5.5), (10, 5.6), (20, 5.7)),
-        acids((0, 5.9), (10, 5.7), (20, 5.2)),
-        (),
-    ],
-    ids=["two", "rising", "there", "none"],
-)
-def test_without_three_falling_readings_nothing_is_projected(readings):
-    assert projection(readings) is None
-
-
-def test_readings_that_scatter_leave_the_later_end_open():
-    ahead = projection(acids((0, 5.8), (3, 5.72), (6, 5.78)))
-    assert ahead is not None
-    assert ahead.latest_s is None
-
-
-def test_a_lag_before_the_fall_is_left_out():
-    lagging = acids((0, 5.8), (12, 5.8), (24, 5.8), (30, 5.7), (36, 5.6))
-    assert projection(lagging) == projection(lagging[2:])
-
-
 TESTED = Deviation(kept=True, result="clean", decided_by="the district", test="toxin")
 
 
@@ -279,35 +219,7 @@ def test_a_decision_from_before_the_miss_is_about_something_else():
     assert reason(judge(decided, 120 * H).outcome).met is False
 
 
-SLOW = Fermentation("us", acids((0, 5.7), (24, 5.6)), (*every_12_h(36, 20), *warm((48, 14))))
-
-
-def test_a_slow_style_passes_once_it_is_cool_again():
-    assert judge_slow(SLOW, 60 * H).word == "passed"
-
-
-def test_a_slow_style_still_warm_is_running():
-    assert judge_slow(SLOW, 40 * H).word == "running"
-
-
-def test_a_slow_style_warm_for_too_long_is_over():
-    assert judge_slow(evolve(SLOW, warmths=every_12_h(120, 24)), 120 * H).word == "over"
-
-
-def test_a_slow_style_warm_again_later_is_counted_again():
-    again = evolve(SLOW, warmths=(*SLOW.warmths, *warm((60, 20), (72, 20), (84, 13))))
-    first, second = judge_slow(SLOW, 90 * H).outcome.sum_ks, judge_slow(again, 90 * H).outcome.sum_ks
-    assert first is not None
-    assert second is not None
-    assert second > first
-
-
-def test_a_slow_style_nobody_read_is_not_known():
-    assert slow_reason(judge_slow(evolve(SLOW, warmths=()), 60 * H).outcome).met is None
-
-
-def test_a_slow_style_never_warm_has_passed():
-    assert judge_slow(evolve(SLOW, warmths=warm((0, 10), (12, 11))), 20 * H).word == "passed"
+SLOW = Fermentation("us", (), (*every_12_h(36, 20), *warm((48, 14), (72, 13))))
 
 
 @pytest.mark.parametrize(
@@ -320,7 +232,7 @@ def test_hours_and_minutes_are_never_more_than_there_is(seconds: float, said: st
 @pytest.mark.parametrize("manner", [METRIC, US], ids=["metric", "us"])
 @pytest.mark.parametrize("fermentation", [GOOD, LATE, evolve(GOOD, warmths=()), SLOW])
 def test_every_reason_can_be_said(fermentation: Fermentation, manner):
-    for hours in (1, 30, 50, 90, 120):
+    for hours in (1, 30, 50, 60, 90, 120):
         for why in (
             reason(judge(fermentation, hours * H).outcome),
             slow_reason(judge_slow(fermentation, hours * H).outcome),

@@ -211,7 +211,60 @@ def test_a_slow_style_is_judged_by_its_warm_days_not_by_its_acid(visitor: Visito
     page = read(visitor, batch, 12, "5.6", "14")
     assert "in its warm days" in stage(page)
     assert "comes down to 5.3" not in stage(page)
+    assert "Its readings reach 24 h of its first 72 h." in stage(page)
+    read(visitor, batch, 24, "", "13")
+    read(visitor, batch, 24, "", "13")
     assert visitor.get(all_but_acid(visitor, batch)).verdicts == ["ready"]
+
+
+def test_a_slow_style_read_once_is_held_with_what_would_settle_it(visitor: Visitor):
+    batch = begun(visitor, "slow")
+    read(visitor, batch, 0, "", "4")
+    page = visitor.get(all_but_acid(visitor, batch))
+    assert page.verdicts == ["hold"]
+    assert "How warm it was in its first days is not known: its readings reach 0 min of its first 72 h" in page.text
+    assert "Enter the temperatures of its first three days at least" in page.text
+    assert "Note what is decided" in stage(visitor.get(batch))
+
+
+def test_a_low_ph_that_the_next_one_contradicts_is_measured_again(visitor: Visitor):
+    batch = begun(visitor)
+    read(visitor, batch, 0, "5.8", "20")
+    read(visitor, batch, 10, "5.2", "20")
+    said = stage(read(visitor, batch, 11, "5.7", "20"))
+    assert "hold" in said
+    assert "pH 5.2 after 10 h was contradicted by pH 5.7 after 21 h: neither counts until" in said
+    assert "measure the pH again now, in the middle of a piece" in said
+    assert "left at 20.0 °C" in said
+    assert "hold: measure the pH again" in visitor.get("/batches").text
+    assert "Measure the pH of" in visitor.get("/").text
+    assert visitor.get(all_but_acid(visitor, batch)).verdicts == ["hold"]
+
+
+def test_two_low_readings_settle_what_was_contradicted(visitor: Visitor):
+    batch = begun(visitor)
+    for hours, ph in ((0, "5.8"), (10, "5.2"), (11, "5.7"), (1, "5.2"), (1, "5.1")):
+        page = read(visitor, batch, hours, ph, "20")
+    assert "pH 5.2 after 10 h was contradicted by pH 5.7 after 21 h: it does not count." in stage(page)
+    assert visitor.get(all_but_acid(visitor, batch)).verdicts == ["ready"]
+
+
+def test_what_two_high_readings_unsay_is_said_while_it_runs_on(visitor: Visitor):
+    batch = begun(visitor)
+    for hours, ph in ((0, "5.8"), (10, "5.2"), (11, "5.7"), (1, "5.7")):
+        page = read(visitor, batch, hours, ph, "20")
+    said = stage(page)
+    assert "hold" not in said
+    assert "left at 20.0 °C" in said
+    assert "pH 5.2 after 10 h was contradicted by pH 5.7 after 21 h and by what followed: it does not count." in said
+
+
+def test_planned_warmth_and_one_reading_are_not_the_days_that_followed(visitor: Visitor):
+    batch = begun(visitor, planned_c="24")
+    read(visitor, batch, 0.5, "5.8", "24")
+    said = stage(read(visitor, batch, 30, "5.1"))
+    assert "30 h without a temperature after the last reading; more than 12 h 30 min is no evidence" in said
+    assert visitor.get(all_but_acid(visitor, batch)).verdicts == ["hold"]
 
 
 def test_a_slow_style_too_warm_too_long_is_held(visitor: Visitor):

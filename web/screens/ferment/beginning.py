@@ -33,7 +33,7 @@ START_CLOCK = declare(
                 0,
                 50,
                 optional=True,
-                help="It counts only where nothing was read for long.",
+                help="Where nothing was read it counts, if it is the warmer.",
             ),
         ),
         _say,

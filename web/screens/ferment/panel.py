@@ -25,7 +25,7 @@ from web.drawing import clock
 class Panel:
     """gone, of: the sum and its limit, as shown; "" where they are not known. hold: whether the batch is held for it.
 
-    done: what became of it, where it has passed. left, warm, last_safe: how long still, at which warmth, until when,
+    tells: whether its reason is said though time is left. done: what became of it, where it has passed. left, warm, last_safe: how long still, at which warmth, until when,
     while it runs; still: that the clock stands still. decide: whether a decision is wanted or was made. figures: with
     their working, folded.
     """
@@ -40,6 +40,7 @@ class Panel:
     warm: str
     last_safe: str
     still: str
+    tells: bool
     times: tuple[str, ...]
     figures: tuple[Figure, ...]
     assumed: tuple[object, ...]
@@ -57,24 +58,25 @@ def panel(batch: Batch, moment: datetime, how: Manner) -> Panel | None:
     known, is_slow = clocked.judged, batch.start.style == "slow"
     why = (slow_reason if is_slow else reason)(known.outcome)
     left = known.deadline.left
-    runs = known.word == "running" and bool(known.course.legs)
-    ticks = runs and left is not None and clocked.last_safe is not None
-    is_over = known.word in ("over", "not shown") or (known.word == "unknown" and known.crossing is not None)
+    runs = (known.word == "running" or known.measure_again) and bool(known.course.legs)
+    ticks = runs and left is not None and left.value > 0 and clocked.last_safe is not None
+    still = runs and left is None
+    hold = why.met is not True and known.word != "running"
+    gaps_stay = known.word == "unknown" and (known.crossing is not None or (is_slow and bool(batch.pieces)))
     return Panel(
         gone=_gone(clocked, how),
         of="" if known.limit is None else known.limit.show(how),
         reason=why,
-        hold=why.met is not True and known.word != "running",
-        decide=is_over or batch.ferment.decided is not None,
+        hold=hold,
+        decide=known.word in ("over", "not shown") or gaps_stay or batch.ferment.decided is not None,
         done=_done(batch, clocked, how),
         left=hours_and_minutes(left.value) if ticks and left else "",
         warm=_warm(clocked, how) if runs else "",
         last_safe=clock(clocked.last_safe) if ticks and clocked.last_safe else "",
-        still=f"{STANDS_STILL} ({_warm(clocked, how)})" if runs and not ticks else "",
+        still=f"{STANDS_STILL} ({_warm(clocked, how)})" if still else "",
+        tells=hold or known.outcome.contradiction is not None or not (ticks or still) or (is_slow and still),
         times=tuple(each for each in (_missed(clocked), _crossed(clocked), _projected(clocked)) if each),
-        figures=tuple(
-            each for each in (known.sum, known.limit, left if known.word == "running" else None, *known.places) if each
-        ),
+        figures=tuple(each for each in (known.sum, known.limit, left if ticks else None, *known.places) if each),
         assumed=known.assumed,
         cautions=((OWN_USE,) if is_slow else ()) + (NO_PROOF, LOCAL_RULES),
         chart=None if is_slow else charts.acidity(batch, clocked),
@@ -148,6 +150,8 @@ def summary(batch: Batch, moment: datetime, how: Manner) -> str:
     known, deviation = clocked.judged, clocked.judged.outcome.deviation
     if known.word in ("over", "not shown") and (deviation is None or not deviation.clears):
         return "hold: degree-hours used up"
+    if known.measure_again:
+        return "hold: measure the pH again"
     if known.word == "running" and known.course.legs and known.deadline.left is not None:
         gone = Amount(known.outcome.sum_ks or 0.0, DEGREE_HOURS).show(how)
         return f"{hours_and_minutes(known.deadline.left.value)} left, {gone} gone"
