@@ -25,9 +25,9 @@ from web.drawing import clock
 class Panel:
     """gone, of: the sum and its limit, as shown; "" where they are not known. hold: whether the batch is held for it.
 
-    tells: whether its reason is said though time is left. done: what became of it, where it has passed. left, warm, last_safe: how long still, at which warmth, until when,
-    while it runs; still: that the clock stands still. decide: whether a decision is wanted or was made. figures: with
-    their working, folded.
+    tells: whether its reason is said, though time is left perhaps. done: what became of it, where it has passed. left,
+    warm, last_safe: how long still, at which warmth, until when, while it runs; still: that the clock stands still.
+    decide: whether a decision is wanted or was made. figures: with their working, folded.
     """
 
     gone: str

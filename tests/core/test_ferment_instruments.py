@@ -1,0 +1,135 @@
+"""What was read on an instrument that had failed its check carries no fermentation; a high pH still speaks against."""
+
+import pytest
+
+from core.daybook.facts import Reading
+from core.daybook.facts.ferment import FermentationBegun, FermentLogTaken
+from core.daybook.ferment_due import IN_TIME, READ_EVERY
+from core.daybook.fermenting import Clocked, fermentation_of, judged
+from core.ferment.course import Warmth
+from core.ferment.crossing import Acid
+from tests.core.kitchen import DAY
+from tests.core.workshop import Workshop, day
+
+HOUR = 1 / 24
+H = 3600.0
+
+
+@pytest.fixture
+def shop() -> Workshop:
+    return Workshop()
+
+
+@pytest.fixture
+def batch(shop: Workshop) -> str:
+    key = shop.begin(at=1)
+    shop.cure(key, at=1)
+    shop.note(FermentationBegun("us", None), key, at=1)
+    return key
+
+
+def clocked(shop: Workshop, batch: str, at: float = 3) -> Clocked:
+    found = judged(shop.batch(batch), day(at))
+    assert found is not None
+    return found
+
+
+def failed_meter(shop: Workshop) -> str:
+    meter = shop.add("ph-meter", "Pen")
+    shop.buffers(meter, seven=7.0, four=4.9, at=0.5)
+    return meter
+
+
+def failed_thermometer(shop: Workshop) -> str:
+    thermometer = shop.add("thermometer", "Dial")
+    shop.ice(thermometer, 9.0, at=0.5)
+    return thermometer
+
+
+def read_through(shop: Workshop, batch: str, thermometer: str | None = None) -> None:
+    for hours in (0, 12, 24):
+        shop.note(Reading(None, 20.0, thermometer=thermometer), batch, at=1 + hours * HOUR)
+
+
+@pytest.mark.parametrize(("fails", "word"), [(True, "running"), (False, "passed")])
+def test_a_low_ph_on_a_meter_that_had_failed_shows_nothing(shop: Workshop, batch: str, fails: bool, word: str):
+    meter = failed_meter(shop) if fails else shop.add("ph-meter", "Pen")
+    read_through(shop, batch)
+    shop.note(Reading(5.8, None), batch, at=1)
+    shop.note(Reading(5.1, None, meter=meter), batch, at=2)
+    assert clocked(shop, batch, 2.1).judged.word == word
+
+
+def test_a_high_ph_on_a_meter_that_had_failed_still_contradicts(shop: Workshop, batch: str):
+    read_through(shop, batch)
+    shop.note(Reading(5.1, None), batch, at=1.5)
+    shop.note(Reading(5.31, None, meter=failed_meter(shop)), batch, at=2)
+    assert clocked(shop, batch, 2.1).judged.measure_again
+
+
+def test_just_at_the_target_a_failed_meter_speaks_neither_way(shop: Workshop, batch: str):
+    shop.note(Reading(5.3, None, meter=failed_meter(shop)), batch, at=2)
+    assert fermentation_of(shop.batch(batch)).phs == ()
+
+
+@pytest.mark.parametrize(("fails", "word"), [(True, "unknown"), (False, "passed")])
+def test_temperatures_on_a_thermometer_that_had_failed_are_none(shop: Workshop, batch: str, fails: bool, word: str):
+    read_through(shop, batch, failed_thermometer(shop) if fails else shop.add("thermometer", "Dial"))
+    shop.note(Reading(5.1, None), batch, at=2)
+    found = clocked(shop, batch).judged
+    assert found.word == word
+    assert ([each.text for each in found.outcome.why] == ["No temperature was read."]) is fails
+
+
+def log(thermometer: str | None, place: str = "chamber") -> FermentLogTaken:
+    times_s, warm_c = (0.0, 3600.0, 7200.0), (20.0, 22.0, 21.0)
+    return FermentLogTaken("0" * 64, place, times_s, warm_c, 23.0, 7200.0, 120, "shelf", thermometer)  # type: ignore[arg-type]
+
+
+def logged(shop: Workshop, batch: str) -> tuple[Warmth, ...]:
+    return fermentation_of(shop.batch(batch)).warmths
+
+
+def test_a_log_of_an_unchecked_thermometer_counts_as_it_is_with_its_highest_reading(shop: Workshop, batch: str):
+    shop.note(log(shop.add("thermometer", "Shelf"), "core"), batch, at=1 + 2 * HOUR)
+    points = ((2, 20.0), (3, 22.0), (4, 21.0), (3, 23.0))
+    found = logged(shop, batch)
+    assert [(each.at_s / H, each.temperature_c, each.place) for each in found] == [
+        (pytest.approx(at_h), warm_c, "core") for at_h, warm_c in points
+    ]
+
+
+def test_a_log_on_an_instrument_nobody_knows_counts_as_it_is(shop: Workshop, batch: str):
+    shop.note(log("nobody"), batch, at=1)
+    assert max(each.temperature_c for each in logged(shop, batch)) == 23
+
+
+def test_a_log_is_corrected_by_the_check_that_stood_when_it_began_its_highest_too(shop: Workshop, batch: str):
+    thermometer = shop.add("thermometer", "Shelf")
+    shop.ice(thermometer, 1.0, at=0.5)
+    shop.note(log(thermometer), batch, at=1)
+    assert [each.temperature_c for each in logged(shop, batch)] == pytest.approx([19.0, 21.0, 20.0, 22.0])
+
+
+def test_a_log_on_a_thermometer_that_had_failed_is_none(shop: Workshop, batch: str):
+    shop.note(log(failed_thermometer(shop)), batch, at=1)
+    assert logged(shop, batch) == ()
+
+
+def test_a_thermometer_that_fails_later_had_not_failed_then(shop: Workshop, batch: str):
+    thermometer = shop.add("thermometer", "Shelf")
+    shop.note(log(thermometer), batch, at=1)
+    shop.ice(thermometer, 9.0, at=1.5)
+    assert len(logged(shop, batch)) == 4
+
+
+def test_the_seconds_count_from_the_start_of_the_clock(shop: Workshop, batch: str):
+    shop.note(Reading(5.8, 20.0), batch, at=1 - HOUR)
+    shop.note(Reading(5.6, 21.0, place="core"), batch, at=1 + 2 * HOUR)
+    known = fermentation_of(shop.batch(batch))
+    assert known.phs == (Acid(pytest.approx(-H), 5.8), Acid(pytest.approx(2 * H), 5.6))  # type: ignore[arg-type]
+    assert [(each.temperature_c, each.place) for each in known.warmths] == [(20.0, "chamber"), (21.0, "core")]
+
+
+def test_it_is_read_twice_a_day_and_an_hour_before_the_last_safe_moment():
+    assert (READ_EVERY, IN_TIME) == (DAY / 2, DAY / 24)
