@@ -2,7 +2,7 @@
 
 import pytest
 
-from core.daybook.batch import batches, fold, open_and_finished
+from core.daybook.batch import batches, fold, open_and_finished, open_batches
 from core.daybook.book import Book
 from core.daybook.facts import (
     ActivityMeasured,
@@ -12,6 +12,7 @@ from core.daybook.facts import (
     PieceInspected,
     PieceTakenDown,
     PieceWeighed,
+    Reading,
 )
 from tests.core.kitchen import DAY, NOON, Kitchen
 
@@ -323,3 +324,20 @@ def test_the_log_holds_batch_and_pieces_in_time_order(kitchen: Kitchen, hung):
     moments = [line.entry.happened_at for line in kitchen.batch(batch).lines]
     assert len(moments) == 6
     assert moments == sorted(moments)
+
+
+def test_a_reading_corrected_into_a_hung_piece_opens_its_batch_again(kitchen: Kitchen):
+    batch = kitchen.begin()
+    kitchen.note(PieceTakenDown("ready"), kitchen.hang(batch), at=30)
+    reading = kitchen.read(batch, 5.5)
+    assert open_batches(kitchen.book) == []
+    kitchen.note(PieceHung("J-2", 1.0), batch, at=2, corrects=reading, written=31)
+    assert [each.id for each in open_batches(kitchen.book)] == [batch]
+
+
+def test_a_finished_batch_with_another_correction_is_passed_over_unread(kitchen: Kitchen):
+    batch = kitchen.begin()
+    kitchen.note(PieceTakenDown("ready"), kitchen.hang(batch), at=30)
+    kitchen.note(Reading(5.2), batch, at=1, corrects=kitchen.read(batch, 5.5), written=31)
+    assert not kitchen.book.was_corrected_into("piece-hung", about=batch)
+    assert open_batches(kitchen.book) == []

@@ -25,7 +25,7 @@ from core.daybook.facts import (
 )
 from core.quantities import METRIC
 from core.release.readiness import judge
-from tests.core.kitchen import NOON
+from tests.core.kitchen import NOON, Kitchen
 
 law = settings(max_examples=60, deadline=None)  # a journal is much to draw
 
@@ -142,6 +142,39 @@ def test_no_entry_is_ever_lost_from_its_line(records):
 def test_open_batches_are_those_that_are_not_finished(records):
     book = Book(records)
     assert open_batches(book) == open_and_finished(book)[0]
+
+
+@st.composite
+def nearly_finished(draw: st.DrawFn) -> list[dict]:
+    """A batch whose every hung piece is down, one of its other entries corrected: into a hung piece as often as not."""
+    kitchen = Kitchen()
+    batch = kitchen.begin()
+    others = [kitchen.read(batch, 5.5, at=1), kitchen.cure(batch, at=1)]
+    for number in range(draw(st.integers(1, 3))):
+        kitchen.note(PieceTakenDown("ready"), kitchen.hang(batch, f"J-{number}"), at=30)
+    target = draw(st.sampled_from(others))
+    for _ in range(draw(st.integers(1, 2))):
+        fact = draw(st.sampled_from([PieceHung("J-9", 1.0), Reading(5.4, None), Withdrawn()]))
+        corrected = kitchen.note(fact, batch, at=2, corrects=target, written=draw(st.integers(31, 60)))
+        target = draw(st.sampled_from([target, corrected]))
+    if draw(st.booleans()):
+        kitchen.note(PieceTakenDown("ready"), others[0], at=40)
+    return kitchen.records
+
+
+def test_a_batch_with_a_piece_that_a_correction_hung_is_open_until_that_is_down():
+    still_open: list[bool] = []
+
+    @law
+    @given(nearly_finished(), st.randoms(use_true_random=False))
+    def holds(records: list[dict], chance) -> None:
+        chance.shuffle(records)
+        book = Book(records)
+        assert open_batches(book) == open_and_finished(book)[0]
+        still_open.append(bool(open_batches(book)))
+
+    holds()
+    assert 0.1 < sum(still_open) / len(still_open) < 0.9
 
 
 @law

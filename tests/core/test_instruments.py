@@ -198,11 +198,25 @@ def test_a_check_of_another_kind_of_instrument_is_no_check(shop: Workshop):
     assert shop.instrument(key).checks == ()
 
 
-@pytest.mark.parametrize(("at", "old"), [(181.0, False), (181.01, True)])
-def test_a_check_is_old_after_half_a_year(shop: Workshop, at: float, old: bool):
-    key = shop.add()
-    shop.salt(key, at=1)
-    assert shop.instrument(key).is_old(day(at)) is old
+@pytest.mark.parametrize(("at", "old"), [(0.0, False), (1e-5, True)], ids=["on the day", "a second later"])
+@pytest.mark.parametrize(
+    ("kind", "days"), [("thermometer", 180), ("hygrometer", 180), ("ph-meter", 30), ("scale", 180)]
+)
+def test_a_check_is_old_after_half_a_year_a_ph_meters_after_a_month(
+    shop: Workshop, kind: str, days: float, at: float, old: bool
+):
+    """Common practice, no published source."""
+    key = shop.add(kind)
+    match kind:
+        case "thermometer":
+            shop.ice(key, 0.0, at=1)
+        case "hygrometer":
+            shop.salt(key, at=1)
+        case "ph-meter":
+            shop.buffers(key, seven=7.0, four=4.0, at=1)
+        case _:
+            shop.weight(key, 1.0, at=1)
+    assert shop.instrument(key).is_old(day(1 + days + at)) is old
 
 
 def test_ones_own_interval_goes_before_the_common_one(shop: Workshop):

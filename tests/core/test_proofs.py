@@ -172,6 +172,33 @@ def test_a_check_before_the_instrument_was_set_anew_speaks_for_nothing():
     assert put_right(Shelf(book), run, MOMENT)[0].temperature is None
 
 
+def run_begun(at: datetime, instrument: str) -> ProofRun:
+    """A log that began at this moment of the clock on the wall."""
+    begun_s = (at.replace(tzinfo=UTC) - datetime(1970, 1, 1, tzinfo=UTC)).total_seconds()
+    return evolve(proof_run(), probes=(ProofProbe(0, "Probe 1", "low", instrument),), begun_s=begun_s)
+
+
+@pytest.mark.parametrize(("since", "counts"), [(timedelta(0), True), (-timedelta(seconds=1), False)])
+def test_a_later_check_speaks_only_where_the_instrument_was_not_adjusted_in_between(since: timedelta, counts: bool):
+    """It was adjusted a minute after it was added, and checked a minute later."""
+    book, (instrument, adjusted, _) = book_of(
+        InstrumentAdded("Left logger", "thermometer"), InstrumentSetAnew(), IcePointChecked(0.4)
+    )
+    run = run_begun(book.entry(adjusted).happened_at + since, instrument)
+    assert (put_right(Shelf(book), run, MOMENT)[0].temperature is not None) is counts
+
+
+def test_an_instrument_adjusted_after_the_run_was_saved_keeps_the_check_that_stood_then():
+    book, (instrument, checked_at, adjusted) = book_of(
+        InstrumentAdded("Left logger", "thermometer"), IcePointChecked(0.4), InstrumentSetAnew()
+    )
+    begun = book.entry(checked_at).happened_at - timedelta(seconds=1)
+    run = run_begun(begun, instrument)
+    just_before = book.entry(adjusted).happened_at - timedelta(seconds=1)
+    assert put_right(Shelf(book), run, just_before)[0].temperature is not None
+    assert put_right(Shelf(book), run, just_before + timedelta(seconds=1))[0].temperature is None
+
+
 def test_an_instrument_that_failed_puts_nothing_right():
     right = checked(9.0)
     assert right.temperature is None
