@@ -40,7 +40,9 @@ ROOM_M3: Range = (0.03, 30.0)
 LOSS: Range = (0.05, 0.6)
 LOSS_A_DAY: Range = (0.001 / 86400, 0.05 / 86400)
 NITRITE_WANTED: Range = (40e-6, 250e-6)
-SANITISER: Range = (5e-6, 1000e-6)
+SANITISER: Range = (10e-6, 1000e-6)
+LABEL_LIMIT: Range = (10e-6, 500e-6)
+STOCK_STRENGTH: Range = (0.01, 1.0)
 
 
 def is_usual(value: float, usual: Range) -> bool:
