@@ -50,9 +50,9 @@ def dilute(
     """A working solution of a sanitiser.
 
     agent: a key of AGENTS. strength: of the stock, 0 to 1. target_ppm: above 0, and weaker than the stock. volume_m3:
-    of the finished solution, up to 10 000 US gallons. after: "drain" lets it stay on, "rinse" takes it off again. label_ppm: the
-    label's own limit without rinse. ph: of the solution. stated: whether the strength counts the active substance or
-    sodium hypochlorite. stock_kg_per_litre: 0.8 to 2; 1 is what printed tables count with.
+    of the finished solution, up to 10 000 US gallons. after: "drain" lets it stay on, "rinse" takes it off again.
+    label_ppm: the label's own limit without rinse. ph: of the solution. stated: whether the strength counts the active
+    substance or sodium hypochlorite. stock_kg_per_litre: 0.8 to 2; 1 is what printed tables count with.
     Returns the stock (litres, or grams where it is dry), the same in spoons, the water, the limit, the least
     temperature and the contact time. Raises OutOfRange: too weak to sanitise, over the no-rinse limit with "drain", a
     stock that is not sold or too weak, a pH that will not do.
@@ -106,10 +106,11 @@ def _require_least(chosen: Agent, target_ppm: float) -> None:
     if chosen.least_ppm is None or within(chosen.least_ppm, target_ppm):
         return
     by_label = chosen.least_source is not FOOD_CODE_SANITISERS
+    weaker = f"less than {_ppm(chosen.least_ppm)} of {chosen.active}"
     rather = " Where its label names a weaker one, choose another product, by its label." if by_label else ""
     raise OutOfRange(
         "target",
-        f"Too weak: less than {_ppm(chosen.least_ppm)} of {chosen.active} does not sanitise ({chosen.least_rule}).{rather}",
+        f"Too weak: {weaker} does not sanitise ({chosen.least_rule}).{rather}",
     )
 
 

@@ -63,8 +63,8 @@ CHLORINE_MOLAR = 70.906
 GAS = "With vinegar or any acid it sets free chlorine gas, with ammonia chloramines: both harm the lungs."
 EATS_METAL = "Chlorine eats metal: do not let it stand on coils, fans or sensors."
 DRY = (
-    "Into the water, never water onto it, and stirred until all is dissolved. Kept dry and away from acid, oil and every "
-    "other kind of chlorine: it can take fire (common practice, no source)."
+    "Into the water, never water onto it, and stirred until all is dissolved. Kept dry and away from acid, oil and "
+    "every other kind of chlorine: it can take fire (common practice, no source)."
 )
 
 AGENTS: Mapping[str, Agent] = {

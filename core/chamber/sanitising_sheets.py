@@ -7,11 +7,11 @@ from core.chamber.sanitising_agents import AGENTS, PPM
 from core.chamber.sanitising_measures import DENSITY, STRENGTH
 from core.chamber.sanitising_stock import LARGEST_M3, Stated
 from core.quantities import PARTS_PER_MILLION, PH, VOLUME
-from core.usual import LABEL_LIMIT, SANITISER, STOCK_STRENGTH, TANK_M3
+from core.usual import LABEL_LIMIT, SANITISER
 from core.working import Figure
 from core.worksheet import Choice, Number, Worksheet
 
-_VOLUME = Number("volume", "Solution wanted", VOLUME, 1e-5, LARGEST_M3, usual=TANK_M3)
+_VOLUME = Number("volume", "Solution wanted", VOLUME, 1e-5, LARGEST_M3)
 
 
 def _dilute(
@@ -47,7 +47,6 @@ DILUTE_SANITISER = Worksheet(
             1e-5,
             1.0,
             help="By its label, in per-cent or ppm.",
-            usual=STOCK_STRENGTH,
         ),
         Number(
             "target",

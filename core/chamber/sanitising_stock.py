@@ -22,8 +22,8 @@ LARGEST_M3 = 10_000 * GALLON_M3
 """The largest that a handbook read here tabulates: 410 ppm in 10 000 gal."""
 
 POURED_NOT_WEIGHED = (
-    "No liquid bleach is that strong: it holds 16 % at most (common practice, no published source). Granules and tablets "
-    "are weighed, not poured: choose calcium hypochlorite or isocyanurate as the sanitiser."
+    "No liquid bleach is that strong: it holds 16 % at most (common practice, no published source). Granules and "
+    "tablets are weighed, not poured: choose calcium hypochlorite or isocyanurate as the sanitiser."
 )
 IS_IT_SO_WEAK = (
     "A stock of less than 1 % is rare: see that its label says so, and that this is no fraction typed for a per-cent. "
