@@ -15,6 +15,7 @@ import json
 import sys
 from argparse import ArgumentParser, Namespace
 from collections.abc import Mapping, Sequence
+from contextlib import suppress
 from decimal import Decimal
 from difflib import get_close_matches
 from typing import Any, NoReturn, TextIO, cast
@@ -112,6 +113,8 @@ def _piped(stdin: TextIO, manner: Manner) -> dict[str, str]:
         given: Any = outside_json.parse(text, _exactly)
     except Refusal:
         raise
+    except outside_json.Doubled as doubled:
+        raise Refusal(doubled.key, "This input is given twice.") from None
     except ValueError:
         raise Refusal("", "Standard input is not JSON. Give an object of keys and values.") from None
     if not isinstance(given, dict):
@@ -120,7 +123,13 @@ def _piped(stdin: TextIO, manner: Manner) -> dict[str, str]:
 
 
 def _exactly(text: str) -> Any:
-    return json.loads(text, parse_float=Decimal, parse_int=Decimal, parse_constant=_refuse_constant)
+    return json.loads(
+        text,
+        object_pairs_hook=outside_json.once,
+        parse_float=Decimal,
+        parse_int=Decimal,
+        parse_constant=_refuse_constant,
+    )
 
 
 def _refuse_constant(constant: str) -> NoReturn:
@@ -151,10 +160,19 @@ def _dump(value: Any) -> str:
     return json.dumps(value, ensure_ascii=False, indent=2, allow_nan=False)
 
 
+def say(text: str, stream: TextIO) -> None:
+    """Whoever reads may have enough, as `head` does; then the rest is not said, and nothing went wrong."""
+    try:
+        print(text, file=stream, flush=True)
+    except BrokenPipeError:
+        with suppress(BrokenPipeError):  # closed all the same; an open one would be flushed, and complain, at the exit
+            stream.close()
+
+
 if __name__ == "__main__":
     printed, complaint, status = main(sys.argv[1:], sys.stdin)
     if printed:
-        print(printed)
+        say(printed, sys.stdout)
     if complaint:
-        print(complaint, file=sys.stderr)
+        say(complaint, sys.stderr)
     sys.exit(status)

@@ -5,7 +5,7 @@ import json
 
 import pytest
 
-from core.__main__ import main
+from core.__main__ import main, say
 from core.worksheets import WORKSHEETS
 
 CURE = ["cure-ppm", "meat_kg=12.4 kg", "dose=0.25 %", "nitrite=6.25 %"]
@@ -164,3 +164,23 @@ def test_an_unknown_option_is_refused():
 
 def test_unknown_units_are_refused():
     assert "metric" in complaint("cure-ppm", "--units", "imperial")
+
+
+@pytest.mark.parametrize("again", ["6 %", "5 %"])
+def test_a_key_given_twice_in_json_is_refused_by_its_name(again: str):
+    text = f'{{"stock": "5 %", "target": "200 ppm", "volume": "4 L", "stock": "{again}"}}'
+    assert complaint("dilute-sanitiser", stdin=text) == "stock: This input is given twice."
+
+
+class Enough(io.StringIO):
+    """A reader that has read its line and gone, as `head -1` does."""
+
+    def flush(self) -> None:
+        if not self.closed:
+            raise BrokenPipeError
+
+
+def test_a_reader_that_has_enough_is_no_fault():
+    reader = Enough()
+    say("one line", reader)
+    assert reader.closed

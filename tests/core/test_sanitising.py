@@ -207,7 +207,7 @@ def test_a_bare_fraction_for_the_stock_is_asked_about(text: str):
 
 
 def test_the_fraction_that_was_meant_is_named():
-    with pytest.raises(Refused, match="Is 5.25 % meant"):
+    with pytest.raises(Refused, match=r"Is 5\.25 % meant"):
         DILUTE_SANITISER.answer({"stock": "0.0525", "target": "200 ppm", "volume": "4 L"})
 
 
