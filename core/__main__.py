@@ -21,7 +21,7 @@ from difflib import get_close_matches
 from typing import Any, NoReturn, TextIO, cast
 
 from core import outside_json
-from core.command_line import answer_as_json, answer_as_text, describe
+from core.command_line import answer_as_json, answer_as_text, describe, read_as
 from core.quantities import Manner
 from core.refusals import Missing, Refusal, Refused
 from core.worksheet import Worksheet
@@ -77,7 +77,11 @@ def _run(options: Namespace, stdin: TextIO) -> str:
     texts = _typed(options.values) if options.values else _piped(stdin, manner)
     _require_known(sheet, texts)
     answer = sheet.answer(texts, manner)
-    return _dump(answer_as_json(answer, manner)) if options.json else answer_as_text(answer, manner)
+    read = read_as(sheet, texts, manner)
+    if options.json:
+        return _dump(answer_as_json(answer, manner, read))
+    labels = {each.key: each.label for each in sheet.inputs}
+    return answer_as_text(answer, manner, (f"{labels[key]} {shown}" for key, shown in read.items()))
 
 
 def _listed(*, as_json: bool) -> str:

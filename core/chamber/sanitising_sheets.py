@@ -69,7 +69,7 @@ DILUTE_SANITISER = Worksheet(
             help="Where the label gives one. It goes before the general rule.",
             usual=LABEL_LIMIT,
         ),
-        Number("ph", "pH of the solution", PH, 0.0, 14.0, optional=True, help="Empty takes the stricter of two rows."),
+        Number("ph", "pH of the solution", PH, 1.0, 13.0, optional=True, help="Empty takes the stricter of two rows."),
         Choice(
             "stated",
             "The label states",
