@@ -53,7 +53,7 @@ def _of_form(form: EntryForm) -> Iterator[Number]:
 
 
 def _numbers(held: Any) -> Iterator[Number]:
-    if type(held) is Number:
+    if issubclass(type(held), Number):  # a proxy of the web framework is asked for its type only
         yield held
     elif type(held) in (tuple, list):
         for each in held:

@@ -189,8 +189,3 @@ def test_a_correction_can_change_its_shape(visitor: Visitor, ham: str):
 def test_an_older_entry_goes_on_naming_no_rules(visitor: Visitor, salami: str):
     saved = visitor.fill(f"{salami}/cure", dose="0.2 %").saved
     assert visitor.fact(saved).rules == "us"
-
-
-def test_in_a_brine_a_dose_in_kilograms_is_asked_about(visitor: Visitor, ham: str):
-    page = visitor.post(f"{ham}/cure", **PUMPED | {"dose": "0.24"})
-    assert "Is 0.24 kg" in page.beside("dose")

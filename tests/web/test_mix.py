@@ -114,12 +114,3 @@ def test_letters_are_answered_with_both_ways_to_say_it(visitor: Visitor, batch: 
 def test_a_strength_that_no_curing_salt_has_is_refused_beside_it(visitor: Visitor, batch: str):
     page = visitor.fill(f"{batch}/cure", dose="31 g", nitrite="62.5 %")
     assert "not a curing salt" in page.beside("nitrite")
-
-
-@pytest.mark.parametrize("dose", ["0.0025", "0.0999", "25"])
-def test_a_slip_in_the_dose_of_an_entry_is_asked_about(visitor: Visitor, batch: str, dose: str):
-    assert "usual here is 0.1 % to 5 %" in visitor.fill(f"{batch}/cure", dose=dose, nitrite="6.25").beside("dose")
-
-
-def test_a_usual_dose_is_not_asked_about(visitor: Visitor, batch: str):
-    assert visitor.fill(f"{batch}/cure", dose="0.25", nitrite="6.25").saved

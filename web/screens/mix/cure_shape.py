@@ -15,10 +15,9 @@ from core.mix.ions import ALKALIS
 from core.mix.rule import METHODS, WET, WHOLE, Method
 from core.mix.rules import RULE_SETS, products_for
 from core.quantities import DOSE_MASS, FRACTION, PARTS_PER_MILLION, Manner
-from core.reading import is_bare, read
+from core.reading import read
 from core.refusals import NotAQuantity, OutOfRange
 from core.release.readiness import METHOD_OF
-from core.usual import USUAL, ask, is_usual
 from core.worksheet import Choice, Number
 from web.entry_forms import ASKED_ANEW, Subject
 from web.forms import Input, Ticks
@@ -87,9 +86,6 @@ class Dose:
             keep = weighed and self.unit != "g"
             raise NotAQuantity(self.key, refusal.sentence if keep else sentence) from None
         value = self._between(value, HEAVIEST_DOSE_KG if weighed else 1)
-        usual = USUAL["dose_mass" if weighed else "dose"]
-        if is_bare(text) and not is_usual(value, usual):
-            raise ask(self.key, self.label, value, quantity, usual, manner)
         return Asked(kg=value) if weighed else Asked(share=value)
 
     def _between(self, value: float, most: float) -> float:
