@@ -371,3 +371,47 @@ def test_one_agent_alone_clashes_with_nothing():
 def test_an_unknown_cleaner_is_not_passed_over():
     with pytest.raises(KeyError):
         never_mix(("chlorine", "bleech"))
+
+
+BOUNDS = [
+    ("stock", "9.99 ppm", "10 ppm"),
+    ("stock", "100.1 %", "100 %"),
+    ("target", "0.999 ppm", "1 ppm"),
+    ("target", "10001 ppm", "10000 ppm"),
+    ("volume", "9.99 ml", "10 ml"),
+    ("volume", "10001 gal", "10000 gal"),
+    ("label", "0.999 ppm", "1 ppm"),
+    ("label", "10001 ppm", "10000 ppm"),
+    ("ph", "0.99", "1"),
+    ("ph", "13.01", "13"),
+    ("weight", "0.799 kg/L", "0.8 kg/L"),
+    ("weight", "2.001 kg/L", "2 kg/L"),
+]
+
+
+@pytest.mark.parametrize(("key", "outside", "inside"), BOUNDS)
+def test_each_box_of_the_sheet_ends_where_it_says(key: str, outside: str, inside: str):
+    (box,) = [each for each in DILUTE_SANITISER.inputs if each.key == key]
+    assert box.read(inside, METRIC) is not None
+    with pytest.raises(OutOfRange):
+        box.read(outside, METRIC)
+
+
+@pytest.mark.parametrize(("ph", "taken"), [(-0.01, False), (0.0, True)])
+def test_ph_begins_at_nothing(ph: float, taken: bool):
+    if taken:
+        assert dilute("label", 0.1, 100.0, LITRE, ph=ph)
+    else:
+        assert refused("label", 0.1, 100.0, LITRE, ph=ph).field == "ph"
+
+
+@pytest.mark.parametrize(("litres", "shown"), [(0.0999, "99.9 ml"), (0.5, "500 ml"), (0.005, "5.00 ml")])
+def test_the_stock_is_shown_as_finely_as_it_is_measured(litres: float, shown: str):
+    made = dilute("label", 0.01, 100.0, litres * 100 * LITRE)
+    assert figure(made, "stock").show(METRIC) == shown
+
+
+def test_a_label_may_raise_peracetic_acid_to_315_ppm_and_not_a_hair_further():
+    """40 CFR 180.940(b) and (c)."""
+    assert dilute("peracetic", 0.15, 315.0, LITRE, label_ppm=315.0)
+    assert refused("peracetic", 0.15, 315.03, LITRE, label_ppm=500.0).field == "target"
