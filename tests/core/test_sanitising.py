@@ -378,7 +378,7 @@ BOUNDS = [
     ("stock", "100.1 %", "100 %"),
     ("target", "0.999 ppm", "1 ppm"),
     ("target", "10001 ppm", "10000 ppm"),
-    ("volume", "9.99 ml", "10 ml"),
+    ("volume", "9.9 ml", "10 ml"),
     ("volume", "10001 gal", "10000 gal"),
     ("label", "0.999 ppm", "1 ppm"),
     ("label", "10001 ppm", "10000 ppm"),
@@ -405,7 +405,7 @@ def test_ph_begins_at_nothing(ph: float, taken: bool):
         assert refused("label", 0.1, 100.0, LITRE, ph=ph).field == "ph"
 
 
-@pytest.mark.parametrize(("litres", "shown"), [(0.0999, "99.9 ml"), (0.5, "500 ml"), (0.005, "5.00 ml")])
+@pytest.mark.parametrize(("litres", "shown"), [(0.0999, "99.9 ml"), (0.5, "500 ml"), (0.00525, "5.25 ml")])
 def test_the_stock_is_shown_as_finely_as_it_is_measured(litres: float, shown: str):
     made = dilute("label", 0.01, 100.0, litres * 100 * LITRE)
     assert figure(made, "stock").show(METRIC) == shown
