@@ -15,12 +15,13 @@ import json
 import sys
 from argparse import ArgumentParser, Namespace
 from collections.abc import Mapping, Sequence
+from contextlib import suppress
 from decimal import Decimal
 from difflib import get_close_matches
 from typing import Any, NoReturn, TextIO, cast
 
 from core import outside_json
-from core.command_line import answer_as_json, answer_as_text, describe
+from core.command_line import answer_as_json, answer_as_text, describe, read_as
 from core.quantities import Manner
 from core.refusals import Missing, Refusal, Refused
 from core.worksheet import Worksheet
@@ -76,7 +77,11 @@ def _run(options: Namespace, stdin: TextIO) -> str:
     texts = _typed(options.values) if options.values else _piped(stdin, manner)
     _require_known(sheet, texts)
     answer = sheet.answer(texts, manner)
-    return _dump(answer_as_json(answer, manner)) if options.json else answer_as_text(answer, manner)
+    read = read_as(sheet, texts, manner)
+    if options.json:
+        return _dump(answer_as_json(answer, manner, read))
+    labels = {each.key: each.label for each in sheet.inputs}
+    return answer_as_text(answer, manner, (f"{labels[key]} {shown}" for key, shown in read.items()))
 
 
 def _listed(*, as_json: bool) -> str:
@@ -112,6 +117,8 @@ def _piped(stdin: TextIO, manner: Manner) -> dict[str, str]:
         given: Any = outside_json.parse(text, _exactly)
     except Refusal:
         raise
+    except outside_json.Doubled as doubled:
+        raise Refusal(doubled.key, "This input is given twice.") from None
     except ValueError:
         raise Refusal("", "Standard input is not JSON. Give an object of keys and values.") from None
     if not isinstance(given, dict):
@@ -120,7 +127,13 @@ def _piped(stdin: TextIO, manner: Manner) -> dict[str, str]:
 
 
 def _exactly(text: str) -> Any:
-    return json.loads(text, parse_float=Decimal, parse_int=Decimal, parse_constant=_refuse_constant)
+    return json.loads(
+        text,
+        object_pairs_hook=outside_json.once,
+        parse_float=Decimal,
+        parse_int=Decimal,
+        parse_constant=_refuse_constant,
+    )
 
 
 def _refuse_constant(constant: str) -> NoReturn:
@@ -151,10 +164,19 @@ def _dump(value: Any) -> str:
     return json.dumps(value, ensure_ascii=False, indent=2, allow_nan=False)
 
 
+def say(text: str, stream: TextIO) -> None:
+    """Whoever reads may have enough, as `head` does; then the rest is not said, and nothing went wrong."""
+    try:
+        print(text, file=stream, flush=True)
+    except BrokenPipeError:
+        with suppress(BrokenPipeError):  # closed all the same; an open one would be flushed, and complain, at the exit
+            stream.close()
+
+
 if __name__ == "__main__":
     printed, complaint, status = main(sys.argv[1:], sys.stdin)
     if printed:
-        print(printed)
+        say(printed, sys.stdout)
     if complaint:
-        print(complaint, file=sys.stderr)
+        say(complaint, sys.stderr)
     sys.exit(status)

@@ -46,7 +46,7 @@ from core.vapour import (
     enthalpy_j_kg,
     frost_point_c,
     humidity_ratio,
-    ice_bulb_ratio,
+    other_bulb_c,
     station_pressure_pa,
     vapour_pressure_pa,
     wet_bulb_c,
@@ -57,6 +57,15 @@ COIL_ICES = "A cooling coil colder than freezing ices at the frost point, which 
 OVER_ICE = "This air holds more vapour than ice does: frost grows on everything in it that is not warmer than the air."
 ICED_BULB = "Below freezing the bulb is taken as covered with ice."
 EITHER_BULB = "So near freezing a bulb that carries ice would read lower than this wet one."
+NEAR_FREEZING_K = 0.3
+WET_NEAR_FREEZING = (
+    "Within 0.3 K of freezing this is what a wet bulb reads; one that carries ice reads otherwise. The state of the "
+    "bulb says more than the digits: it is known to some tenths of a kelvin."
+)
+ICED_NEAR_FREEZING = (
+    "Within 0.3 K of freezing this is what an iced bulb reads; one that is still wet reads otherwise. The state of the "
+    "bulb says more than the digits: it is known to some tenths of a kelvin."
+)
 TAKES_UP = "The surface takes up water from this air: it does not dry."
 WEATHER = "Weather moves the true pressure by a few per cent; a barometer not set to sea level knows better."
 
@@ -225,9 +234,23 @@ def _wet_bulb(air: _Air) -> Figure:
         Step(f"{ice if iced else liquid} = {{ratio}}", amounts),
         Step("Found by trial: {answer}", {"answer": Amount(bulb_c, TEMPERATURE)}),
     )
-    either = not iced and ice_bulb_ratio(air.temperature_c, 0.0, air.pressure_pa) > air.ratio
-    cautions = (ICED_BULB,) if iced else (EITHER_BULB,) if either else ()
-    return Figure("wet_bulb", "Wet bulb", bulb_c, TEMPERATURE, steps, ASHRAE_WET_BULB, cautions)
+    other_c = other_bulb_c(air.temperature_c, air.humidity, air.pressure_pa)
+    low, high = _reads_between(bulb_c, other_c)
+    cautions = _bulb_cautions(bulb_c, iced, other_c is not None)
+    return Figure("wet_bulb", "Wet bulb", bulb_c, TEMPERATURE, steps, ASHRAE_WET_BULB, cautions, low, high)
+
+
+def _reads_between(bulb_c: float, other_c: float | None) -> tuple[float, float] | tuple[None, None]:
+    """The range of both states of the bulb near freezing, where neither can be excluded."""
+    if other_c is None or abs(bulb_c) > NEAR_FREEZING_K:
+        return None, None
+    return min(bulb_c, other_c), max(bulb_c, other_c)
+
+
+def _bulb_cautions(bulb_c: float, iced: bool, either: bool) -> tuple[str, ...]:
+    if abs(bulb_c) <= NEAR_FREEZING_K:
+        return (ICED_NEAR_FREEZING if iced else WET_NEAR_FREEZING,)
+    return (ICED_BULB,) if iced else (EITHER_BULB,) if either else ()
 
 
 def _ratio_step(air: _Air) -> Step:

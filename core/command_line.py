@@ -2,14 +2,18 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator, Mapping
 from typing import Any
 
+from attrs import evolve
+
 from core.quantities import METRIC, Amount, Manner
+from core.reading import is_bare
 from core.refusals import Refused
+from core.usual import as_typed
 from core.verdict import Reason, Verdict
 from core.working import Figure
-from core.worksheet import Answer, Choice, Input, Worksheet
+from core.worksheet import Answer, Choice, Input, Number, Worksheet
 
 
 def describe(sheet: Worksheet) -> dict[str, Any]:
@@ -53,9 +57,30 @@ def _describe_input(each: Input) -> dict[str, Any]:
     }
 
 
-def answer_as_json(answer: Answer, manner: Manner) -> dict[str, Any]:
-    """Figures in SI, and as the reader sees them."""
+def read_as(sheet: Worksheet, texts: Mapping[str, str], manner: Manner) -> dict[str, str]:
+    """Every number that was typed without its unit, said back with it, and in the other system where that differs.
+
+    No range tells 27.3 kg from 27.3 lb: only the eye does.
+    """
+    numbers = [each for each in sheet.inputs if isinstance(each, Number)]
+    return {each.key: _said_back(each, texts[each.key], manner) for each in numbers if is_bare(texts.get(each.key, ""))}
+
+
+def _said_back(each: Number, text: str, manner: Manner) -> str:
+    value = each.read(text, manner)
+    assert value is not None
+    shown = as_typed(value, each.quantity, manner)
+    other = evolve(manner, system="metric" if manner.system == "us" else "us")
+    if each.quantity.bare("us") == each.quantity.bare("metric"):
+        return shown
+    return f"{shown} ({Amount(value, each.quantity).show_exact(other, 3)})"
+
+
+def answer_as_json(answer: Answer, manner: Manner, read: Mapping[str, str] | None = None) -> dict[str, Any]:
+    """Figures in SI, and as the reader sees them. read: what `read_as` gave."""
     told: dict[str, Any] = {"figures": [_figure_as_json(figure, manner) for figure in answer.figures]}
+    if read:
+        told["read"] = dict(read)
     if answer.verdict is not None:
         told["verdict"] = _verdict_as_json(answer.verdict, manner)
     return told
@@ -95,12 +120,13 @@ def _verdict_as_json(verdict: Verdict, manner: Manner) -> dict[str, Any]:
     }
 
 
-def answer_as_text(answer: Answer, manner: Manner) -> str:
+def answer_as_text(answer: Answer, manner: Manner, read: Iterable[str] = ()) -> str:
     lines: list[str] = []
     if answer.verdict is not None:
         lines += _verdict_lines(answer.verdict, manner)
     for figure in answer.figures:
         lines += _figure_lines(figure, manner)
+    lines += [f"Read: {each}" for each in read]
     return "\n".join(lines)
 
 

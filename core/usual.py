@@ -1,8 +1,9 @@
 """A slip of the finger: a bare number that is possible here, and still not what one usually types.
 
-A box is declared with what is usual in it (`Number.usual`). A number typed without a unit that falls outside is asked
-about, and the question names what may have been meant: 0.35 in a per-cent box is 0.35 %, or 35 % written as a fraction.
-The same number typed with its unit is taken at its word. What is plainly impossible stays outside `low` and `high`.
+What is usual is said once for a kind of reading (`USUAL`), and with its box where the box differs. A number typed
+without a unit that falls outside is asked about, and the question names what may have been meant: 0.35 in a per-cent
+box is 0.35 %, or 35 % written as a fraction. The same number typed with its unit is taken at its word. What is plainly
+impossible stays outside `low` and `high`.
 
 The ranges are our own: common practice, no published source. None of them is a limit.
 """
@@ -10,6 +11,7 @@ The ranges are our own: common practice, no published source. None of them is a 
 from __future__ import annotations
 
 import math
+from collections.abc import Mapping
 
 from core.quantities import Amount, Manner, Quantity, show_number
 from core.refusals import Unusual
@@ -17,30 +19,52 @@ from core.refusals import Unusual
 Range = tuple[float, float]
 """SI, both ends inclusive. Nothing at all, a zero, is never asked about: `low` says whether it may be."""
 
-CHAMBER_C: Range = (2.0, 35.0)
-"""No reading of one scale in here is one of the other: 2 °C is 35.6 °F, and 35 °F is 1.7 °C."""
+CHAMBER_C: Range = (0.0, 31.0)
+"""No reading of one scale in here is one of the other: 0 °C is 32 °F, and 31 °F is −0.6 °C."""
 FERMENT_C: Range = (4.0, 39.0)  # likewise: 4 °C is 39.2 °F
 THAWING_C: Range = (-1.0, 30.0)  # likewise: −1 °C is 30.2 °F
-HUMIDITY: Range = (0.2, 1.0)
-TOLERANCE_K: Range = (0.05, 3.0)
-TOLERANCE_HUMIDITY: Range = (0.005, 0.1)
-SHOWN_K: Range = (0.0, 1.0)
-SHOWN_HUMIDITY: Range = (0.0, 0.01)
+MELTING_C: Range = (-5.0, 5.0)
+STRAYING: Range = (0.005, 0.2)
 SHOWN_KG: Range = (1e-5, 0.005)
-
-MEAT_KG: Range = (0.2, 100.0)
-PIECE_KG: Range = (0.1, 25.0)
-THICK_M: Range = (0.02, 0.25)
-CASING_M: Range = (0.012, 0.15)
+SHOWN_K: Range = (0.01, 1.0)
 CASING_LONG_M: Range = (0.05, 30.0)
-AIR_SPEED: Range = (0.02, 2.0)
-TANK_M3: Range = (0.25e-3, 0.1)
-POURED_M3: Range = (1e-5, 0.02)
-ROOM_M3: Range = (0.03, 30.0)
-LOSS: Range = (0.05, 0.6)
-LOSS_A_DAY: Range = (0.001 / 86400, 0.05 / 86400)
-NITRITE_WANTED: Range = (40e-6, 250e-6)
-SANITISER: Range = (5e-6, 1000e-6)
+TO_PH_S: Range = (8 * 3600.0, 240 * 3600.0)
+SANITISER: Range = (10e-6, 1000e-6)
+LABEL_LIMIT: Range = (10e-6, 500e-6)
+POURED_M3: Range = (0.02e-3, 0.03)
+
+DAY_S = 86400.0
+USUAL: Mapping[str, Range] = {
+    "mass": (0.2, 100.0),
+    "piece_mass": (0.05, 25.0),
+    "dose_mass": (0.0005, 20.0),
+    "cure_mass": (0.0005, 20.0),
+    "volume": (0.25e-3, 0.1),
+    "room": (0.03, 30.0),
+    "length": (0.012, 0.4),
+    "temperature": CHAMBER_C,
+    "temperature_difference": (0.05, 5.0),
+    "relative_humidity": (0.2, 1.0),
+    "humidity_step": (0.0005, 0.1),
+    "degree_hours": (10 * 3600.0, 1500 * 3600.0),
+    "fraction": (0.01, 1.0),
+    "loss": (0.05, 0.6),
+    "loss_rate": (0.001 / DAY_S, 0.05 / DAY_S),
+    "dose": (0.001, 0.05),
+    "strength": (0.004, 0.1),
+    "per_meat": (0.0005, 0.5),
+    "stock_strength": (0.01, 1.0),
+    "sugar_dose": (0.001, 0.02),
+    "soda_dose": (1.0, 30.0),
+    "ppm": (10e-6, 2500e-6),
+    "days": (0.5 * DAY_S, 730 * DAY_S),
+    "hours": (3600.0, 240 * 3600.0),
+    "lasting": (6 * 3600.0, 14 * DAY_S),
+    "contact": (5.0, 3600.0),
+    "water_a_day": (0.02e-3 / DAY_S, 20e-3 / DAY_S),
+    "air_speed": (0.02, 2.0),
+}
+"""What is usual of a kind of reading, by the key of its quantity, where its box says nothing else (`Number.usual`)."""
 
 
 def is_usual(value: float, usual: Range) -> bool:

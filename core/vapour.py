@@ -104,17 +104,45 @@ def wet_bulb_c(temperature_c: float, humidity: float, pressure_pa: float = STAND
     """Thermodynamic wet bulb, °C, and whether its bulb is ice. Ranges and errors as in `dew_point_c`.
 
     Ice only when no liquid bulb at or above 0 °C answers. Just at freezing both can be true, up to half a kelvin apart:
-    there the liquid one is given. Within 0.01 K of CoolProp over the range named at `dew_point_c`.
+    there the liquid one is given; `other_bulb_c` is the other. Within 0.01 K of CoolProp over the range named at
+    `dew_point_c`, but for 0.3 K on either side of freezing, where the state of the bulb says more than the digits.
     Source: ASHRAE Handbook Fundamentals 2017, ch. 1, eqs. 33 and 35.
     """
-    dew_c = dew_point_c(temperature_c, humidity, pressure_pa)
-    ratio = humidity_ratio(vapour_pressure_pa(temperature_c, humidity, pressure_pa), pressure_pa)
-    liquid_c = _root(lambda at: liquid_bulb_ratio(temperature_c, at, pressure_pa) - ratio, dew_c, temperature_c)
+    liquid_c = _liquid_bulb_c(temperature_c, humidity, pressure_pa)
     if liquid_c >= 0:
         return liquid_c, False
+    return _iced_bulb_c(temperature_c, humidity, pressure_pa), True
+
+
+def other_bulb_c(temperature_c: float, humidity: float, pressure_pa: float = STANDARD_PA) -> float | None:
+    """What the bulb reads in the state that `wet_bulb_c` does not give: iced for wet, wet and below 0 °C for iced.
+
+    None where that cannot be: ice does not last on a bulb above 0 °C.
+    """
+    _, iced = wet_bulb_c(temperature_c, humidity, pressure_pa)
+    if iced:
+        return _liquid_bulb_c(temperature_c, humidity, pressure_pa)
+    if ice_bulb_ratio(temperature_c, 0.0, pressure_pa) <= _ratio_of(temperature_c, humidity, pressure_pa):
+        return None
+    return _iced_bulb_c(temperature_c, humidity, pressure_pa)
+
+
+def _ratio_of(temperature_c: float, humidity: float, pressure_pa: float) -> float:
+    return humidity_ratio(vapour_pressure_pa(temperature_c, humidity, pressure_pa), pressure_pa)
+
+
+def _liquid_bulb_c(temperature_c: float, humidity: float, pressure_pa: float) -> float:
+    dew_c = dew_point_c(temperature_c, humidity, pressure_pa)
+    ratio = _ratio_of(temperature_c, humidity, pressure_pa)
+    return _root(lambda at: liquid_bulb_ratio(temperature_c, at, pressure_pa) - ratio, dew_c, temperature_c)
+
+
+def _iced_bulb_c(temperature_c: float, humidity: float, pressure_pa: float) -> float:
     frost_c = frost_point_c(temperature_c, humidity, pressure_pa)
+    dew_c = dew_point_c(temperature_c, humidity, pressure_pa)
     low, high = sorted((dew_c if frost_c is None else frost_c, min(temperature_c, 0.0)))
-    return _root(lambda at: ice_bulb_ratio(temperature_c, at, pressure_pa) - ratio, low, high), True
+    ratio = _ratio_of(temperature_c, humidity, pressure_pa)
+    return _root(lambda at: ice_bulb_ratio(temperature_c, at, pressure_pa) - ratio, low, high)
 
 
 def liquid_bulb_ratio(temperature_c: float, bulb_c: float, pressure_pa: float) -> float:

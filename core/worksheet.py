@@ -13,7 +13,7 @@ from attrs import field, frozen
 from core.quantities import METRIC, Amount, Manner, Quantity
 from core.reading import is_bare, read
 from core.refusals import Missing, OutOfRange, Refusal, Refused, Unusual
-from core.usual import Range, ask, is_usual
+from core.usual import USUAL, Range, ask, is_usual
 from core.verdict import Verdict
 from core.working import Figure
 
@@ -24,7 +24,8 @@ Value = float | str | None
 class Number:
     """A typed quantity. low, high, default: SI, both bounds inclusive. An optional input may be left empty (None).
 
-    usual: SI; a number that is typed without its unit and lies outside is asked about. Only where there is a unit.
+    usual: SI; a number that is typed without its unit and lies outside is asked about. None: as USUAL has it for the
+    kind of reading, if it has it.
     """
 
     key: str
@@ -41,9 +42,14 @@ class Number:
         if self.optional and not text.strip():
             return None
         value = self.check(read(text, self.quantity, manner, field=self.key, label=self.label), manner)
-        if self.usual is not None and is_bare(text) and not is_usual(value, self.usual):
-            raise ask(self.key, self.label, value, self.quantity, self.usual, manner)
+        usual = self.usual_here
+        if usual is not None and is_bare(text) and not is_usual(value, usual):
+            raise ask(self.key, self.label, value, self.quantity, usual, manner)
         return value
+
+    @property
+    def usual_here(self) -> Range | None:
+        return USUAL.get(self.quantity.key) if self.usual is None else self.usual
 
     def asks(self, text: str, manner: Manner) -> bool:
         """Whether this text is asked about, rather than taken or refused."""

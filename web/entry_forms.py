@@ -146,7 +146,7 @@ def write(
             return _drawn(declared, subject, form.refused(refused), how, corrects, context), 422
         target = back(written) if callable(back) else back
         return redirect(with_saved(target, written), 303)
-    texts = {**declared.defaults(subject, how), **(start or {})}
+    texts = _answered(inputs, {**declared.defaults(subject, how), **(start or {})}, how)
     if corrects is not None:
         texts = {**declared.texts_of(corrects.fact, how), "happened": _minute(corrects.entry.happened_at)}
         texts = _answered(inputs, texts, how)
@@ -208,7 +208,7 @@ def _figures(declared: EntryForm, subject: Subject, form: Form, how: Manner) -> 
 
 
 def _answered(inputs: tuple[Input, ...], texts: Mapping[str, str], how: Manner) -> dict[str, str]:
-    """What was kept was once taken at its word: a correction that leaves it alone is not asked about it anew."""
+    """What the daybook itself puts into a box, or has kept, is not asked about where it is left alone."""
     unusual = {
         each.key: f"{texts[each.key]} {each.quantity.bare(how.system).symbol}"
         for each in inputs

@@ -8,6 +8,7 @@ from core.chamber.moisture import FASTEST, WATER_KG_PER_M3, humidifier_need, moi
 from core.chamber.rates import AIR_SPEED, DAY_S, LASTING, ROOM, WATER_A_DAY
 from core.quantities import COUNT, LENGTH, LOSS_RATE, MASS, RELATIVE_HUMIDITY, TEMPERATURE, VOLUME
 from core.refusals import Missing
+from core.usual import POURED_M3
 from core.working import Figure
 from core.worksheet import Number, Worksheet
 
@@ -123,7 +124,7 @@ CHAMBER_CAPACITY = Worksheet(
     question="How many kilograms can hang in this chamber before it is overloaded?",
     inputs=(
         LOSS,
-        Number("drained", "What the basin held", VOLUME, 1e-6, 1.0, optional=True),
+        Number("drained", "What the basin held", VOLUME, 1e-6, 1.0, optional=True, usual=POURED_M3),
         Number("time", "Gathered in", LASTING, 6 * 3600.0, 365 * DAY_S, optional=True),
         Number(
             "rating",

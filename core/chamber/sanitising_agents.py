@@ -10,16 +10,24 @@ from itertools import combinations
 
 from attrs import frozen
 
-from core.sources import CFR_178_1010, CFR_180_940, COMMON_PRACTICE, NEVER_MIXED, Source
+from core.sources import (
+    CFR_178_1010,
+    CFR_180_940,
+    COMMON_PRACTICE,
+    FOOD_CODE_SANITISERS,
+    NEVER_MIXED,
+    Source,
+)
 
 PPM = 1e-6
 
 
 @frozen
 class Agent:
-    """least_ppm: weaker does not sanitise. no_rinse_ppm: at most so strong may it stay on, only drained.
+    """least_ppm: weaker does not sanitise, by least_rule. no_rinse_ppm: at most so strong may it stay on, only drained.
 
-    label_ppm: at most what a label may raise that to. None where no rule we read gives a number.
+    label_ppm: at most what a label may raise that to. None where no rule we read gives a number. weakest, strongest: of
+    what is sold as its stock, as a share of its weight. dry: granules or tablets, weighed and not poured.
     """
 
     name: str
@@ -29,6 +37,11 @@ class Agent:
     label_ppm: float | None
     limit_source: Source
     cautions: tuple[str, ...] = ()
+    least_rule: str = "Food Code 4-501.114"
+    least_source: Source = FOOD_CODE_SANITISERS
+    weakest: float = 1e-5
+    strongest: float = 1.0
+    dry: bool = False
 
 
 @frozen
@@ -42,6 +55,18 @@ class Conditions:
 
 FRESH_DILUTION = "Make it fresh: sources differ between a day and a week on how long it keeps. A test strip knows."
 
+# Common practice and from memory, no published source: liquid bleach of up to 15 %, iodophors of 1.6 to 20 %, quats of
+# up to 80 %, peracetic acid of up to 40 %, chlorine tablets with much filler. Pure calcium hypochlorite and pure
+# trichloroisocyanuric acid by their molar masses: nothing holds more chlorine.
+WEAKEST_GRANULES = 0.15
+CHLORINE_MOLAR = 70.906
+GAS = "With vinegar or any acid it sets free chlorine gas, with ammonia chloramines: both harm the lungs."
+EATS_METAL = "Chlorine eats metal: do not let it stand on coils, fans or sensors."
+DRY = (
+    "Into the water, never water onto it, and stirred until all is dissolved. Kept dry and away from acid, oil and "
+    "every other kind of chlorine: it can take fire (common practice, no source)."
+)
+
 AGENTS: Mapping[str, Agent] = {
     "chlorine": Agent(
         name="chlorine (plain household bleach)",
@@ -51,11 +76,41 @@ AGENTS: Mapping[str, Agent] = {
         label_ppm=200.0,
         limit_source=CFR_178_1010,
         cautions=(
-            "With vinegar or any acid it sets free chlorine gas, with ammonia chloramines: both harm the lungs.",
-            "Plain, unscented bleach without thickener. From isocyanurate tablets or granules the limit is 100 ppm, "
-            "not 200 (21 CFR 178.1010(c)(2)).",
-            "Chlorine eats metal: do not let it stand on coils, fans or sensors.",
+            GAS,
+            "Plain, unscented bleach without thickener. Granules and tablets are chosen by their own names: they are "
+            "weighed, and isocyanurates may stay on at 100 ppm at most (21 CFR 178.1010(c)(2)).",
+            EATS_METAL,
         ),
+        strongest=0.16,
+    ),
+    "calcium": Agent(
+        name="calcium hypochlorite, granules",
+        active="available chlorine",
+        least_ppm=25.0,
+        no_rinse_ppm=200.0,
+        label_ppm=200.0,
+        limit_source=CFR_180_940,
+        cautions=(GAS, DRY, EATS_METAL),
+        weakest=WEAKEST_GRANULES,
+        strongest=2 * CHLORINE_MOLAR / 142.98,
+        dry=True,
+    ),
+    "isocyanurate": Agent(
+        name="isocyanurate, granules or tablets",
+        active="available chlorine",
+        least_ppm=25.0,
+        no_rinse_ppm=100.0,
+        label_ppm=100.0,
+        limit_source=CFR_178_1010,
+        cautions=(
+            GAS,
+            "From isocyanurates 100 ppm may stay on, not 200 (21 CFR 178.1010(c)(2)).",
+            DRY,
+            EATS_METAL,
+        ),
+        weakest=WEAKEST_GRANULES,
+        strongest=3 * CHLORINE_MOLAR / 232.41,
+        dry=True,
     ),
     "iodine": Agent(
         name="iodine (iodophor)",
@@ -65,11 +120,12 @@ AGENTS: Mapping[str, Agent] = {
         label_ppm=25.0,
         limit_source=CFR_178_1010,
         cautions=("It stains plastics and seals.",),
+        strongest=0.2,
     ),
     "quat": Agent(
         name="quaternary ammonium",
         active="quaternary ammonium",
-        least_ppm=None,
+        least_ppm=150.0,
         no_rinse_ppm=200.0,
         label_ppm=400.0,
         limit_source=CFR_180_940,
@@ -77,11 +133,14 @@ AGENTS: Mapping[str, Agent] = {
             "200 ppm is the limit for a single compound; some blends may stay on up to 400 ppm, where the label says "
             "so. The water must be no harder than the label allows, at most 500 mg/L.",
         ),
+        least_rule="21 CFR 178.1010(c)(12), (17) and (18), which print the least strength",
+        least_source=CFR_178_1010,
+        strongest=0.8,
     ),
     "peracetic": Agent(
         name="peracetic acid",
         active="peracetic acid",
-        least_ppm=None,
+        least_ppm=46.0,
         no_rinse_ppm=58.0,
         label_ppm=315.0,
         limit_source=CFR_180_940,
@@ -90,6 +149,9 @@ AGENTS: Mapping[str, Agent] = {
             "and (c)): the label says for which it is made.",
             "The concentrate burns and its vapour bites: gloves, goggles, open air.",
         ),
+        least_rule="21 CFR 178.1010(c)(39), the weakest row in print",
+        least_source=CFR_178_1010,
+        strongest=0.4,
     ),
     "label": Agent(
         name="another product, by its label",
@@ -98,8 +160,12 @@ AGENTS: Mapping[str, Agent] = {
         no_rinse_ppm=None,
         label_ppm=None,
         limit_source=CFR_178_1010,
+        cautions=(
+            "How strong it must be, and how strong it may stay on, only its label says: no rule read here does.",
+        ),
     ),
 }
+CHLORINES = frozenset({"chlorine", "calcium", "isocyanurate"})
 
 INDIANA_C = (75 - 32) / 1.8  # 410 IAC 7-24-294; the others print 68 °F: the stricter is asked for
 _CHLORINE_FROM_PPM = (
@@ -114,7 +180,7 @@ def conditions(agent: str, ppm: float, ph: float | None = None) -> Conditions:
 
     For chlorine at 25 ppm and more, for iodine at 12.5 and more. The label may ask for more.
     """
-    if agent == "chlorine":
+    if agent in CHLORINES:
         alkaline, milder = next(temperatures for from_ppm, temperatures in _CHLORINE_FROM_PPM if within(from_ppm, ppm))
         mild = ph is not None and ph <= 8
         words = "chlorine of this strength, pH up to 8" if mild else "chlorine of this strength, pH up to 10"
@@ -149,6 +215,8 @@ class Clash:
 
 CLEANERS: Mapping[str, str] = {
     "chlorine": "chlorine bleach",
+    "calcium": "calcium hypochlorite",
+    "isocyanurate": "isocyanurate",
     "iodine": "iodophor",
     "quat": "quaternary ammonium",
     "peracetic": "peracetic acid",
@@ -184,6 +252,7 @@ _HAZARDS: Mapping[frozenset[str], tuple[str, Source]] = {
         ("quat", "detergent", "soap undoes it; wash, rinse, and only then sanitise", COMMON_PRACTICE),
     )
 }
+_TWO_CHLORINES = ("undissolved, two kinds of chlorine can take fire or burst where they meet", COMMON_PRACTICE)
 _UNKNOWN = "nothing is known here of the two together; a sanitiser is mixed with water and with nothing else"
 
 
@@ -195,7 +264,11 @@ def never_mix(agents: tuple[str, ...]) -> tuple[Clash, ...]:
     chosen = [key for key in CLEANERS if key in agents]
     if strange := set(agents) - set(CLEANERS):
         raise KeyError(", ".join(sorted(strange)))
-    clashes = [
-        Clash(pair, *_HAZARDS.get(frozenset(pair), (_UNKNOWN, COMMON_PRACTICE))) for pair in combinations(chosen, 2)
-    ]
+    clashes = [Clash(pair, *_hazard(pair)) for pair in combinations(chosen, 2)]
     return tuple(sorted(clashes, key=lambda clash: clash.hazard == _UNKNOWN))
+
+
+def _hazard(pair: tuple[str, str]) -> tuple[str, Source]:
+    """What every kind of chlorine does is written down once, under bleach."""
+    kinds = frozenset("chlorine" if each in CHLORINES else each for each in pair)
+    return _TWO_CHLORINES if len(kinds) == 1 else _HAZARDS.get(kinds, (_UNKNOWN, COMMON_PRACTICE))

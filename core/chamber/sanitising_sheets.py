@@ -2,14 +2,16 @@
 
 from __future__ import annotations
 
-from core.chamber.sanitising import After, Stated, descaler, dilute
+from core.chamber.sanitising import After, descaler, dilute
 from core.chamber.sanitising_agents import AGENTS, PPM
 from core.chamber.sanitising_measures import DENSITY, STRENGTH
+from core.chamber.sanitising_stock import LARGEST_M3, Stated
 from core.quantities import PARTS_PER_MILLION, PH, VOLUME
+from core.usual import LABEL_LIMIT, SANITISER
 from core.working import Figure
 from core.worksheet import Choice, Number, Worksheet
 
-_VOLUME = Number("volume", "Solution wanted", VOLUME, 1e-5, 1.0)
+_VOLUME = Number("volume", "Solution wanted", VOLUME, 1e-5, LARGEST_M3)
 
 
 def _dilute(
@@ -38,8 +40,23 @@ DILUTE_SANITISER = Worksheet(
     question="How much of the stock makes a sanitiser of the strength I want?",
     inputs=(
         Choice("agent", "Sanitiser", {key: agent.name for key, agent in AGENTS.items()}, default="chlorine"),
-        Number("stock", "Strength of the stock", STRENGTH, 1e-5, 1.0, help="By its label, in per-cent or ppm."),
-        Number("target", "Strength wanted", PARTS_PER_MILLION, 1e-6, 0.01, help="By the label of the stock."),
+        Number(
+            "stock",
+            "Strength of the stock",
+            STRENGTH,
+            1e-5,
+            1.0,
+            help="By its label, in per-cent or ppm.",
+        ),
+        Number(
+            "target",
+            "Strength wanted",
+            PARTS_PER_MILLION,
+            1e-6,
+            0.01,
+            help="By the label of the stock.",
+            usual=SANITISER,
+        ),
         _VOLUME,
         Choice("after", "Afterwards", {"drain": "drain, no rinse", "rinse": "rinse"}, default="drain"),
         Number(
@@ -50,8 +67,9 @@ DILUTE_SANITISER = Worksheet(
             0.01,
             optional=True,
             help="Where the label gives one. It goes before the general rule.",
+            usual=LABEL_LIMIT,
         ),
-        Number("ph", "pH of the solution", PH, 0.0, 14.0, optional=True, help="Empty takes the stricter of two rows."),
+        Number("ph", "pH of the solution", PH, 1.0, 13.0, optional=True, help="Empty takes the stricter of two rows."),
         Choice(
             "stated",
             "The label states",

@@ -21,6 +21,7 @@ from core.quantities import (
     TEMPERATURE_DIFFERENCE,
 )
 from core.sources import FOOD_PROBE
+from core.usual import MELTING_C, SHOWN_K, SHOWN_KG
 from core.working import Figure
 from core.worksheet import Choice, Number, Worksheet
 
@@ -33,7 +34,7 @@ _TOLERANCE_K = Number(
     default=TOLERANCE_K,
     help=f"A food probe’s is 1 K. {FOOD_PROBE.cite()} For air thermometers 1.5 K is told (from memory).",
 )
-_DIVISION_K = Number("division", "Last digit it shows", TEMPERATURE_DIFFERENCE, 0.0, 5.0, default=0.1)
+_DIVISION_K = Number("division", "Last digit it shows", TEMPERATURE_DIFFERENCE, 0.0, 5.0, default=0.1, usual=SHOWN_K)
 _HOT = evolve(TEMPERATURE, key="hot", example_metric="99.5 °C", example_us="211 °F")
 _SHOWN = evolve(RATIO, key="shown", noun="a reading", example_metric="-15", example_us="-15")
 _DIVISION = evolve(RELATIVE_HUMIDITY, key="humidity_step", example_metric="1 %", example_us="1 %")
@@ -130,7 +131,11 @@ ICE_POINT_SHEET = Worksheet(
     title="Thermometer in ice",
     stage="chamber",
     question="Does the thermometer read 0 °C in melting ice?",
-    inputs=(Number("reading", "Thermometer reads", TEMPERATURE, -30.0, 50.0), _TOLERANCE_K, _DIVISION_K),
+    inputs=(
+        Number("reading", "Thermometer reads", TEMPERATURE, -30.0, 50.0, usual=MELTING_C),
+        _TOLERANCE_K,
+        _DIVISION_K,
+    ),
     compute=_ice_point,
     example={"reading": "0.4 °C"},
 )
@@ -240,7 +245,7 @@ SCALE_CHECK = Worksheet(
     inputs=(
         Number("mass", "Check mass", DOSE_MASS, 1e-6, 1000.0),
         Number("reading", "Scale reads", DOSE_MASS, 1e-6, 1000.0),
-        Number("division", "Last digit it shows", DOSE_MASS, 1e-6, 1.0, default=1e-4),
+        Number("division", "Last digit it shows", DOSE_MASS, 1e-6, 1.0, default=1e-4, usual=SHOWN_KG),
         Number("other_mass", "Second check mass", DOSE_MASS, 1e-6, 1000.0, optional=True),
         Number("other_reading", "Scale reads under it", DOSE_MASS, 1e-6, 1000.0, optional=True),
     ),

@@ -9,6 +9,7 @@ from core.chamber.rates import FILM
 from core.chamber.setpoints import equal_humidity, equal_temperature, set_point
 from core.quantities import LENGTH, RELATIVE_HUMIDITY, TEMPERATURE, WATER_ACTIVITY
 from core.refusals import Missing
+from core.usual import THAWING_C
 from core.working import Figure
 from core.worksheet import Choice, Number, Worksheet
 
@@ -91,7 +92,7 @@ COLD_PIECE = Worksheet(
     stage="chamber",
     question="Will a cold piece be wet when it comes into warm air, and for how long?",
     inputs=(
-        Number("piece", "Temperature of the piece", TEMPERATURE, -1.0, 60.0, default=2.0),
+        Number("piece", "Temperature of the piece", TEMPERATURE, -1.0, 60.0, default=2.0, usual=THAWING_C),
         TEMPERATURE_INPUT,
         HUMIDITY_INPUT,
         Number("thickness", "Thickness of the piece", LENGTH, 0.01, 0.3),

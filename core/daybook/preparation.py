@@ -180,7 +180,7 @@ def _strength(run: Run) -> Reason:
     amounts["least"] = Amount(agent.least_ppm * PPM, PARTS_PER_MILLION)
     words = Step(f"{{made}} of {agent.active}; {{least}} at least.", amounts)
     enough = run.start.target >= agent.least_ppm * PPM * (1 - 1e-9)
-    return Reason("strength", words, enough, FOOD_CODE_SANITISERS, settle)
+    return Reason("strength", words, enough, agent.least_source, settle)
 
 
 def _contact(run: Run) -> Reason:

@@ -10,6 +10,7 @@ from core.ferment.degree_hours import constant, figure, limit_figure, stepped, u
 from core.ferment.rules import LOCAL_RULES, NO_PROOF, RULE_WORDS, RULES, Rule, RuleKey
 from core.quantities import DEGREE_HOURS, HOURS, TEMPERATURE
 from core.refusals import Missing
+from core.usual import FERMENT_C, TO_PH_S
 from core.working import Figure
 from core.worksheet import Choice, Number, Worksheet
 
@@ -67,8 +68,16 @@ DEGREE_HOURS_SHEET = Worksheet(
     stage="ferment",
     question="Does it come down to pH 5.3 in time?",
     inputs=(
-        Number("temperature_c", "Temperature of the chamber", *_WARM, help=WHOLE_DEGREES),
-        Number("lasts_s", "Time to pH 5.3", HOURS, 0.0, MOST_HOURS_S, help="From the moment it passed the base."),
+        Number("temperature_c", "Temperature of the chamber", *_WARM, usual=FERMENT_C, help=WHOLE_DEGREES),
+        Number(
+            "lasts_s",
+            "Time to pH 5.3",
+            HOURS,
+            0.0,
+            MOST_HOURS_S,
+            usual=TO_PH_S,
+            help="From the moment it passed the base.",
+        ),
         _RULE,
     ),
     compute=_constant,
@@ -81,7 +90,8 @@ def _step_inputs() -> tuple[Number, ...]:
     for number in range(1, MOST_STEPS + 1):
         later = number > 1
         help_ = "" if later else WHOLE_DEGREES
-        found.append(Number(f"temperature_{number}", f"Temperature, step {number}", *_WARM, optional=later, help=help_))
+        key, label = f"temperature_{number}", f"Temperature, step {number}"
+        found.append(Number(key, label, *_WARM, usual=FERMENT_C, optional=later, help=help_))
         found.append(Number(f"lasts_{number}", f"Time, step {number}", HOURS, 0.0, MOST_HOURS_S, optional=later))
     return tuple(found)
 
@@ -105,11 +115,12 @@ HOURS_LEFT_SHEET = Worksheet(
     question="How long is left at the temperature it has now?",
     inputs=(
         Number("gone_ks", "Degree-hours so far", DEGREE_HOURS, 0.0, 2000 * 3600.0),
-        Number("present_c", "Temperature now", *_WARM),
+        Number("present_c", "Temperature now", *_WARM, usual=FERMENT_C),
         Number(
             "highest_c",
             "Highest temperature so far",
             *_WARM,
+            usual=FERMENT_C,
             optional=True,
             help="It draws the limit. Left empty, the lowest limit counts.",
         ),

@@ -9,6 +9,7 @@ from core.mix.pearson import two_meats
 from core.mix.weighing import rounding
 from core.quantities import COUNT, DOSE_MASS, FRACTION, LENGTH, LOSS, MASS, RATIO, Amount
 from core.sources import DEFINITION
+from core.usual import CASING_LONG_M, SHOWN_KG
 from core.working import Figure, Step
 from core.worksheet import Number, Worksheet
 
@@ -22,6 +23,7 @@ DIVISION = Number(
     COARSEST_KG,
     default=0.001,
     help="The smallest step of its last digit, for example 1 g or 0.1 g.",
+    usual=SHOWN_KG,
 )
 
 
@@ -83,7 +85,7 @@ CASINGS = Worksheet(
     inputs=(
         Number("count", "Number of casings", COUNT, 1, casings.MOST_CASINGS),
         Number("diameter_m", "Diameter, stuffed", LENGTH, 0.005, 0.5, help=casings.FILLED),
-        Number("length_m", "Length of each", LENGTH, 0.01, 1000.0),
+        Number("length_m", "Length of each", LENGTH, 0.01, 1000.0, usual=CASING_LONG_M),
         Number("density", "Density of the mix", DENSITY, 500.0, 1500.0, default=casings.MIX_DENSITY),
     ),
     compute=_fill,

@@ -32,12 +32,17 @@ ACTIVATION_J_MOL = 19_000.0  # of salt in water, from memory; no figure for meat
 GAS_CONSTANT = 8.314462618
 ZERO_C = 273.15
 
-COLDEST_C, WARMEST_C = -2.0, 15.0
+COLDEST_C, WARMEST_C = 0.0, 15.0
+"""Below, the meat begins to freeze, between −1 and −2 °C (from memory): no diffusivity was found for it."""
 LEAST_C, MOST_C = 20 / 9, 40 / 9
 """36 and 40 °F: USDA Farmers' Bulletin and VT 458-223, read in copies."""
 
 NEVER_WARM = "Keep it between 2 and 4 °C (36 and 40 °F) until the salt is through: warmer, it may spoil inside first."
-TOO_COLD = "Below 2 °C (36 °F) salt hardly moves, and the official methods do not count such days."
+TOO_COLD = "The official methods count no day in salt below 2 °C (36 °F). These days follow from the diffusivity alone."
+NOT_KNOWN_FROZEN = (
+    "How fast salt moves in meat below 0 °C (32 °F) is not known: near −2 °C it begins to freeze, and no such day is "
+    "counted. Enter the temperature of its days above freezing."
+)
 NOT_THROUGH = (
     "The middle has not its salt yet. Unsalted in the middle is where meat spoils, and where botulism begins, once it "
     "hangs warm: leave it in the salt, or let it rest below 4 °C (40 °F) until the salt is through."
@@ -67,9 +72,12 @@ class Piece:
 
 
 def diffusivity(temperature_c: float, at_3_c: float = TYPICAL_M2_S) -> float:
-    """m²/s of salt in lean meat. temperature_c: −2 to 15. Raises OutOfRange on "temperature_c"."""
+    """m²/s of salt in lean meat. temperature_c: 0 to 15; below, it is not known. Raises OutOfRange on
+    "temperature_c"."""
+    if temperature_c < COLDEST_C:
+        raise OutOfRange("temperature_c", NOT_KNOWN_FROZEN)
     if not COLDEST_C <= temperature_c <= WARMEST_C:
-        raise OutOfRange("temperature_c", "The temperature must be between −2 and 15 °C (28 and 59 °F).")
+        raise OutOfRange("temperature_c", "The temperature must be between 0 and 15 °C (32 and 59 °F).")
     warmer = 1 / (AT_C + ZERO_C) - 1 / (temperature_c + ZERO_C)
     return at_3_c * math.exp(ACTIVATION_J_MOL / GAS_CONSTANT * warmer)
 

@@ -44,18 +44,40 @@ class ByMass:
     source: Source
     first: float = 0.0
     low_days_a_kg: float | None = None
+    cautions: tuple[str, ...] = ()
 
 
+HAM_METHOD_3 = (
+    "Only under all of the method’s conditions: a mixture of at least 70 % salt, on the meat all that time; then rest, "
+    "until salting and rest together are 2 days a pound and 40 days at least; at 2 to 7 °C (35 to 45 °F) for the first "
+    "1½ days a pound, then no warmer than 16 °C (60 °F); in a bag at least 6 lb of salt to 100 lb; and dried after it "
+    "by the method’s own table.",
+    "The days go by the heaviest ham of the lot.",
+)
+"""Former 9 CFR 318.10(c)(3)(iv), method 3, and its general rules."""
 BY_MASS = (
     ByMass("rule_dry_lb", "Dry salt, by weight", 1.5 / POUND_KG, "1½ days a pound", VT_458_223),
     ByMass(
-        "rule_ham_method", "Dry salt, US ham method 3", 1.5 / POUND_KG, "1½ days a pound, 28 at least", CFR_HAM_SALTING
+        "rule_ham_method",
+        "Dry salt, US ham method 3",
+        1.5 / POUND_KG,
+        "1½ days a pound, 28 at least",
+        CFR_HAM_SALTING,
+        cautions=HAM_METHOD_3,
+    ),
+    ByMass(
+        "rule_ham_rest",
+        "Salting and rest, US ham method 3",
+        2 / POUND_KG,
+        "2 days a pound, 40 at least",
+        CFR_HAM_SALTING,
+        cautions=HAM_METHOD_3,
     ),
     ByMass("rule_kentucky", "Country ham, Kentucky", 2 / POUND_KG, "2 days a pound", KEMP_1968),
     ByMass("rule_pickle", "Sweet pickle", 4 / POUND_KG, "3½ to 4 days a pound", FARM_PORK, 0.0, 3.5 / POUND_KG),
     ByMass("rule_jambon", "Salted ham without nitrite, EU", 1.0, "3 days and 1 a kilogram", EU_PICKLED_HAM, 3.0),
 )
-LEAST_OF: dict[str, float] = {"rule_ham_method": 28.0}
+LEAST_OF: dict[str, float] = {"rule_ham_method": 28.0, "rule_ham_rest": 40.0}
 DAYS_AN_INCH = 7.0
 
 
@@ -89,7 +111,7 @@ def _by_mass(mass_kg: float, rule: ByMass) -> Figure:
     step = Step(f"{rule.words}: {{mass}} → {{days}}", amounts)
     low = None if rule.low_days_a_kg is None else rule.low_days_a_kg * mass_kg * DAY_S
     high = None if low is None else days * DAY_S
-    return Figure(rule.key, rule.name, days * DAY_S, DAYS, (step,), rule.source, (), low, high)
+    return Figure(rule.key, rule.name, days * DAY_S, DAYS, (step,), rule.source, rule.cautions, low, high)
 
 
 # 9 CFR 319.106(c)(5)-(6). The totals of "dry cured" ham and shoulder are from memory.

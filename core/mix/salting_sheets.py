@@ -2,13 +2,15 @@
 
 from __future__ import annotations
 
-from core.mix.salting import COLDEST_C, MANNERS, SHAPES, WARMEST_C, Manner, Piece, Shape, equalised
+from core.mix.salting import MANNERS, SHAPES, WARMEST_C, Manner, Piece, Shape, equalised
 from core.mix.salting_rules import CUTS, DAY_S, PRODUCTS, Cut, Product, brine_strength, by_rule, minimums, turns
 from core.quantities import DAYS, FRACTION, LENGTH, MASS, TEMPERATURE
 from core.refusals import Missing
 from core.working import Figure
 from core.worksheet import Choice, Number, Worksheet
 
+FROZEN_C = -2.0
+"""May be typed, so that the answer is *not known* and not only a bound."""
 SIDE = (LENGTH, 0.005, 1.0)
 MANNER = Choice("manner", "Salted", MANNERS, default="weighed")
 SHAPE = Choice("shape", "Shape", SHAPES, default="slab")
@@ -21,7 +23,7 @@ THICKNESS = Number(
 WIDTH = Number("width_m", "Width", *SIDE, optional=True, help="Only of a thick and wide piece.")
 LENGTH_ = Number("length_m", "Length", *SIDE, optional=True, help="Only of a thick and wide piece.")
 COLD = Number(
-    "temperature_c", "Temperature", TEMPERATURE, COLDEST_C, WARMEST_C, default=3.0, help="Of the refrigerator."
+    "temperature_c", "Temperature", TEMPERATURE, FROZEN_C, WARMEST_C, default=3.0, help="Of the refrigerator."
 )
 SHARE = Number(
     "share", "Salt at the centre", FRACTION, 0.01, 0.99, default=0.9, help="Share of what it comes to in the end."

@@ -2,15 +2,30 @@
 
 import pytest
 
-from core.air import COIL_ICES, EITHER_BULB, ICED_BULB, OVER_ICE, TAKES_UP, moist_air, station_pressure
+from core.air import (
+    COIL_ICES,
+    EITHER_BULB,
+    ICED_BULB,
+    ICED_NEAR_FREEZING,
+    OVER_ICE,
+    TAKES_UP,
+    WET_NEAR_FREEZING,
+    moist_air,
+    station_pressure,
+)
 from core.air import vapour_pressure_deficit as deficit
 from core.quantities import METRIC, US
 from core.refusals import OutOfRange
 from core.saturation import ice_saturation_pressure_pa, saturation_pressure_pa
 from core.vapour import (
+    STANDARD_PA,
     dew_point_c,
     frost_point_c,
     humidity_from_dew_point,
+    humidity_ratio,
+    ice_bulb_ratio,
+    liquid_bulb_ratio,
+    other_bulb_c,
     require_air,
     station_pressure_pa,
     vapour_pressure_pa,
@@ -71,7 +86,31 @@ def test_a_wet_bulb_below_freezing_is_said_to_be_iced():
 
 
 def test_a_wet_bulb_just_above_freezing_is_said_to_have_an_iced_twin():
-    assert by_key(moist_air(3.0, 0.55))["wet_bulb"].cautions == (EITHER_BULB,)
+    assert by_key(moist_air(8.0, 0.1225))["wet_bulb"].cautions == (EITHER_BULB,)
+
+
+@pytest.mark.parametrize("humidity", [0.54, 0.545, 0.55])
+def test_a_wet_bulb_within_three_tenths_of_freezing_says_which_bulb_it_is_and_how_the_other_reads(humidity: float):
+    """ASHRAE Fundamentals 2017, ch. 1, eqs. 33 (wet) and 35 (iced), each put back into its own."""
+    bulb = by_key(moist_air(3.0, humidity))["wet_bulb"]
+    ratio = humidity_ratio(vapour_pressure_pa(3.0, humidity), STANDARD_PA)
+    assert abs(bulb.value) <= 0.3
+    assert bulb.low is not None
+    assert bulb.high is not None
+    assert bulb.low < bulb.high
+    if bulb.value >= 0:
+        assert bulb.cautions == (WET_NEAR_FREEZING,)
+        assert liquid_bulb_ratio(3.0, bulb.high, STANDARD_PA) == pytest.approx(ratio, rel=1e-6)
+        assert ice_bulb_ratio(3.0, bulb.low, STANDARD_PA) == pytest.approx(ratio, rel=1e-6)
+    else:
+        assert bulb.cautions == (ICED_NEAR_FREEZING,)
+        assert {bulb.value, other_bulb_c(3.0, humidity)} == {bulb.low, bulb.high}
+
+
+def test_far_from_freezing_no_range_is_claimed():
+    bulb = by_key(CELLAR)["wet_bulb"]
+    assert bulb.low is bulb.high is None
+    assert other_bulb_c(20.0, 0.6) is None
 
 
 def test_a_wet_bulb_well_above_freezing_needs_no_caution():

@@ -64,7 +64,7 @@ def test_every_field_that_cannot_stand_is_answered_at_once():
 
 
 def test_air_too_dry_for_a_dew_point_is_refused_beside_the_humidity():
-    assert "dew point" in refusals(MOIST_AIR, temperature="-20", humidity="5")["humidity"]
+    assert "dew point" in refusals(MOIST_AIR, temperature="-20 °C", humidity="5 %")["humidity"]
 
 
 def test_a_humidity_typed_as_a_fraction_is_not_taken_for_less_than_one_per_cent():

@@ -5,7 +5,7 @@ import json
 
 import pytest
 
-from core.__main__ import main
+from core.__main__ import main, say
 from core.worksheets import WORKSHEETS
 
 CURE = ["cure-ppm", "meat_kg=12.4 kg", "dose=0.25 %", "nitrite=6.25 %"]
@@ -79,6 +79,15 @@ def test_bare_numbers_are_pounds_for_us_units():
     assert "1 lb" in out.splitlines()[0]
 
 
+def test_every_bare_number_is_said_back_with_its_unit_and_in_the_other_system():
+    out = printed("target-weight", "start_kg=1250", "target_loss=35 %").splitlines()
+    assert [each for each in out if each.startswith("Read")] == ["Read: Start weight 1\u00a0250 g (2.76 lb)"]
+    assert json.loads(printed("target-weight", "start_kg=2", "target_loss=35", "--units", "us", "--json"))["read"] == {
+        "start_kg": "2 lb (907 g)",
+        "target_loss": "35 %",
+    }
+
+
 def test_a_decimal_comma_is_read_and_shown():
     out = printed("cure-ppm", "meat_kg=12,4", "dose=0,25", "nitrite=6,25", "--decimal", "comma")
     assert "156,25 ppm" in out
@@ -86,7 +95,7 @@ def test_a_decimal_comma_is_read_and_shown():
 
 def test_reads_json_from_standard_input():
     given = json.dumps({"meat_kg": 12.4, "dose": "0.25 %", "nitrite": 6.25, "other_salt_kg": None})
-    assert printed("cure-ppm", stdin=given) == printed(*CURE)
+    assert printed("cure-ppm", stdin=given).startswith(printed(*CURE))
 
 
 def test_json_numbers_are_the_same_under_a_decimal_comma():
@@ -164,3 +173,23 @@ def test_an_unknown_option_is_refused():
 
 def test_unknown_units_are_refused():
     assert "metric" in complaint("cure-ppm", "--units", "imperial")
+
+
+@pytest.mark.parametrize("again", ["6 %", "5 %"])
+def test_a_key_given_twice_in_json_is_refused_by_its_name(again: str):
+    text = f'{{"stock": "5 %", "target": "200 ppm", "volume": "4 L", "stock": "{again}"}}'
+    assert complaint("dilute-sanitiser", stdin=text) == "stock: This input is given twice."
+
+
+class Enough(io.StringIO):
+    """A reader that has read its line and gone, as `head -1` does."""
+
+    def flush(self) -> None:
+        if not self.closed:
+            raise BrokenPipeError
+
+
+def test_a_reader_that_has_enough_is_no_fault():
+    reader = Enough()
+    say("one line", reader)
+    assert reader.closed

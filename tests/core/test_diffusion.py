@@ -8,7 +8,8 @@ import pytest
 from core.mix import diffusion
 from core.mix.salting import Piece, centre_curve, centre_share, diffusivity, equalised, time_to
 from core.mix.salting_rules import by_rule, minimums, turns
-from core.refusals import Missing, OutOfRange
+from core.mix.salting_sheets import SALTING
+from core.refusals import Missing, OutOfRange, Refused
 
 CELLS = 60
 
@@ -115,7 +116,7 @@ def test_days_come_with_the_spread_of_published_diffusivities():
     assert days.value / 86400 == pytest.approx(13.5, abs=0.05)
 
 
-@pytest.mark.parametrize(("temperature_c", "said"), [(6.0, "spoil inside"), (1.0, "hardly moves"), (3.0, "")])
+@pytest.mark.parametrize(("temperature_c", "said"), [(6.0, "spoil inside"), (2.17, "count no day"), (3.0, "")])
 def test_out_of_the_cold_it_warns(temperature_c: float, said: str):
     cautions = equalised(Piece("slab", 0.05), "weighed", temperature_c, 0.9)[0].cautions
     assert any(said in each for each in cautions)
@@ -160,3 +161,18 @@ def test_a_total_from_memory_says_so():
 
 def test_a_bag_is_turned_every_other_day():
     assert turns("weighed", 14).value == 2 * 86400
+
+
+@pytest.mark.parametrize("temperature_c", [-2.0, -0.01])
+def test_below_freezing_how_fast_salt_moves_is_not_known(temperature_c: float):
+    with pytest.raises(OutOfRange, match="is not known") as caught:
+        diffusivity(temperature_c)
+    assert caught.value.field == "temperature_c"
+    assert diffusivity(0.0) > 0
+
+
+@pytest.mark.parametrize("temperature", ["-2 °C", "28.4 °F", "-0.1 °C"])
+def test_the_sum_says_not_known_beside_the_temperature(temperature: str):
+    with pytest.raises(Refused, match="is not known") as caught:
+        SALTING.answer({"thickness_m": "50 mm", "temperature_c": temperature})
+    assert [each.field for each in caught.value.refusals] == ["temperature_c"]

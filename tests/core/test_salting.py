@@ -3,6 +3,8 @@
 import pytest
 
 from core.mix.salting import NOT_THROUGH, Piece, at_the_centre, equalised
+from core.mix.salting_rules import by_rule
+from core.units import POUND_KG
 
 LOIN = Piece("slab", 0.05)
 
@@ -26,3 +28,20 @@ def test_its_range_is_that_of_published_diffusivities():
     assert now.low is not None
     assert now.high is not None
     assert 0 < now.low < now.value < now.high <= 1
+
+
+def test_days_of_ham_by_the_us_method_name_its_conditions():
+    """Former 9 CFR 318.10(c)(3)(iv), method 3, as read in the 2015 edition."""
+    found = {each.key: each for each in by_rule(10.0, None)}
+    for key in ("rule_ham_method", "rule_ham_rest"):
+        told = " ".join(found[key].cautions)
+        for condition in ("70 % salt", "2 days a pound and 40 days", "35 to 45 °F", "60 °F", "6 lb", "heaviest ham"):
+            assert condition in told
+
+
+@pytest.mark.parametrize(("pounds", "salted", "rested"), [(18.6, 28.0, 40.0), (18.8, 28.2, 40.0), (20.2, 30.3, 40.4)])
+def test_salting_and_rest_by_the_us_method_have_their_own_least(pounds: float, salted: float, rested: float):
+    """Former 9 CFR 318.10(c)(3)(iv), method 3: 28 d and 1½ d/lb in salt, 40 d and 2 d/lb with the rest."""
+    found = {each.key: each.value / 86400 for each in by_rule(pounds * POUND_KG, None)}
+    assert found["rule_ham_method"] == pytest.approx(salted)
+    assert found["rule_ham_rest"] == pytest.approx(rested)

@@ -4,9 +4,10 @@ import itertools
 
 import pytest
 
-from core.chamber.sanitising import DRAIN, NO_LIMIT_KNOWN, RINSE, descaler, dilute
+from core.chamber.sanitising import DRAIN, NO_LIMIT_KNOWN, RINSE, RINSE_ALL, descaler, dilute
 from core.chamber.sanitising_agents import AGENTS, CLEANERS, never_mix
 from core.chamber.sanitising_sheets import DILUTE_SANITISER
+from core.chamber.sanitising_stock import IS_IT_SO_WEAK, WEAK_STOCK
 from core.quantities import METRIC, US
 from core.refusals import OutOfRange, Refused
 from core.sources import COMMON_PRACTICE
@@ -63,16 +64,42 @@ def test_the_label_is_shown_first():
     assert dilute("quat", 0.1, 200.0, LITRE)[0].cautions[0].startswith("The product’s label comes before")
 
 
-@pytest.mark.parametrize(("agent", "limit_ppm"), [("chlorine", 200), ("iodine", 25), ("quat", 200), ("peracetic", 58)])
+STOCK = {"chlorine": 0.0525, "calcium": 0.65, "isocyanurate": 0.56, "iodine": 0.0175, "quat": 0.1, "peracetic": 0.15}
+LIMITS = {"chlorine": 200, "calcium": 200, "isocyanurate": 100, "iodine": 25, "quat": 200, "peracetic": 58}
+LEAST = {"chlorine": 25, "calcium": 25, "isocyanurate": 25, "iodine": 12.5, "quat": 150, "peracetic": 46}
+
+
+@pytest.mark.parametrize(("agent", "limit_ppm"), LIMITS.items())
 def test_the_limit_itself_may_stay_on(agent: str, limit_ppm: float):
-    assert DRAIN in dilute(agent, 0.1, limit_ppm, LITRE)[0].cautions
+    assert DRAIN in dilute(agent, STOCK[agent], limit_ppm, LITRE)[0].cautions
 
 
-@pytest.mark.parametrize(("agent", "limit_ppm"), [("chlorine", 200), ("iodine", 25), ("quat", 200), ("peracetic", 58)])
-def test_over_the_limit_is_refused_where_it_is_to_stay_on(agent: str, limit_ppm: float):
-    said = refused(agent, 0.1, limit_ppm + 1, LITRE)
+@pytest.mark.parametrize(("agent", "limit_ppm"), LIMITS.items())
+def test_a_hair_over_the_limit_is_refused_where_it_is_to_stay_on(agent: str, limit_ppm: float):
+    said = refused(agent, STOCK[agent], limit_ppm * 1.0001, LITRE)
     assert said.field == "target"
     assert f"{limit_ppm} ppm" in said.sentence
+
+
+@pytest.mark.parametrize(("agent", "limit_ppm"), LIMITS.items())
+def test_a_hair_over_the_limit_is_rinsed_where_one_chose_to(agent: str, limit_ppm: float):
+    assert RINSE_ALL in dilute(agent, STOCK[agent], limit_ppm, LITRE, after="rinse")[0].cautions
+    assert RINSE in dilute(agent, STOCK[agent], limit_ppm * 1.0001, LITRE, after="rinse")[0].cautions
+
+
+@pytest.mark.parametrize("label_ppm", [200.0, 1000.0])
+@pytest.mark.parametrize("agent", ["chlorine", "calcium", "isocyanurate", "iodine"])
+def test_no_label_raises_chlorine_or_iodine(agent: str, label_ppm: float):
+    assert figure(dilute(agent, STOCK[agent], 25.0, LITRE, label_ppm=label_ppm), "limit").value == pytest.approx(
+        LIMITS[agent] * 1e-6
+    )
+
+
+def test_a_label_may_lower_iodine():
+    made = dilute("iodine", 0.0175, 15.0, LITRE, label_ppm=15.0)
+    assert figure(made, "limit").show(METRIC) == "15 ppm"
+    assert "label’s own" in figure(made, "limit").working[0].say(METRIC)
+    assert refused("iodine", 0.0175, 15.01, LITRE, label_ppm=15.0).field == "target"
 
 
 def test_over_the_limit_is_made_where_it_is_rinsed_and_told_to():
@@ -96,13 +123,172 @@ def test_a_product_without_a_known_limit_is_rinsed():
     assert NO_LIMIT_KNOWN in dilute("label", 0.1, 300.0, LITRE)[0].cautions
 
 
-@pytest.mark.parametrize(("agent", "weak_ppm"), [("chlorine", 24.0), ("iodine", 12.0)])
-def test_too_weak_to_sanitise_is_refused(agent: str, weak_ppm: float):
-    assert "does not sanitise" in refused(agent, 0.1, weak_ppm, LITRE).sentence
+@pytest.mark.parametrize(("agent", "least_ppm"), LEAST.items())
+def test_the_least_strength_sanitises_and_a_hair_less_does_not(agent: str, least_ppm: float):
+    assert dilute(agent, STOCK[agent], least_ppm, LITRE)
+    said = refused(agent, STOCK[agent], least_ppm * 0.9999, LITRE)
+    assert said.field == "target"
+    assert said.sentence.startswith(f"Too weak: less than {least_ppm} ppm of {AGENTS[agent].active} does not sanitise")
+
+
+@pytest.mark.parametrize(("agent", "ppm"), [("quat", 5.0), ("quat", 20.0), ("peracetic", 1.0), ("peracetic", 10.0)])
+def test_a_rule_that_leaves_it_to_the_label_still_says_too_weak_and_where_else_to_go(agent: str, ppm: float):
+    said = refused(agent, STOCK[agent], ppm, LITRE).sentence
+    assert "21 CFR 178.1010(c)" in said
+    assert "choose another product, by its label" in said
+
+
+def test_of_another_product_only_the_label_knows_and_that_is_said():
+    assert any("only its label says" in each for each in dilute("label", 0.1, 5.0, LITRE)[0].cautions)
+
+
+@pytest.mark.parametrize("agent", ["calcium", "isocyanurate"])
+def test_granules_are_weighed_in_grams_and_never_measured_by_spoons(agent: str):
+    made = dilute(agent, 0.65, 100.0, 4 * LITRE)
+    assert figure(made, "stock").show(METRIC) == "0.62 g"
+    assert figure(made, "stock").show(US) == "0.62 g (0.0217 oz)"
+    assert "spoons" not in [each.key for each in made]
+    assert figure(made, "water").value == 4 * LITRE
+    assert figure(made, "stock").working[1].say(METRIC) == "100 ppm × 4\u00a0000 g ÷ 65 % = 0.615385 g"
+
+
+@pytest.mark.parametrize("strength", [0.1601, 0.525, 0.56, 0.65, 0.9])
+def test_chlorine_too_strong_for_a_liquid_is_not_poured(strength: float):
+    said = refused("chlorine", strength, 200.0, LITRE)
+    assert said.field == "stock"
+    assert "weighed, not poured" in said.sentence
+
+
+STRONGEST = {"chlorine": 0.16, "calcium": 0.9918, "isocyanurate": 0.9152, "iodine": 0.2, "quat": 0.8, "peracetic": 0.4}
+
+
+@pytest.mark.parametrize(("agent", "strongest"), STRONGEST.items())
+def test_the_strongest_stock_there_is_and_a_hair_more(agent: str, strongest: float):
+    assert dilute(agent, strongest, LEAST[agent], LITRE)
+    assert refused(agent, strongest * 1.001, LEAST[agent], LITRE).field == "stock"
+
+
+def test_another_product_may_be_as_strong_as_its_label_says():
+    assert dilute("label", 1.0, 100.0, LITRE)
+
+
+@pytest.mark.parametrize("agent", ["calcium", "isocyanurate"])
+def test_granules_weaker_than_any_tablet_are_refused(agent: str):
+    assert dilute(agent, 0.15, 100.0, LITRE)
+    assert refused(agent, 0.1499, 100.0, LITRE).field == "stock"
+
+
+@pytest.mark.parametrize(
+    ("more", "field"), [({"stated": "hypochlorite"}, "stated"), ({"stock_kg_per_litre": 1.1}, "weight")]
+)
+def test_what_says_nothing_of_granules_is_refused_and_not_ignored(more, field: str):
+    assert refused("calcium", 0.65, 100.0, LITRE, **more).field == field
+
+
+def test_hypochlorite_on_the_label_is_held_to_the_strongest_as_chlorine():
+    assert dilute("chlorine", 0.1679, 200.0, LITRE, stated="hypochlorite")
+    assert refused("chlorine", 0.1681, 200.0, LITRE, stated="hypochlorite").field == "stock"
+
+
+def test_a_stock_below_one_per_cent_is_made_but_never_without_a_word():
+    assert IS_IT_SO_WEAK not in dilute("chlorine", WEAK_STOCK, 200.0, LITRE)[0].cautions
+    assert IS_IT_SO_WEAK in dilute("chlorine", 0.00999, 200.0, LITRE)[0].cautions
+    assert IS_IT_SO_WEAK in dilute("chlorine", 0.000525, 200.0, LITRE)[0].cautions
+    assert WEAK_STOCK == 0.01
+
+
+@pytest.mark.parametrize("text", ["0.0525", "0.525", "0.999"])
+def test_a_bare_fraction_for_the_stock_is_asked_about(text: str):
+    with pytest.raises(Refused) as caught:
+        DILUTE_SANITISER.answer({"stock": text, "target": "200 ppm", "volume": "4 L"})
+    (refusal,) = caught.value.refusals
+    assert refusal.field == "stock"
+    assert "enter it with its unit" in refusal.sentence
+
+
+def test_the_fraction_that_was_meant_is_named():
+    with pytest.raises(Refused, match=r"Is 5\.25 % meant"):
+        DILUTE_SANITISER.answer({"stock": "0.0525", "target": "200 ppm", "volume": "4 L"})
+
+
+def test_a_weak_stock_with_its_unit_is_taken_at_its_word():
+    answer = DILUTE_SANITISER.answer({"stock": "0.0525 %", "target": "200 ppm", "volume": "4 L"})
+    assert IS_IT_SO_WEAK in answer.figures[0].cautions
+
+
+def test_ten_thousand_gallons_are_made_and_a_hair_more_are_not():
+    made = dilute("chlorine", 0.0525, 200.0, 10_000 * GALLON_M3)
+    assert figure(made, "stock").value / GALLON_M3 == pytest.approx(38.095, rel=1e-4)  # half of what 410 ppm take
+    assert refused("chlorine", 0.0525, 200.0, 10_001 * GALLON_M3).field == "volume"
+    assert refused("chlorine", 0.0525, 200.0, 0.0).field == "volume"
+
+
+@pytest.mark.parametrize(("ppm", "made"), [(0.9999, False), (1.0, True), (10_000.0, True), (10_001.0, False)])
+def test_the_strength_wanted_is_bounded_on_both_sides(ppm: float, made: bool):
+    if made:
+        assert dilute("label", 0.5, ppm, LITRE)
+    else:
+        assert refused("label", 0.5, ppm, LITRE).field == "target"
+
+
+@pytest.mark.parametrize(("kg", "made"), [(0.7999, False), (0.8, True), (2.0, True), (2.0001, False)])
+def test_a_litre_of_stock_weighs_so_much(kg: float, made: bool):
+    if made:
+        assert dilute("quat", 0.1, 200.0, LITRE, stock_kg_per_litre=kg)
+    else:
+        assert refused("quat", 0.1, 200.0, LITRE, stock_kg_per_litre=kg).field == "weight"
+
+
+def test_the_stock_may_be_the_solution_itself_and_not_a_hair_weaker():
+    assert figure(dilute("label", 2e-4, 200.0, LITRE), "water").value == pytest.approx(0.0, abs=1e-9)
+    assert refused("label", 1.999e-4, 200.0, LITRE).field == "target"
+    assert dilute("label", 1e-5, 10.0, LITRE)
+    assert refused("label", 0.99e-5, 5.0, LITRE).field == "stock"
 
 
 def test_a_stock_weaker_than_what_is_wanted_is_refused():
     assert refused("quat", 1e-4, 200.0, LITRE).sentence.endswith("it holds 100 ppm.")
+
+
+def said_by(figures, key: str) -> list[str]:
+    return [step.say(METRIC) for step in figure(figures, key).working]
+
+
+def test_the_working_of_bleach_line_by_line():
+    made = dilute("chlorine", 0.0825, 200.0, 4 * LITRE, stated="hypochlorite", stock_kg_per_litre=1.1, ph=7.0)
+    assert said_by(made, "stock") == [
+        "Sodium hypochlorite as available chlorine: 8.25 % × 0.9525 = 7.85812 %",
+        "Strength wanted × volume ÷ (strength of the stock × kilograms to its litre):",
+        "200 ppm × 4 L ÷ (7.85812 % × 1.1) = 9.25504 ml",
+    ]
+    assert said_by(made, "spoons") == ["9.25504 ml = 1.8777 tsp"]
+    assert said_by(made, "water") == ["4 L − 9.25504 ml = 3.99074 L"]
+    assert said_by(made, "limit") == ["Not more than this of available chlorine may stay on, drained: 200 ppm"]
+    assert said_by(made, "temperature") == ["For chlorine of this strength, pH up to 8: 12.7778 °C"]
+    assert said_by(made, "contact") == ["For chlorine of this strength, pH up to 8: 10 s"]
+
+
+@pytest.mark.parametrize(
+    ("ppm", "ph", "least_f"),
+    [
+        (49.99, 8.0, 120), (50.0, 8.0, 75), (50.0, 8.001, 100), (50.0, None, 100), (49.99, None, 120),
+        (99.99, 8.0, 75), (99.99, None, 100), (100.0, None, 55), (100.0, 8.0, 55), (25.0, 8.0, 120),
+    ],
+)  # fmt: skip
+def test_how_warm_chlorine_must_be_on_each_side_of_every_row(ppm: float, ph: float | None, least_f: float):
+    """Food Code 4-501.114 as adopted in Wisconsin, Washington and Virginia."""
+    assert figure(dilute("chlorine", 0.0525, ppm, LITRE, ph=ph), "temperature").show(US) == f"{least_f}.0 °F"
+
+
+@pytest.mark.parametrize(("agent", "seconds"), [("iodine", 30), ("quat", 30), ("peracetic", 30), ("calcium", 10)])
+def test_how_long_it_stays_wet(agent: str, seconds: int):
+    made = dilute(agent, STOCK[agent], LEAST[agent], LITRE)
+    assert figure(made, "contact").show(METRIC) == f"{seconds} s"
+
+
+@pytest.mark.parametrize("agent", ["iodine", "quat"])
+def test_iodine_and_quats_are_as_warm_as_the_stricter_rule_prints(agent: str):
+    assert figure(dilute(agent, STOCK[agent], LEAST[agent], LITRE), "temperature").show(US) == "75.0 °F"
 
 
 def test_cold_chlorine_is_told_how_warm_it_must_be():
@@ -110,9 +296,14 @@ def test_cold_chlorine_is_told_how_warm_it_must_be():
     assert figure(dilute("chlorine", 0.0525, 50.0, LITRE, ph=7.5), "temperature").show(US) == "75.0 °F"
 
 
-@pytest.mark.parametrize(("agent", "ph"), [("chlorine", 10.5), ("chlorine", 4.0), ("iodine", 6.0), ("quat", 15.0)])
+@pytest.mark.parametrize(("agent", "ph"), [("chlorine", 10.01), ("chlorine", 4.99), ("iodine", 5.01), ("label", 14.01)])
 def test_a_ph_that_will_not_do_is_refused(agent: str, ph: float):
     assert refused(agent, 0.1, 25.0, LITRE, ph=ph).field == "ph"
+
+
+@pytest.mark.parametrize(("agent", "ph"), [("chlorine", 10.0), ("chlorine", 5.0), ("iodine", 5.0), ("label", 14.0)])
+def test_a_ph_that_just_will_do_is_taken(agent: str, ph: float):
+    assert dilute(agent, 0.1, 25.0, LITRE, ph=ph)
 
 
 def test_bleach_says_at_once_what_it_must_not_meet():
@@ -180,3 +371,47 @@ def test_one_agent_alone_clashes_with_nothing():
 def test_an_unknown_cleaner_is_not_passed_over():
     with pytest.raises(KeyError):
         never_mix(("chlorine", "bleech"))
+
+
+BOUNDS = [
+    ("stock", "9.99 ppm", "10 ppm"),
+    ("stock", "100.1 %", "100 %"),
+    ("target", "0.999 ppm", "1 ppm"),
+    ("target", "10001 ppm", "10000 ppm"),
+    ("volume", "9.9 ml", "10 ml"),
+    ("volume", "10001 gal", "10000 gal"),
+    ("label", "0.999 ppm", "1 ppm"),
+    ("label", "10001 ppm", "10000 ppm"),
+    ("ph", "0.99", "1"),
+    ("ph", "13.01", "13"),
+    ("weight", "0.799 kg/L", "0.8 kg/L"),
+    ("weight", "2.001 kg/L", "2 kg/L"),
+]
+
+
+@pytest.mark.parametrize(("key", "outside", "inside"), BOUNDS)
+def test_each_box_of_the_sheet_ends_where_it_says(key: str, outside: str, inside: str):
+    (box,) = [each for each in DILUTE_SANITISER.inputs if each.key == key]
+    assert box.read(inside, METRIC) is not None
+    with pytest.raises(OutOfRange):
+        box.read(outside, METRIC)
+
+
+@pytest.mark.parametrize(("ph", "taken"), [(-0.01, False), (0.0, True)])
+def test_ph_begins_at_nothing(ph: float, taken: bool):
+    if taken:
+        assert dilute("label", 0.1, 100.0, LITRE, ph=ph)
+    else:
+        assert refused("label", 0.1, 100.0, LITRE, ph=ph).field == "ph"
+
+
+@pytest.mark.parametrize(("litres", "shown"), [(0.0999, "99.9 ml"), (0.5, "500 ml"), (0.00525, "5.25 ml")])
+def test_the_stock_is_shown_as_finely_as_it_is_measured(litres: float, shown: str):
+    made = dilute("label", 0.01, 100.0, litres * 100 * LITRE)
+    assert figure(made, "stock").show(METRIC) == shown
+
+
+def test_a_label_may_raise_peracetic_acid_to_315_ppm_and_not_a_hair_further():
+    """40 CFR 180.940(b) and (c)."""
+    assert dilute("peracetic", 0.15, 315.0, LITRE, label_ppm=315.0)
+    assert refused("peracetic", 0.15, 315.03, LITRE, label_ppm=500.0).field == "target"

@@ -1,11 +1,12 @@
 """Laws of diluting: the active substance is neither made nor lost, and more asked is never less measured."""
 
 import pytest
-from hypothesis import given
+from hypothesis import event, given
 from hypothesis import strategies as st
 
-from core.chamber.sanitising import dilute, made_ppm, no_rinse_ppm, stock_m3
-from core.chamber.sanitising_agents import AGENTS, CLEANERS, conditions, never_mix
+from core.chamber.sanitising import dilute, no_rinse_ppm
+from core.chamber.sanitising_agents import AGENTS, CHLORINES, CLEANERS, conditions, never_mix
+from core.chamber.sanitising_stock import made_ppm, stock_m3
 from core.refusals import OutOfRange
 
 agents = st.sampled_from(sorted(AGENTS))
@@ -33,17 +34,41 @@ def test_more_wanted_is_never_less_stock(one, other, volume, strength):
     assert stock_m3(less, volume, strength) <= stock_m3(more, volume, strength)
 
 
-@given(agents, strengths, targets, volumes, st.none() | st.floats(1, 1000))
-def test_what_stays_on_is_within_its_limit_or_is_refused(agent, strength, target, volume, label_ppm):
-    limit = no_rinse_ppm(AGENTS[agent], label_ppm)
-    try:
-        figures = dilute(agent, strength, target, volume, label_ppm=label_ppm)
-    except OutOfRange:
-        return
-    assert limit is None or target <= limit * (1 + 1e-8)
-    stock, water = (next(each.value for each in figures if each.key == key) for key in ("stock", "water"))
-    assert stock + water == pytest.approx(volume)
-    assert water >= -1e-12
+@st.composite
+def drained(draw):
+    """An agent, a stock as it is sold, and a strength that sanitises, within its limit or up to as much above."""
+    key = draw(agents)
+    agent = AGENTS[key]
+    label_ppm = draw(st.none() | st.floats(1, 1000))
+    least = agent.least_ppm or 1.0
+    most = max(no_rinse_ppm(agent, label_ppm) or 1000.0, least)
+    strength = draw(st.floats(max(agent.weakest, 1e-3), agent.strongest))
+    return key, strength, draw(st.floats(least, 2 * most)), draw(volumes), label_ppm
+
+
+@given(st.lists(drained(), min_size=20, max_size=20))
+def test_what_stays_on_is_within_its_limit_or_is_refused(solutions):
+    made = 0
+    for agent, strength, target, volume, label_ppm in solutions:
+        limit = no_rinse_ppm(AGENTS[agent], label_ppm)
+        try:
+            figures = dilute(agent, strength, target, volume, label_ppm=label_ppm)
+        except OutOfRange:
+            assert target > min(limit or 1e9, strength * 1e6) * (1 - 1e-8)
+            continue
+        made += 1
+        assert limit is None or target <= limit * (1 + 1e-8)
+        stock, water = (next(each for each in figures if each.key == key) for key in ("stock", "water"))
+        measured = 0.0 if AGENTS[agent].dry else stock.value
+        assert measured + water.value == pytest.approx(volume)
+        assert water.value >= -1e-12
+    event(f"{made // 5 * 5} and more of 20 made")
+
+
+@given(st.sampled_from(sorted(CHLORINES)), st.sampled_from(sorted(set(CLEANERS) - CHLORINES)))
+def test_every_kind_of_chlorine_meets_the_same_hazards(kind, other):
+    (one,), (bleach,) = never_mix((kind, other)), never_mix(("chlorine", other))
+    assert (one.hazard, one.source) == (bleach.hazard, bleach.source)
 
 
 @given(st.floats(25, 1000), st.floats(25, 1000), st.none() | st.floats(5, 10))

@@ -100,3 +100,19 @@ def test_nothing_is_left_when_all_is_done():
 def test_an_unknown_sanitiser_is_refused():
     with pytest.raises(OutOfRange):
         preparation("soap", 100.0)
+
+
+@pytest.mark.parametrize(
+    ("agent", "limit_ppm"), [("chlorine", 200), ("isocyanurate", 100), ("iodine", 25), ("quat", 200)]
+)
+def test_a_run_drains_what_may_stay_on_and_rinses_a_hair_more(agent: str, limit_ppm: float):
+    """21 CFR 178.1010(c)(1), (2), (3) and 40 CFR 180.940(a)."""
+    assert "drain" in keys(preparation(agent, limit_ppm))
+    assert "rinse-sanitiser" in keys(preparation(agent, limit_ppm * 1.0001))
+
+
+def test_lime_is_steeped_for_half_an_hour_and_all_dries_for_an_hour():
+    """Common practice, no published source."""
+    run = preparation("chlorine", 100.0, descale=True)
+    assert task(run, "descale").timer_s == 1800.0
+    assert task(run, "dry").timer_s == 3600.0

@@ -4,7 +4,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from core.quantities import LENGTH, LOSS, MASS, METRIC, TEMPERATURE, US, Manner
+from core.quantities import LENGTH, LOSS, MASS, METRIC, RATIO, TEMPERATURE, US, Manner
 from core.reading import is_bare
 from core.refusals import OutOfRange, Unusual
 from core.usual import CHAMBER_C, FERMENT_C, THAWING_C, as_typed
@@ -68,8 +68,8 @@ def test_nothing_at_all_is_no_slip():
     assert LOST.read("0", METRIC) == 0.0
 
 
-def test_a_box_that_declares_nothing_asks_nothing():
-    assert not Number("loss", "Loss", LOSS, 0.0, 0.7).asks("0.35", METRIC)
+def test_where_nothing_is_usual_nothing_is_asked():
+    assert not Number("ratio", "Ratio", RATIO, 0.0, 0.7).asks("0.0035", METRIC)
 
 
 @pytest.mark.parametrize("text", ["12", "1 250", "½", "1,5"])

@@ -2,8 +2,9 @@
 
 import pytest
 
-from core.chamber.sanitising import CHLORINE_IN_HYPOCHLORITE, made_ppm, no_rinse_ppm, stock_m3
+from core.chamber.sanitising import no_rinse_ppm
 from core.chamber.sanitising_agents import AGENTS, conditions
+from core.chamber.sanitising_stock import CHLORINE_IN_HYPOCHLORITE, made_ppm, stock_kg, stock_m3
 from core.quantities import VOLUME
 from core.reading import read
 from core.units import GALLON
@@ -18,6 +19,14 @@ def _computed(row: Row) -> float:
         case "stock_ml" | "stock_gal":
             stock = stock_m3(given["target_ppm"], read(given["volume"], VOLUME), given["strength"])
             return stock * 1e6 if row.quantity == "stock_ml" else GALLON.from_si(stock)
+        case "stock_g":
+            return 1000 * stock_kg(given["target_ppm"], read(given["volume"], VOLUME), given["strength"])
+        case "least_ppm":
+            least = AGENTS[given["agent"]].least_ppm
+            assert least is not None
+            return least
+        case "strongest":
+            return AGENTS[given["agent"]].strongest
         case "hypochlorite_percent":
             return given["percent"] * CHLORINE_IN_HYPOCHLORITE
         case "limit_ppm":

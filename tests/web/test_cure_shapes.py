@@ -167,7 +167,7 @@ def test_two_cures_are_added_up(visitor: Visitor, salami: str):
 
 
 def test_a_second_label_that_no_cure_has_is_refused_beside_it(visitor: Visitor, salami: str):
-    second = {"also": "second", "second_kg": "100 g", "second_nitrite": "50", "second_nitrate": "0"}
+    second = {"also": "second", "second_kg": "100 g", "second_nitrite": "50 %", "second_nitrate": "0"}
     page = visitor.post(f"{salami}/cure", dose="0.1 %", nitrite="6.25", nitrate="0", rules="us", **second)
     assert "not a curing salt" in page.beside("second_nitrite")
 

@@ -112,5 +112,5 @@ def test_letters_are_answered_with_both_ways_to_say_it(visitor: Visitor, batch: 
 
 
 def test_a_strength_that_no_curing_salt_has_is_refused_beside_it(visitor: Visitor, batch: str):
-    page = visitor.fill(f"{batch}/cure", dose="31 g", nitrite="62.5")
+    page = visitor.fill(f"{batch}/cure", dose="31 g", nitrite="62.5 %")
     assert "not a curing salt" in page.beside("nitrite")

@@ -107,3 +107,9 @@ def test_a_fermented_sausage_has_no_salt_to_go_into(visitor: Visitor):
     batch = visitor.start_batch()
     visitor.cure(batch)
     assert "into salt" not in visitor.get(batch).text
+
+
+@pytest.mark.parametrize("temperature", ["-2 °C", "28.5 °F"])
+def test_salting_below_freezing_is_said_to_be_not_known_beside_its_box(visitor: Visitor, loin: str, temperature: str):
+    page = visitor.fill(f"{loin}/salt", **INTO | {"temperature_c": temperature})
+    assert "is not known" in page.beside("temperature_c")

@@ -27,6 +27,7 @@ from core.daybook.instruments import CHECK_EVERY, KIND_WORDS, Checked, Instrumen
 from core.daybook.put_right import NAMES
 from core.quantities import DAYS, RELATIVE_HUMIDITY, TEMPERATURE, TEMPERATURE_DIFFERENCE, Amount, Manner
 from core.refusals import OutOfRange
+from core.usual import STRAYING
 from core.working import Step
 from core.worksheet import Choice, Number
 from web.entry_forms import EntryForm, Subject, Values, declare, say, write
@@ -101,6 +102,7 @@ ADD = declare(
                 0.001,
                 0.5,
                 optional=True,
+                usual=STRAYING,
                 help=f"Either way. Empty means {both_ways(TOLERANCE, RELATIVE_HUMIDITY)} (common practice, no source).",
             ),
             Words("probe", "Probe’s name in the logger’s files", optional=True, help="So that its log finds it."),

@@ -24,6 +24,7 @@ from core.quantities import (
     Manner,
 )
 from core.refusals import Missing, OutOfRange
+from core.usual import STRAYING, THAWING_C
 from core.verdict import Reason
 from core.working import Figure
 from core.worksheet import Number
@@ -53,10 +54,12 @@ def _inputs() -> tuple[Number, ...]:
             optional=True,
             help="Either way, before the controller acts.",
         ),
-        Number("humidity_differential", "Humidity may stray by", RELATIVE_HUMIDITY, 0.0, 0.3, optional=True),
+        Number(
+            "humidity_differential", "Humidity may stray by", RELATIVE_HUMIDITY, 0.0, 0.3, optional=True, usual=STRAYING
+        ),
         attrs.evolve(ACTIVITY_INPUT, key="surface_activity", label="Water activity of the meat’s surface"),
         Number("air_speed_m_s", "Air speed", AIR_SPEED, 0.0, 5.0, optional=True),
-        Number("piece_c", "A cold piece comes in at", TEMPERATURE, -1.0, 60.0, optional=True),
+        Number("piece_c", "A cold piece comes in at", TEMPERATURE, -1.0, 60.0, optional=True, usual=THAWING_C),
         Number("thickness_m", "Its thickness", LENGTH, 0.01, 0.3, optional=True),
     )
 

@@ -7,6 +7,7 @@ from core.daybook import water
 from core.daybook.facts.chamber import CHAMBER, BasinEmptied, BasinKnown, HumidifierCharged, HumidifierFilled
 from core.quantities import DOSE_MASS, VOLUME, Amount, Manner
 from core.refusals import OutOfRange
+from core.usual import POURED_M3
 from core.working import Figure
 from core.worksheet import Number
 from web.entry_forms import EntryForm, Subject, Values, declare
@@ -84,7 +85,7 @@ BASIN = declare(
     EntryForm(
         BasinKnown,
         "How much the basin holds",
-        (Number("holds_m3", "The basin, to its brim", VOLUME, SMALLEST_M3, LARGEST_M3),),
+        (Number("holds_m3", "The basin, to its brim", VOLUME, SMALLEST_M3, LARGEST_M3, usual=POURED_M3),),
         lambda fact, how: f"The basin holds {Amount(fact.holds_m3, VOLUME).show(how)}",
     )
 )
@@ -101,7 +102,17 @@ EMPTY = declare(
     EntryForm(
         BasinEmptied,
         "Empty the basin",
-        (Number("volume_m3", "Water poured away", VOLUME, 0.0, LARGEST_M3, help="All of it; 0 where it was dry."),),
+        (
+            Number(
+                "volume_m3",
+                "Water poured away",
+                VOLUME,
+                0.0,
+                LARGEST_M3,
+                usual=POURED_M3,
+                help="All of it; 0 where it was dry.",
+            ),
+        ),
         lambda fact, how: f"Basin emptied: {Amount(fact.volume_m3, VOLUME).show(how)} of water",
         fact=_emptied,
         save="Save the emptying",

@@ -14,6 +14,7 @@ from core.mix.formula import Formula
 from core.mix.measures import DENSITY
 from core.mix.scaling import ROUTES, Route, Scaled
 from core.quantities import COUNT, LENGTH, MASS, Amount, Manner
+from core.usual import CASING_LONG_M
 from core.working import Figure
 from core.worksheet import Number
 from web.entry_forms import EntryForm, Subject, Values, write
@@ -31,7 +32,7 @@ AMOUNTS: Mapping[Route, tuple[Number, ...]] = {
     "casings": (
         Number("count", "Number of casings", COUNT, 1, MOST_CASINGS),
         Number("diameter_m", "Diameter, stuffed", LENGTH, 0.005, 0.5, help=FILLED),
-        Number("length_m", "Length of each", LENGTH, 0.01, 1000),
+        Number("length_m", "Length of each", LENGTH, 0.01, 1000, usual=CASING_LONG_M),
         Number("density", "Density of the mix", DENSITY, 500, 1500, default=MIX_DENSITY),
     ),
 }

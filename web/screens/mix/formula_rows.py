@@ -20,6 +20,7 @@ from core.mix.pearson import shares_for
 from core.quantities import DAYS, FRACTION, LENGTH, LOSS, Amount, Manner
 from core.refusals import Missing, OutOfRange, Refusal, Refused
 from core.release.readiness import STYLES
+from core.usual import CASING_LONG_M
 from core.worksheet import Choice, Number
 from web.forms import Form, Input, Ticks, Words, from_request, typed
 
@@ -37,7 +38,7 @@ HEAD: tuple[Input, ...] = (
     Number("target_loss", "Loss to reach", LOSS, 0.0, 0.7, help="35 % is common practice, no source."),
     Number("least_days", "Least days hanging", DAYS, 0, 1000 * DAY_S, optional=True),
     Number("casing_diameter_m", "Diameter of a casing", LENGTH, 0.005, 0.5, optional=True),
-    Number("casing_length_m", "Length of a casing", LENGTH, 0.01, 1000, optional=True),
+    Number("casing_length_m", "Length of a casing", LENGTH, 0.01, 1000, optional=True, usual=CASING_LONG_M),
 )
 NOTE = Words("note", "Note", 400, optional=True)
 WANTED = Number("wanted", "Fat wanted", FRACTION, 0.0, 1.0, optional=True, help="Sets the shares of the meats.")

@@ -10,6 +10,7 @@ from core.daybook.instruments import Instrument
 from core.quantities import DOSE_MASS
 from core.reading import read
 from core.refusals import Refusal
+from core.usual import SHOWN_KG
 from core.worksheet import Number
 from web.instruments import shelf
 from web.journal import book
@@ -23,6 +24,7 @@ DIVISION = Number(
     1e-6,
     0.1,
     default=USUAL_DIVISION_KG,
+    usual=SHOWN_KG,
     help="The step of its last digit: 1 g, 0.1 g.",
 )
 

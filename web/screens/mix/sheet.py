@@ -12,11 +12,12 @@ from core.daybook.sheet import Row, Sheet, costs, over_the_limit, sheet_of
 from core.mix.weighing import aim_kg, difference, rounding, weighable
 from core.quantities import DOSE_MASS, PIECE_MASS, Amount, Manner, Quantity
 from core.refusals import Refusal
+from core.usual import as_typed
 from core.working import Figure
 from core.worksheet import Number
 from web.entry_forms import EntryForm, Subject, Values, declare, write
 from web.finding import find_batch
-from web.forms import ReadWith, Words, typed
+from web.forms import ReadWith, Words
 from web.journal import book
 from web.screens.mix.blueprint import screen
 from web.screens.mix.cure import batch_figures
@@ -174,4 +175,4 @@ def _as_wanted(row: Row, division_kg: float) -> dict[str, str]:
         return {}
     how, quantity = manner(), quantity_of(row.key)
     aimed = aim_kg(row.wanted_kg, typed_division(request.form, division_kg)) or row.wanted_kg
-    return {"mass_kg": typed(aimed, quantity, how), "mass_kg-unit": quantity.bare(how.system).symbol}
+    return {"mass_kg": as_typed(aimed, quantity, how), "mass_kg-unit": quantity.bare(how.system).symbol}

@@ -16,6 +16,7 @@ from core.daybook.facts.proofs import KeptSentence, ProofFile, ProofProbe, Proof
 from core.daybook.proofs import keep_layout, usual_wanted
 from core.quantities import RELATIVE_HUMIDITY, TEMPERATURE, TEMPERATURE_DIFFERENCE, Manner
 from core.refusals import Missing, NotAQuantity, OutOfRange, Refusal, Refused
+from core.usual import STRAYING
 from core.worksheet import Choice, Number
 from web.forms import Form, Input, Words, from_request, typed
 from web.instruments import ANOTHER, OneOfTheInstruments, shelf
@@ -52,7 +53,16 @@ BAND: tuple[Input, ...] = (
     Number("temperature_c", "Temperature wanted", TEMPERATURE, -5, 40),
     Number("temperature_half_k", "Temperature may stray by", TEMPERATURE_DIFFERENCE, 0.1, 10, help="Either way."),
     Number("humidity", "Humidity wanted", RELATIVE_HUMIDITY, 0.01, 1, optional=True, help="Empty: not asked for."),
-    Number("humidity_half", "Humidity may stray by", RELATIVE_HUMIDITY, 0.005, 0.5, optional=True, help="Either way."),
+    Number(
+        "humidity_half",
+        "Humidity may stray by",
+        RELATIVE_HUMIDITY,
+        0.005,
+        0.5,
+        optional=True,
+        usual=STRAYING,
+        help="Either way.",
+    ),
     Number(
         "room_c",
         "Temperature of the room",

@@ -1,0 +1,166 @@
+"""The stock of a sanitiser: what its label may say, what no stock is, and how much of it a solution takes."""
+
+from __future__ import annotations
+
+from typing import Literal
+
+from core.chamber.sanitising_agents import CHLORINE_MOLAR, PPM, Agent, within
+from core.chamber.sanitising_measures import SPOONS, STOCK, STRENGTH
+from core.quantities import DOSE_MASS, MASS, PARTS_PER_MILLION, RATIO, VOLUME, Amount
+from core.refusals import OutOfRange, require_between
+from core.sources import DEFINITION
+from core.units import GALLON_M3
+from core.working import Figure, Step
+
+Stated = Literal["active", "hypochlorite"]
+
+CHLORINE_IN_HYPOCHLORITE = CHLORINE_MOLAR / 74.442
+"""Available chlorine in sodium hypochlorite, by the molar masses of Cl₂ and NaOCl: 8.25 % holds 7.86 %."""
+WATER_KG_PER_LITRE = 1.0
+WEAK_STOCK = 0.01
+LARGEST_M3 = 10_000 * GALLON_M3
+"""The largest that a handbook read here tabulates: 410 ppm in 10 000 gal."""
+
+POURED_NOT_WEIGHED = (
+    "No liquid bleach is that strong: it holds 16 % at most (common practice, no published source). Granules and "
+    "tablets are weighed, not poured: choose calcium hypochlorite or isocyanurate as the sanitiser."
+)
+IS_IT_SO_WEAK = (
+    "A stock of less than 1 % is rare: see that its label says so, and that this is no fraction typed for a per-cent. "
+    "5.25 % is 0.0525 of it."
+)
+WEIGH_IT = "It is weighed on a scale that shows a tenth of it or finer; a spoonful says nothing."
+
+
+def made_ppm(stock_m3: float, volume_m3: float, strength: float, stock_kg_per_litre: float = 1.0) -> float:
+    """What a measured stock makes: parts per million of the active substance. The bare formula.
+
+    strength: by weight, 0 to 1, so that the active mass is strength × weight of a litre; a strength given by volume
+    wants stock_kg_per_litre 1.
+    """
+    return stock_m3 * stock_kg_per_litre * strength / (volume_m3 * WATER_KG_PER_LITRE) / PPM
+
+
+def stock_m3(target_ppm: float, volume_m3: float, strength: float, stock_kg_per_litre: float = 1.0) -> float:
+    """The stock that makes the target: the inverse of `made_ppm`."""
+    return target_ppm * PPM * volume_m3 * WATER_KG_PER_LITRE / (strength * stock_kg_per_litre)
+
+
+def stock_kg(target_ppm: float, volume_m3: float, strength: float) -> float:
+    """The granules that make the target: as `stock_m3`, weighed."""
+    return target_ppm * PPM * volume_m3 * 1000 * WATER_KG_PER_LITRE / strength
+
+
+def active_share(strength: float, stated: Stated) -> float:
+    return strength * CHLORINE_IN_HYPOCHLORITE if stated == "hypochlorite" else strength
+
+
+def require_volume(volume_m3: float) -> None:
+    if not 0 < volume_m3 <= LARGEST_M3 * (1 + 1e-9):
+        raise OutOfRange("volume", "The volume must be more than nothing and no more than 37 854 L (10 000 gal).")
+
+
+def require_stock(agent: Agent, strength: float, stated: Stated, stock_kg_per_litre: float) -> None:
+    """Raises OutOfRange on "stock", "weight" or "stated" for what is not sold as this agent's stock."""
+    require_between("stock", "Strength of the stock", strength, 1e-5, 1.0, "10 ppm and 100 %")
+    require_between("weight", "Weight of a litre of the stock", stock_kg_per_litre, 0.8, 2.0, "0.8 and 2 kg")
+    if stated == "hypochlorite" and (agent.active != "available chlorine" or agent.dry):
+        raise OutOfRange("stated", "Only chlorine bleach is stated as sodium hypochlorite.")
+    active = active_share(strength, stated)
+    if not within(active, agent.strongest):
+        if agent.active == "available chlorine" and not agent.dry:
+            raise OutOfRange("stock", POURED_NOT_WEIGHED)
+        raise OutOfRange("stock", f"No {agent.name} is that strong: {_percent(agent.strongest)} is the most there is.")
+    if not within(agent.weakest, active):
+        raise OutOfRange(
+            "stock",
+            f"{agent.name.capitalize()} hold {_percent(agent.weakest)} of available chlorine or more: enter what the "
+            "label says. Once dissolved it is a liquid, and its own strength is not known here.",
+        )
+    if agent.dry and stock_kg_per_litre != WATER_KG_PER_LITRE:
+        raise OutOfRange("weight", "Granules are weighed, and a litre of them tells nothing: leave this at 1 kg/L.")
+
+
+def liquid_figures(
+    agent: Agent, strength: float, stated: Stated, target_ppm: float, volume_m3: float, stock_kg_per_litre: float
+) -> tuple[Figure, Figure, Figure]:
+    """The stock in millilitres, the same in spoons, the water. Raises OutOfRange on "target"."""
+    active = active_share(strength, stated)
+    measured_m3 = stock_m3(target_ppm, volume_m3, active, stock_kg_per_litre)
+    if not within(measured_m3, volume_m3):
+        raise OutOfRange("target", f"The stock itself is weaker than that: it holds {_ppm(active)}.")
+    amounts = {
+        "stated": Amount(strength, STRENGTH),
+        "share": Amount(CHLORINE_IN_HYPOCHLORITE, RATIO),
+        "active": Amount(active, STRENGTH),
+        "target": Amount(target_ppm * PPM, PARTS_PER_MILLION),
+        "volume": Amount(volume_m3, VOLUME),
+        "weight": Amount(stock_kg_per_litre, RATIO),
+        "stock": Amount(measured_m3, STOCK),
+    }
+    counted = (Step("Sodium hypochlorite as available chlorine: {stated} × {share} = {active}", amounts),)
+    working = (
+        *(counted if stated == "hypochlorite" else ()),
+        Step("Strength wanted × volume ÷ (strength of the stock × kilograms to its litre):", amounts),
+        Step("{target} × {volume} ÷ ({active} × {weight}) = {stock}", amounts),
+    )
+    cautions = (*_weak_caution(strength), *_weight_caution(stock_kg_per_litre))
+    name = f"Stock of {agent.name} to measure"
+    stock = Figure("stock", name, measured_m3, STOCK, working, DEFINITION, cautions)
+    return stock, _spoons(measured_m3), _water(volume_m3, measured_m3)
+
+
+def dry_figures(agent: Agent, strength: float, target_ppm: float, volume_m3: float) -> tuple[Figure, Figure]:
+    """The granules in grams, and the water. strength: available chlorine, as a share of their weight."""
+    weighed_kg = stock_kg(target_ppm, volume_m3, strength)
+    amounts = {
+        "target": Amount(target_ppm * PPM, PARTS_PER_MILLION),
+        "water": Amount(volume_m3 * 1000 * WATER_KG_PER_LITRE, MASS),
+        "active": Amount(strength, STRENGTH),
+        "stock": Amount(weighed_kg, DOSE_MASS),
+        "volume": Amount(volume_m3, VOLUME),
+    }
+    working = (
+        Step("Strength wanted × weight of the solution ÷ strength of the granules:", amounts),
+        Step("{target} × {water} ÷ {active} = {stock}", amounts),
+    )
+    name = f"Stock of {agent.name} to weigh"
+    stock = Figure("stock", name, weighed_kg, DOSE_MASS, working, DEFINITION, (WEIGH_IT,))
+    step = Step("The granules take no room that tells: {volume}", amounts)
+    return stock, Figure("water", "Water to take", volume_m3, VOLUME, (step,), DEFINITION, ("The water first.",))
+
+
+def _weak_caution(strength: float) -> tuple[str, ...]:
+    return () if within(WEAK_STOCK, strength) else (IS_IT_SO_WEAK,)
+
+
+def _weight_caution(stock_kg_per_litre: float) -> tuple[str, ...]:
+    if stock_kg_per_litre != WATER_KG_PER_LITRE:
+        return ()
+    return (
+        "A litre of stock is counted as 1 kg, as printed tables do. A concentrate stated by weight is heavier, bleach "
+        "some 1.1 kg (from memory), and comes out that much stronger: a test strip shows it.",
+    )
+
+
+def _spoons(measured_m3: float) -> Figure:
+    amounts = {"stock": Amount(measured_m3, STOCK), "spoons": Amount(measured_m3, SPOONS)}
+    step = Step("{stock} = {spoons}", amounts)
+    cautions = ("A measure for kitchen use is right to some tenths only; below a teaspoon a syringe is better.",)
+    return Figure("spoons", "The same in level US spoons", measured_m3, SPOONS, (step,), DEFINITION, cautions)
+
+
+def _water(volume_m3: float, measured_m3: float) -> Figure:
+    water = Amount(volume_m3 - measured_m3, VOLUME)
+    amounts = {"volume": Amount(volume_m3, VOLUME), "stock": Amount(measured_m3, STOCK), "water": water}
+    cautions = ("The water first, then the stock.",)
+    step = Step("{volume} − {stock} = {water}", amounts)
+    return Figure("water", "Water to take", water.value, VOLUME, (step,), DEFINITION, cautions)
+
+
+def _percent(share: float) -> str:
+    return Amount(share, STRENGTH).show_exact(significant=3)
+
+
+def _ppm(share: float) -> str:
+    return Amount(share, PARTS_PER_MILLION).show_exact(significant=4)
