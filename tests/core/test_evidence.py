@@ -72,12 +72,12 @@ def test_days_hung_do_not_depend_on_the_zone_of_the_clock(kitchen: Kitchen, batc
 
 
 def test_nitrite_is_counted_on_the_meat(kitchen: Kitchen, batch: str):
-    assert known(kitchen, batch, kitchen.hang(batch)).nitrite_ppm == pytest.approx(156.25)
+    assert known(kitchen, batch, kitchen.hang(batch)).ingoing.nitrite_ppm == pytest.approx(156.25)
 
 
 def test_without_a_weighed_cure_the_nitrite_is_not_known(kitchen: Kitchen):
     batch = kitchen.begin()
-    assert known(kitchen, batch, kitchen.hang(batch)).nitrite_ppm is None
+    assert known(kitchen, batch, kitchen.hang(batch)).ingoing.nitrite_ppm is None
 
 
 def test_of_a_salt_that_no_curing_salt_is_the_nitrite_is_not_known(kitchen: Kitchen):
