@@ -87,7 +87,9 @@ INTO_SALT = declare(
             COLD,
             SHARE,
             PIECE_MASS_KG,
-            Choice("way", "Days by", WAYS, default="diffusion", help="What the verdict goes by in the end."),
+            Choice(
+                "way", "Days by", WAYS, default="diffusion", help="What the verdict goes by in the end.", listed=True
+            ),
             Number("planned_days", "Days planned", DAYS, DAY_S, 400 * DAY_S, optional=True, help="Empty: as reckoned."),
         ),
         _say,
