@@ -40,8 +40,12 @@ def exception_cautions(evidence: Evidence) -> tuple[str, ...]:
         f"Over the limit of {each.rule.cite}, {each.rule.most_ppm:g} ppm. It passes only by an exception on record, "
         f"{licence.rule}, up to {licence.most_ppm:g} ppm: {licence.words} Nothing here makes that safe."
         for each in _checks(evidence)
-        if not each.within and licence.lifts(each)
+        if _lifted(each, licence)
     )
+
+
+def _lifted(held: Held, licence: Licence) -> bool:
+    return not held.within and licence.lifts(held)
 
 
 def _checks(evidence: Evidence) -> tuple[Held, ...]:
@@ -79,7 +83,7 @@ def _rows(evidence: Evidence) -> list[Reason]:
 
 
 def _row(held: Held, licence: Licence | None) -> Reason:
-    lifted = not held.within and licence is not None and licence.lifts(held)
+    lifted = licence is not None and _lifted(held, licence)
     return Reason(
         held.rule.substance,
         _row_text(held, licence, lifted),
@@ -109,7 +113,9 @@ def _row_text(held: Held, licence: Licence | None, lifted: bool) -> Step:
 
 
 def _above_the_ceiling(evidence: Evidence) -> list[Reason]:
-    if evidence.how is None or all(each.within for each in _checks(evidence)):
+    """Where an exception lifts a limit; without one the limit itself is over."""
+    licence = evidence.licence
+    if evidence.how is None or licence is None or not any(_lifted(each, licence) for each in _checks(evidence)):
         return []
     return [_ceiling(each, ppm) for each, ppm in over_ceiling(evidence.ingoing, evidence.how.method)]
 

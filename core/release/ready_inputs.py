@@ -66,7 +66,7 @@ CURE_INPUTS = (
         "besides",
         "All else in the mix",
         FRACTION,
-        0.001,
+        0.0,
         2.0,
         optional=True,
         help="To the green weight; only where the rules count on the whole mixture, as Canada's do. Empty: none.",
