@@ -29,7 +29,7 @@ def evidence_for(batch: Batch, piece: Piece, now: datetime, fermented: Outcome |
     muscle = batch.start.style == "whole-muscle"
     return Evidence(
         style=batch.start.style,
-        loss=piece.proven_loss,
+        loss=_loss(piece),
         target_loss=batch.start.target_loss,
         lowest_ph=batch.lowest_ph,
         last_ph=_last_ph(batch),
@@ -47,6 +47,13 @@ def evidence_for(batch: Batch, piece: Piece, now: datetime, fermented: Outcome |
         salted=salted_of(batch, piece) if muscle else None,
         contradictions=_contradictions(batch, piece),
     )
+
+
+def _loss(piece: Piece) -> float | None:
+    """By the last weighing that proves something; a later one that proves nothing still counts where it shows less."""
+    if piece.proven_loss is None or piece.loss is None:
+        return None
+    return min(piece.proven_loss, piece.loss)
 
 
 def _decided(batch: Batch) -> Outcome | None:

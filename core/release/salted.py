@@ -6,6 +6,8 @@ raw meat, and neither salt nor nitrite guards it against botulism.
 
 from __future__ import annotations
 
+import math
+
 from attrs import evolve, frozen
 
 from core.mix.rule import DRY, Method
@@ -202,12 +204,13 @@ def _times(salted: Salted, method: Method | None) -> dict[str, Amount]:
     assert cold_c is not None
     manner: Manner = "weighed" if _sealed(salted, method) else "excess"
     counted_c = min(max(cold_c, LEAST_C - NEAR_C), MOST_C)
+    sure_s = time_to(piece, manner, diffusivity(counted_c, SLOW_M2_S), THROUGH)
     return {
         "lasts": Amount(salted.lasts_s or 0.0, DAYS),
         "slow": Amount(_share(evolve(salted, coldest_c=counted_c), method, SLOW_M2_S), FRACTION),
         "fast": Amount(_most_share(evolve(salted, coldest_c=counted_c), FAST_M2_S), FRACTION),
         "through": Amount(THROUGH, FRACTION),
-        "sure": Amount(time_to(piece, manner, diffusivity(counted_c, SLOW_M2_S), THROUGH), DAYS),
+        "sure": Amount(math.ceil(sure_s / DAY_S) * DAY_S, DAYS),
         "cold": Amount(cold_c, TEMPERATURE),
         "least": Amount(LEAST_C, TEMPERATURE),
         "most": Amount(MOST_C, TEMPERATURE),

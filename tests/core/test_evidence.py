@@ -13,7 +13,10 @@ from core.daybook.facts import (
     PieceTakenDown,
     PieceWeighed,
 )
+from core.daybook.facts.ferment import DeviationDecided
+from core.daybook.facts.salting import SaltingBegun, SaltingEnded
 from core.release.readiness import judge
+from core.release.salted import Salted
 from tests.core.kitchen import DAY, NOON, Kitchen
 
 
@@ -217,3 +220,155 @@ def test_a_piece_hung_too_few_days_is_held(kitchen: Kitchen, batch: str):
     piece = piece_that_lost(kitchen, batch, "J-1", 0.4, 0.89)
     kitchen.note(PieceInspected(), piece, at=20)
     assert judge(known(kitchen, batch, piece, day=21)).word == "hold"
+
+
+# A whole muscle's time in salt
+
+
+def muscle(
+    kitchen: Kitchen, ended: SaltingEnded | None = None, out: float = 22.0, hung: float = 23.0
+) -> tuple[str, str]:
+    batch = kitchen.begin("Loin", "whole-muscle")
+    kitchen.note(CureWeighed(0.031, 0.0625, 0.0, 0.372, "us", "meat", "dry-rub"), batch)
+    kitchen.note(SaltingBegun("weighed", "slab", 0.05, 3.0, mass_kg=2.0), batch, 1)
+    if ended is not None:
+        kitchen.note(ended, batch, out)
+    return batch, kitchen.hang(batch, at=hung)
+
+
+COLD = SaltingEnded("", None, 2.5, 4.0)
+
+
+def salted(kitchen: Kitchen, batch: str, piece: str):
+    found = known(kitchen, batch, piece, day=60).salted
+    assert found is not None
+    return found
+
+
+def test_its_time_in_salt_is_told(kitchen: Kitchen):
+    found = salted(kitchen, *muscle(kitchen, COLD))
+    assert (found.manner, found.shape, found.thickness_m) == ("weighed", "slab", 0.05)
+    assert (found.coldest_c, found.warmest_c, found.mass_kg) == (2.5, 4.0, 2.0)
+    assert found.lasts_s == pytest.approx(21 * 86400)
+
+
+def test_a_sausage_has_no_time_in_salt(kitchen: Kitchen, batch: str):
+    assert known(kitchen, batch, kitchen.hang(batch)).salted is None
+
+
+def test_without_an_entry_of_its_salting_nothing_is_known_of_it(kitchen: Kitchen):
+    batch = kitchen.begin("Loin", "whole-muscle")
+    assert salted(kitchen, batch, kitchen.hang(batch)) == Salted()
+
+
+def test_a_piece_hung_before_it_came_out_had_only_the_time_until_then(kitchen: Kitchen):
+    assert salted(kitchen, *muscle(kitchen, COLD, hung=11.0)).lasts_s == pytest.approx(10 * 86400)
+
+
+def test_that_it_never_came_out_leaves_its_time_open(kitchen: Kitchen):
+    assert salted(kitchen, *muscle(kitchen)).lasts_s is None
+
+
+@pytest.mark.parametrize(("at", "between"), [(5.0, (1.0, 8.0)), (21.9, (1.0, 8.0)), (22.5, (2.5, 4.0))])
+def test_every_temperature_read_in_that_time_counts(kitchen: Kitchen, at: float, between):
+    batch, piece = muscle(kitchen, COLD)
+    for temperature_c in (1.0, 8.0):
+        kitchen.read(batch, None, at, temperature_c)
+    found = salted(kitchen, batch, piece)
+    assert (found.coldest_c, found.warmest_c) == between
+
+
+def test_a_reading_alone_does_not_tell_how_cold_it_was_all_the_time(kitchen: Kitchen):
+    batch, piece = muscle(kitchen, SaltingEnded())
+    kitchen.read(batch, None, 5, 3.0)
+    found = salted(kitchen, batch, piece)
+    assert (found.coldest_c, found.warmest_c) == (None, None)
+
+
+def test_the_planned_temperature_counts_where_it_was_warmer(kitchen: Kitchen):
+    batch, piece = muscle(kitchen, COLD)
+    kitchen.note(SaltingBegun("weighed", "slab", 0.05, 6.0), batch, 1)
+    assert salted(kitchen, batch, piece).warmest_c == 6.0
+
+
+def muscle_word(kitchen: Kitchen, ended: SaltingEnded | None, out: float = 22.0) -> str:
+    batch, piece = muscle(kitchen, ended, out)
+    kitchen.weigh(piece, 0.6, 60)
+    kitchen.note(ActivityMeasured(0.88), piece, 60)
+    kitchen.note(PieceInspected(), piece, 60)
+    return judge(known(kitchen, batch, piece, day=61)).word
+
+
+@pytest.mark.parametrize(
+    ("ended", "out", "word"),
+    [
+        (COLD, 22.0, "ready"),
+        (COLD, 2.0, "hold"),
+        (COLD, 15.0, "hold"),
+        (SaltingEnded("", None, None, 4.0), 22.0, "hold"),
+        (SaltingEnded("", None, 2.5, None), 22.0, "hold"),
+        (SaltingEnded("", None, 2.5, 8.0), 22.0, "hold"),
+        (SaltingEnded("", None, 0.0, 4.0), 22.0, "hold"),
+        (None, 22.0, "hold"),
+    ],
+)
+def test_a_whole_muscle_is_ready_only_where_its_salt_is_through_and_it_was_cold(kitchen, ended, out, word):
+    assert muscle_word(kitchen, ended, out) == word
+
+
+def test_a_decision_to_throw_a_whole_muscle_away_counts(kitchen: Kitchen):
+    batch, piece = muscle(kitchen, COLD)
+    kitchen.note(DeviationDecided("discard", "Ana", "not-tested"), batch, 30)
+    assert judge(known(kitchen, batch, piece, day=60)).word == "discard"
+
+
+# Contradictions
+
+
+def settled(kitchen: Kitchen, batch: str) -> str:
+    piece = kitchen.hang(batch)
+    kitchen.weigh(piece, 0.7, 20)
+    kitchen.note(ActivityMeasured(0.91), piece, 20)
+    kitchen.weigh(piece, 0.6, 30)
+    kitchen.note(ActivityMeasured(0.89), piece, 30)
+    kitchen.note(PieceInspected(), piece, 31)
+    return piece
+
+
+CONTRADICTING = {
+    "ph": lambda kitchen, batch, piece: kitchen.read(batch, 7.9, 2.5),
+    "ph, lower": lambda kitchen, batch, piece: kitchen.read(batch, 3.6, 2.5),
+    "weight-rose": lambda kitchen, batch, piece: kitchen.weigh(piece, 0.75, 25),
+    "weight-fell": lambda kitchen, batch, piece: kitchen.weigh(piece, 0.45, 31),
+    "activity-rose": lambda kitchen, batch, piece: kitchen.note(ActivityMeasured(0.95), piece, 25),
+    "activity-fell": lambda kitchen, batch, piece: kitchen.note(ActivityMeasured(0.75), piece, 25),
+    "activity": lambda kitchen, batch, piece: kitchen.note(ActivityMeasured(0.089), piece, 10),
+}
+
+
+@pytest.mark.parametrize("what", CONTRADICTING)
+def test_a_reading_that_contradicts_the_others_holds_what_was_ready(kitchen: Kitchen, batch: str, what: str):
+    piece = settled(kitchen, batch)
+    assert judge(known(kitchen, batch, piece)).word == "ready"
+    CONTRADICTING[what](kitchen, batch, piece)
+    judged = judge(known(kitchen, batch, piece))
+    assert judged.word == "hold"
+    assert f"contradiction-{what.partition(',')[0]}" in [each.key for each in judged.missing]
+
+
+def test_a_mate_that_contradicts_it_holds_it(kitchen: Kitchen, batch: str):
+    piece = settled(kitchen, batch)
+    piece_that_lost(kitchen, batch, "J-2", 0.35, 0.84)
+    assert judge(known(kitchen, batch, piece)).word == "hold"
+
+
+def test_a_mate_drier_than_this_piece_contradicts_nothing(kitchen: Kitchen, batch: str):
+    piece = settled(kitchen, batch)
+    piece_that_lost(kitchen, batch, "J-2", 0.45, 0.70)
+    assert judge(known(kitchen, batch, piece)).word == "ready"
+
+
+def test_once_corrected_the_contradiction_is_gone(kitchen: Kitchen, batch: str):
+    piece = settled(kitchen, batch)
+    kitchen.take_back(kitchen.weigh(piece, 0.75, 25))
+    assert judge(known(kitchen, batch, piece)).word == "ready"

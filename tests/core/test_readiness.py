@@ -190,7 +190,17 @@ def test_just_under_the_target_hangs_on():
     assert next_step(SAUSAGE, loss=0.349) == "Let it hang until it has lost 35 %."
 
 
-@pytest.mark.parametrize("loss", [-0.01, 0.76])
+@pytest.mark.parametrize(("loss", "met"), [(0.7499, True), (0.75, True), (0.7501, False), (0.0, False)])
+def test_more_than_the_water_in_meat_cannot_be_lost(loss: float, met: bool):
+    """Lean raw meat is 70 to 76 % water (USDA, release 26)."""
+    assert reason(SAUSAGE, "loss", loss=loss).met is met
+
+
+def test_what_was_hung_this_moment_has_hung_no_time():
+    assert reason(SAUSAGE, "days", days_hung=0, least_days=None).met is True
+
+
+@pytest.mark.parametrize("loss", [-0.01, 0.7501])
 def test_a_weight_that_cannot_be_is_weighed_again(loss: float):
     assert word(SAUSAGE, loss=loss) == "hold"
     assert next_step(SAUSAGE, loss=loss) == "Check the tag and the scale, and weigh it again."
