@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from datetime import datetime
+from datetime import datetime, timedelta
 
 from core.daybook.batch import Batch, Piece
 from core.daybook.curing import known_cure
@@ -16,6 +16,8 @@ from core.release.evidence import MEAT_PH
 from core.release.readiness import Evidence
 
 SECONDS_A_DAY = 86400.0
+LOOK_STANDS = timedelta(days=7)
+"""A look tells of the piece that was weighed up to so long after it. Common practice, no published source."""
 
 
 def evidence_for(batch: Batch, piece: Piece, now: datetime, fermented: Outcome | None = None) -> Evidence:
@@ -43,7 +45,7 @@ def evidence_for(batch: Batch, piece: Piece, now: datetime, fermented: Outcome |
         salt=cure.salt if cure else None,
         licence=cure.licence if cure else None,
         fermentation=_decided(batch) if muscle else fermented or outcome_of(batch, now),
-        signs=piece.signs if piece.inspected is not None else None,
+        signs=_signs(piece),
         salted=salted_of(batch, piece) if muscle else None,
         contradictions=_contradictions(batch, piece),
     )
@@ -54,6 +56,13 @@ def _loss(piece: Piece) -> float | None:
     if piece.proven_loss is None or piece.loss is None:
         return None
     return min(piece.proven_loss, piece.loss)
+
+
+def _signs(piece: Piece) -> tuple[str, ...] | None:
+    """Whatever was ever found counts; that nothing was found, only of a look at the piece about as it is now."""
+    if piece.inspected is None or piece.signs:
+        return piece.signs or None
+    return () if piece.inspected.entry.happened_at >= piece.weighed_at - LOOK_STANDS else None
 
 
 def _decided(batch: Batch) -> Outcome | None:

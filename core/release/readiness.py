@@ -56,7 +56,15 @@ def judge(evidence: Evidence) -> Verdict:
 def _signs(signs: tuple[str, ...] | None) -> tuple[Reason, ...]:
     look = Step("Look at it, smell it and squeeze it, cut one open, and note what you find.")
     if signs is None:
-        return (Reason("signs", Step("Nobody has noted a look, a sniff and a squeeze."), None, COMMON_PRACTICE, look),)
+        return (
+            Reason(
+                "signs",
+                Step("Nobody has noted a look, a sniff and a squeeze of it as it is now."),
+                None,
+                COMMON_PRACTICE,
+                look,
+            ),
+        )
     if not signs:
         return (Reason("signs", Step("No sign of spoilage was found."), True, COMMON_PRACTICE, look),)
     throw = Step(

@@ -110,6 +110,21 @@ def test_a_look_taken_back_was_no_look(kitchen: Kitchen, batch: str):
     assert known(kitchen, batch, piece).signs is None
 
 
+@pytest.mark.parametrize(("weighed", "signs"), [(16.0, ()), (16.01, None)])
+def test_a_look_tells_of_the_piece_as_it_was_within_the_week(kitchen: Kitchen, batch: str, weighed: float, signs):
+    piece = kitchen.hang(batch)
+    kitchen.note(PieceInspected(), piece, at=9)
+    kitchen.weigh(piece, 0.8, weighed)
+    assert known(kitchen, batch, piece).signs == signs
+
+
+def test_what_was_found_long_ago_still_counts(kitchen: Kitchen, batch: str):
+    piece = kitchen.hang(batch)
+    kitchen.note(PieceInspected(("slime",)), piece, at=3)
+    kitchen.weigh(piece, 0.8, 30)
+    assert known(kitchen, batch, piece).signs == ("slime",)
+
+
 def test_a_find_taken_back_leaves_no_sign(kitchen: Kitchen, batch: str):
     piece = kitchen.hang(batch)
     kitchen.take_back(kitchen.note(PieceInspected(("slime",)), piece, at=9))
