@@ -50,6 +50,7 @@ def _describe_input(each: Input) -> dict[str, Any]:
         "quantity": each.quantity.key,
         "unit": each.quantity.si,
         "low": each.low,
+        "or_zero": each.or_zero,
         "high": each.high,
         "bare_unit": {"metric": each.quantity.bare_metric.symbol, "us": each.quantity.bare_us.symbol},
         "units": [unit.symbol for unit in each.quantity.units if unit.symbol],

@@ -26,6 +26,7 @@ class Number:
 
     usual: SI; a number that is typed without its unit and lies outside is asked about. None: as USUAL has it for the
     kind of reading, if it has it.
+    or_zero: none at all is an answer as well, though the least that is some lies above it.
     """
 
     key: str
@@ -37,6 +38,7 @@ class Number:
     optional: bool = False
     help: str = ""
     usual: Range | None = None
+    or_zero: bool = False
 
     def read(self, text: str, manner: Manner) -> float | None:
         if self.optional and not text.strip():
@@ -62,22 +64,27 @@ class Number:
     def check(self, value: float, manner: Manner = METRIC) -> float:
         """Bounds are held to one part in 10⁹, so that 0.25 % typed is not above a bound of 0.25 %; then it is that."""
         slack = 1e-9 * max(abs(self.low), abs(self.high))
+        if self.or_zero and value == 0:
+            return 0.0
         if not self.low - slack <= value <= self.high + slack:
             low = Amount(self.low, self.quantity).show_exact(manner)
             high = Amount(self.high, self.quantity).show_exact(manner)
-            raise OutOfRange(self.key, f"{self.label} must be between {low} and {high}.")
+            none = "0, or " if self.or_zero else ""
+            raise OutOfRange(self.key, f"{self.label} must be {none}between {low} and {high}.")
         return min(max(value, self.low), self.high)
 
 
 @frozen
 class Choice:
-    """One of a few words. options: key → how it is said."""
+    """One of a few words. options: key → how it is said. listed: drawn as a list to open, as what has many options or
+    seldom changes."""
 
     key: str
     label: str
     options: Mapping[str, str]
     default: str | None = None
     help: str = ""
+    listed: bool = False
 
     def read(self, text: str, manner: Manner) -> str:
         chosen = text.strip()

@@ -14,7 +14,9 @@ from core.mix.charge import Charge, Dose, basis
 from core.mix.cure import figures
 from core.mix.curing_salt import CuringSalt
 from core.mix.held import Held, holds
-from core.mix.rule import Method
+from core.mix.ingoing import Ingoing, ingoing_of
+from core.mix.licence import LIFTED, Licence
+from core.mix.rule import Limited, Method
 from core.mix.rules import Curing, HouseLimit
 from core.refusals import Missing, OutOfRange
 from core.release.readiness import METHOD_OF, Style
@@ -27,7 +29,7 @@ class Cured:
 
     charge: Charge
     how: Curing
-    licence: str = ""
+    licence: Licence | None = None
 
     @property
     def held(self) -> tuple[Held, ...]:
@@ -36,18 +38,17 @@ class Cured:
     @property
     def over_by_licence(self) -> bool:
         """It passes a limit, and an exception on record lets it."""
-        return bool(self.licence) and not all(each.within for each in self.held)
+        over = [each for each in self.held if not each.within]
+        return bool(over) and self.licence is not None and all(self.licence.lifts(each) for each in over)
+
+    @property
+    def ingoing(self) -> Ingoing:
+        return ingoing_of(self.charge, self.how.method)
 
     @property
     def nitrite_ppm(self) -> float:
         """As sodium nitrite on the green weight, by its method."""
         return self._on_green_weight(self.charge.substance_kg("nitrite", "sodium"))
-
-    @property
-    def cure_ppm(self) -> float:
-        """Nitrite and nitrate together, each as weighed, on the green weight."""
-        parts = (self.charge.substance_kg(each, "weighed") for each in ("nitrite", "nitrate"))
-        return self._on_green_weight(sum(parts))
 
     @property
     def salt(self) -> float | None:
@@ -94,7 +95,7 @@ def cured(batch: Batch, house: tuple[HouseLimit, ...] = ()) -> Cured | None:
         return None
     moment = next(line.entry.happened_at for line in batch.lines if line.id == batch.cure_line_id)
     how = curing_of(fact, batch.start.style, moment.date(), house)
-    return Cured(charge_of(fact, batch.meat_kg), how, licence_words(batch))
+    return Cured(charge_of(fact, batch.meat_kg), how, licence_of(batch))
 
 
 def known_cure(batch: Batch) -> Cured | None:
@@ -108,15 +109,14 @@ def known_cure(batch: Batch) -> Cured | None:
         return None
 
 
-def licence_of(batch: Batch) -> LicensedException | None:
+def licence_of(batch: Batch) -> Licence | None:
+    """The exception on record, the latest where there are several."""
     facts = [line.fact for line in batch.lines if isinstance(line.fact, LicensedException)]
-    return facts[-1] if facts else None
-
-
-def licence_words(batch: Batch) -> str:
-    """The exception in one sentence; empty where none was recorded."""
-    fact = licence_of(batch)
-    return f"{fact.why} ({fact.authority}; decided by {fact.decided_by})." if fact else ""
+    if not facts:
+        return None
+    fact = facts[-1]
+    substance = cast(Limited, fact.substance) if fact.substance in LIFTED else None
+    return Licence(fact.why, fact.authority, fact.decided_by, fact.rule, substance, fact.most_ppm)
 
 
 def house_limits(book: Book, at: datetime | None = None) -> tuple[HouseLimit, ...]:

@@ -2,15 +2,22 @@
 
 from __future__ import annotations
 
-from datetime import datetime
+from datetime import datetime, timedelta
 
 from core.daybook.batch import Batch, Piece
 from core.daybook.curing import known_cure
-from core.daybook.fermenting import outcome_of
+from core.daybook.dated import Activity
+from core.daybook.fermenting import fermentation_of, outcome_of
+from core.daybook.salting import salted_of
 from core.ferment.outcome import Outcome
+from core.mix.ingoing import Ingoing
+from core.release.contradictions import Sample, Weighed, in_phs, in_samples, in_weights
+from core.release.evidence import MEAT_PH
 from core.release.readiness import Evidence
 
 SECONDS_A_DAY = 86400.0
+LOOK_STANDS = timedelta(days=7)
+"""A look tells of the piece that was weighed up to so long after it. Common practice, no published source."""
 
 
 def evidence_for(batch: Batch, piece: Piece, now: datetime, fermented: Outcome | None = None) -> Evidence:
@@ -19,25 +26,62 @@ def evidence_for(batch: Batch, piece: Piece, now: datetime, fermented: Outcome |
     fermented: what became of the batch's fermentation, where it was judged already for a batch-mate.
     Readings are put right by the checks of their instruments; one on an instrument that had failed is no evidence.
     """
-    activity, from_mate = _water_activity(batch, piece)
+    sample, from_mate = _sample(batch, piece)
     cure = known_cure(batch)
+    muscle = batch.start.style == "whole-muscle"
     return Evidence(
         style=batch.start.style,
-        loss=piece.proven_loss,
+        loss=_loss(piece),
         target_loss=batch.start.target_loss,
         lowest_ph=batch.lowest_ph,
         last_ph=_last_ph(batch),
-        water_activity=activity,
+        water_activity=None if sample is None else sample.water_activity,
         activity_from_mate=from_mate,
+        activity_loss=None if sample is None or piece.proven_loss is None else sample.loss,
         days_hung=(now - piece.hung_at).total_seconds() / SECONDS_A_DAY,
         least_days=batch.start.least_days,
-        nitrite_ppm=cure.nitrite_ppm if cure else None,
-        cure_ppm=cure.cure_ppm if cure else None,
+        ingoing=cure.ingoing if cure else Ingoing(),
+        how=cure.how if cure else None,
         salt=cure.salt if cure else None,
-        held=cure.held if cure else (),
-        licence=cure.licence if cure else "",
-        fermentation=fermented or outcome_of(batch, now),
-        signs=piece.signs if piece.inspected is not None else None,
+        licence=cure.licence if cure else None,
+        fermentation=_decided(batch) if muscle else fermented or outcome_of(batch, now),
+        signs=_signs(piece),
+        salted=salted_of(batch, piece) if muscle else None,
+        contradictions=_contradictions(batch, piece),
+    )
+
+
+def _loss(piece: Piece) -> float | None:
+    """By the last weighing that proves something; a later one that proves nothing still counts where it shows less."""
+    if piece.proven_loss is None or piece.loss is None:
+        return None
+    return min(piece.proven_loss, piece.loss)
+
+
+def _signs(piece: Piece) -> tuple[str, ...] | None:
+    """Whatever was ever found counts; that nothing was found, only of a look at the piece about as it is now."""
+    if piece.inspected is None or piece.signs:
+        return piece.signs or None
+    return () if piece.inspected.entry.happened_at >= piece.weighed_at - LOOK_STANDS else None
+
+
+def _decided(batch: Batch) -> Outcome | None:
+    """A whole muscle has no degree-hours; a decision that was noted of it speaks against it all the same."""
+    deviation = fermentation_of(batch).deviation
+    return None if deviation is None else Outcome("over", deviation=deviation)
+
+
+def _contradictions(batch: Batch, piece: Piece) -> tuple[str, ...]:
+    weighed = [
+        Weighed((each.at - piece.hung_at).total_seconds() / SECONDS_A_DAY, each.mass_kg)
+        for each in piece.weighings
+        if each.proves
+    ]
+    samples = [Sample(each.loss, each.water_activity) for _, each in _usable(batch, piece)]
+    return (
+        *in_phs(MEAT_PH[batch.start.style], [each.ph for each in batch.phs if each.ph is not None and each.ph_proves]),
+        *in_weights(piece.start_kg, weighed),
+        *in_samples(samples),
     )
 
 
@@ -54,21 +98,28 @@ def ingoing_nitrite_ppm(batch: Batch) -> float | None:
     return None if known is None else known.nitrite_ppm
 
 
-def _water_activity(batch: Batch, piece: Piece) -> tuple[float | None, bool]:
+def _usable(batch: Batch, piece: Piece) -> list[tuple[bool, Activity]]:
+    """Samples that bear on this piece, each with whether it is its own: all of its own, and of its batch-mates those
+    that had lost no more than this piece now has."""
+    loss = piece.proven_loss
+    return [
+        (mate.id == piece.id, activity)
+        for mate in batch.pieces
+        for activity in mate.activities
+        if mate.id == piece.id or (loss is not None and activity.loss <= loss)
+    ]
+
+
+def _sample(batch: Batch, piece: Piece) -> tuple[Activity | None, bool]:
     """The measurement made nearest to this piece's dryness, its own or a batch-mate's, and whether it was a mate's.
 
     A sample that had lost more than this piece now has proves nothing about it, so it does not count.
     """
-    loss = piece.proven_loss
+    loss, samples = piece.proven_loss, _usable(batch, piece)
     if loss is None:
-        return (piece.activities[-1].water_activity, False) if piece.activities else (None, False)
-    usable = [
-        (activity.loss, mate.id == piece.id, activity.water_activity)
-        for mate in batch.pieces
-        for activity in mate.activities
-        if activity.loss <= loss
-    ]
+        return (piece.activities[-1], False) if piece.activities else (None, False)
+    usable = [each for each in samples if each[1].loss <= loss]
     if not usable:
         return None, False
-    _, own, water_activity = max(usable)
-    return water_activity, not own
+    own, sample = max(usable, key=lambda each: (each[1].loss, each[0], each[1].water_activity))
+    return sample, not own

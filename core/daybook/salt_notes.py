@@ -13,13 +13,15 @@ from core.daybook.facts.salting import PieceTurned, SaltingBegun, SaltingEnded
 
 @frozen
 class Salting:
-    """begun: as the last of its beginnings tells it. turned_at: oldest first. ended_at: None while it lies in salt."""
+    """begun: as the last of its beginnings tells it. turned_at: oldest first. ended_at: None while it lies in salt.
+    ended: what was noted when it came out."""
 
     at: datetime
     line_id: str
     begun: SaltingBegun
     turned_at: tuple[datetime, ...] = ()
     ended_at: datetime | None = None
+    ended: SaltingEnded | None = None
 
 
 def salting_of(lines: Iterable[Line]) -> Salting | None:
@@ -30,6 +32,6 @@ def salting_of(lines: Iterable[Line]) -> Salting | None:
         return None
     at = begun.entry.happened_at
     later = [line for line in there if line.entry.happened_at >= at]
-    ended = [line.entry.happened_at for line in later if isinstance(line.fact, SaltingEnded)]
+    ended = [(line.entry.happened_at, line.fact) for line in later if isinstance(line.fact, SaltingEnded)]
     turned = tuple(line.entry.happened_at for line in later if isinstance(line.fact, PieceTurned))
-    return Salting(at, begun.id, begun.fact, turned, ended[-1] if ended else None)
+    return Salting(at, begun.id, begun.fact, turned, *(ended[-1] if ended else (None, None)))

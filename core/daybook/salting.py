@@ -1,12 +1,16 @@
-"""A whole muscle's time in salt: when it is through, when it is turned next."""
+"""A whole muscle's time in salt: when it is through, when it is turned next, and what of it is known in the end."""
 
 from __future__ import annotations
 
 from datetime import datetime, timedelta
 
+from core.daybook.batch import Batch
+from core.daybook.batch import Piece as Hung
+from core.daybook.facts.ferment import FermentLogTaken
 from core.daybook.salt_notes import Salting
 from core.mix.salting import SLOW_M2_S, TYPICAL_M2_S, Piece, diffusivity, time_to
-from core.mix.salting_rules import TURN_EVERY_DAYS
+from core.mix.salting_rules import DAY_S, TURN_EVERY_DAYS
+from core.release.salted import UNKNOWN, Salted
 
 
 def piece_of(salting: Salting) -> Piece:
@@ -38,3 +42,48 @@ def next_turn(salting: Salting) -> datetime | None:
     last = salting.turned_at[-1] if salting.turned_at else salting.at
     turn = last + timedelta(days=TURN_EVERY_DAYS[salting.begun.manner])
     return turn if turn < planned_end(salting) else None
+
+
+def salted_of(batch: Batch, hung: Hung) -> Salted:
+    """What the batch's entries tell of a piece that was hung from it.
+
+    Its time in the cold ends with the entry that it came out, or when it was hung, whichever is first. The coldest and
+    the warmest are as noted when it came out, or further out where any reading of that time was, on whatever it was
+    read.
+    """
+    salting = batch.salting
+    if salting is None:
+        return UNKNOWN
+    begun, ended = salting.begun, salting.ended
+    until = None if salting.ended_at is None else min(salting.ended_at, hung.hung_at)
+    read = _temperatures(batch, salting.at, until or hung.hung_at)
+    return Salted(
+        manner=begun.manner,
+        shape=begun.shape,
+        thickness_m=begun.thickness_m,
+        width_m=begun.width_m,
+        length_m=begun.length_m,
+        lasts_s=None if until is None else max((until - salting.at).total_seconds(), 0.0),
+        rested_s=None if ended is None or ended.rested_days is None else ended.rested_days * DAY_S,
+        coldest_c=None if ended is None or ended.coldest_c is None else min([ended.coldest_c, *read]),
+        warmest_c=None if ended is None or ended.warmest_c is None else max([ended.warmest_c, *read]),
+        way=begun.way,
+        mass_kg=begun.mass_kg,
+    )
+
+
+def _temperatures(batch: Batch, since: datetime, until: datetime) -> list[float]:
+    """Every one that was read in that time, and what the refrigerator was planned to be."""
+    planned = [] if batch.salting is None else [batch.salting.begun.temperature_c]
+    readings = ((each.at, each.temperature_c) for each in batch.readings if each.temperature_c is not None)
+    logged = (
+        (log.at + timedelta(seconds=at_s), warm_c)
+        for log in batch.ferment.logs
+        for at_s, warm_c in (*log.taken.points, *_highest(log.taken))
+    )
+    return [*planned, *(warm_c for at, warm_c in (*readings, *logged) if since <= at <= until)]
+
+
+def _highest(taken: FermentLogTaken) -> list[tuple[float, float]]:
+    """The highest reading stands beside the warmest point: it may have been averaged away."""
+    return [(max(taken.points, key=lambda point: point[1])[0], taken.highest_c)]

@@ -131,13 +131,11 @@ def _row(batch: Batch, portion: Portion) -> Row:
 
 
 def over_the_limit(batch: Batch, how: Curing | None = None) -> Refusal | None:
-    """What is wrong with the cure that the batch's formula asks for; None within the limit or under an exception.
+    """What is wrong with the cure that the batch's formula asks for; None within the limit or the exception's figure.
 
     how: by whose rules, or the US chart by the formula's kind.
     """
-    if batch.formula is None or licence_of(batch) is not None:
-        return None
-    return over_limit(batch.formula, how, batch.meat_kg)
+    return None if batch.formula is None else over_limit(batch.formula, how, batch.meat_kg, licence_of(batch))
 
 
 def costs(sheet: Sheet) -> tuple[Figure, ...]:

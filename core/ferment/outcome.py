@@ -121,6 +121,13 @@ _BARE: dict[Word, str] = {
 
 def slow_reason(outcome: Outcome | None) -> Reason:
     """The same of a style that is not meant to sour: its warm days."""
+    if (
+        outcome is not None
+        and outcome.deviation is not None
+        and outcome.deviation.condemns
+        and outcome.word != "passed"
+    ):
+        return _decided(outcome, outcome.deviation)  # whatever is known of its warm days
     if outcome is None or outcome.word == "unknown":
         why = outcome.why[0] if outcome is not None and outcome.why else Step("no temperature was noted.")
         text = Step(f"How warm it was in its first days is not known: {_sentence(why)}", why.amounts)

@@ -22,6 +22,7 @@ from core.mix.charge import HEAVIEST_KG, PPM, Charge, Dose, basis, dose_making_k
 from core.mix.cure_figures import ingoing, share_figure
 from core.mix.curing_salt import CuringSalt
 from core.mix.held import largest_kg, require_within
+from core.mix.licence import Licence, require_allowed
 from core.mix.limits import WEIGH_IT
 from core.mix.rule import METHODS, PART_IN, Method, Rule
 from core.mix.rules import Curing, as_curing
@@ -71,24 +72,25 @@ def require_within_limit(
     require_within(Charge(meat_kg, (Dose(salt, cure_kg),)), as_curing(method), field=field)
 
 
-def figures(charge: Charge, how: Curing, licence: str = "") -> tuple[Figure, ...]:
+def figures(charge: Charge, how: Curing, licence: Licence | None = None) -> tuple[Figure, ...]:
     """What a charge makes.
 
     Returns nitrite, nitrite as ion, nitrate and its ion where there is some, both together where the rules count so,
     ascorbate where there is some, the cure's table salt and, where the other salt is known, all table salt.
-    licence: why more than the rules allow may go in; without one a charge over a limit raises OutOfRange on "dose".
+    licence: the exception by which more than the rules allow may go in, up to its own figure. A charge over a limit
+    that it does not lift, or over the ceiling that none lifts, raises OutOfRange on "dose".
     Source: FSIS Directive 7620.3, Processing Inspectors' Calculations Handbook, 1995, ch. 3.
     """
     require_charge(charge, how.method)
-    if not licence:
-        require_within(charge, how, field="dose")
+    require_allowed(charge, how, licence, field="dose")
     return ingoing(charge, how, licence)
 
 
-def dosed(charge: Charge, how: Curing, wanted_ppm: float) -> Charge:
+def dosed(charge: Charge, how: Curing, wanted_ppm: float, licence: Licence | None = None) -> Charge:
     """The charge with so much of its first curing salt that all nitrite together is the wanted, as sodium nitrite.
 
-    wanted_ppm: by the reckoning of the rules, 0 or more. Raises OutOfRange on "wanted" or "nitrite".
+    wanted_ppm: by the reckoning of the rules, 0 or more. licence: as in `figures`. Raises OutOfRange on "wanted" or
+    "nitrite".
     """
     first = charge.doses[0].salt
     require_charge(charge, how.method)
@@ -100,7 +102,7 @@ def dosed(charge: Charge, how: Curing, wanted_ppm: float) -> Charge:
     if not cure_kg < HEAVIEST_KG:
         raise OutOfRange("wanted", "No weight of this curing salt brings so much nitrite into the meat this way.")
     made = charge.with_first(cure_kg)
-    require_within(made, how, field="wanted")
+    require_allowed(made, how, licence, field="wanted")
     return made
 
 

@@ -6,6 +6,7 @@ from core.mix import cure_notes as notes
 from core.mix.charge import PPM, Charge, basis, made_ppm
 from core.mix.held import Held, holds
 from core.mix.ions import ION_IN, Substance, factor
+from core.mix.licence import Licence
 from core.mix.limits import CANADA_LEAST_SALT, nitrate_cautions, nitrite_cautions
 from core.mix.rule import PART_IN, WET, Base, Method
 from core.mix.rules import Curing
@@ -19,7 +20,7 @@ IN_WATER_ONLY = (
 )
 
 
-def ingoing(charge: Charge, how: Curing, licence: str = "") -> tuple[Figure, ...]:
+def ingoing(charge: Charge, how: Curing, licence: Licence | None = None) -> tuple[Figure, ...]:
     """All of them, the nitrite first. No limit is held to them: `cure.figures` does."""
     held = holds(charge, how)
     on = how.held[0].on

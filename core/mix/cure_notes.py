@@ -6,6 +6,7 @@ from core.mix.charge import PPM, Charge
 from core.mix.curing_salt import mistaken_for_another
 from core.mix.held import Held
 from core.mix.ions import Substance
+from core.mix.licence import Licence
 from core.mix.rule import WET, Method, Rule
 from core.quantities import PARTS_PER_MILLION, Amount
 
@@ -25,12 +26,16 @@ def allowed(held: tuple[Held, ...], substance: Substance, *, ion: bool) -> str:
     return next(said, "")
 
 
-def licensed(held: tuple[Held, ...], licence: str) -> tuple[str, ...]:
-    over = [each for each in held if not each.within]
-    if not licence or not over:
+def licensed(held: tuple[Held, ...], licence: Licence | None) -> tuple[str, ...]:
+    """Which limits are passed by which exception, up to which figure, and who decided it."""
+    over = [each for each in held if not each.within and licence is not None and licence.lifts(each)]
+    if licence is None or not over:
         return ()
     cites = " and ".join(dict.fromkeys(f"{each.rule.cite}, {each.rule.most_ppm:g} ppm" for each in over))
-    return (f"Over the limit ({cites}). Allowed by an exception on record: {licence}",)
+    return (
+        f"Over the limit ({cites}). Allowed up to {licence.most_ppm:g} ppm by an exception on record, {licence.rule}: "
+        f"{licence.words}",
+    )
 
 
 def mistaken(charge: Charge, method: Method) -> tuple[str, ...]:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from core.mix.charge import Charge, Dose, require_charge
 from core.mix.cure import figures
 from core.mix.formula import Formula, Role
-from core.mix.held import require_within
+from core.mix.licence import Licence, require_allowed
 from core.mix.rule import Method
 from core.mix.rules import Curing
 from core.refusals import Missing, OutOfRange, Refusal
@@ -46,8 +46,10 @@ def made_of_cure(formula: Formula, how: Curing | None = None) -> tuple[Figure, .
     return () if charge is None else figures(charge, how or Curing(method=method_of(formula)))
 
 
-def over_limit(formula: Formula, how: Curing | None = None, meat_kg: float | None = None) -> Refusal | None:
-    """What is wrong with the formula's cure; None where it is within the rules.
+def over_limit(
+    formula: Formula, how: Curing | None = None, meat_kg: float | None = None, licence: Licence | None = None
+) -> Refusal | None:
+    """What is wrong with the formula's cure; None where it is within the rules, or within the exception's figure.
 
     meat_kg: of the batch, for the refusal names the dose that would be right; None says it to the kilogram.
     """
@@ -56,7 +58,7 @@ def over_limit(formula: Formula, how: Curing | None = None, meat_kg: float | Non
         return None
     try:
         require_charge(charge, how.method)
-        require_within(charge, how, field="dose", each_kilogram=meat_kg is None)
+        require_allowed(charge, how, licence, field="dose", each_kilogram=meat_kg is None)
     except (OutOfRange, Missing) as refusal:
         return refusal
     return None

@@ -48,18 +48,19 @@ def largest_kg(charge: Charge, how: Curing) -> float:
     return min(most, default=math.inf) if not _forbidden(charge, how) else 0.0
 
 
-def require_within(charge: Charge, how: Curing, *, field: str, each_kilogram: bool = False) -> None:
-    """Guard: raises OutOfRange on the field for the first row that is passed.
+def require_within(charge: Charge, how: Curing, *, field: str) -> None:
+    """Guard: raises OutOfRange on the field for the first row that is passed."""
+    for held in holds(charge, how):
+        if not held.within:
+            raise over(charge, how, held, field)
+
+
+def over(charge: Charge, how: Curing, held: Held, field: str, *, each_kilogram: bool = False) -> OutOfRange:
+    """The refusal of a row that is passed.
 
     each_kilogram: the charge is that of a kilogram of a meat whose weight is not known yet, and the refusal says so.
     """
-    for held in holds(charge, how):
-        if not held.within:
-            raise _over(charge, how, held, field, " to the kilogram of meat" if each_kilogram else "")
-
-
-def _over(charge: Charge, how: Curing, held: Held, field: str, to: str) -> OutOfRange:
-    rule = held.rule
+    rule, to = held.rule, " to the kilogram of meat" if each_kilogram else ""
     if rule.substance == "accelerator":
         return OutOfRange(
             "accelerator_kg",

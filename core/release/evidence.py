@@ -6,11 +6,13 @@ from typing import Literal
 
 from attrs import frozen
 
-from core.ferment.crossing import BELIEVABLE_PH
 from core.ferment.outcome import Outcome
 from core.ferment.rules import TARGET_PH
-from core.mix.held import Held
-from core.mix.limits import Method
+from core.mix.ingoing import Ingoing
+from core.mix.licence import Licence
+from core.mix.rule import WHOLE, Method
+from core.mix.rules import Curing
+from core.release.salted import Salted
 
 Style = Literal["fermented", "slow", "whole-muscle"]
 STYLES: dict[str, str] = {
@@ -29,10 +31,21 @@ SIGNS = {
 }
 
 ACID_PH = TARGET_PH
+MEAT_PH: dict[Style, tuple[float, float]] = {"fermented": (4.0, 7.0), "slow": (4.0, 7.0), "whole-muscle": (5.0, 7.0)}
+"""Common practice, no published source: outside it the meter, the sample or the digit is at fault, or the meat is."""
 BELIEVABLE_ACTIVITY = (0.5, 1.0)  # practice
 SLACK = 1e-9
 
 METHOD_OF: dict[Style, Method] = {"fermented": "comminuted", "slow": "comminuted", "whole-muscle": "dry-rub"}
+"""The usual way of curing each kind: what an older entry means that names none."""
+METHODS_OF: dict[Style, tuple[Method, ...]] = {
+    "fermented": ("comminuted",),
+    "slow": ("comminuted",),
+    "whole-muscle": WHOLE,
+}
+
+
+NOTHING_KNOWN = Ingoing()
 
 
 @frozen
@@ -40,11 +53,12 @@ class Evidence:
     """What is known of a piece. None means not known.
 
     loss, target_loss: share of the start weight. water_activity: of this piece, or (activity_from_mate) of one of the
-    same batch that had lost no more. nitrite_ppm: going in, as sodium nitrite; 0 where none was used. signs: keys of
-    SIGNS; empty where somebody looked and found nothing, None where nobody looked. fermentation: what became of the
-    degree-hours to pH 5.3, or of a slow style's warm days. cure_ppm: nitrite and nitrate together, going in. salt: all
-    of it, as a share of the meat. held: the rows of the rules it was cured under, each with what it counts; without
-    them the US chart for its kind holds. licence: the exception on record that allows more.
+    same batch that had lost no more; activity_loss: what the measured piece had lost by then, None where it is what
+    this one has lost. ingoing: the cure. how: the rules it is held to. licence: the exception on record. salt: all of
+    it, as a share of the meat. signs: keys of SIGNS; empty where somebody looked and found nothing, None where nobody
+    looked. fermentation: what became of the degree-hours to pH 5.3, or of a slow style's warm days; of a whole muscle
+    only what speaks against it. salted: a whole muscle's time in salt. contradictions: keys of
+    `contradictions.SERIES`, found in the readings these were taken from.
     """
 
     style: Style
@@ -56,25 +70,40 @@ class Evidence:
     activity_from_mate: bool = False
     days_hung: float | None = None
     least_days: float | None = None
-    nitrite_ppm: float | None = None
+    ingoing: Ingoing = NOTHING_KNOWN
+    how: Curing | None = None
+    licence: Licence | None = None
+    salt: float | None = None
     signs: tuple[str, ...] | None = None
     fermentation: Outcome | None = None
-    cure_ppm: float | None = None
-    salt: float | None = None
-    held: tuple[Held, ...] = ()
-    licence: str = ""
+    salted: Salted | None = None
+    activity_loss: float | None = None
+    contradictions: tuple[str, ...] = ()
+
+    @property
+    def method(self) -> Method | None:
+        return None if self.how is None else self.how.method
+
+    @property
+    def ferments(self) -> bool:
+        """Whether acid may keep it: only a style that is meant to sour."""
+        return self.style == "fermented"
 
     def believable_lowest_ph(self) -> float | None:
-        readings = (_believable(self.lowest_ph, BELIEVABLE_PH), self.believable_last_ph())
+        readings = (_believable(self.lowest_ph, MEAT_PH[self.style]), self.believable_last_ph())
         return min((ph for ph in readings if ph is not None), default=None)
 
     def believable_last_ph(self) -> float | None:
-        return _believable(self.last_ph, BELIEVABLE_PH)
+        return _believable(self.last_ph, MEAT_PH[self.style])
+
+    def keeping_ph(self) -> float | None:
+        """The pH that helps to keep it; None of a style that rests on its water activity alone."""
+        return self.believable_last_ph() if self.ferments else None
 
     def activity(self) -> float | None:
         return _believable(self.water_activity, BELIEVABLE_ACTIVITY)
 
 
 def _believable(value: float | None, between: tuple[float, float]) -> float | None:
-    """A reading no meat gives is no evidence: it counts as missing."""
+    """A reading no meat gives is no evidence: it counts as missing, and is asked about besides."""
     return value if value is not None and between[0] <= value <= between[1] else None

@@ -1,10 +1,11 @@
-"""The hurdles that keep a piece: dry or sour enough, nitrite or dryness against botulism, and a slow style's own."""
+"""The hurdles that keep a piece: dry or sour enough, nitrite or dryness against botulism, and those without acid."""
 
 from __future__ import annotations
 
 from core.mix.limits import BOTULISM_LEAST_PPM, CANADA_LEAST_PPM, CANADA_LEAST_SALT
 from core.quantities import FRACTION, PARTS_PER_MILLION, PH, WATER_ACTIVITY, Amount
 from core.release.evidence import SLACK, Evidence
+from core.release.salted import UNKNOWN, is_through
 from core.release.stability import shelf_stable, too_dry_for_listeria
 from core.sources import (
     DRIED_MEAT_TOLDRA,
@@ -22,8 +23,9 @@ SLOW_ACTIVITY = 0.90  # Toldrá 2010 p. 221: dried meat of pH about 6 needs less
 
 
 def keeps(evidence: Evidence) -> tuple[Reason, Reason]:
-    """Both published rules. Unmeasured water activity is never made up for by acid."""
-    activity, ph = evidence.activity(), evidence.believable_last_ph()
+    """Both published rules. Unmeasured water activity is never made up for by acid, which counts only where the style
+    ferments."""
+    activity, ph = evidence.activity(), evidence.keeping_ph()
     if activity is None:
         text = Step("No believable water activity of it, or of a batch-mate no drier, was noted.")
         settle = Step("Measure one piece's water activity.")
@@ -51,15 +53,15 @@ def keeps(evidence: Evidence) -> tuple[Reason, Reason]:
 
 
 def botulism(evidence: Evidence) -> Reason:
-    """Needs enough nitrite or enough dryness; one of the two that holds is enough."""
-    ppm, activity = evidence.nitrite_ppm, evidence.activity()
-    cured = ppm is not None and ppm >= BOTULISM_LEAST_PPM * (1 - SLACK)
-    dry = activity is not None and activity <= BOTULISM_ACTIVITY
+    """Needs enough nitrite or enough dryness; one of the two that holds is enough. Nitrite counts where it has come to:
+    in the middle of a whole muscle only once the salt is through."""
+    activity, cured = evidence.activity(), _nitrite_guards(evidence)
+    dry = None if activity is None else activity <= BOTULISM_ACTIVITY
     amounts = {
         "least": Amount(BOTULISM_LEAST_PPM * 1e-6, PARTS_PER_MILLION),
         "most": Amount(BOTULISM_ACTIVITY, WATER_ACTIVITY),
     }
-    met = True if cured or dry else None if ppm is None or activity is None else False
+    met = True if cured or dry else None if cured is None or dry is None else False
     said = "has" if met else "lacks" if met is False else "is not known to have"
     return Reason(
         "botulism",
@@ -70,12 +72,21 @@ def botulism(evidence: Evidence) -> Reason:
     )
 
 
+def _nitrite_guards(evidence: Evidence) -> bool | None:
+    ppm = evidence.ingoing.nitrite_ppm
+    enough = None if ppm is None else ppm >= BOTULISM_LEAST_PPM * (1 - SLACK)
+    if evidence.style != "whole-muscle" or enough is False:
+        return enough
+    through = is_through(evidence.salted or UNKNOWN, evidence.method, evidence.salt)
+    return None if enough is None and through else through
+
+
 def slow_hurdles(evidence: Evidence) -> tuple[Reason, ...]:
     """What must stand in for the acid: enough nitrite or nitrate, enough salt, and more dryness than sour meat needs.
 
     That it was kept cool in its first days is judged by its readings (`core.ferment.slow`).
     """
-    return _slow_cure(evidence), _slow_salt(evidence), _slow_dryness(evidence)
+    return _slow_cure(evidence), _slow_salt(evidence), dry_without_acid(evidence)
 
 
 def _slow_cure(evidence: Evidence) -> Reason:
@@ -84,7 +95,7 @@ def _slow_cure(evidence: Evidence) -> Reason:
         "Ask a food-safety authority: without acid it rests on nitrite or nitrate. Next time use {least}.",
         {"least": least},
     )
-    ppm = evidence.cure_ppm
+    ppm = evidence.ingoing.together_ppm
     if ppm is None:
         text, settle = (
             Step("The nitrite and nitrate that went in are not known."),
@@ -115,7 +126,8 @@ def _slow_salt(evidence: Evidence) -> Reason:
     return Reason("slow-salt", text, met, GD_2023_SLOW_CURE, settle)
 
 
-def _slow_dryness(evidence: Evidence) -> Reason:
+def dry_without_acid(evidence: Evidence) -> Reason:
+    """Meat of its own pH, about 6, wants to be drier than sour meat: a slow sausage, a whole muscle."""
     activity, most = evidence.activity(), Amount(SLOW_ACTIVITY, WATER_ACTIVITY)
     if activity is None:
         text = Step("Its water activity is not known; without acid it must be below {most}.", {"most": most})

@@ -1,31 +1,38 @@
-"""The single sum of the last day: is this one ready?"""
+"""The single sum of the last day: is this one ready? It is judged by what judges a batch's own entries."""
 
 from __future__ import annotations
 
+from collections.abc import Mapping
+from typing import Any
+
 from attrs import frozen
 
-from core.dry.shrink import MOST_LOSS, shrink
+from core.dry.shrink import shrink
 from core.ferment.outcome import Deviation, Outcome
-from core.quantities import DAYS, FRACTION, LOSS, PARTS_PER_MILLION, PH, PIECE_MASS, WATER_ACTIVITY
-from core.refusals import Missing
-from core.release.readiness import SIGNS, STYLES, Evidence, Style, judge
+from core.mix.cure_sheets import BEFORE_2025
+from core.mix.ingoing import Ingoing
+from core.mix.ions import Alkali, Substance, factor
+from core.mix.rule import METHODS
+from core.mix.rules import Curing
+from core.refusals import Missing, OutOfRange
+from core.release.evidence import METHOD_OF, METHODS_OF, STYLES, Evidence, Style
+from core.release.readiness import judge
+from core.release.ready_inputs import BELONGS, INPUTS, NO_SIGN, NOT_KNOWN, NOT_LOOKED
+from core.release.salted import DAY_S, Salted
 from core.verdict import Verdict
 from core.working import Figure
-from core.worksheet import Choice, Number, Worksheet
+from core.worksheet import Value, Worksheet
 
-NO_SIGN, NOT_LOOKED = "none", "not-looked"
-FERMENTATIONS = {
-    "not-known": "not known",
-    "passed": "stayed below the limit",
-    "over": "reached the limit",
-    "cleared": "reached the limit, then tested clean and cleared",
-}
+_PPM = 1e-6
 _OUTCOMES: dict[str, Outcome | None] = {
-    "not-known": None,
+    NOT_KNOWN: None,
     "passed": Outcome("passed"),
     "over": Outcome("over"),
     "cleared": Outcome("over", deviation=Deviation(kept=True, result="clean")),
+    "condemned": Outcome("over", deviation=Deviation(kept=False, result="not-tested")),
 }
+_LABELS = {each.key: each.label for each in INPUTS}
+_DEFAULTS = {each.key: each.default for each in INPUTS}
 
 
 @frozen
@@ -50,45 +57,132 @@ class _Weights:
 
 
 def _figures(
-    start_kg: float | None, now_kg: float | None, target_loss: float | None, **_: float | str | None
+    start_kg: float | None, now_kg: float | None, target_loss: float | None, **more: Any
 ) -> tuple[Figure, ...]:
+    evidence_of(start_kg=start_kg, now_kg=now_kg, target_loss=target_loss, **more)
     return _Weights(start_kg, now_kg, target_loss).figures()
 
 
-def _verdict(
-    style: Style,
-    start_kg: float | None,
-    now_kg: float | None,
-    target_loss: float | None,
-    water_activity: float | None,
-    measured_on: str,
-    lowest_ph: float | None,
-    last_ph: float | None,
-    fermentation: str,
-    nitrite: float | None,
-    nitrate: float | None,
-    salt: float | None,
-    hung: float | None,
-    least: float | None,
-    signs: str,
-) -> Verdict:
-    return judge(
-        Evidence(
-            style=style,
-            loss=_Weights(start_kg, now_kg, target_loss).loss,
-            target_loss=target_loss,
-            lowest_ph=lowest_ph,
-            last_ph=last_ph,
-            water_activity=water_activity,
-            activity_from_mate=measured_on == "mate",
-            days_hung=None if hung is None else hung / 86400,
-            least_days=None if least is None else least / 86400,
-            nitrite_ppm=None if nitrite is None else nitrite * 1e6,
-            cure_ppm=None if nitrite is None else (nitrite + (nitrate or 0.0)) * 1e6,
-            salt=salt,
-            fermentation=_OUTCOMES.get(fermentation),
-            signs={NO_SIGN: (), NOT_LOOKED: None}.get(signs, (signs,)),
+def _verdict(**typed: Any) -> Verdict:
+    return judge(evidence_of(**typed))
+
+
+def evidence_of(**typed: Any) -> Evidence:
+    """What was typed, as evidence. Raises Missing or OutOfRange on what does not belong to the kind or to the rest."""
+    style: Style = typed["style"]
+    _require_belonging(style, typed)
+    how = _how(style, typed)
+    return Evidence(
+        style=style,
+        loss=_Weights(typed["start_kg"], typed["now_kg"], typed["target_loss"]).loss,
+        target_loss=typed["target_loss"],
+        lowest_ph=typed["lowest_ph"],
+        last_ph=typed["last_ph"],
+        water_activity=typed["water_activity"],
+        activity_from_mate=typed["measured_on"] == "mate",
+        activity_loss=typed["activity_loss"],
+        days_hung=_over(typed["hung"], DAY_S),
+        least_days=_over(typed["least"], DAY_S),
+        ingoing=_ingoing(typed, how),
+        how=how,
+        salt=typed["salt"],
+        fermentation=_OUTCOMES[typed["fermentation"]],
+        signs={NO_SIGN: (), NOT_LOOKED: None}.get(typed["signs"], (typed["signs"],)),
+        salted=_salted(typed) if style == "whole-muscle" else None,
+        contradictions=() if typed["contradicted"] == "none" else (typed["contradicted"],),
+    )
+
+
+def _over(value: float | None, unit: float) -> float | None:
+    return None if value is None else value / unit
+
+
+def _is_given(key: str, typed: Mapping[str, Value]) -> bool:
+    return typed[key] not in (None, _DEFAULTS[key])
+
+
+def _require_belonging(style: Style, typed: Mapping[str, Value]) -> None:
+    """Guard: what would weigh nothing is refused, so that nobody thinks it was weighed."""
+    kind = STYLES[style].partition(",")[0]
+    for key, styles in BELONGS.items():
+        if style not in styles and _is_given(key, typed):
+            raise OutOfRange(key, f"{_LABELS[key]} does not belong to a {kind}: leave it as it was.")
+    only_where = {
+        "width_m": typed["shape"] == "block",
+        "length_m": typed["shape"] == "block",
+        "rested": typed["manner"] == "excess",
+        "mass_kg": typed["way"] == "ham-3",
+        "activity_loss": typed["water_activity"] is not None,
+        "measured_on": typed["water_activity"] is not None,
+    }
+    for key, belongs in only_where.items():
+        if not belongs and _is_given(key, typed):
+            raise OutOfRange(key, f"{_LABELS[key]} {_WITH[key]}: leave it as it was.")
+
+
+_WITH = {
+    "width_m": "is asked only of a thick and wide piece",
+    "length_m": "is asked only of a thick and wide piece",
+    "rested": "is asked only of meat that lay in plenty of salt",
+    "mass_kg": "is asked only for US ham method 3",
+    "activity_loss": "is asked only with a water activity",
+    "measured_on": "is asked only with a water activity",
+}
+
+
+def _how(style: Style, typed: Mapping[str, Any]) -> Curing | None:
+    """The rules that were chosen; None where they, or the way of curing, were not."""
+    rules, _, product = typed["rules"].partition(":")
+    method: str = typed["method"]
+    if method != NOT_KNOWN and method not in METHODS_OF[style]:
+        ways = " or ".join(METHODS[each] for each in METHODS_OF[style])
+        raise OutOfRange("method", f"A {STYLES[style].partition(',')[0]} is cured like this: {ways}.")
+    if style != "whole-muscle":
+        method = METHOD_OF[style]
+    if rules == NOT_KNOWN or method == NOT_KNOWN:
+        return None
+    on = BEFORE_2025 if rules.endswith("-old") else None
+    try:
+        return Curing(rules.removesuffix("-old"), product, method, on)
+    except OutOfRange as refusal:
+        raise OutOfRange("rules", refusal.sentence) from None
+
+
+def _ingoing(typed: Mapping[str, Any], how: Curing | None) -> Ingoing:
+    alkali: Alkali = typed["alkali"]
+    besides: float | None = typed["besides"]
+    if besides is not None and not (how and any(rule.on == "mixture" for rule in how.held)):
+        raise OutOfRange(
+            "besides", "All else in the mix is counted only by rules on the whole mixture: leave it empty."
         )
+
+    def weighed(substance: Substance) -> float | None:
+        sodium: float | None = typed[substance]
+        return None if sodium is None else sodium / _PPM / factor(substance, alkali, "sodium")
+
+    return Ingoing(
+        _over(typed["nitrite"], _PPM),
+        _over(typed["nitrate"], _PPM),
+        weighed("nitrite"),
+        weighed("nitrate"),
+        1.0 + (besides or 0.0),
+        _over(typed["accelerator"], _PPM),
+    )
+
+
+def _salted(typed: Mapping[str, Any]) -> Salted:
+    return Salted(
+        manner=None if typed["manner"] == NOT_KNOWN else typed["manner"],
+        shape=None if typed["shape"] == NOT_KNOWN else typed["shape"],
+        thickness_m=typed["thickness_m"],
+        width_m=typed["width_m"],
+        length_m=typed["length_m"],
+        lasts_s=typed["in_salt"],
+        rested_s=typed["rested"],
+        coldest_c=typed["coldest_c"],
+        warmest_c=typed["warmest_c"],
+        way=typed["way"],
+        mass_kg=typed["mass_kg"],
     )
 
 
@@ -97,67 +191,21 @@ READY = Worksheet(
     title="Is this one ready?",
     stage="release",
     question="Is this piece ready, must it wait, or must it be thrown away?",
-    inputs=(
-        Choice("style", "Kind", STYLES),
-        Number("start_kg", "Start weight", PIECE_MASS, 0.001, 999.0, optional=True, help="As it was hung."),
-        Number("now_kg", "Weight now", PIECE_MASS, 0.001, 999.0, optional=True),
-        Number("target_loss", "Target loss", LOSS, 0.01, MOST_LOSS, default=0.35, optional=True),
-        Number("water_activity", "Water activity", WATER_ACTIVITY, 0.5, 1.0, optional=True),
-        Choice(
-            "measured_on",
-            "Measured on",
-            {"piece": "this piece", "mate": "a piece of the same batch that had lost no more"},
-            default="piece",
-            help="Where the water activity was measured.",
-        ),
-        Number("lowest_ph", "Lowest pH", PH, 3.5, 8.0, optional=True, help="The lowest while it fermented."),
-        Number("last_ph", "Latest pH", PH, 3.5, 8.0, optional=True, help="Mould lets the pH rise again."),
-        Choice(
-            "fermentation",
-            "Degree-hours",
-            FERMENTATIONS,
-            default="not-known",
-            help="To pH 5.3; of a slow sausage, of its warm days. A whole muscle needs none.",
-        ),
-        Number(
-            "nitrite",
-            "Nitrite that went in",
-            PARTS_PER_MILLION,
-            0.0,
-            0.01,
-            optional=True,
-            help="From the weighing sheet; 0 if none was used.",
-        ),
-        Number(
-            "nitrate",
-            "Nitrate that went in",
-            PARTS_PER_MILLION,
-            0.0,
-            0.01,
-            optional=True,
-            help="Only for a slow sausage.",
-        ),
-        Number("salt", "All salt that went in", FRACTION, 0.0, 0.2, optional=True, help="Only for a slow sausage."),
-        Number("hung", "Time hanging", DAYS, 0.0, 3650 * 86400.0, optional=True),
-        Number("least", "Least time hanging", DAYS, 0.0, 3650 * 86400.0, optional=True, help="Empty if you set none."),
-        Choice(
-            "signs",
-            "Signs of spoilage",
-            {NOT_LOOKED: "not looked yet", NO_SIGN: "none found", **SIGNS},
-            help="One is enough to throw it away.",
-        ),
-    ),
+    inputs=INPUTS,
     compute=_figures,
     judge=_verdict,
     example={
         "style": "fermented",
         "start_kg": "1250 g",
         "now_kg": "800 g",
+        "hung": "35 d",
         "water_activity": "0.89",
         "lowest_ph": "4.9",
         "last_ph": "5.1",
         "fermentation": "passed",
+        "rules": "us:meat",
         "nitrite": "156 ppm",
+        "nitrate": "0",
         "signs": "none",
     },
 )

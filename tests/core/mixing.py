@@ -18,6 +18,8 @@ FORMULA = Formula(
     (Ingredient("Salt", "salt", 0.026), Ingredient("Cure", "cure", 0.0024, nitrite=0.0625)),
 )
 STRONG = evolve(FORMULA, ingredients=(Ingredient("Cure", "cure", 0.01, nitrite=0.0625),))
+SOMEWHAT_STRONG = evolve(FORMULA, ingredients=(Ingredient("Cure", "cure", 0.003, nitrite=0.0625),))
+"""187.5 ppm: over the limit of ground meat, below what an exception can allow."""
 
 
 def fields(formula: Formula) -> dict[str, Any]:

@@ -3,10 +3,13 @@
 from fractions import Fraction
 
 import pytest
+from attrs import evolve
 
 from core.mix.cure import Charge, Curing, CuringSalt, Dose, dose_for, dosed, dosed_for, figures, from_dose, to_weigh
 from core.mix.curing_salt import mistaken_for_another
 from core.mix.held import holds, largest_kg
+from core.mix.ingoing import Ingoing
+from core.mix.licence import Licence, ceilings, over_ceiling
 from core.quantities import METRIC
 from core.refusals import Missing, OutOfRange
 from core.working import Figure
@@ -15,6 +18,7 @@ CURE = CuringSalt(0.0625)
 WEAK = CuringSalt(0.005)
 US, EU, CA = Curing(), Curing("eu", "not-heated"), Curing("ca", "meat")
 PUMP = Curing("us", "meat", "pump")
+TRIAL = Licence("A trial", "letter 12", "Ana", "Food act, section 9", "nitrite", 190.0)
 
 
 def brine(cure_kg: float = 0.24, salt: CuringSalt = CURE, **more: float) -> Charge:
@@ -162,15 +166,87 @@ def test_the_limit_stands_in_the_name_of_the_figure():
 
 
 def test_a_licence_lets_a_dose_pass_and_says_so_first():
-    made = figures(Charge(10.0, (Dose(CURE, 0.05),)), US, licence="A trial (letter 12; decided by Ana).")
+    made = figures(Charge(10.0, (Dose(CURE, 0.03),)), US, licence=TRIAL)
     assert figure(made, "nitrite").cautions[0] == (
-        "Over the limit (9 CFR 424.21(c), 156.25 ppm). Allowed by an exception on record: A trial (letter 12; decided "
-        "by Ana)."
+        "Over the limit (9 CFR 424.21(c), 156.25 ppm). Allowed up to 190 ppm by an exception on record, Food act, "
+        "section 9: A trial (letter 12; decided by Ana)."
     )
 
 
+def refused(licence: Licence | None, grams: float, how: Curing = US, salt: CuringSalt = CURE) -> str:
+    with pytest.raises(OutOfRange) as caught:
+        figures(Charge(10.0, (Dose(salt, grams / 1000),)), how, licence)
+    return caught.value.sentence
+
+
+def test_above_the_exceptions_own_figure_both_numbers_are_said():
+    assert refused(TRIAL, 31.0) == (
+        "This makes 193.75 ppm of nitrite; the exception on record allows 190 ppm (Food act, section 9)."
+    )
+
+
+def test_above_the_ceiling_no_exception_helps():
+    assert refused(evolve(TRIAL, most_ppm=5000.0), 33.0) == (
+        "This makes 206.25 ppm of nitrite, counted as the sodium salt on the green weight; no exception goes above 200 "
+        "ppm (9 CFR 424.21(c), its limit for the finished product)."
+    )
+
+
+def test_an_exception_without_its_figure_lifts_nothing_and_is_asked_for_it():
+    said = refused(Licence("A trial", "letter 12", "Ana"), 26.0)
+    assert "the limit for chopped meat is 156.25 ppm" in said
+    assert "The exception on record names no figure" in said
+
+
+@pytest.mark.parametrize("gap", [{"rule": " "}, {"substance": None}, {"most_ppm": None}])
+def test_an_exception_that_lacks_its_rule_its_substance_or_its_figure_lifts_nothing(gap):
+    assert "names no figure" in refused(evolve(TRIAL, **gap), 26.0)
+
+
+def test_an_exception_for_nitrate_does_not_lift_the_nitrite():
+    assert "the limit for chopped meat is 156.25 ppm" in refused(evolve(TRIAL, substance="nitrate"), 26.0)
+
+
+def test_a_dose_wanted_follows_the_same_exception():
+    meat = Charge(10.0, (Dose(CURE, 0.0),))
+    assert dosed(meat, US, 189.0, TRIAL).cure_kg == pytest.approx(0.03024)
+    with pytest.raises(OutOfRange, match="the exception on record allows 190 ppm"):
+        dosed(meat, US, 191.0, TRIAL)
+
+
+CEILINGS = [
+    *((method, "nitrite", 200.0) for method in ("comminuted", "immersion", "pick-up", "pump")),
+    *((method, "nitrite", 625.0) for method in ("dry-rub", "dry-salting")),
+    ("comminuted", "nitrate", 1718.75),
+    *((method, "nitrate", 2187.5) for method in ("dry-rub", "dry-salting")),
+    *((method, "nitrate", 700.0) for method in ("immersion", "pick-up", "pump")),
+]
+
+
+@pytest.mark.parametrize(("method", "substance", "most_ppm"), CEILINGS)
+def test_the_ceiling_is_the_highest_figure_of_the_us_chart_for_the_method(method, substance, most_ppm):
+    """9 CFR 424.21(c), 2015 edition: 200 ppm in the finished product, 1 oz, 2¾ oz and 3½ oz to 100 lb; 700 ppm of
+    nitrate in pickle is from memory."""
+    found = {each.substance: each for each in ceilings(method)}[substance]
+    assert found.most_ppm == most_ppm
+    assert ("from memory" in found.words) == (most_ppm == 700.0)
+
+
+@pytest.mark.parametrize(("method", "substance", "most_ppm"), CEILINGS)
+@pytest.mark.parametrize(("off", "passed"), [(1.0004, 0), (1.0006, 1)])
+def test_the_ceiling_is_passed_a_hair_above_it(method, substance, most_ppm, off, passed):
+    made = Ingoing(**{"nitrite_ppm": 0.0, "nitrate_ppm": 0.0} | {f"{substance}_ppm": most_ppm * off})
+    assert [each.substance for each, _ in over_ceiling(made, method)] == [substance] * passed
+
+
+def test_a_dose_within_its_own_rules_is_not_held_to_the_ceiling():
+    """Canada counts on the whole mixture: 200 ppm of it can be more than 200 ppm of the meat."""
+    charge = Charge(10.0, (Dose(CURE, 0.04),), 0.3, other_kg=4.0)
+    assert figures(charge, CA)
+
+
 def test_a_licence_says_nothing_of_a_dose_within_the_limit():
-    made = figures(Charge(10.0, (Dose(CURE, 0.02),)), US, licence="A trial.")
+    made = figures(Charge(10.0, (Dose(CURE, 0.02),)), US, licence=TRIAL)
     assert not any("exception" in said for said in figure(made, "nitrite").cautions)
 
 

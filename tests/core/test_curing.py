@@ -1,6 +1,7 @@
 """What an entry of the cure means in its batch: rules, masses, exceptions and house rules, old entries and new."""
 
 import pytest
+from attrs import evolve
 
 from core.daybook.batch import fold
 from core.daybook.curing import cured, house_limits, known_cure
@@ -14,7 +15,7 @@ from tests.core.kitchen import NOON, Kitchen
 PUMPED = CureWeighed(
     0.24, 0.0625, other_salt_kg=1.2, rules="us", product="meat", method="pump", water_kg=10.0, sugar_kg=0.4, taken=0.1
 )
-LEAVE = LicensedException("A trial", "letter 12", "Ana")
+LEAVE = LicensedException("A trial", "letter 12", "Ana", "Food act, section 9", "nitrite", 190.0)
 
 
 @pytest.fixture
@@ -29,11 +30,14 @@ def batch_with(kitchen: Kitchen, fact: CureWeighed, **start):
 
 
 def nitrite_reason(kitchen: Kitchen, batch_id: str):
+    return next(reason for reason in verdict_of(kitchen, batch_id).reasons if reason.key == "nitrite")
+
+
+def verdict_of(kitchen: Kitchen, batch_id: str):
     piece = kitchen.hang(batch_id)
     batch = fold(kitchen.book, batch_id)
     assert batch is not None
-    verdict = judge(evidence_for(batch, batch.piece(piece), NOON))
-    return next(reason for reason in verdict.reasons if reason.key == "nitrite")
+    return judge(evidence_for(batch, batch.piece(piece), NOON))
 
 
 def test_an_older_entry_means_the_us_chart_for_its_kind(kitchen: Kitchen):
@@ -100,13 +104,58 @@ def test_over_the_limit_is_not_met_in_the_verdict(kitchen: Kitchen):
 
 
 def test_an_exception_on_record_is_met_and_named(kitchen: Kitchen):
-    batch = kitchen.begin()
-    kitchen.note(LEAVE, batch)
-    kitchen.note(CureWeighed(0.05, 0.0625), batch)
-    reason = nitrite_reason(kitchen, batch)
+    reason = under(kitchen, LEAVE, 0.037)
     assert reason.met is True
     assert "is over the limit for chopped meat" in reason.text.text
-    assert "A trial (letter 12; decided by Ana)" in reason.text.text
+    assert "(Food act, section 9) allows {figure}: A trial (letter 12; decided by Ana)" in reason.text.text
+
+
+def under(kitchen: Kitchen, exception: LicensedException, cure_kg: float):
+    batch = kitchen.begin()
+    kitchen.note(exception, batch)
+    kitchen.note(CureWeighed(cure_kg, 0.0625), batch)
+    return nitrite_reason(kitchen, batch)
+
+
+def test_made_above_the_exceptions_own_figure_it_is_held(kitchen: Kitchen):
+    reason = under(kitchen, LEAVE, 0.038)
+    assert reason.met is False
+    assert "allows {figure} only" in reason.text.text
+
+
+def test_an_older_exception_without_a_figure_is_not_met_and_asks_for_it(kitchen: Kitchen):
+    reason = under(kitchen, LicensedException("A trial", "letter 12", "Ana"), 0.037)
+    assert reason.met is False
+    assert "enter its rule and figure" in reason.text.text
+
+
+def test_an_exception_for_something_else_lifts_nothing(kitchen: Kitchen):
+    assert under(kitchen, evolve(LEAVE, substance="nitrate"), 0.037).met is False
+
+
+def test_above_the_ceiling_no_exception_is_met(kitchen: Kitchen):
+    batch = kitchen.begin()
+    kitchen.note(evolve(LEAVE, most_ppm=9000.0), batch)
+    kitchen.note(CureWeighed(1.0, 0.0625), batch)
+    verdict = verdict_of(kitchen, batch)
+    assert "ceiling" in [reason.key for reason in verdict.unmet]
+
+
+def test_where_an_exception_lets_it_pass_a_caution_says_which_and_who(kitchen: Kitchen):
+    batch = kitchen.begin()
+    kitchen.note(LEAVE, batch)
+    kitchen.note(CureWeighed(0.037, 0.0625), batch)
+    assert verdict_of(kitchen, batch).cautions[0] == (
+        "Over the limit of 9 CFR 424.21(c), 156.25 ppm. It passes only by an exception on record, Food act, section 9, "
+        "up to 190 ppm: A trial (letter 12; decided by Ana). Nothing here makes that safe."
+    )
+
+
+def test_within_the_limit_no_caution_speaks_of_the_exception(kitchen: Kitchen):
+    batch = kitchen.begin()
+    kitchen.note(LEAVE, batch)
+    kitchen.cure(batch)
+    assert not [said for said in verdict_of(kitchen, batch).cautions if "exception" in said]
 
 
 def test_the_verdict_goes_by_the_rules_of_the_entry(kitchen: Kitchen):

@@ -13,7 +13,10 @@ from core.daybook.facts import (
     PieceTakenDown,
     PieceWeighed,
 )
+from core.daybook.facts.ferment import DeviationDecided
+from core.daybook.facts.salting import SaltingBegun, SaltingEnded
 from core.release.readiness import judge
+from core.release.salted import Salted
 from tests.core.kitchen import DAY, NOON, Kitchen
 
 
@@ -73,12 +76,12 @@ def test_days_hung_do_not_depend_on_the_zone_of_the_clock(kitchen: Kitchen, batc
 
 
 def test_nitrite_is_counted_on_the_meat(kitchen: Kitchen, batch: str):
-    assert known(kitchen, batch, kitchen.hang(batch)).nitrite_ppm == pytest.approx(156.25)
+    assert known(kitchen, batch, kitchen.hang(batch)).ingoing.nitrite_ppm == pytest.approx(156.25)
 
 
 def test_without_a_weighed_cure_the_nitrite_is_not_known(kitchen: Kitchen):
     batch = kitchen.begin()
-    assert known(kitchen, batch, kitchen.hang(batch)).nitrite_ppm is None
+    assert known(kitchen, batch, kitchen.hang(batch)).ingoing.nitrite_ppm is None
 
 
 def test_of_a_salt_that_no_curing_salt_is_the_nitrite_is_not_known(kitchen: Kitchen):
@@ -106,6 +109,21 @@ def test_a_look_taken_back_was_no_look(kitchen: Kitchen, batch: str):
     piece = kitchen.hang(batch)
     kitchen.take_back(kitchen.note(PieceInspected(), piece, at=9))
     assert known(kitchen, batch, piece).signs is None
+
+
+@pytest.mark.parametrize(("weighed", "signs"), [(16.0, ()), (16.01, None)])
+def test_a_look_tells_of_the_piece_as_it_was_within_the_week(kitchen: Kitchen, batch: str, weighed: float, signs):
+    piece = kitchen.hang(batch)
+    kitchen.note(PieceInspected(), piece, at=9)
+    kitchen.weigh(piece, 0.8, weighed)
+    assert known(kitchen, batch, piece).signs == signs
+
+
+def test_what_was_found_long_ago_still_counts(kitchen: Kitchen, batch: str):
+    piece = kitchen.hang(batch)
+    kitchen.note(PieceInspected(("slime",)), piece, at=3)
+    kitchen.weigh(piece, 0.8, 30)
+    assert known(kitchen, batch, piece).signs == ("slime",)
 
 
 def test_a_find_taken_back_leaves_no_sign(kitchen: Kitchen, batch: str):
@@ -218,3 +236,155 @@ def test_a_piece_hung_too_few_days_is_held(kitchen: Kitchen, batch: str):
     piece = piece_that_lost(kitchen, batch, "J-1", 0.4, 0.89)
     kitchen.note(PieceInspected(), piece, at=20)
     assert judge(known(kitchen, batch, piece, day=21)).word == "hold"
+
+
+# A whole muscle's time in salt
+
+
+def muscle(
+    kitchen: Kitchen, ended: SaltingEnded | None = None, out: float = 22.0, hung: float = 23.0
+) -> tuple[str, str]:
+    batch = kitchen.begin("Loin", "whole-muscle")
+    kitchen.note(CureWeighed(0.031, 0.0625, 0.0, 0.372, "us", "meat", "dry-rub"), batch)
+    kitchen.note(SaltingBegun("weighed", "slab", 0.05, 3.0, mass_kg=2.0), batch, 1)
+    if ended is not None:
+        kitchen.note(ended, batch, out)
+    return batch, kitchen.hang(batch, at=hung)
+
+
+COLD = SaltingEnded("", None, 2.5, 4.0)
+
+
+def salted(kitchen: Kitchen, batch: str, piece: str):
+    found = known(kitchen, batch, piece, day=60).salted
+    assert found is not None
+    return found
+
+
+def test_its_time_in_salt_is_told(kitchen: Kitchen):
+    found = salted(kitchen, *muscle(kitchen, COLD))
+    assert (found.manner, found.shape, found.thickness_m) == ("weighed", "slab", 0.05)
+    assert (found.coldest_c, found.warmest_c, found.mass_kg) == (2.5, 4.0, 2.0)
+    assert found.lasts_s == pytest.approx(21 * 86400)
+
+
+def test_a_sausage_has_no_time_in_salt(kitchen: Kitchen, batch: str):
+    assert known(kitchen, batch, kitchen.hang(batch)).salted is None
+
+
+def test_without_an_entry_of_its_salting_nothing_is_known_of_it(kitchen: Kitchen):
+    batch = kitchen.begin("Loin", "whole-muscle")
+    assert salted(kitchen, batch, kitchen.hang(batch)) == Salted()
+
+
+def test_a_piece_hung_before_it_came_out_had_only_the_time_until_then(kitchen: Kitchen):
+    assert salted(kitchen, *muscle(kitchen, COLD, hung=11.0)).lasts_s == pytest.approx(10 * 86400)
+
+
+def test_that_it_never_came_out_leaves_its_time_open(kitchen: Kitchen):
+    assert salted(kitchen, *muscle(kitchen)).lasts_s is None
+
+
+@pytest.mark.parametrize(("at", "between"), [(5.0, (1.0, 8.0)), (21.9, (1.0, 8.0)), (22.5, (2.5, 4.0))])
+def test_every_temperature_read_in_that_time_counts(kitchen: Kitchen, at: float, between):
+    batch, piece = muscle(kitchen, COLD)
+    for temperature_c in (1.0, 8.0):
+        kitchen.read(batch, None, at, temperature_c)
+    found = salted(kitchen, batch, piece)
+    assert (found.coldest_c, found.warmest_c) == between
+
+
+def test_a_reading_alone_does_not_tell_how_cold_it_was_all_the_time(kitchen: Kitchen):
+    batch, piece = muscle(kitchen, SaltingEnded())
+    kitchen.read(batch, None, 5, 3.0)
+    found = salted(kitchen, batch, piece)
+    assert (found.coldest_c, found.warmest_c) == (None, None)
+
+
+def test_the_planned_temperature_counts_where_it_was_warmer(kitchen: Kitchen):
+    batch, piece = muscle(kitchen, COLD)
+    kitchen.note(SaltingBegun("weighed", "slab", 0.05, 6.0), batch, 1)
+    assert salted(kitchen, batch, piece).warmest_c == 6.0
+
+
+def muscle_word(kitchen: Kitchen, ended: SaltingEnded | None, out: float = 22.0) -> str:
+    batch, piece = muscle(kitchen, ended, out)
+    kitchen.weigh(piece, 0.6, 60)
+    kitchen.note(ActivityMeasured(0.88), piece, 60)
+    kitchen.note(PieceInspected(), piece, 60)
+    return judge(known(kitchen, batch, piece, day=61)).word
+
+
+@pytest.mark.parametrize(
+    ("ended", "out", "word"),
+    [
+        (COLD, 22.0, "ready"),
+        (COLD, 2.0, "hold"),
+        (COLD, 15.0, "hold"),
+        (SaltingEnded("", None, None, 4.0), 22.0, "hold"),
+        (SaltingEnded("", None, 2.5, None), 22.0, "hold"),
+        (SaltingEnded("", None, 2.5, 8.0), 22.0, "hold"),
+        (SaltingEnded("", None, 0.0, 4.0), 22.0, "hold"),
+        (None, 22.0, "hold"),
+    ],
+)
+def test_a_whole_muscle_is_ready_only_where_its_salt_is_through_and_it_was_cold(kitchen, ended, out, word):
+    assert muscle_word(kitchen, ended, out) == word
+
+
+def test_a_decision_to_throw_a_whole_muscle_away_counts(kitchen: Kitchen):
+    batch, piece = muscle(kitchen, COLD)
+    kitchen.note(DeviationDecided("discard", "Ana", "not-tested"), batch, 30)
+    assert judge(known(kitchen, batch, piece, day=60)).word == "discard"
+
+
+# Contradictions
+
+
+def settled(kitchen: Kitchen, batch: str) -> str:
+    piece = kitchen.hang(batch)
+    kitchen.weigh(piece, 0.7, 20)
+    kitchen.note(ActivityMeasured(0.91), piece, 20)
+    kitchen.weigh(piece, 0.6, 30)
+    kitchen.note(ActivityMeasured(0.89), piece, 30)
+    kitchen.note(PieceInspected(), piece, 31)
+    return piece
+
+
+CONTRADICTING = {
+    "ph": lambda kitchen, batch, piece: kitchen.read(batch, 7.9, 2.5),
+    "ph, lower": lambda kitchen, batch, piece: kitchen.read(batch, 3.6, 2.5),
+    "weight-rose": lambda kitchen, batch, piece: kitchen.weigh(piece, 0.75, 25),
+    "weight-fell": lambda kitchen, batch, piece: kitchen.weigh(piece, 0.45, 31),
+    "activity-rose": lambda kitchen, batch, piece: kitchen.note(ActivityMeasured(0.95), piece, 25),
+    "activity-fell": lambda kitchen, batch, piece: kitchen.note(ActivityMeasured(0.75), piece, 25),
+    "activity": lambda kitchen, batch, piece: kitchen.note(ActivityMeasured(0.089), piece, 10),
+}
+
+
+@pytest.mark.parametrize("what", CONTRADICTING)
+def test_a_reading_that_contradicts_the_others_holds_what_was_ready(kitchen: Kitchen, batch: str, what: str):
+    piece = settled(kitchen, batch)
+    assert judge(known(kitchen, batch, piece)).word == "ready"
+    CONTRADICTING[what](kitchen, batch, piece)
+    judged = judge(known(kitchen, batch, piece))
+    assert judged.word == "hold"
+    assert f"contradiction-{what.partition(',')[0]}" in [each.key for each in judged.missing]
+
+
+def test_a_mate_that_contradicts_it_holds_it(kitchen: Kitchen, batch: str):
+    piece = settled(kitchen, batch)
+    piece_that_lost(kitchen, batch, "J-2", 0.35, 0.84)
+    assert judge(known(kitchen, batch, piece)).word == "hold"
+
+
+def test_a_mate_drier_than_this_piece_contradicts_nothing(kitchen: Kitchen, batch: str):
+    piece = settled(kitchen, batch)
+    piece_that_lost(kitchen, batch, "J-2", 0.45, 0.70)
+    assert judge(known(kitchen, batch, piece)).word == "ready"
+
+
+def test_once_corrected_the_contradiction_is_gone(kitchen: Kitchen, batch: str):
+    piece = settled(kitchen, batch)
+    kitchen.take_back(kitchen.weigh(piece, 0.75, 25))
+    assert judge(known(kitchen, batch, piece)).word == "ready"

@@ -187,6 +187,15 @@ def test_a_weight_on_a_failed_scale_is_no_evidence_of_loss(shop: Workshop):
     assert evidence_for(shop.batch(batch), shop.piece(batch, piece), day(30)).loss == pytest.approx(0.1)
 
 
+def test_a_smaller_loss_on_a_failed_scale_still_speaks_against(shop: Workshop):
+    scale, batch = shop.add("scale", "Bench"), fermented(shop)
+    shop.weight(scale, 1.2, at=1)
+    piece = shop.hang(batch, at=2)
+    shop.weigh(piece, 0.6, at=20)
+    shop.note(PieceWeighed(0.7, scale), piece, at=21)
+    assert evidence_for(shop.batch(batch), shop.piece(batch, piece), day(30)).loss == pytest.approx(0.3)
+
+
 def test_a_start_weight_on_a_failed_scale_proves_no_loss(shop: Workshop):
     scale, batch = shop.add("scale", "Bench"), fermented(shop)
     shop.weight(scale, 1.2, at=1)

@@ -7,7 +7,7 @@ from core.daybook.evidence import ingoing_nitrite_ppm
 from core.daybook.facts import CureWeighed, FormulaKept, LicensedException
 from core.daybook.formulas import fold_formula, formula_at, formula_of, formulas
 from core.daybook.sheet import costs, over_the_limit, sheet_of
-from tests.core.mixing import FORMULA, STRONG, Table, fields
+from tests.core.mixing import FORMULA, SOMEWHAT_STRONG, STRONG, Table, fields
 
 
 @pytest.fixture
@@ -146,9 +146,26 @@ def test_a_batch_of_a_formula_over_the_limit_is_told(table: Table):
 
 
 def test_a_licensed_exception_opens_the_sheet(table: Table):
-    batch = table.begin(formula=table.keep(STRONG))
-    table.note(LicensedException("a trial", "the authority", "the maker"), batch, 0.1)
+    batch = table.begin(formula=table.keep(SOMEWHAT_STRONG))
+    exception = LicensedException("a trial", "the authority", "the maker", "food act, section 9", "nitrite", 190.0)
+    table.note(exception, batch, 0.1)
     assert over_the_limit(table.batch(batch)) is None
+
+
+@pytest.mark.parametrize("figure", [{}, {"rule": "food act", "substance": "nitrite", "most_ppm": 180.0}])
+def test_an_exception_without_a_figure_or_with_a_lower_one_leaves_the_sheet_shut(table: Table, figure):
+    batch = table.begin(formula=table.keep(SOMEWHAT_STRONG))
+    table.note(LicensedException("a trial", "the authority", "the maker", **figure), batch, 0.1)
+    assert over_the_limit(table.batch(batch)) is not None
+
+
+def test_no_exception_opens_the_sheet_of_a_formula_over_the_ceiling(table: Table):
+    batch = table.begin(formula=table.keep(STRONG))
+    exception = LicensedException("a trial", "the authority", "the maker", "food act, section 9", "nitrite", 9000.0)
+    table.note(exception, batch, 0.1)
+    refusal = over_the_limit(table.batch(batch))
+    assert refusal is not None
+    assert "no exception goes above 200 ppm" in refusal.sentence
 
 
 def test_a_batch_of_a_formula_within_the_limit_is_not_refused(table: Table, batch: str):

@@ -80,7 +80,8 @@ ENTRIES = (
         "exception",
         "{batch}/exception",
         EXCEPTION.inputs,
-        {"why": "a trial", "authority": "letter 12", "decided_by": "Ana"},
+        {"why": "a trial", "authority": "letter 12", "decided_by": "Ana", "rule": "food act, section 9"}
+        | {"substance": "nitrite", "most_ppm": "190"},
     ),
     Tried("house-rule", "/rules/house", HOUSE.inputs, {"rules": "us", "nitrite_ppm": "120"}),
     Tried("reading", "{batch}/reading", READING.inputs, {"ph": "5.4", "temperature_c": "22"}),
@@ -95,10 +96,16 @@ ENTRIES = (
         "into-salt",
         "{batch}/salt",
         INTO_SALT.inputs,
-        {"manner": "weighed", "shape": "slab", "thickness_m": "50", "temperature_c": "3", "share": "90"},
+        {"manner": "weighed", "shape": "slab", "thickness_m": "50", "temperature_c": "3", "share": "90"}
+        | {"way": "diffusion"},
     ),
     Tried("turn", "{batch}/turn", TURN_IT.inputs, {"note": "much brine"}),
-    Tried("unsalt", "{batch}/unsalt", OUT_OF_SALT.inputs, {"note": "rinsed"}),
+    Tried(
+        "unsalt",
+        "{batch}/unsalt",
+        OUT_OF_SALT.inputs,
+        {"note": "rinsed", "coldest_c": "2", "warmest_c": "4", "rested_days": "0"},
+    ),
     Tried("hang", "{batch}/hang", HANG.inputs, {"tag": "J-9", "start_kg": "900"}),
     Tried("weigh", "{piece}/weigh", WEIGH.inputs, {"mass_kg": "900"}),
     Tried("activity", "{piece}/activity", ACTIVITY.inputs, {"water_activity": "0.9"}),

@@ -62,6 +62,7 @@ def test_a_later_sound_look_does_not_make_it_ready(visitor: Visitor):
 def test_a_mates_sample_counts_and_says_so(visitor: Visitor):
     batch, _ = visitor.dried()
     mate = visitor.hang(batch, "J-2", "1250")
+    visitor.wait(days=20)
     visitor.fill(f"{mate}/weigh", mass_kg="790")
     page = visitor.fill(f"{mate}/inspect")
     assert page.verdicts == ["ready"]

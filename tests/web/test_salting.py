@@ -8,6 +8,7 @@ from tests.web.conftest import Visitor, alike
 INTO = {
     "manner": "weighed",
     "shape": "slab",
+    "way": "diffusion",
     "thickness_m": "50",
     "temperature_c": "3",
     "share": "95",

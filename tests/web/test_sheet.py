@@ -250,9 +250,10 @@ def test_the_house_limit_shuts_the_sheet_too(visitor: Visitor):
 
 
 def test_a_licensed_exception_opens_the_sheet(visitor: Visitor):
-    batch = made(visitor, **{"part-2-dose": "1"})
+    batch = made(visitor, **{"part-2-dose": "0.3"})
     kitchen = Kitchen()
-    kitchen.note(LicensedException("a trial", "the authority", "the maker"), batch.rpartition("/")[2])
+    exception = LicensedException("a trial", "the authority", "the maker", "food act, section 9", "nitrite", 190.0)
+    kitchen.note(exception, batch.rpartition("/")[2])
     visitor.book.learn(kitchen.records)
     assert visitor.get(f"{batch}/sheet").all("table") != []
 

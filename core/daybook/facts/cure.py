@@ -26,11 +26,18 @@ class HouseRule:
 
 @frozen
 class LicensedException:
-    """About a batch: why more than the limit may go into it. authority: whose rule or licence allows it."""
+    """About a batch: why more than the limit may go into it. authority: who allows it.
+
+    rule: the text it stands on, title and section. substance: "nitrite", "nitrate" or "both". most_ppm: its own figure,
+    counted as the row it lifts counts. An entry without them (they came later) lifts nothing.
+    """
 
     why: str = field(validator=min_len(1))
     authority: str = field(validator=min_len(1))
     decided_by: str = field(validator=min_len(1))
+    rule: str = ""
+    substance: str = ""
+    most_ppm: float | None = field(default=None, validator=optional(not_negative))
 
 
 Fact = HouseRule | LicensedException

@@ -5,7 +5,7 @@ from __future__ import annotations
 from attrs import field, frozen
 from attrs.validators import and_, ge, in_, le, optional
 
-from core.daybook.facts.fields import above_zero, celsius, finite, share
+from core.daybook.facts.fields import above_zero, celsius, finite, not_negative, share
 from core.mix.salting import MANNERS, SHAPES, Manner, Shape
 
 side = and_(finite, ge(0.001), le(1))
@@ -13,7 +13,8 @@ side = and_(finite, ge(0.001), le(1))
 
 @frozen
 class SaltingBegun:
-    """The thickest piece decides. planned_days: None where it lies as long as the reckoning says.
+    """The thickest piece decides. planned_days: None where it lies as long as the reckoning says. temperature_c: of the
+    refrigerator, as planned. way: a key of core.release.salted.WAYS, by which its days are told.
 
     centre_share: how much of its end the salt at the centre is to reach.
     """
@@ -27,6 +28,7 @@ class SaltingBegun:
     centre_share: float = field(default=0.9, validator=share)
     mass_kg: float | None = field(default=None, validator=optional(above_zero))
     planned_days: float | None = field(default=None, validator=optional(above_zero))
+    way: str = "diffusion"
 
 
 @frozen
@@ -38,9 +40,15 @@ class PieceTurned:
 
 @frozen
 class SaltingEnded:
-    """Out of the salt, rinsed or brushed off, and ready to be hung."""
+    """Out of the salt, rinsed or brushed off, rested, and ready to be hung.
+
+    rested_days: the last of its days, without salt about it. coldest_c, warmest_c: of all the days. None is not known.
+    """
 
     note: str = ""
+    rested_days: float | None = field(default=None, validator=optional(not_negative))
+    coldest_c: float | None = field(default=None, validator=optional(celsius))
+    warmest_c: float | None = field(default=None, validator=optional(celsius))
 
 
 Fact = SaltingBegun | PieceTurned | SaltingEnded

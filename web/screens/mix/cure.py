@@ -6,7 +6,7 @@ from attrs import evolve
 from flask import redirect, request, url_for
 
 from core.daybook.batch import Batch
-from core.daybook.curing import Cured, charge_of, cured, curing_of, house_limits, licence_words
+from core.daybook.curing import Cured, charge_of, cured, curing_of, house_limits, licence_of
 from core.daybook.facts import CureWeighed
 from core.mix.brine import brine_figures
 from core.mix.charge import Charge
@@ -60,7 +60,7 @@ def _dosed(fact: CureWeighed, dose: Asked, subject: Subject) -> CureWeighed:
     if dose.ppm is None:
         return fact
     try:
-        made = dosed(_charge(fact, batch), _how(fact, subject), dose.ppm)
+        made = dosed(_charge(fact, batch), _how(fact, subject), dose.ppm, licence_of(batch))
     except OutOfRange as refusal:
         raise OutOfRange("dose" if refusal.field == "wanted" else refusal.field, refusal.sentence) from None
     return evolve(fact, cure_kg=made.doses[0].kg)
@@ -77,7 +77,7 @@ def _as_before(subject: Subject, chosen: dict[str, str]) -> bool:
 def _figures(fact: CureWeighed, subject: Subject) -> tuple[Figure, ...]:
     batch = subject.batch
     assert batch is not None
-    return figures_of(Cured(_charge(fact, batch), _how(fact, subject), licence_words(batch)))
+    return figures_of(Cured(_charge(fact, batch), _how(fact, subject), licence_of(batch)))
 
 
 def _how(fact: CureWeighed, subject: Subject) -> Curing:

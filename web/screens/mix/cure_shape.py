@@ -38,10 +38,7 @@ ALSO = {
 
 @frozen
 class Kept(Choice):
-    """A choice that keeps its default where it was not asked. listed: drawn as a list to open, as what has many options
-    or seldom changes."""
-
-    listed: bool = False
+    """A choice that keeps its default where it was not asked."""
 
     def read(self, text: str, manner: Manner) -> str:
         chosen = text.strip() or self.default or ""

@@ -2,18 +2,37 @@
 
 from __future__ import annotations
 
+from typing import Any
+
+import attrs
 from flask import url_for
 
 from core.daybook.facts import LicensedException
-from core.quantities import Manner
+from core.mix.charge import PPM
+from core.mix.licence import LIFTED
+from core.quantities import PARTS_PER_MILLION, Amount, Manner
+from core.worksheet import Choice, Number
 from web.entry_forms import EntryForm, Subject, declare, path_of, write
 from web.finding import find_batch
-from web.forms import Words
+from web.forms import Words, typed
 from web.screens.mix.blueprint import screen
 
 
 def _say(fact: LicensedException, how: Manner) -> str:
-    return f"Licensed exception: {fact.why} ({fact.authority}; decided by {fact.decided_by})"
+    figure = (
+        "no figure" if fact.most_ppm is None else f"up to {Amount(fact.most_ppm * PPM, PARTS_PER_MILLION).show(how)}"
+    )
+    stands_on = f", by {fact.rule}" if fact.rule else ""
+    return f"Licensed exception, {figure}{stands_on}: {fact.why} ({fact.authority}; decided by {fact.decided_by})"
+
+
+def _fact(values: dict[str, Any], _: Subject) -> LicensedException:
+    return LicensedException(**values | {"most_ppm": values["most_ppm"] / PPM})
+
+
+def _texts(fact: LicensedException, how: Manner) -> dict[str, str]:
+    most = None if fact.most_ppm is None else fact.most_ppm * PPM
+    return attrs.asdict(fact) | {"most_ppm": typed(most, PARTS_PER_MILLION, how)}
 
 
 EXCEPTION = declare(
@@ -22,13 +41,28 @@ EXCEPTION = declare(
         "A licensed exception",
         (
             Words("why", "Reason", 300, example="a trial under a veterinary office"),
-            Words("authority", "Rule or licence that allows it", 200, example="the county office's letter 12"),
+            Words("authority", "Who allows it", 200, example="the county office, letter 12"),
+            Words(
+                "rule", "Rule it stands on", 300, example="food act, section 9, trials", help="Its title and section."
+            ),
+            Choice("substance", "Of what", LIFTED),
+            Number(
+                "most_ppm",
+                "The most it allows",
+                PARTS_PER_MILLION,
+                PPM,
+                0.01,
+                help="Its own figure, counted as the limit it lifts counts.",
+            ),
             Words("decided_by", "Name of who decided", 60, example="Ana"),
         ),
         _say,
+        fact=_fact,
+        texts=_texts,
         save="Record the exception",
-        hint="It lets this batch's cure pass its limit, and stands beside the figure wherever that is shown. Nothing "
-        "here makes it safe: that is for who licensed it.",
+        hint="It lets this batch's cure pass its limit up to its own figure, but never above the highest figures in 9 "
+        "CFR 424.21(c), and stands beside the verdict wherever that is shown. Nothing here makes it safe: that is for "
+        "who licensed it.",
     )
 )
 

@@ -21,8 +21,9 @@ from core.mix.salting_sheets import (
     salting_figures,
 )
 from core.quantities import DAYS, LENGTH, TEMPERATURE, Amount, Manner
+from core.release.salted import THROUGH, WAYS
 from core.working import Figure
-from core.worksheet import Number
+from core.worksheet import Choice, Number
 from web.entry_forms import EntryForm, Subject, Values, declare, path_of, write
 from web.finding import find_batch
 from web.forms import Words, typed
@@ -46,17 +47,25 @@ def _figures(fact: SaltingBegun, subject: Subject) -> tuple[Figure, ...]:
 
 def _fact(values: Values, subject: Subject) -> SaltingBegun:
     days_s, share = values.pop("planned_days"), values.pop("share")
-    return SaltingBegun(**values, centre_share=share, planned_days=None if days_s is None else days_s / DAY_S)
+    return SaltingBegun(**values, centre_share=share, planned_days=_in_days(days_s))
+
+
+def _in_days(seconds: float | None) -> float | None:
+    return None if seconds is None else seconds / DAY_S
+
+
+def _in_seconds(days: float | None) -> float | None:
+    return None if days is None else days * DAY_S
 
 
 def _texts(fact: SaltingBegun, how: Manner) -> dict[str, str]:
     numbers = {each.key: each for each in INTO_SALT.inputs if isinstance(each, Number)}
     values = attrs.asdict(fact) | {
         "share": fact.centre_share,
-        "planned_days": None if fact.planned_days is None else fact.planned_days * DAY_S,
+        "planned_days": _in_seconds(fact.planned_days),
     }
     texts = {key: typed(values[key], each.quantity, how) for key, each in numbers.items()}
-    return texts | {"manner": fact.manner, "shape": fact.shape}
+    return texts | {"manner": fact.manner, "shape": fact.shape, "way": fact.way}
 
 
 def _say(fact: SaltingBegun, how: Manner) -> str:
@@ -78,6 +87,9 @@ INTO_SALT = declare(
             COLD,
             SHARE,
             PIECE_MASS_KG,
+            Choice(
+                "way", "Days by", WAYS, default="diffusion", help="What the verdict goes by in the end.", listed=True
+            ),
             Number("planned_days", "Days planned", DAYS, DAY_S, 400 * DAY_S, optional=True, help="Empty: as reckoned."),
         ),
         _say,
@@ -98,6 +110,12 @@ TURN_IT = declare(
 )
 
 
+NOT_SURE = (
+    "If salt moves slowly in it, the middle has too little yet. The verdict counts it as salted through only once that "
+    "is sure; leave it longer, or let it rest in the cold."
+)
+
+
 def _centre(fact: SaltingEnded, subject: Subject) -> tuple[Figure, ...]:
     """How far the salt is when it comes out: a piece taken out early is told so, and taken out all the same."""
     salting = subject.batch.salting if subject.batch else None
@@ -105,18 +123,55 @@ def _centre(fact: SaltingEnded, subject: Subject) -> tuple[Figure, ...]:
         return ()
     lasted_s = ((salting.ended_at or now()) - salting.at).total_seconds()
     begun = salting.begun
-    return (at_the_centre(piece_of(salting), begun.manner, begun.temperature_c, lasted_s, begun.centre_share),)
+    centre = at_the_centre(piece_of(salting), begun.manner, begun.temperature_c, lasted_s, begun.centre_share)
+    if centre.low is None or centre.low >= THROUGH:
+        return (centre,)
+    return (attrs.evolve(centre, cautions=(*centre.cautions, NOT_SURE)),)
+
+
+def _ended(values: Values, _: Subject) -> SaltingEnded:
+    return SaltingEnded(**values | {"rested_days": _in_days(values["rested_days"])})
+
+
+def _ended_texts(fact: SaltingEnded, how: Manner) -> dict[str, str]:
+    numbers = {each.key: each for each in OUT_OF_SALT.inputs if isinstance(each, Number)}
+    values = attrs.asdict(fact) | {"rested_days": _in_seconds(fact.rested_days)}
+    return {"note": fact.note, **{key: typed(values[key], each.quantity, how) for key, each in numbers.items()}}
+
+
+def _ended_said(fact: SaltingEnded, how: Manner) -> str:
+    between = [Amount(each, TEMPERATURE).show(how) for each in (fact.coldest_c, fact.warmest_c) if each is not None]
+    said = "Out of the salt" + (f", it lay at {' to '.join(between)}" if between else "")
+    rest = _in_seconds(fact.rested_days)
+    said += f", the last {Amount(rest, DAYS).show(how)} of it without salt" if rest else ""
+    return said + (f": {fact.note}" if fact.note else "")
 
 
 OUT_OF_SALT = declare(
     EntryForm(
         SaltingEnded,
         "Take it out of the salt",
-        (Words("note", "Note", 200, optional=True),),
-        lambda fact, how: "Out of the salt" + (f": {fact.note}" if fact.note else ""),
+        (
+            Number("coldest_c", "Coldest it was", TEMPERATURE, -20.0, 45.0, optional=True, help="All the time it lay."),
+            Number("warmest_c", "Warmest it was", TEMPERATURE, -20.0, 45.0, optional=True, help="All the time it lay."),
+            Number(
+                "rested_days",
+                "Rested without salt",
+                DAYS,
+                0.0,
+                400 * DAY_S,
+                optional=True,
+                help="Of meat that lay in plenty of salt: the last of its days in the cold; 0 if it did not rest.",
+            ),
+            Words("note", "Note", 200, optional=True),
+        ),
+        _ended_said,
         figures=_centre,
+        fact=_ended,
+        texts=_ended_texts,
         save="It is out",
-        hint="Then tie it, weigh it and hang it.",
+        hint="Write it when it leaves the cold; then tie it, weigh it and hang it. What you leave empty the verdict "
+        "does not know, and it holds the piece.",
     )
 )
 

@@ -1,0 +1,133 @@
+"""The cure held to the rules it was made under, to an exception on record, and to what no exception allows.
+
+A batch's entries and the single sum come here alike; nothing else judges what went in.
+"""
+
+from __future__ import annotations
+
+import math
+
+from core.mix.formula import plain
+from core.mix.held import Held
+from core.mix.ingoing import check_limits
+from core.mix.licence import NO_FIGURE, Ceiling, Licence, over_ceiling
+from core.mix.rule import METHODS
+from core.quantities import PARTS_PER_MILLION, Amount
+from core.release.evidence import METHODS_OF, STYLES, Evidence
+from core.sources import CFR_424_21C
+from core.verdict import Reason
+from core.working import Step
+
+_DO_NOT_EAT = Step(
+    "Do not eat it. Ask a food-safety authority or a licensed processor, with the weighing sheet in hand."
+)
+NAMES = {"nitrite": "Nitrite", "nitrate": "Nitrate", "both": "Nitrite and nitrate", "accelerator": "Ascorbate"}
+
+
+def limit_reasons(evidence: Evidence) -> tuple[Reason, ...]:
+    """What is over first, then what is not known, then what is within."""
+    found = (*_not_known(evidence), *_rows(evidence), *_above_the_ceiling(evidence))
+    order = {False: 0, None: 1, True: 2}
+    return tuple(sorted(found, key=lambda reason: order[reason.met]))
+
+
+def exception_cautions(evidence: Evidence) -> tuple[str, ...]:
+    """Where an exception is what lets it pass: the limit, the rule it stands on, its figure and who decided."""
+    licence = evidence.licence
+    if licence is None:
+        return ()
+    return tuple(
+        f"Over the limit of {each.rule.cite}, {each.rule.most_ppm:g} ppm. It passes only by an exception on record, "
+        f"{licence.rule}, up to {licence.most_ppm:g} ppm: {licence.words} Nothing here makes that safe."
+        for each in _checks(evidence)
+        if _lifted(each, licence)
+    )
+
+
+def _lifted(held: Held, licence: Licence) -> bool:
+    return not held.within and licence.lifts(held)
+
+
+def _checks(evidence: Evidence) -> tuple[Held, ...]:
+    return () if evidence.how is None else check_limits(evidence.ingoing, evidence.how)
+
+
+def _not_known(evidence: Evidence) -> list[Reason]:
+    reasons: list[Reason] = []
+    if evidence.how is None:
+        text = Step("By whose rules it was cured, and how, is not known.")
+        settle = Step("Choose the rules, the product and the way of curing.")
+        reasons.append(Reason("rules", text, None, CFR_424_21C, settle))
+    elif evidence.how.method not in METHODS_OF[evidence.style]:
+        text = Step(f"It is noted as cured like this: {METHODS[evidence.how.method]}. That is no {_kind(evidence)}.")
+        settle = Step("Correct the cure: choose how it was cured.")
+        reasons.append(Reason("rules", text, None, CFR_424_21C, settle))
+    for key, ppm in (("nitrite", evidence.ingoing.nitrite_ppm), ("nitrate", evidence.ingoing.nitrate_ppm)):
+        if ppm is None or not 0 <= ppm < math.inf:
+            text = Step(f"The {key} that went in is not known; where none was used it is 0.")
+            settle = Step(
+                "Find the weight of the curing salt and of the meat on the weighing sheet, and enter the nitrite and "
+                "the nitrate."
+            )
+            reasons.append(Reason(key, text, None, CFR_424_21C, settle))
+    return reasons
+
+
+def _kind(evidence: Evidence) -> str:
+    return STYLES[evidence.style].partition(",")[0]
+
+
+def _rows(evidence: Evidence) -> list[Reason]:
+    checks = [each for each in _checks(evidence) if each.ppm or each.rule.substance != "nitrate" or not each.within]
+    return [_row(each, evidence.licence) for each in checks if each.ppm >= 0]
+
+
+def _row(held: Held, licence: Licence | None) -> Reason:
+    lifted = licence is not None and _lifted(held, licence)
+    return Reason(
+        held.rule.substance,
+        _row_text(held, licence, lifted),
+        held.within or lifted,
+        held.rule.source,
+        _DO_NOT_EAT,
+    )
+
+
+def _row_text(held: Held, licence: Licence | None, lifted: bool) -> Step:
+    rule = held.rule
+    amounts = {"made": _ppm(held.ppm), "most": _ppm(rule.most_ppm or 0.0)}
+    counted = ", counted as ion," if rule.counted == "ion" else ""
+    words = "is within" if held.within else "is over"
+    said = f"{NAMES[rule.substance]} going in, {{made}},{counted} {words} the limit for {rule.what}, {{most}}."
+    if held.within or licence is None:
+        return Step(said, amounts)
+    if not licence.names_its_figure:
+        return Step(f"{said} {NO_FIGURE}", amounts)
+    if not licence.is_for(held):
+        return Step(f"{said} The exception on record is not for this.", amounts)
+    amounts["figure"] = _ppm(licence.most_ppm or 0.0)
+    rule_of_it = plain(licence.rule)
+    if not lifted:
+        return Step(f"{said} The exception on record ({rule_of_it}) allows {{figure}} only.", amounts)
+    return Step(f"{said} An exception on record ({rule_of_it}) allows {{figure}}: {plain(licence.words)}", amounts)
+
+
+def _above_the_ceiling(evidence: Evidence) -> list[Reason]:
+    """Where an exception lifts a limit; without one the limit itself is over."""
+    licence = evidence.licence
+    if evidence.how is None or licence is None or not any(_lifted(each, licence) for each in _checks(evidence)):
+        return []
+    return [_ceiling(each, ppm) for each, ppm in over_ceiling(evidence.ingoing, evidence.how.method)]
+
+
+def _ceiling(ceiling: Ceiling, ppm: float) -> Reason:
+    text = Step(
+        f"{NAMES[ceiling.substance]} going in, {{made}} as the sodium salt on the green weight, is over {{most}}, "
+        f"which no exception moves (9 CFR 424.21(c), {ceiling.words}).",
+        {"made": _ppm(ppm), "most": _ppm(ceiling.most_ppm)},
+    )
+    return Reason("ceiling", text, False, ceiling.source, _DO_NOT_EAT)
+
+
+def _ppm(ppm: float) -> Amount:
+    return Amount(ppm * 1e-6, PARTS_PER_MILLION)

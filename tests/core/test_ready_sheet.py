@@ -1,0 +1,380 @@
+"""One path: a piece of a batch is judged as the single sum is, for the same evidence; and the sheet drops nothing."""
+
+from __future__ import annotations
+
+from collections import Counter
+from datetime import date
+from typing import Any
+
+import pytest
+from attrs import evolve
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from core.daybook.evidence import evidence_for
+from core.daybook.facts import ActivityMeasured, CureWeighed, PieceInspected, PieceWeighed, Reading
+from core.daybook.facts.ferment import DeviationDecided
+from core.daybook.facts.salting import SaltingBegun, SaltingEnded
+from core.mix.charge import Charge, Dose
+from core.mix.cure import CuringSalt
+from core.mix.held import holds
+from core.mix.ingoing import check_limits, ingoing_of
+from core.mix.rule import METHODS
+from core.mix.rules import RULE_SETS, Curing, products_for
+from core.quantities import NO_BREAK_SPACE
+from core.refusals import Refused
+from core.release.contradictions import LEAST_SALT
+from core.release.evidence import METHODS_OF, Evidence
+from core.release.readiness import STYLES, judge
+from core.release.ready_inputs import BELONGS
+from core.release.ready_sheet import READY
+from core.verdict import Verdict
+from tests.core.kitchen import DAY, NOON, Kitchen
+
+EMPTY = {"style": "fermented", "signs": "none"}
+MUSCLE = {
+    **{"style": "whole-muscle", "start_kg": "1250 g", "now_kg": "800 g", "hung": "60 d", "water_activity": "0.89"},
+    **{"rules": "us:meat", "method": "dry-rub", "nitrite": "156 ppm", "nitrate": "0", "salt": "3 %", "signs": "none"},
+    **{"manner": "weighed", "shape": "slab", "thickness_m": "50 mm", "in_salt": "21 d", "coldest_c": "3 °C"},
+    "warmest_c": "4 °C",
+}
+SLOW = {
+    **{"style": "slow", "start_kg": "1250 g", "now_kg": "800 g", "hung": "40 d", "water_activity": "0.88"},
+    **{"rules": "us:meat", "nitrite": "120 ppm", "nitrate": "0", "salt": "2.7 %", "fermentation": "passed"},
+    "signs": "none",
+}
+
+
+def verdict(**texts: str) -> Verdict:
+    found = READY.answer(texts).verdict
+    assert found is not None
+    return found
+
+
+def refusal(texts: dict[str, str]) -> tuple[str, str]:
+    with pytest.raises(Refused) as caught:
+        READY.answer(texts)
+    only = caught.value.refusals[0]
+    return only.field, only.sentence.replace(NO_BREAK_SPACE, " ")
+
+
+@pytest.mark.parametrize("texts", [dict(READY.example), MUSCLE, SLOW], ids=["fermented", "whole-muscle", "slow"])
+def test_with_all_its_evidence_it_is_ready(texts: dict[str, str]):
+    assert verdict(**texts).word == "ready"
+
+
+def test_it_holds_nitrate_to_its_limit_as_a_batch_is_held():
+    assert [each.key for each in verdict(**SLOW | {"nitrate": "9900 ppm"}).unmet] == ["nitrate"]
+
+
+@pytest.mark.parametrize("key", ["nitrite", "nitrate", "rules"])
+def test_not_said_is_not_0(key: str):
+    texts = {name: text for name, text in SLOW.items() if name != key}
+    assert key in [each.key for each in verdict(**texts).missing]
+
+
+def test_nitrite_without_a_choice_of_rules_is_held():
+    texts = MUSCLE | {"nitrite": "600 ppm"}
+    assert verdict(**texts).word == "ready"
+    assert verdict(**texts | {"rules": "not-known"}).word == "hold"
+    assert verdict(**texts | {"method": "not-known"}).word == "hold"
+
+
+@pytest.mark.parametrize("text", ["0.0009", "0.0156", "0.000156", "0.99", "0.5 ppm"])
+@pytest.mark.parametrize("key", ["nitrite", "nitrate", "accelerator"])
+def test_a_fraction_typed_for_parts_per_million_is_asked_about(key: str, text: str):
+    assert refusal(SLOW | {key: text}) == (key, f"{_label(key)} must be 0, or between 1 ppm and 10 000 ppm.")
+
+
+def test_a_number_in_powers_of_ten_is_refused():
+    assert refusal(SLOW | {"nitrite": "1.56e-4"})[0] == "nitrite"
+
+
+@pytest.mark.parametrize(
+    ("key", "text"), [("salt", "0.027"), ("target_loss", "0.35"), ("water_activity", "89"), ("water_activity", "0.089")]
+)
+def test_a_slip_of_a_hundred_is_asked_about(key: str, text: str):
+    assert refusal(SLOW | {key: text})[0] == key
+
+
+def _label(key: str) -> str:
+    return next(each.label for each in READY.inputs if each.key == key)
+
+
+SAMPLE: dict[str, str] = {
+    **{"lowest_ph": "5.1", "fermentation": "over", "salt": "3 %", "manner": "excess", "shape": "slab"},
+    **{"thickness_m": "50 mm", "width_m": "60 mm", "length_m": "90 mm", "in_salt": "9 d", "rested": "2 d"},
+    **{"coldest_c": "3 °C", "warmest_c": "4 °C", "way": "ham-3", "mass_kg": "9 kg"},
+}
+
+
+@pytest.mark.parametrize(
+    ("style", "key"), [(style, key) for style in STYLES for key, styles in BELONGS.items() if style not in styles]
+)
+def test_what_does_not_belong_to_the_kind_is_refused_and_not_dropped(style: str, key: str):
+    field, said = refusal({"style": style, "signs": "none", key: SAMPLE[key]})
+    assert (field, "does not belong to a" in said) == (key, True)
+
+
+@pytest.mark.parametrize(
+    ("key", "texts"),
+    [
+        ("width_m", MUSCLE | {"width_m": "60 mm"}),
+        ("length_m", MUSCLE | {"length_m": "60 mm"}),
+        ("rested", MUSCLE | {"rested": "2 d"}),
+        ("mass_kg", MUSCLE | {"mass_kg": "9 kg"}),
+        ("activity_loss", EMPTY | {"activity_loss": "30 %"}),
+        ("measured_on", EMPTY | {"measured_on": "mate"}),
+        ("besides", SLOW | {"besides": "10 %"}),
+    ],
+)
+def test_what_belongs_to_nothing_else_typed_is_refused(key: str, texts: dict[str, str]):
+    field, said = refusal(texts)
+    assert (field, "leave it" in said) == (key, True)
+
+
+@pytest.mark.parametrize(
+    ("style", "method"), [("fermented", "dry-rub"), ("slow", "pump"), ("whole-muscle", "comminuted")]
+)
+def test_a_way_of_curing_that_is_not_of_the_kind_is_refused(style: str, method: str):
+    assert refusal({"style": style, "signs": "none", "method": method})[0] == "method"
+
+
+def test_a_product_that_is_not_cured_like_this_is_refused_beside_the_rules():
+    assert refusal(MUSCLE | {"rules": "eu:rohwurst"})[0] == "rules"
+
+
+def test_a_ph_that_speaks_against_a_whole_muscle_is_weighed():
+    assert verdict(**MUSCLE | {"last_ph": "7.4"}).word == "hold"
+
+
+@pytest.mark.parametrize("key", ["condemned", "over", "cleared", "not-known"])
+def test_the_outcome_of_the_fermentation_is_weighed(key: str):
+    expected = {"condemned": "discard", "over": "hold", "cleared": "ready", "not-known": "hold"}
+    assert verdict(**SLOW | {"fermentation": key}).word == expected[key]
+
+
+def test_a_contradiction_in_what_was_noted_holds_it():
+    assert verdict(**SLOW | {"contradicted": "weight-rose"}).word == "hold"
+
+
+# One check of limits
+
+_kg = st.floats(0.001, 0.2)
+
+
+@settings(max_examples=150, deadline=None)
+@given(st.data())
+def test_what_went_in_is_checked_alike_as_a_weighed_charge_and_as_parts_per_million(data: st.DataObject):
+    method = data.draw(st.sampled_from(sorted(METHODS)))
+    rules = data.draw(st.sampled_from(sorted(RULE_SETS)))
+    product = data.draw(st.sampled_from(sorted(products_for(rules, method))))
+    alkalis = st.sampled_from(["sodium", "potassium"])
+    salt = CuringSalt(data.draw(st.floats(0.004, 0.1)), data.draw(st.floats(0.004, 0.1)), 0.0, data.draw(alkalis))
+    second = CuringSalt(0.0625, 0.0, 0.0, "sodium")
+    charge = Charge(
+        10.0,
+        (Dose(salt, data.draw(_kg)), Dose(second, data.draw(_kg))),
+        0.3,
+        water_kg=5.0,
+        sugar_kg=0.1,
+        other_kg=data.draw(_kg),
+        accelerator_kg=data.draw(_kg),
+        taken=0.1,
+    )
+    how = Curing(rules, product, method)
+    by_charge, by_ppm = holds(charge, how), check_limits(ingoing_of(charge, method), how)
+    assert [each.rule for each in by_ppm] == [each.rule for each in by_charge]
+    assert [each.ppm for each in by_ppm] == pytest.approx([each.ppm for each in by_charge], rel=1e-9)
+
+
+# One verdict
+
+
+@st.composite
+def kitchens(draw: st.DrawFn) -> tuple[str, Evidence]:
+    """A batch of random entries, folded, and the evidence of its one piece."""
+    style = draw(st.sampled_from(sorted(STYLES)))
+    kitchen = Kitchen()
+    target = draw(st.floats(0.02, 0.4))
+    batch = kitchen.begin(style=style, target_loss=target, least_days=draw(st.none() | st.floats(0, 60)))
+    if draw(st.integers(0, 5)):
+        kitchen.note(_cure(draw, style), batch)
+    if style == "whole-muscle":
+        _salt(draw, kitchen, batch)
+    else:
+        for at in (0.1, 1.0, 2.0):
+            kitchen.note(Reading(draw(st.none() | st.floats(4.4, 7.4)), draw(st.none() | st.floats(2, 26))), batch, at)
+    if not draw(st.integers(0, 7)):
+        result = draw(st.sampled_from(["clean", "found", "not-tested"]))
+        kitchen.note(DeviationDecided(draw(st.sampled_from(["keep", "discard"])), "Ana", result), batch, 3)
+    piece = kitchen.hang(batch, at=40)
+    if draw(st.integers(0, 5)):
+        kitchen.note(PieceWeighed(1 - draw(st.sampled_from([0.05, 0.2, 0.36, 0.42]))), piece, 70)
+        if draw(st.integers(0, 3)):
+            kitchen.note(ActivityMeasured(draw(st.floats(0.75, 0.97))), piece, 70)
+    if draw(st.integers(0, 3)):
+        kitchen.note(PieceInspected(("slime",) if not draw(st.integers(0, 3)) else ()), piece, 71)
+    folded = kitchen.batch(batch)
+    return style, evidence_for(folded, folded.piece(piece), NOON + draw(st.floats(71, 90)) * DAY)
+
+
+def _cure(draw: st.DrawFn, style: str) -> CureWeighed:
+    rules = draw(st.sampled_from(sorted(RULE_SETS)))
+    method = draw(st.sampled_from(METHODS_OF[style]))  # type: ignore[index]
+    product = draw(st.sampled_from(sorted(products_for(rules, method, date(2026, 11, 2)))))
+    alkali = draw(st.sampled_from(["sodium", "potassium"]))
+    return CureWeighed(
+        draw(st.floats(0.01, 0.06)),
+        0.0625,
+        draw(st.sampled_from([0.0, 0.04])),
+        draw(st.none() | st.floats(0.2, 0.5)),
+        rules,
+        product,
+        method,
+        alkali,
+        alkali,
+        accelerator_kg=draw(st.none() | st.floats(0.002, 0.01)),
+        water_kg=10.0 if method in ("immersion", "pick-up", "pump") else None,
+        taken=0.1 if method in ("pick-up", "pump") else None,
+    )
+
+
+def _salt(draw: st.DrawFn, kitchen: Kitchen, batch: str) -> None:
+    if not draw(st.integers(0, 6)):
+        return
+    manner, shape = draw(st.sampled_from(["weighed", "excess"])), draw(st.sampled_from(["slab", "cylinder", "block"]))
+    sides = (draw(st.floats(0.05, 0.1)), None) if shape == "block" else (None, None)
+    way = draw(st.sampled_from(["diffusion", "ham-3"]))
+    mass = draw(st.floats(5, 14)) if way == "ham-3" else None
+    begun = SaltingBegun(manner, shape, draw(st.floats(0.02, 0.15)), 3.0, *sides, mass_kg=mass, way=way)
+    kitchen.note(begun, batch, 0.5)
+    rested = draw(st.none() | st.floats(0, 20)) if manner == "excess" else None
+    cold, warm = draw(st.none() | st.floats(1.5, 3.0)), draw(st.none() | st.floats(3.0, 5.0))
+    if draw(st.integers(0, 4)):
+        kitchen.note(SaltingEnded("", rested, cold, warm), batch, draw(st.floats(2, 39)))
+
+
+def typed(known: Evidence) -> dict[str, str]:
+    """The evidence as somebody types it into the single sum."""
+    loss, ingoing, how, salted = known.loss, known.ingoing, known.how, known.salted
+    signs = known.signs
+    texts: dict[str, Any] = {
+        "style": known.style,
+        "target_loss": _with(known.target_loss, 100, " %"),
+        "water_activity": _with(known.water_activity),
+        "last_ph": _with(known.last_ph),
+        "hung": _with(known.days_hung, 1, " d"),
+        "least": _with(known.least_days, 1, " d"),
+        "nitrite": _with(ingoing.nitrite_ppm, 1, " ppm"),
+        "nitrate": _with(ingoing.nitrate_ppm, 1, " ppm"),
+        "accelerator": _with(ingoing.accelerator_ppm, 1, " ppm"),
+        "signs": "not-looked" if signs is None else signs[0] if signs else "none",
+        "contradicted": known.contradictions[0] if known.contradictions else "none",
+    }
+    if loss is not None:
+        texts |= {"start_kg": "1 kg", "now_kg": f"{1 - loss!r} kg"}
+    if known.water_activity is not None:
+        texts |= {"measured_on": "mate" if known.activity_from_mate else "piece"}
+        texts |= {"activity_loss": _with(known.activity_loss, 100, " %")}
+    if how is not None:
+        texts |= {"rules": f"{how.rules}:{how.product}", "method": how.method}
+        if any(rule.on == "mixture" for rule in how.held):
+            texts |= {"besides": _with(ingoing.mixture - 1, 100, " %")}
+    if ingoing.nitrite_ppm and ingoing.nitrite_weighed_ppm:
+        same = abs(ingoing.nitrite_weighed_ppm / ingoing.nitrite_ppm - 1) < 1e-9
+        texts |= {"alkali": "sodium" if same else "potassium"}
+    if known.style != "fermented":
+        texts |= {"salt": _with(known.salt, 100, " %")}
+    if known.style != "whole-muscle":
+        texts |= {"lowest_ph": _with(known.lowest_ph), "fermentation": _fermentation(known)}
+    if salted is not None:
+        texts |= {
+            "manner": salted.manner or "not-known",
+            "shape": salted.shape or "not-known",
+            "way": salted.way,
+            **{key: _with(getattr(salted, key), 1, " m") for key in ("thickness_m", "width_m", "length_m")},
+            "in_salt": _with(salted.lasts_s, 1 / 86400, " d"),
+            "rested": _with(salted.rested_s, 1 / 86400, " d"),
+            "coldest_c": _with(salted.coldest_c, 1, " °C"),
+            "warmest_c": _with(salted.warmest_c, 1, " °C"),
+            "mass_kg": _with(salted.mass_kg, 1, " kg"),
+        }
+    return {key: text for key, text in texts.items() if text is not None}
+
+
+def _with(value: float | None, times: float = 1, unit: str = "") -> str | None:
+    return None if value is None else f"{value * times:.12f}{unit}"
+
+
+def _fermentation(known: Evidence) -> str:
+    outcome = known.fermentation
+    if outcome is None:
+        return "not-known"
+    deviation = outcome.deviation
+    untold = known.style == "slow" and outcome.word == "unknown"  # a clean test does not tell how warm it was
+    if outcome.word != "passed" and deviation is not None and (deviation.condemns or not untold):
+        return "condemned" if deviation.condemns else "cleared" if deviation.clears else "over"
+    return outcome.word if outcome.word in ("passed", "over") else "not-known"
+
+
+def met(judged: Verdict) -> Counter[tuple[str, bool | None]]:
+    return Counter((each.key, each.met) for each in judged.reasons)
+
+
+def test_a_verdict_for_a_piece_of_a_batch_equals_the_single_sums_for_the_same_evidence():
+    words: Counter[tuple[str, str]] = Counter()
+
+    @settings(max_examples=120, deadline=None)
+    @given(kitchens())
+    def holds_for(made: tuple[str, Evidence]) -> None:
+        style, known = made
+        known = _first_contradiction(known)
+        if known.style == "whole-muscle" and known.fermentation is not None:
+            return  # the sheet refuses what a whole muscle has not
+        if known.salt is not None and 0 < known.salt < LEAST_SALT:
+            return  # and so little salt
+        judged, by_sheet = judge(known), verdict(**typed(known))
+        assert (by_sheet.word, met(by_sheet)) == (judged.word, met(judged))
+        words[style, judged.word] += 1
+
+    holds_for()
+    assert min(sum(words[style, word] for word in ("ready", "hold", "discard")) for style in STYLES) >= 10
+    assert sum(words[style, "discard"] for style in STYLES) >= 5
+
+
+def _first_contradiction(known: Evidence) -> Evidence:
+    """The sheet takes one of them, as it takes one sign: one is enough."""
+    return evolve(known, contradictions=known.contradictions[:1])
+
+
+@pytest.mark.parametrize("texts", [dict(READY.example), MUSCLE, SLOW], ids=["fermented", "whole-muscle", "slow"])
+def test_a_ready_batch_is_ready_in_the_single_sum(texts: dict[str, str]):
+    """The law above seldom draws one: here the entries are those of the sheet's own texts."""
+    kitchen, style = Kitchen(), texts["style"]
+    salt_kg = 0.372 if style != "fermented" else None
+    batch = kitchen.begin(style=style)
+    kitchen.note(
+        CureWeighed(
+            0.025, 0.0625, 0.0, salt_kg, "us", "meat", METHODS_OF[style][0] if style != "whole-muscle" else "dry-rub"
+        ),
+        batch,
+    )
+    if style == "whole-muscle":
+        kitchen.note(SaltingBegun("weighed", "slab", 0.05, 3.0), batch, 0.1)
+        kitchen.note(SaltingEnded("", None, 3.0, 4.0), batch, 22)
+    elif style == "fermented":
+        for at, ph in ((0.5, 5.6), (1, 5.3), (2, 5.0)):
+            kitchen.read(batch, ph, at, 20.0)
+    else:
+        for at in (0.2, 0.7, 1.2, 1.7, 2.2):
+            kitchen.read(batch, 5.8, at, 12.0)
+    piece = kitchen.hang(batch, at=23)
+    kitchen.weigh(piece, 0.6, 60)
+    kitchen.note(ActivityMeasured(0.88), piece, 60)
+    kitchen.note(PieceInspected(), piece, 60)
+    folded = kitchen.batch(batch)
+    known = evidence_for(folded, folded.piece(piece), NOON + 61 * DAY)
+    judged, by_sheet = judge(known), verdict(**typed(known))
+    assert judged.word == "ready", [(each.key, each.text) for each in judged.unmet]
+    assert met(by_sheet) == met(judged)

@@ -1,0 +1,208 @@
+"""A whole muscle's time in salt: through, cold and enough, each a hair on both sides of its limit."""
+
+from typing import Any
+
+import pytest
+from attrs import evolve
+
+from core.mix.salting import FAST_M2_S, SLOW_M2_S, Piece, diffusivity, time_to
+from core.quantities import METRIC, NO_BREAK_SPACE
+from core.release.salted import DAY_S, LEAST_SALT, THROUGH, Salted, is_through, salted_hurdles
+from core.verdict import Reason
+
+COLD_C = 3.0
+SLAB = Piece("slab", 0.05)
+SLOW, FAST = diffusivity(COLD_C, SLOW_M2_S), diffusivity(COLD_C, FAST_M2_S)
+SEALED_SLOW, SEALED_FAST = time_to(SLAB, "weighed", SLOW, 0.9), time_to(SLAB, "weighed", FAST, 0.9)
+EXCESS_SLOW = time_to(SLAB, "excess", SLOW, 0.9)
+BAG = Salted("weighed", "slab", 0.05, lasts_s=SEALED_SLOW, coldest_c=COLD_C, warmest_c=4.0)
+BURIED = Salted("excess", "slab", 0.05, lasts_s=EXCESS_SLOW, rested_s=0.0, coldest_c=COLD_C, warmest_c=4.0)
+HAM = Salted(
+    manner="excess",
+    shape="block",
+    thickness_m=0.15,
+    width_m=0.25,
+    lasts_s=45 * DAY_S,
+    rested_s=10 * DAY_S,
+    coldest_c=2.0,
+    warmest_c=5.0,
+    way="ham-3",
+    mass_kg=10.0,
+)
+POUND_KG = 0.45359237
+
+
+def through(salted: Salted, method: Any = "dry-rub", salt: float | None = 0.03, **changes: Any) -> bool | None:
+    return is_through(evolve(salted, **changes), method, salt)
+
+
+def reason(key: str, salted: Salted, method: Any = "dry-rub", salt: float | None = 0.03, **changes: Any) -> Reason:
+    found = salted_hurdles(evolve(salted, **changes), method, salt)
+    return next(each for each in found if each.key == key)
+
+
+def test_through_is_nine_tenths_by_the_slowest_published_diffusivity():
+    assert THROUGH == 0.9
+    assert SLOW_M2_S == 1.3e-10
+    assert FAST_M2_S == 7e-10
+
+
+@pytest.mark.parametrize(
+    ("lasts_s", "expected"),
+    [
+        (SEALED_SLOW * 1.001, True),
+        (SEALED_SLOW * 0.999, None),
+        (SEALED_FAST * 1.001, None),
+        (SEALED_FAST * 0.999, False),
+        (0.0, False),
+    ],
+)
+def test_in_a_bag_it_is_through_when_even_slow_salt_is_and_is_not_when_even_fast_salt_is_not(lasts_s, expected):
+    assert through(BAG, lasts_s=lasts_s) is expected
+
+
+def test_a_thick_piece_is_not_through_after_a_day():
+    assert through(BAG, thickness_m=0.15, lasts_s=DAY_S) is False
+
+
+@pytest.mark.parametrize(("lasts_s", "expected"), [(EXCESS_SLOW * 1.001, True), (EXCESS_SLOW * 0.999, None)])
+def test_in_plenty_of_salt_it_takes_longer(lasts_s, expected):
+    assert EXCESS_SLOW > 2 * SEALED_SLOW
+    assert through(BURIED, "dry-salting", lasts_s=lasts_s) is expected
+
+
+@pytest.mark.parametrize(("rested_s", "expected"), [(SEALED_SLOW * 1.001, True), (SEALED_SLOW * 0.999, None)])
+def test_after_plenty_of_salt_a_rest_as_long_as_a_bags_time_is_enough(rested_s, expected):
+    assert through(BURIED, "dry-salting", lasts_s=rested_s + 5 * DAY_S, rested_s=rested_s) is expected
+
+
+@pytest.mark.parametrize("method", ["immersion", "pick-up", "dry-salting", None])
+def test_only_a_rub_or_a_pump_counts_as_a_sealed_bag(method):
+    assert through(BAG, method) is None
+    assert through(BAG, method, lasts_s=EXCESS_SLOW * 1.001) is True
+
+
+def test_a_pumped_piece_counts_as_if_all_lay_on_the_outside():
+    assert through(BAG, "pump") is True
+    assert through(BAG, "pump", lasts_s=SEALED_SLOW * 0.999) is None
+
+
+@pytest.mark.parametrize("gap", ["manner", "shape", "thickness_m", "lasts_s", "coldest_c"])
+def test_what_is_not_known_of_it_leaves_it_open_and_is_named(gap: str):
+    assert through(BAG, **{gap: None}) is None
+    assert "is not known" in reason("salted-through", BAG, **{gap: None}).text.say(METRIC)
+
+
+def test_nothing_known_is_not_known():
+    found = salted_hurdles(Salted(), None, None)
+    assert {each.key: each.met for each in found} == {"salted-through": None, "salted-cold": None, "salt": None}
+
+
+def test_a_block_without_its_width_leaves_it_open():
+    assert through(BAG, shape="block") is None
+
+
+def test_how_long_it_rested_without_salt_is_asked():
+    assert through(BURIED, "dry-salting", rested_s=None) is None
+
+
+@pytest.mark.parametrize(("coldest_c", "expected"), [(20 / 9 - 0.0499, True), (20 / 9 - 0.0501, None), (-3.0, None)])
+def test_days_colder_than_36_f_count_for_nothing(coldest_c, expected):
+    """USDA Farmers' Bulletin on pork on the farm, read in a copy: hold at 36 °F or more."""
+    assert through(BAG, coldest_c=coldest_c, lasts_s=SEALED_SLOW * 1.1) is expected
+
+
+def test_the_coldest_it_was_decides_how_fast_salt_moves():
+    assert through(BAG, coldest_c=4.0) is True
+    assert through(BAG, coldest_c=2.5) is None
+
+
+@pytest.mark.parametrize(("warmest_c", "met"), [(40 / 9 + 0.0499, True), (40 / 9 + 0.0501, False), (None, None)])
+def test_it_must_not_be_warmer_than_40_f(warmest_c, met):
+    """USDA Farmers' Bulletin and VT 458-223, read in copies: 36 to 40 °F."""
+    assert reason("salted-cold", BAG, warmest_c=warmest_c).met is met
+
+
+def test_warm_days_do_not_make_salt_faster_than_the_cold_that_is_allowed():
+    assert through(BAG, coldest_c=12.0, lasts_s=SEALED_SLOW * 0.9) is None
+
+
+@pytest.mark.parametrize(("salt", "met"), [(0.0225, True), (0.02249, False), (None, None)])
+def test_of_a_weighed_amount_of_salt_there_must_be_enough(salt, met):
+    """2.25 to 3 % is common practice, no published source."""
+    assert LEAST_SALT == 0.0225
+    assert reason("salt", BAG, salt=salt).met is met
+
+
+def test_of_meat_buried_in_salt_nobody_asks_how_much():
+    assert [each.key for each in salted_hurdles(BURIED, "dry-salting", None)] == ["salted-through", "salted-cold"]
+    assert reason("salt", BURIED, "dry-salting", 0.01).met is False
+
+
+@pytest.mark.parametrize("method", ["immersion", "pick-up", "pump"])
+def test_of_brined_meat_the_salt_is_asked_for(method):
+    assert reason("salt", BURIED, method, None).met is None
+
+
+# 9 CFR 318.10, ham method 3, 2015 edition: contact 28 days and 1½ a pound at the least, in all 40 and 2 a pound,
+# 35 to 45 °F; in a bag 6 lb of salt to 100 lb.
+
+
+def days(salted: Salted, contact: float, in_all: float) -> Salted:
+    return evolve(salted, lasts_s=in_all * DAY_S, rested_s=(in_all - contact) * DAY_S)
+
+
+@pytest.mark.parametrize(
+    ("mass_kg", "contact", "in_all", "expected"),
+    [
+        (6.0, 28.0, 40.0, True),
+        (6.0, 27.99, 40.0, None),
+        (6.0, 28.0, 39.99, None),
+        (10.0, 15 / POUND_KG, 20 / POUND_KG, True),
+        (10.0, 15 / POUND_KG - 0.01, 20 / POUND_KG, None),
+        (10.0, 15 / POUND_KG, 20 / POUND_KG - 0.01, None),
+        (None, 90.0, 120.0, None),
+    ],
+)
+def test_a_ham_goes_by_its_rule_where_its_days_are_met(mass_kg, contact, in_all, expected):
+    assert through(days(evolve(HAM, mass_kg=mass_kg), contact, in_all), "dry-salting", None) is expected
+
+
+@pytest.mark.parametrize(
+    ("changes", "expected"),
+    [
+        ({"coldest_c": 5 / 3 - 0.0499}, True),
+        ({"coldest_c": 5 / 3 - 0.0501}, None),
+        ({"warmest_c": 65 / 9 + 0.0499}, True),
+        ({"warmest_c": 65 / 9 + 0.0501}, None),
+        ({"coldest_c": None}, None),
+        ({"warmest_c": None}, None),
+        ({"rested_s": None}, None),
+        ({"lasts_s": None}, None),
+        ({"manner": None}, None),
+        ({"way": "diffusion"}, None),
+    ],
+)
+def test_the_rule_holds_only_under_its_conditions(changes, expected):
+    assert through(HAM, "dry-salting", None, **changes) is expected
+
+
+@pytest.mark.parametrize(("salt", "expected"), [(0.06, True), (0.0599, None), (None, None)])
+def test_in_a_bag_the_rule_asks_for_its_salt(salt, expected):
+    assert through(HAM, "dry-rub", salt, manner="weighed", rested_s=None) is expected
+
+
+def test_by_its_rule_a_ham_may_be_as_warm_as_that_allows():
+    assert reason("salted-cold", HAM, "dry-salting").met is True
+    assert reason("salted-cold", HAM, "dry-salting", way="diffusion").met is False
+
+
+def test_what_would_settle_it_names_how_long_it_takes():
+    said = reason("salted-through", BAG, lasts_s=SEALED_FAST * 2).settle.say(METRIC)
+    assert pytest.approx(16.9, abs=0.05) == SEALED_SLOW / DAY_S
+    assert "until it is sure, 17 d in all" in said.replace(NO_BREAK_SPACE, " ")
+
+
+@pytest.mark.parametrize("lasts_s", [SEALED_SLOW * 1.1, SEALED_FAST * 2, DAY_S])
+def test_the_reason_says_how_much_of_its_salt_the_middle_has(lasts_s):
+    assert "%" in reason("salted-through", BAG, lasts_s=lasts_s).text.say(METRIC)
