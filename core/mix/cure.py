@@ -23,9 +23,10 @@ from core.mix.cure_figures import ingoing, share_figure
 from core.mix.curing_salt import CuringSalt
 from core.mix.held import largest_kg, require_within
 from core.mix.limits import WEIGH_IT
+from core.mix.measures import CURE_SHARE
 from core.mix.rule import METHODS, PART_IN, Method, Rule
 from core.mix.rules import Curing, as_curing
-from core.quantities import DOSE_MASS, FRACTION, PARTS_PER_MILLION, Amount
+from core.quantities import CURE_MASS, DOSE_MASS, FRACTION, PARTS_PER_MILLION, Amount
 from core.refusals import OutOfRange
 from core.sources import DEFINITION, FSIS_7620_3
 from core.working import Figure, Step
@@ -112,28 +113,32 @@ def dosed_for(charge: Charge, how: Curing, wanted_ppm: float) -> tuple[Figure, .
         key="cure",
         name="Curing salt to weigh",
         value=cure_kg,
-        quantity=DOSE_MASS,
+        quantity=CURE_MASS,
         working=(_back(made, how, wanted_ppm),),
         source=FSIS_7620_3,
         cautions=(WEIGH_IT,),
     )
     if how.method in PART_IN:
-        share = share_figure("share", "Curing salt, of the brine", "Curing salt ÷ brine", cure_kg, made.pickle_kg)
+        share = share_figure(
+            "share", "Curing salt, of the brine", "Curing salt ÷ brine", cure_kg, made.pickle_kg, CURE_SHARE
+        )
     else:
-        share = share_figure("share", "Curing salt, of the meat", "Curing salt ÷ meat", cure_kg, made.meat_kg)
+        share = share_figure(
+            "share", "Curing salt, of the meat", "Curing salt ÷ meat", cure_kg, made.meat_kg, CURE_SHARE
+        )
     return (grams, share, *ingoing(made, how))
 
 
 def to_weigh(charge: Charge) -> Figure:
     """The curing salt in grams, beside a dose thought of as a share or as ppm: it is grams that are weighed."""
-    cure = Amount(charge.doses[0].kg, DOSE_MASS)
+    cure = Amount(charge.doses[0].kg, CURE_MASS)
     amounts = {
-        "share": Amount(charge.doses[0].kg / charge.meat_kg, FRACTION),
+        "share": Amount(charge.doses[0].kg / charge.meat_kg, CURE_SHARE),
         "meat": Amount(charge.meat_kg, DOSE_MASS),
         "cure": cure,
     }
     step = Step("To the green weight: {share} × {meat} = {cure}", amounts)
-    return Figure("cure", "Curing salt to weigh", cure.value, DOSE_MASS, (step,), DEFINITION)
+    return Figure("cure", "Curing salt to weigh", cure.value, CURE_MASS, (step,), DEFINITION)
 
 
 def as_sodium_nitrite(how: Curing) -> Rule:
@@ -154,7 +159,7 @@ def _back(made: Charge, how: Curing, wanted_ppm: float) -> Step:
         "share": Amount(by.share, FRACTION),
         "other": Amount(other_kg, DOSE_MASS),
         "strength": Amount(first.salt.strength("nitrite", "sodium"), FRACTION),
-        "cure": Amount(first.kg, DOSE_MASS),
+        "cure": Amount(first.kg, CURE_MASS),
     }
     if not by.cures_count and not other_kg:
         return Step(

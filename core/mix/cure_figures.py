@@ -7,9 +7,10 @@ from core.mix.charge import PPM, Charge, basis, made_ppm
 from core.mix.held import Held, holds
 from core.mix.ions import ION_IN, Substance, factor
 from core.mix.limits import CANADA_LEAST_SALT, nitrate_cautions, nitrite_cautions
+from core.mix.measures import GOING_IN, SALT_SHARE
 from core.mix.rule import PART_IN, WET, Base, Method
 from core.mix.rules import Curing
-from core.quantities import DOSE_MASS, FRACTION, PARTS_PER_MILLION, RATIO, Amount
+from core.quantities import DOSE_MASS, FRACTION, PARTS_PER_MILLION, RATIO, Amount, Quantity
 from core.sources import DEFINITION, FSIS_7620_3
 from core.working import Figure, Step
 
@@ -46,11 +47,11 @@ def ingoing(charge: Charge, how: Curing, licence: str = "") -> tuple[Figure, ...
     return tuple(each for each in found if each is not None)
 
 
-def share_figure(key: str, name: str, words: str, part_kg: float, whole_kg: float) -> Figure:
-    share = Amount(part_kg / whole_kg, FRACTION)
+def share_figure(key: str, name: str, words: str, part_kg: float, whole_kg: float, quantity: Quantity) -> Figure:
+    share = Amount(part_kg / whole_kg, quantity)
     amounts = {"part": Amount(part_kg, DOSE_MASS), "whole": Amount(whole_kg, DOSE_MASS), "share": share}
     return Figure(
-        key, name, share.value, FRACTION, (Step(words + ": {part} ÷ {whole} = {share}", amounts),), DEFINITION
+        key, name, share.value, quantity, (Step(words + ": {part} ÷ {whole} = {share}", amounts),), DEFINITION
     )
 
 
@@ -66,7 +67,7 @@ def _amount(
         key=substance,
         name=f"{substance.capitalize()} going in{notes.allowed(held, substance, ion=False)}",
         value=_sodium_ppm(charge, how.method, on, substance) * PPM,
-        quantity=PARTS_PER_MILLION,
+        quantity=GOING_IN,
         working=(
             *_parts(charge, substance),
             divided(charge, how.method, on, f"Sodium {substance}", part_kg),
@@ -157,7 +158,7 @@ def _ion(held: tuple[Held, ...], substance: Substance, sodium_ppm: float) -> Fig
     text = f"Sodium {substance} × molar mass of the ion ÷ molar mass of the salt: {{made}} × {{part}} = {{ion}}"
     limits = (limit_step(each) for each in held if each.rule.substance == substance and each.rule.counted == "ion")
     name = f"The same, as {substance} ion{notes.allowed(held, substance, ion=True)}"
-    return Figure(f"{substance}_ion", name, ion, PARTS_PER_MILLION, (Step(text, amounts), *limits), DEFINITION)
+    return Figure(f"{substance}_ion", name, ion, GOING_IN, (Step(text, amounts), *limits), DEFINITION)
 
 
 def _together(charge: Charge, method: Method, held: Held) -> Figure:
@@ -173,7 +174,7 @@ def _together(charge: Charge, method: Method, held: Held) -> Figure:
         "together",
         f"Nitrite and nitrate together, of {notes.most(rule)} allowed by {rule.cite}",
         held.ppm * PPM,
-        PARTS_PER_MILLION,
+        GOING_IN,
         (
             Step("Nitrite + nitrate, each salt by its weight: {nitrite} + {nitrate} = {both}", amounts),
             divided(charge, method, rule.on, "Both", sum(kg.values())),
@@ -193,7 +194,7 @@ def _accelerator(charge: Charge, method: Method, held: Held) -> Figure | None:
         "accelerator",
         "Ascorbate or erythorbate going in",
         made_ppm(charge, method, rule) * PPM,
-        PARTS_PER_MILLION,
+        GOING_IN,
         (divided(charge, method, rule.on, "Ascorbate or erythorbate", charge.accelerator_kg), limit_step(held)),
         rule.source,
         (*little, *notes.noted(rule)),
@@ -203,12 +204,12 @@ def _accelerator(charge: Charge, method: Method, held: Held) -> Figure | None:
 def _salt(charge: Charge, method: Method, key: str, name: str, part_kg: float) -> Figure:
     """Table salt in the meat, to its green weight: all of it, or what the brine leaves there."""
     if method not in WET:
-        return share_figure(key, name, "Table salt in the cure ÷ meat", part_kg, charge.meat_kg)
+        return share_figure(key, name, "Table salt in the cure ÷ meat", part_kg, charge.meat_kg, SALT_SHARE)
     return Figure(
         key,
         name,
         basis(charge, method, "meat").ppm(charge, part_kg) * PPM,
-        FRACTION,
+        SALT_SHARE,
         (_salt_divided(charge, method, "Table salt in the cure", part_kg),),
         FSIS_7620_3,
     )
@@ -222,7 +223,7 @@ def _salt_divided(charge: Charge, method: Method, name: str, part_kg: float) -> 
 
 def _total_salt(charge: Charge, method: Method, other_kg: float) -> Figure:
     total_kg = charge.own_salt_kg + other_kg
-    total = Amount(basis(charge, method, "meat").ppm(charge, total_kg) * PPM, FRACTION)
+    total = Amount(basis(charge, method, "meat").ppm(charge, total_kg) * PPM, SALT_SHARE)
     amounts = {
         "own": Amount(charge.own_salt_kg, DOSE_MASS),
         "other": Amount(other_kg, DOSE_MASS),
@@ -247,4 +248,6 @@ def _total_salt(charge: Charge, method: Method, other_kg: float) -> Figure:
         said.append("At most: what falls or is brushed off did not go in.")
     if method == "immersion":
         said.append(IN_WATER_ONLY)
-    return Figure("total_salt", "All table salt, of the meat", total.value, FRACTION, working, DEFINITION, tuple(said))
+    return Figure(
+        "total_salt", "All table salt, of the meat", total.value, SALT_SHARE, working, DEFINITION, tuple(said)
+    )

@@ -6,8 +6,9 @@ from core.mix.charge import PPM, Charge
 from core.mix.curing_salt import mistaken_for_another
 from core.mix.held import Held
 from core.mix.ions import Substance
+from core.mix.measures import GOING_IN
 from core.mix.rule import WET, Method, Rule
-from core.quantities import PARTS_PER_MILLION, Amount
+from core.quantities import Amount
 
 US_CHART = "9 CFR 424.21(c)"
 """What may be left by it is said by `limits.nitrite_cautions`, and only where more went in."""
@@ -15,7 +16,7 @@ US_CHART = "9 CFR 424.21(c)"
 
 def most(rule: Rule) -> str:
     """ "156 ppm", or that none may be added."""
-    return "none" if rule.most_ppm == 0 else Amount((rule.most_ppm or 0.0) * PPM, PARTS_PER_MILLION).show()
+    return "none" if rule.most_ppm == 0 else Amount((rule.most_ppm or 0.0) * PPM, GOING_IN).show()
 
 
 def allowed(held: tuple[Held, ...], substance: Substance, *, ion: bool) -> str:

@@ -13,7 +13,7 @@ from core.mix.charge import Charge
 from core.mix.cure import dosed, to_weigh
 from core.mix.rule import METHODS, WET
 from core.mix.rules import RULE_SETS, Curing
-from core.quantities import DOSE_MASS, FRACTION, MASS, Amount, Manner
+from core.quantities import CURE_MASS, DOSE_MASS, FRACTION, MASS, Amount, Manner
 from core.refusals import OutOfRange
 from core.release.readiness import METHOD_OF
 from core.working import Figure
@@ -117,23 +117,24 @@ def _say(fact: CureWeighed, how: Manner) -> str:
     if not fact.cure_kg:
         return "No curing salt used"
     strength = Amount(fact.nitrite, FRACTION).show(how)
-    said = f"Cure weighed: {Amount(fact.cure_kg, DOSE_MASS).show(how)} of {strength} nitrite salt"
+    said = f"Cure weighed: {Amount(fact.cure_kg, CURE_MASS).show(how)} of {strength} nitrite salt"
     if fact.second_kg:
-        said += f" and {Amount(fact.second_kg, DOSE_MASS).show(how)} of a second one"
+        said += f" and {Amount(fact.second_kg, CURE_MASS).show(how)} of a second one"
     if fact.method in WET:
         said += f" in {Amount(fact.water_kg or 0.0, MASS).show(how)} of water, {METHODS[fact.method]}"
     return said if fact.rules in ("", "us") else f"{said}; rules of {RULE_SETS[fact.rules].name}"
 
 
 def _texts(fact: CureWeighed, how: Manner) -> dict[str, str]:
-    masses = ("other_salt_kg", "second_kg", "accelerator_kg", "sugar_kg", "other_kg")
+    cures, masses = ("second_kg", "accelerator_kg"), ("other_salt_kg", "sugar_kg", "other_kg")
     shares = ("nitrite", "nitrate", "second_nitrite", "second_nitrate", "taken")
     texts = {
         "also": " ".join(also_of(fact)),
-        "dose": Amount(fact.cure_kg, DOSE_MASS).show_exact(how),
+        "dose": Amount(fact.cure_kg, CURE_MASS).show_exact(how),
         "nitrite_of": fact.nitrite_of,
         "nitrate_of": fact.nitrate_of,
         "water_kg": typed(fact.water_kg, MASS, how),
+        **{key: typed(getattr(fact, key), CURE_MASS, how) for key in cures},
         **{key: typed(getattr(fact, key), DOSE_MASS, how) for key in masses},
         **{key: typed(getattr(fact, key), FRACTION, how) for key in shares},
     }

@@ -17,7 +17,7 @@ from core.mix.curing_salt import STRENGTH, CuringSalt
 from core.mix.formula import ROLES, Formula, Ingredient, Meat
 from core.mix.measures import PER_MEAT, PRICE
 from core.mix.pearson import shares_for
-from core.quantities import DAYS, FRACTION, LENGTH, LOSS, Amount, Manner
+from core.quantities import DAYS, FRACTION, LENGTH, LOSS, Amount, Manner, Quantity, never_up
 from core.refusals import Missing, OutOfRange, Refusal, Refused
 from core.release.readiness import STYLES
 from core.worksheet import Choice, Number
@@ -216,13 +216,17 @@ def texts_of(formula: Formula, how: Manner) -> dict[str, str]:
         texts |= {
             f"part-{number}-name": each.name,
             f"part-{number}-role": each.role,
-            f"part-{number}-dose": typed(each.per_meat * (10 if each.in_grams else 1), PER_MEAT, how),
+            f"part-{number}-dose": typed(each.per_meat * (10 if each.in_grams else 1), _dose_measure(each), how),
             f"part-{number}-dose-unit": "g/kg" if each.in_grams else "%",
             f"part-{number}-nitrite": typed(each.nitrite, STRENGTH, how) if each.role == "cure" else "",
             f"part-{number}-nitrate": typed(each.nitrate, STRENGTH, how) if each.nitrate else "",
             f"part-{number}-price": typed(each.price_per_kg, PRICE, how),
         }
     return texts
+
+
+def _dose_measure(each: Ingredient) -> Quantity:
+    return never_up(PER_MEAT) if each.role == "cure" else PER_MEAT
 
 
 def with_row(texts: Mapping[str, str], kind: str, how: Manner) -> dict[str, str]:
