@@ -49,18 +49,23 @@ def test_a_dose_that_it_can_weigh_is_shown_without_a_word():
     assert on_scale(wanted_kg="31 g", division_kg="1 g")[0].cautions == ()
 
 
-@pytest.mark.parametrize(
-    ("never_up", "said"),
-    [
-        (False, ["23.6 g in steps of 1 g, to the nearest: 24 g", "24 g ÷ 23.6 g − 1 = 1.69492 %", "(0.4 g + 1 g) ÷ 23.6 g = 5.9322 %"]),
-        (True, ["23.6 g in steps of 1 g, down, for more would be the greater harm: 23 g", "23 g ÷ 23.6 g − 1 = −2.54237 %", "(0.6 g + 1 g) ÷ 23.6 g = 6.77966 %"]),
-    ],
-)  # fmt: skip
-def test_the_working_of_a_dose_on_a_scale(never_up: bool, said: list[str]):
+NEAREST = (
+    "23.6 g in steps of 1 g, to the nearest: 24 g",
+    "24 g ÷ 23.6 g − 1 = 1.69492 %",
+    "(0.4 g + 1 g) ÷ 23.6 g = 5.9322 %",
+)
+DOWN = (
+    "23.6 g in steps of 1 g, down, for more would be the greater harm: 23 g",
+    "23 g ÷ 23.6 g − 1 = −2.54237 %",
+    "(0.6 g + 1 g) ÷ 23.6 g = 6.77966 %",
+)
+
+
+@pytest.mark.parametrize(("never_up", "said"), [(False, NEAREST), (True, DOWN)])
+def test_the_working_of_a_dose_on_a_scale(never_up: bool, said: tuple[str, ...]):
     weigh, change, out = rounding(0.0236, GRAM, never_up=never_up)
-    assert [
-        step.say(METRIC).replace("\u2212", "−") for step in (*weigh.working, *change.working, out.working[-1])
-    ] == said
+    steps = (*weigh.working, *change.working, out.working[-1])
+    assert tuple(step.say(METRIC).replace("\u2212", "−") for step in steps) == said
 
 
 def test_the_salt_of_a_blend_is_rounded_up_so_that_the_blend_is_never_stronger():
