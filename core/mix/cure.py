@@ -20,11 +20,12 @@ from attrs import evolve
 
 from core.mix.charge import HEAVIEST_KG, PPM, Charge, Dose, basis, dose_making_kg, require_charge
 from core.mix.cure_figures import ingoing, share_figure
+from core.mix.cure_notes import doubt
 from core.mix.curing_salt import CuringSalt
 from core.mix.held import largest_kg, require_within
 from core.mix.limits import WEIGH_IT
 from core.mix.measures import CURE_SHARE
-from core.mix.rule import METHODS, PART_IN, Method, Rule
+from core.mix.rule import METHODS, PART_IN, WHOLES, Method, Rule
 from core.mix.rules import Curing, as_curing
 from core.quantities import CURE_MASS, DOSE_MASS, FRACTION, PARTS_PER_MILLION, Amount
 from core.refusals import OutOfRange
@@ -89,7 +90,8 @@ def figures(charge: Charge, how: Curing, licence: str = "") -> tuple[Figure, ...
 def dosed(charge: Charge, how: Curing, wanted_ppm: float) -> Charge:
     """The charge with so much of its first curing salt that all nitrite together is the wanted, as sodium nitrite.
 
-    wanted_ppm: by the reckoning of the rules, 0 or more. Raises OutOfRange on "wanted" or "nitrite".
+    wanted_ppm: on what the rules divide by, the green weight or the whole raw mixture; 0 or more. Raises OutOfRange on
+    "wanted" or "nitrite".
     """
     first = charge.doses[0].salt
     require_charge(charge, how.method)
@@ -116,7 +118,7 @@ def dosed_for(charge: Charge, how: Curing, wanted_ppm: float) -> tuple[Figure, .
         quantity=CURE_MASS,
         working=(_back(made, how, wanted_ppm),),
         source=FSIS_7620_3,
-        cautions=(WEIGH_IT,),
+        cautions=(WEIGH_IT, *doubt(made)),
     )
     if how.method in PART_IN:
         share = share_figure(
@@ -168,7 +170,9 @@ def _back(made: Charge, how: Curing, wanted_ppm: float) -> Step:
         )
     above = "{wanted} × {rest}" + (" − {share} × {other}" if other_kg else "")
     below = "{share} × {strength}" + (" − {wanted}" if by.cures_count else "")
-    return Step(f"Curing salt that makes it, its own weight counted: ({above}) ÷ ({below}) = {{cure}}", amounts)
+    counted = "its own weight counted" if by.cures_count else "beside the other"
+    whole = WHOLES[how.held[0].on]
+    return Step(f"Curing salt that makes it {whole}, {counted}: ({above}) ÷ ({below}) = {{cure}}", amounts)
 
 
 __all__ = [

@@ -27,8 +27,9 @@ def ingoing(charge: Charge, how: Curing, licence: str = "") -> tuple[Figure, ...
     nitrite, nitrate = (_sodium_ppm(charge, how.method, on, each) for each in ("nitrite", "nitrate"))
     said = (
         *notes.licensed(held, licence),
-        *nitrite_cautions(nitrite, nitrate, how),
+        *nitrite_cautions(charge, how),
         *notes.mistaken(charge, how.method),
+        *notes.doubt(charge),
         *notes.of_rows(held, "nitrite", charge),
     )
     found = [
@@ -36,7 +37,7 @@ def ingoing(charge: Charge, how: Curing, licence: str = "") -> tuple[Figure, ...
         _ion(held, "nitrite", nitrite),
     ]
     if nitrate:
-        cautions = (*nitrate_cautions(nitrate, how), *notes.of_rows(held, "nitrate", charge))
+        cautions = (*nitrate_cautions(charge, how), *notes.of_rows(held, "nitrate", charge))
         found.append(_amount(charge, how, on, held, "nitrate", cautions))
         found.append(_ion(held, "nitrate", nitrate))
     found += [_together(charge, how.method, each) for each in held if each.rule.substance == "both"]
@@ -65,7 +66,7 @@ def _amount(
     part_kg = charge.substance_kg(substance, "sodium")
     return Figure(
         key=substance,
-        name=f"{substance.capitalize()} going in{notes.allowed(held, substance, ion=False)}",
+        name=f"{substance.capitalize()} going in{notes.on(on)}{notes.allowed(held, substance, ion=False)}",
         value=_sodium_ppm(charge, how.method, on, substance) * PPM,
         quantity=GOING_IN,
         working=(
@@ -172,7 +173,7 @@ def _together(charge: Charge, method: Method, held: Held) -> Figure:
     little = (f"Less than {rule.least_ppm:g} ppm does not count as cured ({rule.cite}).",) if not held.enough else ()
     return Figure(
         "together",
-        f"Nitrite and nitrate together, of {notes.most(rule)} allowed by {rule.cite}",
+        f"Nitrite and nitrate together{notes.on(rule.on)}, of {notes.most(rule)} allowed by {rule.cite}",
         held.ppm * PPM,
         GOING_IN,
         (

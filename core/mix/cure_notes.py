@@ -3,11 +3,11 @@
 from __future__ import annotations
 
 from core.mix.charge import PPM, Charge
-from core.mix.curing_salt import mistaken_for_another
+from core.mix.curing_salt import doubted, mistaken_for_another
 from core.mix.held import Held
 from core.mix.ions import Substance
 from core.mix.measures import GOING_IN
-from core.mix.rule import WET, Method, Rule
+from core.mix.rule import WET, WHOLES, Base, Method, Rule
 from core.quantities import Amount
 
 US_CHART = "9 CFR 424.21(c)"
@@ -26,6 +26,11 @@ def allowed(held: tuple[Held, ...], substance: Substance, *, ion: bool) -> str:
     return next(said, "")
 
 
+def on(base: Base) -> str:
+    """What it is divided by, in the name of its figure, where that is not the meat."""
+    return "" if base == "meat" else f", {WHOLES[base]}"
+
+
 def licensed(held: tuple[Held, ...], licence: str) -> tuple[str, ...]:
     over = [each for each in held if not each.within]
     if not licence or not over:
@@ -39,6 +44,11 @@ def mistaken(charge: Charge, method: Method) -> tuple[str, ...]:
         return ()
     said = mistaken_for_another(charge.doses[0].salt, charge.cure_kg / charge.meat_kg)
     return (said,) if said else ()
+
+
+def doubt(charge: Charge) -> tuple[str, ...]:
+    """What is doubted of a label, once for each curing salt."""
+    return tuple(dict.fromkeys(said for dose in charge.doses if (said := doubted(dose.salt))))
 
 
 def of_rows(held: tuple[Held, ...], substance: Substance, charge: Charge) -> tuple[str, ...]:

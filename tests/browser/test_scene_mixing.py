@@ -394,7 +394,9 @@ def test_the_eu_refuses_25_grams_to_the_kilogram(seen: Seen):
 def test_canada_divides_by_the_whole_mixture(seen: Seen):
     """25 g × 6.25 % ÷ (10 000 + 260 + 200 + 25 g) = 149 ppm; on the meat alone it would be 156."""
     assert seen["canada: together"] == f"{25 * 0.0625 / (10_000 + 260 + 200 + 25) * 1e6:.0f} ppm" == "149 ppm"
-    assert "Nitrite and nitrate together, of 200 ppm allowed by CFIA 4.13.1" in plain(seen["canada"])
+    assert "Nitrite and nitrate together, on the whole raw mixture, of 200 ppm allowed by CFIA 4.13.1" in plain(
+        seen["canada"]
+    )
 
 
 def test_less_than_100_ppm_does_not_count_as_cured_in_canada(seen: Seen):

@@ -9,7 +9,6 @@ from core.daybook.batch import Batch
 from core.daybook.curing import Cured, charge_of, cured, curing_of, house_limits, licence_words
 from core.daybook.facts import CureWeighed
 from core.mix.brine import brine_figures
-from core.mix.charge import Charge
 from core.mix.cure import dosed, to_weigh
 from core.mix.rule import METHODS, WET
 from core.mix.rules import RULE_SETS, Curing
@@ -60,7 +59,7 @@ def _dosed(fact: CureWeighed, dose: Asked, subject: Subject) -> CureWeighed:
     if dose.ppm is None:
         return fact
     try:
-        made = dosed(_charge(fact, batch), _how(fact, subject), dose.ppm)
+        made = dosed(charge_of(fact, batch.meat_kg), _how(fact, subject), dose.ppm)
     except OutOfRange as refusal:
         raise OutOfRange("dose" if refusal.field == "wanted" else refusal.field, refusal.sentence) from None
     return evolve(fact, cure_kg=made.doses[0].kg)
@@ -77,28 +76,12 @@ def _as_before(subject: Subject, chosen: dict[str, str]) -> bool:
 def _figures(fact: CureWeighed, subject: Subject) -> tuple[Figure, ...]:
     batch = subject.batch
     assert batch is not None
-    return figures_of(Cured(_charge(fact, batch), _how(fact, subject), licence_words(batch)))
+    return figures_of(Cured(charge_of(fact, batch.meat_kg), _how(fact, subject), licence_words(batch)))
 
 
 def _how(fact: CureWeighed, subject: Subject) -> Curing:
     assert subject.batch is not None
     return curing_of(fact, subject.batch.start.style, shape_of(subject).day, house_limits(book()))
-
-
-def _charge(fact: CureWeighed, batch: Batch) -> Charge:
-    try:
-        return charge_of(fact, batch.meat_kg)
-    except OutOfRange as refusal:
-        raise _of_the_second(fact, refusal) from None
-
-
-def _of_the_second(fact: CureWeighed, refusal: OutOfRange) -> OutOfRange:
-    """A refusal about a label belongs beside the label that is at fault."""
-    try:
-        charge_of(CureWeighed(fact.cure_kg, fact.nitrite, fact.nitrate), 1.0)
-    except OutOfRange:
-        return refusal
-    return OutOfRange(f"second_{refusal.field}", refusal.sentence)
 
 
 def figures_of(cure: Cured) -> tuple[Figure, ...]:
