@@ -19,7 +19,7 @@ from __future__ import annotations
 from attrs import evolve
 
 from core.mix.charge import HEAVIEST_KG, PPM, Charge, Dose, basis, dose_making_kg, require_charge
-from core.mix.cure_figures import ingoing, share_figure
+from core.mix.cure_figures import ingoing, reckoned_by, share_figure
 from core.mix.cure_notes import doubt
 from core.mix.curing_salt import CuringSalt
 from core.mix.held import largest_kg, require_within
@@ -29,7 +29,7 @@ from core.mix.rule import METHODS, PART_IN, WHOLES, Method, Rule
 from core.mix.rules import Curing, as_curing
 from core.quantities import CURE_MASS, DOSE_MASS, FRACTION, PARTS_PER_MILLION, Amount
 from core.refusals import OutOfRange
-from core.sources import DEFINITION, FSIS_7620_3
+from core.sources import DEFINITION
 from core.working import Figure, Step
 
 
@@ -117,7 +117,7 @@ def dosed_for(charge: Charge, how: Curing, wanted_ppm: float) -> tuple[Figure, .
         value=cure_kg,
         quantity=CURE_MASS,
         working=(_back(made, how, wanted_ppm),),
-        source=FSIS_7620_3,
+        source=reckoned_by(how),
         cautions=(WEIGH_IT, *doubt(made)),
     )
     if how.method in PART_IN:

@@ -11,7 +11,7 @@ from core.mix.measures import GOING_IN, SALT_SHARE
 from core.mix.rule import PART_IN, WET, Base, Method
 from core.mix.rules import Curing
 from core.quantities import DOSE_MASS, FRACTION, PARTS_PER_MILLION, RATIO, Amount, Quantity
-from core.sources import DEFINITION, FSIS_7620_3
+from core.sources import DEFINITION, FSIS_7620_3, Source
 from core.working import Figure, Step
 
 IN_WATER_ONLY = (
@@ -48,6 +48,11 @@ def ingoing(charge: Charge, how: Curing, licence: str = "") -> tuple[Figure, ...
     return tuple(each for each in found if each is not None)
 
 
+def reckoned_by(how: Curing) -> Source:
+    """Who says what the substance is divided by: the US handbook its formulas, the others in their own text."""
+    return FSIS_7620_3 if how.rules == "us" else how.law[0].source
+
+
 def share_figure(key: str, name: str, words: str, part_kg: float, whole_kg: float, quantity: Quantity) -> Figure:
     share = Amount(part_kg / whole_kg, quantity)
     amounts = {"part": Amount(part_kg, DOSE_MASS), "whole": Amount(whole_kg, DOSE_MASS), "share": share}
@@ -74,7 +79,7 @@ def _amount(
             divided(charge, how.method, on, f"Sodium {substance}", part_kg),
             *(limit_step(each) for each in held if each.rule.substance == substance and each.rule.counted != "ion"),
         ),
-        source=FSIS_7620_3,
+        source=reckoned_by(how),
         cautions=cautions,
     )
 

@@ -11,7 +11,7 @@ from typing import Literal
 from attrs import evolve, field, frozen
 
 from core.mix.curing_salt import CuringSalt
-from core.mix.measures import GRAMS_PER_MEAT
+from core.mix.measures import CURE_SHARE, GRAMS_PER_MEAT
 from core.quantities import CURE_MASS, DOSE_MASS, FRACTION, PIECE_MASS, Quantity, never_up
 from core.refusals import Missing, OutOfRange
 
@@ -61,8 +61,9 @@ class Ingredient:
     @property
     def measure(self) -> Quantity:
         """What its part of the meat is shown in; a cure's is never rounded up."""
-        measure = GRAMS_PER_MEAT if self.in_grams else FRACTION
-        return never_up(measure) if self.role == "cure" else measure
+        if self.role == "cure":
+            return never_up(GRAMS_PER_MEAT) if self.in_grams else CURE_SHARE
+        return GRAMS_PER_MEAT if self.in_grams else FRACTION
 
     @property
     def curing_salt(self) -> CuringSalt:

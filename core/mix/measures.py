@@ -13,7 +13,7 @@ PER_MEAT = evolve(
 """Of the meat block: per-cent, or grams to the kilogram."""
 GRAMS_PER_MEAT = evolve(PER_MEAT, key="grams_per_meat", metric=(Rung(G_PER_KG, 2),), us=(Rung(G_PER_KG, 2),))
 
-CURE_SHARE = evolve(never_up(FRACTION), key="cure_share")
+CURE_SHARE = evolve(never_up(FRACTION), key="cure_share", metric=(Rung(PERCENT, 3),), us=(Rung(PERCENT, 3),))
 """Curing salt, of the meat or of the brine: never shown as more than it is."""
 GOING_IN = evolve(never_up(PARTS_PER_MILLION), key="going_in")
 """Nitrite and nitrate: 126.7 ppm that are just allowed are no 127, which would be refused where they are typed."""

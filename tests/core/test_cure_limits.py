@@ -10,7 +10,7 @@ import pytest
 
 from core.mix import limits
 from core.mix.charge import Charge, Dose, basis
-from core.mix.cure import Curing, CuringSalt, figures
+from core.mix.cure import Curing, CuringSalt, dosed_for, figures
 from core.mix.cure_figures import ingoing
 from core.mix.held import Held, holds, require_within
 from core.mix.rule import METHODS
@@ -183,6 +183,19 @@ def test_whole_meat_by_us_rules_is_told_of_bacon_however_it_is_cured(method):
     made = Charge(5.0, (Dose(CURE, 0.005),), 0.2, water_kg=5.0, taken=0.1)
     words = "Bacon has lower limits of its own (9 CFR 424.22(b)) and takes no nitrate (9 CFR 424.21(c)) in the US."
     assert (words in said(made, Curing("us", "meat", method))) is (method != "comminuted")
+
+
+@pytest.mark.parametrize(
+    ("how", "title"),
+    [
+        (US, "FSIS Directive 7620.3, Processing Inspectors' Calculations Handbook"),
+        (CA, "CFIA, Meat Hygiene Manual of Procedures, archived"),
+        (EU, "Reg. (EC) 1333/2008, Annex II, part E, consolidated 18 August 2026, with Reg. (EU) 2023/2108"),
+    ],
+)
+def test_each_rule_set_is_named_for_its_own_reckoning(how: Curing, title: str):
+    assert figure(figures(charge(100), how), "nitrite").source.title == title
+    assert figure(dosed_for(charge(0.0), how, 100.0), "cure").source.title == title
 
 
 def test_bacon_itself_is_not_told_of_bacon():
