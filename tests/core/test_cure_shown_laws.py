@@ -1,7 +1,5 @@
 """What is shown of a cure is never more than was worked out: fed back into the program, in any unit, it is accepted."""
 
-from collections.abc import Callable
-
 import pytest
 from attrs import evolve
 from hypothesis import assume, given
@@ -21,6 +19,7 @@ from core.mix.weighing import aim_kg, rounding
 from core.quantities import FRACTION, MASS, PARTS_PER_MILLION, Amount, Manner, Quantity
 from core.reading import read
 from core.refusals import OutOfRange
+from tests.core.reaching import reaches
 
 HOWS = [
     Curing(key, product, method) for key in RULE_SETS for method in METHODS for product in products_for(key, method)
@@ -32,12 +31,6 @@ salts = st.builds(CuringSalt, st.floats(0.004, 0.07), st.just(0.0), st.just(0.0)
 AT_MOST = st.one_of(st.just(1.0), st.floats(1, 1 + 0.99 * SLACK), st.floats(0.9, 1))
 """Of the largest dose: all of it, what the tolerance of the limits lets pass, or a little less."""
 divisions = st.sampled_from([1e-5, 1e-4, 5e-4, 1e-3, 2e-3, 5e-3])
-
-
-def reaches(law: Callable[[], None], reached: list[object], least: int = 40) -> None:
-    """The law holds, and it was not empty: so many examples came as far as its assertion."""
-    law()
-    assert len(reached) >= least
 
 
 def texts(amount: Amount, manner: Manner) -> list[str]:
