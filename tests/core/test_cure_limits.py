@@ -7,11 +7,13 @@ sources in `tests/published/cure.csv`; here it is where each of them begins to b
 from datetime import date
 
 import pytest
+from attrs import evolve
 
 from core.mix import limits
-from core.mix.charge import Charge, Dose, basis
+from core.mix.charge import Charge, Dose, basis, require_charge
 from core.mix.cure import Curing, CuringSalt, dosed_for, figures
 from core.mix.cure_figures import ingoing
+from core.mix.curing_salt import mistaken_for_another
 from core.mix.held import Held, holds, require_within
 from core.mix.rule import METHODS
 from core.mix.rules import RULE_SETS, products_for, rules_for
@@ -228,3 +230,95 @@ def test_both_of_canada_are_each_salt_by_its_weight():
     salt = CuringSalt(0.05, 0.04, nitrite_of="potassium", nitrate_of="potassium")
     (held,) = holds(Charge(10.0, (Dose(salt, 0.01),)), CA)
     assert held.ppm == pytest.approx(0.01 * 0.09 / 10.01 * 1e6)
+
+
+HEAVY = ("other_salt_kg", "water_kg", "sugar_kg", "other_kg", "accelerator_kg")
+
+
+@pytest.mark.parametrize("key", HEAVY)
+@pytest.mark.parametrize(("kg", "stands"), [(-1e-9, False), (0.0, True), (9_999.9, True), (10_000.0, False)])
+def test_what_goes_in_weighs_from_nothing_to_less_than_10_tonnes(key: str, kg: float, stands: bool):
+    made = evolve(charge(100), **{key: kg})
+    if stands:
+        assert require_charge(made, "comminuted") is None
+        return
+    with pytest.raises(OutOfRange) as caught:
+        require_charge(made, "comminuted")
+    assert caught.value.field == key
+
+
+@pytest.mark.parametrize(("meat_kg", "stands"), [(0.0, False), (1e-6, True), (9_999.9, True), (10_000.0, False)])
+def test_meat_weighs_more_than_nothing_and_less_than_10_tonnes(meat_kg: float, stands: bool):
+    made = Charge(meat_kg, (Dose(CURE, 0.0),))
+    if stands:
+        assert require_charge(made, "comminuted") is None
+        return
+    with pytest.raises(OutOfRange) as caught:
+        require_charge(made, "comminuted")
+    assert caught.value.field == "meat_kg"
+
+
+@pytest.mark.parametrize(("kg", "stands"), [(-1e-9, False), (0.0, True), (9_999.9, True), (10_000.0, False)])
+def test_a_dose_weighs_from_nothing_to_less_than_10_tonnes(kg: float, stands: bool):
+    made = Charge(10.0, (Dose(CURE, kg),))
+    if stands:
+        assert require_charge(made, "comminuted") is None
+        return
+    with pytest.raises(OutOfRange) as caught:
+        require_charge(made, "comminuted")
+    assert caught.value.field == "dose"
+
+
+@pytest.mark.parametrize(
+    ("nitrite", "stands"), [(0.000999, False), (0.001, True), (0.1, True), (0.1001, False), (0.0, False)]
+)
+def test_a_curing_salt_holds_a_tenth_of_a_per_cent_to_ten_of_nitrite(nitrite: float, stands: bool):
+    if stands:
+        assert CuringSalt(nitrite).nitrite == nitrite
+        return
+    with pytest.raises(OutOfRange) as caught:
+        CuringSalt(nitrite)
+    assert caught.value.field == "nitrite"
+
+
+@pytest.mark.parametrize(("nitrate", "stands"), [(0.000999, False), (0.001, True), (0.0, True)])
+def test_nitrate_in_a_curing_salt_is_a_tenth_of_a_per_cent_at_least(nitrate: float, stands: bool):
+    if stands:
+        assert CuringSalt(0.0625, nitrate).nitrate == nitrate
+        return
+    with pytest.raises(OutOfRange) as caught:
+        CuringSalt(0.0625, nitrate)
+    assert caught.value.field == "nitrate"
+
+
+@pytest.mark.parametrize(("other", "stands"), [(0.9375, True), (0.93751, False)])
+def test_the_parts_of_a_curing_salt_are_no_more_than_the_whole(other: float, stands: bool):
+    if stands:
+        assert CuringSalt(0.0625, 0.0, other).table_salt == pytest.approx(0.0, abs=1e-12)
+        return
+    with pytest.raises(OutOfRange) as caught:
+        CuringSalt(0.0625, 0.0, other)
+    assert caught.value.field == "nitrate"
+
+
+@pytest.mark.parametrize(
+    ("salt", "share", "word"),
+    [
+        (0.0101, 0.01, ""), (0.0101, 0.010001, "concentrate"), (0.01, 0.010001, ""),
+        (0.01, 0.00499, "complete mix"), (0.01, 0.005, ""), (0.01, 0.0, ""), (0.0101, 0.00499, ""),
+    ],
+)  # fmt: skip
+def test_when_one_kind_of_cure_is_dosed_like_the_other(salt: float, share: float, word: str):
+    said_ = mistaken_for_another(CuringSalt(salt), share)
+    assert word in said_
+    assert bool(word) is bool(said_)
+
+
+@pytest.mark.parametrize(("ppm", "stands"), [(-0.001, False), (0.0, True), (156.0, True)])
+def test_what_is_wanted_is_0_ppm_or_more(ppm: float, stands: bool):
+    if stands:
+        assert dosed_for(charge(0.0), US, ppm)[0].value == pytest.approx(ppm * 1e-6 * 10 / 0.05)
+        return
+    with pytest.raises(OutOfRange) as caught:
+        dosed_for(charge(0.0), US, ppm)
+    assert caught.value.field == "wanted"

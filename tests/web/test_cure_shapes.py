@@ -177,6 +177,17 @@ def test_canada_says_that_its_ppm_are_on_the_whole_mixture(visitor: Visitor, sal
     assert "whole raw mixture" not in anew(visitor, f"{salami}/cure", rules="us").text
 
 
+def test_a_dose_of_0_0025_is_asked_about_and_a_share_is_named(visitor: Visitor, salami: str):
+    page = visitor.post(f"{salami}/cure", dose="0.0025", nitrite="6.25", nitrate="0", rules="us")
+    assert "0.25 %" in page.beside("dose")
+
+
+@pytest.mark.parametrize("dose", ["0.05", "0", "0.0025 %"])
+def test_a_small_dose_that_is_usual_or_has_its_unit_is_taken(visitor: Visitor, salami: str, dose: str):
+    page = visitor.post(f"{salami}/cure", dose=dose, nitrite="6.25", nitrate="0", rules="us")
+    assert "saved=" in page.path
+
+
 def test_a_pump_of_0_2_is_asked_about_in_the_form(visitor: Visitor, ham: str):
     page = visitor.post(f"{ham}/cure", **PUMPED | {"taken": "0.2"})
     assert "20 %" in page.beside("taken")

@@ -11,14 +11,15 @@ from flask import request
 from core.daybook.facts import CureWeighed
 from core.mix.charge import PPM
 from core.mix.cure_sheets import NITRATE, NITRITE, OTHER, OTHER_SALT, PICK_UP, PUMP, SUGAR, WATER
-from core.mix.curing_salt import STRENGTH
+from core.mix.curing_salt import DOSE, STRENGTH
 from core.mix.ions import ALKALIS
 from core.mix.rule import METHODS, WET, WHOLE, Method
 from core.mix.rules import RULE_SETS, products_for
 from core.quantities import DOSE_MASS, FRACTION, PARTS_PER_MILLION, Manner
-from core.reading import read
+from core.reading import is_bare, read
 from core.refusals import NotAQuantity, OutOfRange
 from core.release.readiness import METHOD_OF
+from core.usual import ask, is_usual
 from core.worksheet import Choice, Number
 from web.entry_forms import ASKED_ANEW, Subject
 from web.forms import Input, Ticks, typed
@@ -30,6 +31,7 @@ USUAL_NITRITE = 0.0625
 """The strength most curing salts for sausage carry on their label in North America; the form starts there."""
 HEAVIEST_DOSE_KG = 100.0
 MOST_PPM = 10_000.0
+USUAL_SHARE = (0.0005, 1.0)  # of the meat; 0.0025 typed for 0.25 % lands below. What is too much, the rules refuse
 ALSO = {
     "second": "a second curing salt",
     "potassium": "potassium nitrite or nitrate",
@@ -87,6 +89,8 @@ class Dose:
             keep = weighed and self.unit != "g"
             raise NotAQuantity(self.key, refusal.sentence if keep else sentence) from None
         value = self._between(value, HEAVIEST_DOSE_KG if weighed else 1)
+        if not weighed and is_bare(text) and not is_usual(value, USUAL_SHARE):
+            raise ask(self.key, self.label, value, DOSE, USUAL_SHARE, manner)
         return Asked(kg=value) if weighed else Asked(share=value)
 
     def _between(self, value: float, most: float) -> float:
