@@ -164,12 +164,12 @@ class Amount:
         """The first rung that the value reaches once rounded by the rung below: 9.9996 kg is 10 kg, not 10 000 g."""
         ladder = self.quantity.ladder(system)
         for rung, below in pairwise(ladder):
-            rounded = below.unit.to_si(self._rounded(below.unit, below.decimals))
+            rounded = below.unit.to_si(self.rounded(below.unit, below.decimals))
             if abs(rung.unit.from_si(rounded)) >= rung.from_value * (1 - 1e-12):
                 return rung
         return ladder[-1]
 
-    def _rounded(self, unit: Unit, decimals: int) -> float:
+    def rounded(self, unit: Unit, decimals: int) -> float:
         """In this unit, by the way its quantity rounds. What is a whole step but for a float's last digits stays it."""
         value = unit.from_si(self.value)
         if self.quantity.rounds == "nearest":
@@ -181,13 +181,13 @@ class Amount:
         return whole / step
 
     def _with_unit(self, unit: Unit, decimals: int, manner: Manner, trim: bool) -> str:
-        text = show_number(self._rounded(unit, decimals), decimals, manner, trim=trim, least=self.quantity.least)
+        text = show_number(self.rounded(unit, decimals), decimals, manner, trim=trim, least=self.quantity.least)
         return f"{text} {unit.symbol}" if unit.symbol else text
 
     def _compound(self, rung: Rung, then: Unit, manner: Manner) -> str:
         """12 lb 4 oz; the carry is taken after rounding, so 15.96 oz is never shown beside a pound it completes."""
         per = round(rung.unit.factor / then.factor)
-        small = self._rounded(then, rung.decimals)
+        small = self.rounded(then, rung.decimals)
         whole, rest = divmod(abs(small), per)
         minus = "\u2212" if small < 0 else ""
         parts = [f"{show_number(whole, 0, manner)} {rung.unit.symbol}"]
@@ -211,6 +211,11 @@ def show_number(value: float, decimals: int, manner: Manner = METRIC, *, trim: b
         text = f"{whole}.{part}" if part else whole
     minus = "\u2212" if value < 0 and any(digit in text for digit in "123456789") else ""
     return minus + text.replace(",", NO_BREAK_SPACE).replace(".", manner.decimal)
+
+
+def never_up(quantity: Quantity) -> Quantity:
+    """The same kind of reading where more would be the greater harm."""
+    return evolve(quantity, rounds="down")
 
 
 def _each(
@@ -251,7 +256,7 @@ DOSE_MASS = Quantity(  # what is weighed on the fine scale; grams stay in sight 
     example_metric="31 g",
     example_us="31 g",
 )
-CURE_MASS = evolve(DOSE_MASS, key="cure_mass", rounds="down")
+CURE_MASS = evolve(never_up(DOSE_MASS), key="cure_mass")
 """A dose of curing salt: what is shown, weighed and typed in again is never more than what was worked out."""
 VOLUME = Quantity(
     key="volume",

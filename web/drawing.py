@@ -11,7 +11,6 @@ from flask import Flask, request, url_for
 from core import quantities
 from core.chamber.rates import AIR_SPEED, LASTING
 from core.daybook.book import Line
-from core.mix.measures import GRAMS_PER_MEAT
 from core.quantities import Amount, Manner, Quantity
 from core.release.readiness import ACID_PH, STYLES
 from core.working import Step
@@ -40,7 +39,7 @@ def prepare(app: Flask) -> None:
     )
     app.jinja_env.filters.update(day=day, clock=clock, hour=hour, ago=ago, left=left)
     app.jinja_env.globals.update(q=quantities, stage_words=STAGE_WORDS, styles=STYLES, acid_ph=ACID_PH)
-    app.jinja_env.globals.update(grams_per_meat=GRAMS_PER_MEAT, lasting=LASTING, air_speed=AIR_SPEED)
+    app.jinja_env.globals.update(lasting=LASTING, air_speed=AIR_SPEED)
     app.jinja_env.globals.update(units_for=units_for, correctable=correctable, fresh_id=fresh_id, now=visitor.now)
     app.jinja_env.tests.update(
         number=lambda each: isinstance(each, Number),

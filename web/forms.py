@@ -11,7 +11,7 @@ from attrs import field, frozen
 from werkzeug.datastructures import MultiDict
 
 from core.daybook.facts.instruments import InstrumentKind
-from core.quantities import Manner, Quantity, show_number
+from core.quantities import Amount, Manner, Quantity, show_number
 from core.refusals import Missing, NotAQuantity, OutOfRange, Refusal, Refused
 from core.worksheet import Choice, Number
 from web.visitor import now, offset_at
@@ -171,7 +171,8 @@ def typed(value: float | None, quantity: Quantity, manner: Manner) -> str:
         return ""
     number = quantity.bare(manner.system).from_si(value)
     decimals = max(0, min(12, 6 - math.floor(math.log10(abs(number))))) if number else 0  # seven digits, however small
-    return show_number(number, decimals, manner, trim=True).replace("\u00a0", "")
+    rounded = Amount(value, quantity).rounded(quantity.bare(manner.system), decimals)
+    return show_number(rounded, decimals, manner, trim=True).replace("\u00a0", "")
 
 
 def suggested(value: float, quantity: Quantity, manner: Manner) -> str:

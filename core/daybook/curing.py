@@ -12,7 +12,7 @@ from core.daybook.book import Book
 from core.daybook.facts import CureWeighed, HouseRule, LicensedException
 from core.mix.charge import Charge, Dose, basis
 from core.mix.cure import figures
-from core.mix.curing_salt import CuringSalt
+from core.mix.curing_salt import CuringSalt, second_salt
 from core.mix.held import Held, holds
 from core.mix.ingoing import Ingoing, ingoing_of
 from core.mix.licence import LIFTED, Licence
@@ -66,10 +66,10 @@ class Cured:
 
 
 def charge_of(fact: CureWeighed, meat_kg: float) -> Charge:
-    """Raises OutOfRange for what no curing salt is."""
+    """Raises OutOfRange for what no curing salt is, Missing where the label of a second one is not known."""
     doses = [Dose(CuringSalt(fact.nitrite, fact.nitrate, 0.0, fact.nitrite_of, fact.nitrate_of), fact.cure_kg)]
     if fact.second_kg:
-        doses.append(Dose(CuringSalt(fact.second_nitrite, fact.second_nitrate), fact.second_kg))
+        doses.append(Dose(second_salt(fact.second_nitrite, fact.second_nitrate), fact.second_kg))
     return Charge(
         meat_kg,
         tuple(doses),

@@ -101,9 +101,12 @@ def sheet_of(batch: Batch) -> Sheet | None:
 
 
 def _as_the_cure_is(formula: Formula, others: tuple[Portion, ...], cure: CureWeighed | None) -> tuple[Portion, ...]:
-    """A cure of another strength, a blend perhaps, is asked for by its nitrite, and the salt it brings is taken off."""
+    """A cure of another strength, a blend perhaps, is asked for by its nitrite, and the salt it brings is taken off.
+
+    Beside a second curing salt the formula's own stays asked for as it stands: no one row tells what both make.
+    """
     meant = formula.cure
-    if cure is None or meant is None or cure.cure_kg <= 0 or not meant.nitrite or not cure.nitrite:
+    if cure is None or meant is None or cure.cure_kg <= 0 or not meant.nitrite or not cure.nitrite or cure.second_kg:
         return others
     if abs(cure.nitrite - meant.nitrite) <= ALIKE:
         return others

@@ -8,10 +8,10 @@ from __future__ import annotations
 
 import math
 
-from attrs import frozen
+from attrs import evolve, frozen
 
 from core.mix.weighing import ALLOWED, SLACK, finer_division_kg, weighable
-from core.quantities import DOSE_MASS, FRACTION, Amount, Quantity
+from core.quantities import CURE_MASS, DOSE_MASS, FRACTION, Amount, Quantity
 from core.refusals import OutOfRange
 from core.sources import COMMON_PRACTICE, DEFINITION
 from core.working import Figure, Step
@@ -19,6 +19,8 @@ from core.working import Figure, Step
 STEP = 10
 """The cure of a blend goes up by so many divisions: a number that is easily weighed."""
 MOST_TRIES = 2000
+SALT_IN_BLEND = evolve(DOSE_MASS, key="salt_in_blend", rounds="up")
+"""Less salt would make the blend stronger than the dose wants."""
 KEEP_APART = "The blend is a curing salt, not table salt: label it with its nitrite, keep it apart, and count its salt."
 MIX_WELL = (
     "Mix it long and dry. Grains of different size part again: stir it anew before each use "
@@ -50,7 +52,7 @@ class Blend:
 
 
 def blend_for(dose_kg: float, salt_kg: float, division_kg: float, allowed: float = ALLOWED) -> Blend:
-    """The least blend from which the dose can be weighed to ± allowed on a scale of this division.
+    """The least blend from which the dose can be weighed to ± allowed on a scale of this division, and no more than it.
 
     dose_kg: curing salt wanted. salt_kg: the batch's plain salt, the most that the blend may bring along. Raises
     OutOfRange on "salt_kg" where even all of the salt makes no weight that this scale can weigh.
@@ -71,7 +73,7 @@ def blend_for(dose_kg: float, salt_kg: float, division_kg: float, allowed: float
 
 def _blend(dose_kg: float, take_kg: float, division_kg: float, cure_divisions: int) -> Blend:
     cure_kg = cure_divisions * division_kg
-    salt_kg = round(cure_kg * (take_kg / dose_kg - 1) / division_kg) * division_kg
+    salt_kg = math.ceil(cure_kg * (take_kg / dose_kg - 1) / division_kg - 1e-6) * division_kg
     total = cure_kg + salt_kg
     # The worst is one division too much cure, too little salt and too much blend; or all three the other way.
     most = (take_kg + division_kg) * (cure_kg + division_kg) / total
@@ -89,7 +91,7 @@ def _require(dose_kg: float, salt_kg: float, division_kg: float) -> None:
 
 
 def _said(mass_kg: float) -> str:
-    return Amount(mass_kg, DOSE_MASS).show_exact(significant=3)
+    return Amount(mass_kg, CURE_MASS).show_exact(significant=3)
 
 
 def preblend(dose_kg: float, salt_kg: float, division_kg: float) -> tuple[Figure, ...]:
@@ -100,25 +102,27 @@ def preblend(dose_kg: float, salt_kg: float, division_kg: float) -> tuple[Figure
         "all": Amount(dose_kg + salt_kg, DOSE_MASS),
         "salt": Amount(salt_kg, DOSE_MASS),
         "division": Amount(division_kg, DOSE_MASS),
-        "cure": Amount(made.cure_kg, DOSE_MASS),
-        "blended": Amount(made.salt_kg, DOSE_MASS),
+        "cure": Amount(made.cure_kg, CURE_MASS),
+        "blended": Amount(made.salt_kg, SALT_IN_BLEND),
         "total": Amount(made.cure_kg + made.salt_kg, DOSE_MASS),
         "strength": Amount(made.strength, FRACTION),
-        "take": Amount(made.take_kg, DOSE_MASS),
-        "made": Amount(made.dose_kg, DOSE_MASS),
+        "take": Amount(made.take_kg, CURE_MASS),
+        "made": Amount(made.dose_kg, CURE_MASS),
         "left": Amount(max(0.0, salt_kg - made.taken_salt_kg), DOSE_MASS),
         "brought": Amount(made.taken_salt_kg, DOSE_MASS),
         "worst": Amount(made.worst, FRACTION),
     }
     needless = (
-        ("This scale can weigh the dose as it is: no blend is needed.",) if weighable(dose_kg, division_kg) else ()
+        ("This scale can weigh the dose as it is: no blend is needed.",)
+        if weighable(dose_kg, division_kg, never_up=True)
+        else ()
     )
     return (
         _figure(
             "take",
             "Take of the blend",
             made.take_kg,
-            DOSE_MASS,
+            CURE_MASS,
             (KEEP_APART, *needless),
             Step("Curing salt + salt of the batch, at most: {dose} + {salt} = {all}", amounts),
             Step("Down to what the scale shows: {take}", amounts),
@@ -128,7 +132,7 @@ def preblend(dose_kg: float, salt_kg: float, division_kg: float) -> tuple[Figure
             "blend_cure",
             "Curing salt into the blend",
             made.cure_kg,
-            DOSE_MASS,
+            CURE_MASS,
             (MIX_WELL,),
             Step("The least, in steps of ten divisions, with which both weighings stay within ±5 %: {cure}", amounts),
         ),
@@ -136,9 +140,9 @@ def preblend(dose_kg: float, salt_kg: float, division_kg: float) -> tuple[Figure
             "blend_salt",
             "Salt into the blend",
             made.salt_kg,
-            DOSE_MASS,
+            SALT_IN_BLEND,
             (),
-            Step("{cure} × ({take} ÷ {dose} − 1), to what the scale shows: {blended}", amounts),
+            Step("{cure} × ({take} ÷ {dose} − 1), up to what the scale shows: {blended}", amounts),
             Step("Curing salt in the blend: {cure} ÷ {total} = {strength}", amounts),
         ),
         _figure(

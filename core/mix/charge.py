@@ -13,10 +13,12 @@ from attrs import evolve, field, frozen
 from core.mix.curing_salt import CuringSalt
 from core.mix.ions import Counted, Substance
 from core.mix.rule import PART_IN, WET, Base, Method, Rule
+from core.quantities import FRACTION, Amount
 from core.refusals import Missing, OutOfRange
 
 PPM = 1e-6
 HEAVIEST_KG = 10_000.0
+LEAST_TAKEN = 0.01  # common practice, no published source; 0.2 for 20 % lands below, and would let in a hundredfold
 MOST_TAKEN = 1.0
 """A piece takes up its own weight of brine at the very most."""
 
@@ -113,6 +115,17 @@ def require_charge(charge: Charge, method: Method) -> None:
         raise Missing("taken", f"Enter the {what}: brine in the meat to its green weight, for example 10 %.")
     if charge.taken is not None and not 0 < charge.taken <= MOST_TAKEN:
         raise OutOfRange("taken", "Brine in the meat must be more than 0 and at most 100 % of its green weight.")
+    if charge.taken is not None and charge.taken < LEAST_TAKEN * (1 - 1e-9):
+        raise OutOfRange("taken", _too_little_taken(charge.taken, method))
+
+
+def _too_little_taken(taken: float, method: Method) -> str:
+    what = "pump" if method == "pump" else "pick-up"
+    said, whole = (Amount(each, FRACTION).show_exact() for each in (taken, taken * 100))
+    return (
+        f"A {what} of {said} is none: brine in the meat is at least 1 % of its green weight. If {whole} is meant, "
+        "enter that."
+    )
 
 
 def counted_kg(charge: Charge, rule: Rule) -> float:

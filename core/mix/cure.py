@@ -19,16 +19,18 @@ from __future__ import annotations
 from attrs import evolve
 
 from core.mix.charge import HEAVIEST_KG, PPM, Charge, Dose, basis, dose_making_kg, require_charge
-from core.mix.cure_figures import ingoing, share_figure
+from core.mix.cure_figures import ingoing, reckoned_by, share_figure
+from core.mix.cure_notes import doubt
 from core.mix.curing_salt import CuringSalt
 from core.mix.held import largest_kg, require_within
 from core.mix.licence import Licence, require_allowed
 from core.mix.limits import WEIGH_IT
-from core.mix.rule import METHODS, PART_IN, Method, Rule
+from core.mix.measures import CURE_SHARE
+from core.mix.rule import METHODS, PART_IN, WHOLES, Method, Rule
 from core.mix.rules import Curing, as_curing
-from core.quantities import DOSE_MASS, FRACTION, PARTS_PER_MILLION, Amount
+from core.quantities import CURE_MASS, DOSE_MASS, FRACTION, PARTS_PER_MILLION, Amount
 from core.refusals import OutOfRange
-from core.sources import DEFINITION, FSIS_7620_3
+from core.sources import DEFINITION
 from core.working import Figure, Step
 
 
@@ -89,8 +91,8 @@ def figures(charge: Charge, how: Curing, licence: Licence | None = None) -> tupl
 def dosed(charge: Charge, how: Curing, wanted_ppm: float, licence: Licence | None = None) -> Charge:
     """The charge with so much of its first curing salt that all nitrite together is the wanted, as sodium nitrite.
 
-    wanted_ppm: by the reckoning of the rules, 0 or more. licence: as in `figures`. Raises OutOfRange on "wanted" or
-    "nitrite".
+    wanted_ppm: on what the rules divide by, the green weight or the whole raw mixture; 0 or more. licence: as in
+    `figures`. Raises OutOfRange on "wanted" or "nitrite".
     """
     first = charge.doses[0].salt
     require_charge(charge, how.method)
@@ -114,28 +116,32 @@ def dosed_for(charge: Charge, how: Curing, wanted_ppm: float) -> tuple[Figure, .
         key="cure",
         name="Curing salt to weigh",
         value=cure_kg,
-        quantity=DOSE_MASS,
+        quantity=CURE_MASS,
         working=(_back(made, how, wanted_ppm),),
-        source=FSIS_7620_3,
-        cautions=(WEIGH_IT,),
+        source=reckoned_by(how),
+        cautions=(WEIGH_IT, *doubt(made)),
     )
     if how.method in PART_IN:
-        share = share_figure("share", "Curing salt, of the brine", "Curing salt ÷ brine", cure_kg, made.pickle_kg)
+        share = share_figure(
+            "share", "Curing salt, of the brine", "Curing salt ÷ brine", cure_kg, made.pickle_kg, CURE_SHARE
+        )
     else:
-        share = share_figure("share", "Curing salt, of the meat", "Curing salt ÷ meat", cure_kg, made.meat_kg)
+        share = share_figure(
+            "share", "Curing salt, of the meat", "Curing salt ÷ meat", cure_kg, made.meat_kg, CURE_SHARE
+        )
     return (grams, share, *ingoing(made, how))
 
 
 def to_weigh(charge: Charge) -> Figure:
     """The curing salt in grams, beside a dose thought of as a share or as ppm: it is grams that are weighed."""
-    cure = Amount(charge.doses[0].kg, DOSE_MASS)
+    cure = Amount(charge.doses[0].kg, CURE_MASS)
     amounts = {
-        "share": Amount(charge.doses[0].kg / charge.meat_kg, FRACTION),
+        "share": Amount(charge.doses[0].kg / charge.meat_kg, CURE_SHARE),
         "meat": Amount(charge.meat_kg, DOSE_MASS),
         "cure": cure,
     }
     step = Step("To the green weight: {share} × {meat} = {cure}", amounts)
-    return Figure("cure", "Curing salt to weigh", cure.value, DOSE_MASS, (step,), DEFINITION)
+    return Figure("cure", "Curing salt to weigh", cure.value, CURE_MASS, (step,), DEFINITION)
 
 
 def as_sodium_nitrite(how: Curing) -> Rule:
@@ -156,7 +162,7 @@ def _back(made: Charge, how: Curing, wanted_ppm: float) -> Step:
         "share": Amount(by.share, FRACTION),
         "other": Amount(other_kg, DOSE_MASS),
         "strength": Amount(first.salt.strength("nitrite", "sodium"), FRACTION),
-        "cure": Amount(first.kg, DOSE_MASS),
+        "cure": Amount(first.kg, CURE_MASS),
     }
     if not by.cures_count and not other_kg:
         return Step(
@@ -165,7 +171,9 @@ def _back(made: Charge, how: Curing, wanted_ppm: float) -> Step:
         )
     above = "{wanted} × {rest}" + (" − {share} × {other}" if other_kg else "")
     below = "{share} × {strength}" + (" − {wanted}" if by.cures_count else "")
-    return Step(f"Curing salt that makes it, its own weight counted: ({above}) ÷ ({below}) = {{cure}}", amounts)
+    counted = "its own weight counted" if by.cures_count else "beside the other"
+    whole = WHOLES[how.held[0].on]
+    return Step(f"Curing salt that makes it {whole}, {counted}: ({above}) ÷ ({below}) = {{cure}}", amounts)
 
 
 __all__ = [

@@ -8,10 +8,11 @@ from core.mix.held import Held, holds
 from core.mix.ions import ION_IN, Substance, factor
 from core.mix.licence import Licence
 from core.mix.limits import CANADA_LEAST_SALT, nitrate_cautions, nitrite_cautions
+from core.mix.measures import GOING_IN, SALT_SHARE
 from core.mix.rule import PART_IN, WET, Base, Method
 from core.mix.rules import Curing
-from core.quantities import DOSE_MASS, FRACTION, PARTS_PER_MILLION, RATIO, Amount
-from core.sources import DEFINITION, FSIS_7620_3
+from core.quantities import DOSE_MASS, FRACTION, PARTS_PER_MILLION, RATIO, Amount, Quantity
+from core.sources import DEFINITION, FSIS_7620_3, Source
 from core.working import Figure, Step
 
 IN_WATER_ONLY = (
@@ -27,8 +28,9 @@ def ingoing(charge: Charge, how: Curing, licence: Licence | None = None) -> tupl
     nitrite, nitrate = (_sodium_ppm(charge, how.method, on, each) for each in ("nitrite", "nitrate"))
     said = (
         *notes.licensed(held, licence),
-        *nitrite_cautions(nitrite, nitrate, how),
+        *nitrite_cautions(charge, how),
         *notes.mistaken(charge, how.method),
+        *notes.doubt(charge),
         *notes.of_rows(held, "nitrite", charge),
     )
     found = [
@@ -36,7 +38,7 @@ def ingoing(charge: Charge, how: Curing, licence: Licence | None = None) -> tupl
         _ion(held, "nitrite", nitrite),
     ]
     if nitrate:
-        cautions = (*nitrate_cautions(nitrate, how), *notes.of_rows(held, "nitrate", charge))
+        cautions = (*nitrate_cautions(charge, how), *notes.of_rows(held, "nitrate", charge))
         found.append(_amount(charge, how, on, held, "nitrate", cautions))
         found.append(_ion(held, "nitrate", nitrate))
     found += [_together(charge, how.method, each) for each in held if each.rule.substance == "both"]
@@ -47,11 +49,16 @@ def ingoing(charge: Charge, how: Curing, licence: Licence | None = None) -> tupl
     return tuple(each for each in found if each is not None)
 
 
-def share_figure(key: str, name: str, words: str, part_kg: float, whole_kg: float) -> Figure:
-    share = Amount(part_kg / whole_kg, FRACTION)
+def reckoned_by(how: Curing) -> Source:
+    """Who says what the substance is divided by: the US handbook its formulas, the others in their own text."""
+    return FSIS_7620_3 if how.rules == "us" else how.law[0].source
+
+
+def share_figure(key: str, name: str, words: str, part_kg: float, whole_kg: float, quantity: Quantity) -> Figure:
+    share = Amount(part_kg / whole_kg, quantity)
     amounts = {"part": Amount(part_kg, DOSE_MASS), "whole": Amount(whole_kg, DOSE_MASS), "share": share}
     return Figure(
-        key, name, share.value, FRACTION, (Step(words + ": {part} ÷ {whole} = {share}", amounts),), DEFINITION
+        key, name, share.value, quantity, (Step(words + ": {part} ÷ {whole} = {share}", amounts),), DEFINITION
     )
 
 
@@ -65,15 +72,15 @@ def _amount(
     part_kg = charge.substance_kg(substance, "sodium")
     return Figure(
         key=substance,
-        name=f"{substance.capitalize()} going in{notes.allowed(held, substance, ion=False)}",
+        name=f"{substance.capitalize()} going in{notes.on(on)}{notes.allowed(held, substance, ion=False)}",
         value=_sodium_ppm(charge, how.method, on, substance) * PPM,
-        quantity=PARTS_PER_MILLION,
+        quantity=GOING_IN,
         working=(
             *_parts(charge, substance),
             divided(charge, how.method, on, f"Sodium {substance}", part_kg),
             *(limit_step(each) for each in held if each.rule.substance == substance and each.rule.counted != "ion"),
         ),
-        source=FSIS_7620_3,
+        source=reckoned_by(how),
         cautions=cautions,
     )
 
@@ -158,7 +165,7 @@ def _ion(held: tuple[Held, ...], substance: Substance, sodium_ppm: float) -> Fig
     text = f"Sodium {substance} × molar mass of the ion ÷ molar mass of the salt: {{made}} × {{part}} = {{ion}}"
     limits = (limit_step(each) for each in held if each.rule.substance == substance and each.rule.counted == "ion")
     name = f"The same, as {substance} ion{notes.allowed(held, substance, ion=True)}"
-    return Figure(f"{substance}_ion", name, ion, PARTS_PER_MILLION, (Step(text, amounts), *limits), DEFINITION)
+    return Figure(f"{substance}_ion", name, ion, GOING_IN, (Step(text, amounts), *limits), DEFINITION)
 
 
 def _together(charge: Charge, method: Method, held: Held) -> Figure:
@@ -172,9 +179,9 @@ def _together(charge: Charge, method: Method, held: Held) -> Figure:
     little = (f"Less than {rule.least_ppm:g} ppm does not count as cured ({rule.cite}).",) if not held.enough else ()
     return Figure(
         "together",
-        f"Nitrite and nitrate together, of {notes.most(rule)} allowed by {rule.cite}",
+        f"Nitrite and nitrate together{notes.on(rule.on)}, of {notes.most(rule)} allowed by {rule.cite}",
         held.ppm * PPM,
-        PARTS_PER_MILLION,
+        GOING_IN,
         (
             Step("Nitrite + nitrate, each salt by its weight: {nitrite} + {nitrate} = {both}", amounts),
             divided(charge, method, rule.on, "Both", sum(kg.values())),
@@ -194,7 +201,7 @@ def _accelerator(charge: Charge, method: Method, held: Held) -> Figure | None:
         "accelerator",
         "Ascorbate or erythorbate going in",
         made_ppm(charge, method, rule) * PPM,
-        PARTS_PER_MILLION,
+        GOING_IN,
         (divided(charge, method, rule.on, "Ascorbate or erythorbate", charge.accelerator_kg), limit_step(held)),
         rule.source,
         (*little, *notes.noted(rule)),
@@ -204,12 +211,12 @@ def _accelerator(charge: Charge, method: Method, held: Held) -> Figure | None:
 def _salt(charge: Charge, method: Method, key: str, name: str, part_kg: float) -> Figure:
     """Table salt in the meat, to its green weight: all of it, or what the brine leaves there."""
     if method not in WET:
-        return share_figure(key, name, "Table salt in the cure ÷ meat", part_kg, charge.meat_kg)
+        return share_figure(key, name, "Table salt in the cure ÷ meat", part_kg, charge.meat_kg, SALT_SHARE)
     return Figure(
         key,
         name,
         basis(charge, method, "meat").ppm(charge, part_kg) * PPM,
-        FRACTION,
+        SALT_SHARE,
         (_salt_divided(charge, method, "Table salt in the cure", part_kg),),
         FSIS_7620_3,
     )
@@ -223,7 +230,7 @@ def _salt_divided(charge: Charge, method: Method, name: str, part_kg: float) -> 
 
 def _total_salt(charge: Charge, method: Method, other_kg: float) -> Figure:
     total_kg = charge.own_salt_kg + other_kg
-    total = Amount(basis(charge, method, "meat").ppm(charge, total_kg) * PPM, FRACTION)
+    total = Amount(basis(charge, method, "meat").ppm(charge, total_kg) * PPM, SALT_SHARE)
     amounts = {
         "own": Amount(charge.own_salt_kg, DOSE_MASS),
         "other": Amount(other_kg, DOSE_MASS),
@@ -248,4 +255,6 @@ def _total_salt(charge: Charge, method: Method, other_kg: float) -> Figure:
         said.append("At most: what falls or is brushed off did not go in.")
     if method == "immersion":
         said.append(IN_WATER_ONLY)
-    return Figure("total_salt", "All table salt, of the meat", total.value, FRACTION, working, DEFINITION, tuple(said))
+    return Figure(
+        "total_salt", "All table salt, of the meat", total.value, SALT_SHARE, working, DEFINITION, tuple(said)
+    )

@@ -3,12 +3,13 @@
 from __future__ import annotations
 
 from core.mix.charge import PPM, Charge
-from core.mix.curing_salt import mistaken_for_another
+from core.mix.curing_salt import doubted, mistaken_for_another
 from core.mix.held import Held
 from core.mix.ions import Substance
 from core.mix.licence import Licence
-from core.mix.rule import WET, Method, Rule
-from core.quantities import PARTS_PER_MILLION, Amount
+from core.mix.measures import GOING_IN
+from core.mix.rule import WET, WHOLES, Base, Method, Rule
+from core.quantities import Amount
 
 US_CHART = "9 CFR 424.21(c)"
 """What may be left by it is said by `limits.nitrite_cautions`, and only where more went in."""
@@ -16,7 +17,7 @@ US_CHART = "9 CFR 424.21(c)"
 
 def most(rule: Rule) -> str:
     """ "156 ppm", or that none may be added."""
-    return "none" if rule.most_ppm == 0 else Amount((rule.most_ppm or 0.0) * PPM, PARTS_PER_MILLION).show()
+    return "none" if rule.most_ppm == 0 else Amount((rule.most_ppm or 0.0) * PPM, GOING_IN).show()
 
 
 def allowed(held: tuple[Held, ...], substance: Substance, *, ion: bool) -> str:
@@ -24,6 +25,11 @@ def allowed(held: tuple[Held, ...], substance: Substance, *, ion: bool) -> str:
     rules = (each.rule for each in held if each.rule.substance == substance)
     said = (f", of {most(rule)} allowed by {rule.cite}" for rule in rules if (rule.counted == "ion") is ion)
     return next(said, "")
+
+
+def on(base: Base) -> str:
+    """What it is divided by, in the name of its figure, where that is not the meat."""
+    return "" if base == "meat" else f", {WHOLES[base]}"
 
 
 def licensed(held: tuple[Held, ...], licence: Licence | None) -> tuple[str, ...]:
@@ -43,6 +49,11 @@ def mistaken(charge: Charge, method: Method) -> tuple[str, ...]:
         return ()
     said = mistaken_for_another(charge.doses[0].salt, charge.cure_kg / charge.meat_kg)
     return (said,) if said else ()
+
+
+def doubt(charge: Charge) -> tuple[str, ...]:
+    """What is doubted of a label, once for each curing salt."""
+    return tuple(dict.fromkeys(said for dose in charge.doses if (said := doubted(dose.salt))))
 
 
 def of_rows(held: tuple[Held, ...], substance: Substance, charge: Charge) -> tuple[str, ...]:

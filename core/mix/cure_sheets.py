@@ -4,13 +4,17 @@ from __future__ import annotations
 
 from datetime import date
 
+from attrs import frozen
+
 from core.mix.brine import brine_figures, recipe
 from core.mix.charge import PPM, Charge, Dose
 from core.mix.cure import CuringSalt, dosed, dosed_for, figures
-from core.mix.curing_salt import DOSE, STRENGTH
+from core.mix.curing_salt import DOSE, STRENGTH, TENTH, second_salt
 from core.mix.rule import METHODS, Method
 from core.mix.rules import Curing
-from core.quantities import DOSE_MASS, FRACTION, MASS, PARTS_PER_MILLION, VOLUME
+from core.quantities import DOSE_MASS, FRACTION, MASS, PARTS_PER_MILLION, VOLUME, Amount, Manner
+from core.reading import is_bare
+from core.refusals import Missing, Unusual
 from core.working import Figure
 from core.worksheet import Choice, Number, Worksheet
 
@@ -28,8 +32,25 @@ LAWS = {
 ON_MEAT = {key: METHODS[key] for key in ("comminuted", "dry-rub", "dry-salting")}
 IN_BRINE = {key: METHODS[key] for key in ("immersion", "pick-up")}
 
+
+@frozen
+class Strength(Number):
+    """Nitrite by the label. 0.625 in its box is a salt there may be, and 6.25 with its point in the wrong place."""
+
+    def read(self, text: str, manner: Manner) -> float | None:
+        value = super().read(text, manner)
+        if value is not None and is_bare(text) and TENTH[0] <= value <= TENTH[1]:
+            said, tenfold = (Amount(each, STRENGTH).show_exact(manner) for each in (value, value * 10))
+            raise Unusual(
+                self.key,
+                f"{self.label}: this is read as {said}, a tenth of what a concentrate holds. Is {tenfold} meant? Then "
+                f"enter that. If the label says {said}, enter it with its unit.",
+            )
+        return value
+
+
 MEAT = Number("meat_kg", "Meat and fat", MASS, 0.01, 1000.0, help="The green weight: meat and fat, no water or spice.")
-NITRITE = Number(
+NITRITE = Strength(
     "nitrite", "Nitrite in the curing salt", STRENGTH, 0.0, 1.0, help="Per-cent on its label, for example 6.25."
 )
 NITRATE = Number(
@@ -52,7 +73,7 @@ OTHER = Number(
 SECOND = Number(
     "second_kg", "Second curing salt", DOSE_MASS, 0.0, 100.0, optional=True, help="Where two go in at once."
 )
-SECOND_NITRITE = Number("second_nitrite", "Nitrite in the second", STRENGTH, 0.0, 1.0, optional=True)
+SECOND_NITRITE = Strength("second_nitrite", "Nitrite in the second", STRENGTH, 0.0, 1.0, optional=True)
 SECOND_NITRATE = Number("second_nitrate", "Nitrate in the second", STRENGTH, 0.0, 1.0, optional=True)
 CURE = Number("cure_kg", "Curing salt", DOSE_MASS, 0.0, 100.0, help="In the brine.")
 WATER = Number("water_kg", "Water", MASS, 0.01, 1000.0, help="A litre weighs a kilogram.")
@@ -61,7 +82,9 @@ SUGAR = Number("sugar_kg", "Sugar", DOSE_MASS, 0.0, 300.0, default=0.0)
 ACCELERATOR = Number(
     "accelerator_kg", "Ascorbate or erythorbate", DOSE_MASS, 0.0, 10.0, default=0.0, help="In the brine; 0 if none."
 )
-PUMP = Number("taken", "Pump", FRACTION, 0.001, 1.0, help="Brine pumped in, per-cent of the green weight.")
+PUMP = Number(
+    "taken", "Pump", FRACTION, 0.001, 1.0, help="Brine pumped in, per-cent of the green weight.", usual=(0.05, 0.4)
+)
 PICK_UP = Number(
     "taken",
     "Pick-up",
@@ -70,6 +93,7 @@ PICK_UP = Number(
     1.0,
     optional=True,
     help="Brine taken up, per-cent of the green weight; by pick-up.",
+    usual=(0.03, 0.4),
 )
 WANTED = Number(
     "wanted",
@@ -77,7 +101,9 @@ WANTED = Number(
     PARTS_PER_MILLION,
     1e-6,
     0.01,
-    help="As sodium nitrite on the green weight. Ground meat at most 156 ppm in the US, about 120 in the EU.",
+    help="As sodium nitrite on the green weight; by Canada’s rules on the whole raw mixture. Ground meat at most "
+    "156 ppm in the US, about 120 in the EU, 200 in Canada.",
+    usual=(40e-6, 250e-6),
 )
 
 
@@ -87,10 +113,10 @@ def curing(law: str, method: Method) -> Curing:
 
 
 def _doses(first: Dose, kg: float | None, nitrite: float | None, nitrate: float | None) -> tuple[Dose, ...]:
-    """A second curing salt stands where it has a weight and a label."""
-    if not kg:
-        return (first,)
-    return (first, Dose(CuringSalt(nitrite or 0.0, nitrate or 0.0), kg))
+    """A second curing salt needs its weight and its label: neither is 0 because it was not said."""
+    if kg is None and (nitrite or nitrate):
+        raise Missing("second_kg", "Enter the weight of the second curing salt, or 0 if there is none.")
+    return (first, Dose(second_salt(nitrite, nitrate), kg)) if kg else (first,)
 
 
 def _ppm(

@@ -6,12 +6,16 @@ from attrs import evolve, frozen
 
 from core.mix.ions import Alkali, Counted, Substance, factor
 from core.quantities import FRACTION, Amount
-from core.refusals import OutOfRange
+from core.refusals import Missing, OutOfRange
 
 STRONGEST_NITRITE = 0.10  # cures in print hold 0.4 to 6.25 %; ten is more than any, and far below pure nitrite
 WEAKEST_NITRITE = 0.001  # below the weakest in print: a fraction typed as a per-cent lands here
 COMPLETE_NITRITE = 0.01  # at or below it a cure is made to be all the salt, 20 to 30 g/kg; above, a concentrate
 COMPLETE_SHARE = 0.01  # of the meat: a concentrate is used far below, a complete mix far above
+IN_PRINT = ((0.004, 0.01), (0.056, 0.065))
+"""Complete mixes and concentrates, as far as labels were read (common practice, no published source)."""
+TENTH = (0.0056, 0.0065)
+"""6.25 with its point a place too far left; 0.6 % may also be a complete mix, so it is doubted, not refused."""
 
 STRENGTH = evolve(FRACTION, key="strength", example_metric="6.25 %", example_us="6.25 %")
 DOSE = evolve(FRACTION, key="dose", example_metric="0.25 %", example_us="0.25 %")
@@ -78,6 +82,23 @@ class CuringSalt:
         return max(0.0, 1 - self.nitrite - self.nitrate - self.other)
 
 
+def second_salt(nitrite: float | None, nitrate: float | None) -> CuringSalt:
+    """A second curing salt by its label. What the label was not asked for is not known, and never 0.
+
+    Raises Missing or OutOfRange on "second_nitrite" or "second_nitrate".
+    """
+    for key, part in (("nitrite", nitrite), ("nitrate", nitrate)):
+        if part is None:
+            raise Missing(
+                f"second_{key}",
+                f"Enter the {key} in the second curing salt: the per-cent on its label, or 0 if it has none.",
+            )
+    try:
+        return CuringSalt(nitrite or 0.0, nitrate or 0.0)
+    except OutOfRange as refusal:
+        raise OutOfRange(f"second_{refusal.field}", refusal.sentence) from None
+
+
 def _percent(fraction: float) -> str:
     return Amount(fraction, FRACTION).show_exact()
 
@@ -100,3 +121,19 @@ def mistaken_for_another(salt: CuringSalt, share: float) -> str:
             "dosed like a concentrate it cures about twelve times too little. Look at its label."
         )
     return ""
+
+
+def doubted(salt: CuringSalt) -> str:
+    """A sentence where the label may be misread by a point: a strength that no curing salt in print has; else ""."""
+    strength = _percent(salt.nitrite)
+    if TENTH[0] <= salt.nitrite <= TENTH[1]:
+        return (
+            f"{strength} nitrite is a tenth of what a concentrate holds. Look at the label again: if it says "
+            f"{_percent(salt.nitrite * 10)}, this is ten times too much."
+        )
+    if not salt.nitrite or any(low <= salt.nitrite <= high for low, high in IN_PRINT):
+        return ""
+    return (
+        f"No curing salt in print holds {strength} nitrite: complete mixes hold 0.4 to 1 %, concentrates 5.6 to 6.5 %. "
+        "Look at the label again; only a blend of your own may hold it."
+    )

@@ -11,6 +11,8 @@ from typing import Literal
 from attrs import evolve, field, frozen
 
 from core.mix.curing_salt import CuringSalt
+from core.mix.measures import CURE_SHARE, GRAMS_PER_MEAT
+from core.quantities import CURE_MASS, DOSE_MASS, FRACTION, PIECE_MASS, Quantity, never_up
 from core.refusals import Missing, OutOfRange
 
 Style = Literal["fermented", "slow", "whole-muscle"]
@@ -55,6 +57,13 @@ class Ingredient:
     nitrite: float = 0.0
     nitrate: float = 0.0
     price_per_kg: float | None = None
+
+    @property
+    def measure(self) -> Quantity:
+        """What its part of the meat is shown in; a cure's is never rounded up."""
+        if self.role == "cure":
+            return never_up(GRAMS_PER_MEAT) if self.in_grams else CURE_SHARE
+        return GRAMS_PER_MEAT if self.in_grams else FRACTION
 
     @property
     def curing_salt(self) -> CuringSalt:
@@ -143,6 +152,11 @@ class Portion:
     share: float
     mass_kg: float
     price_per_kg: float | None
+
+    @property
+    def measure(self) -> Quantity:
+        """Meats as a kitchen scale shows them; the rest in grams in either system, a cure's never rounded up."""
+        return PIECE_MASS if self.role == "meat" else CURE_MASS if self.role == "cure" else DOSE_MASS
 
 
 def portions(formula: Formula, meat_kg: float) -> tuple[Portion, ...]:

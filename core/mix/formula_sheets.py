@@ -11,9 +11,10 @@ from core.quantities import COUNT, DOSE_MASS, FRACTION, LENGTH, LOSS, MASS, RATI
 from core.sources import DEFINITION
 from core.usual import CASING_LONG_M, SHOWN_KG
 from core.working import Figure, Step
-from core.worksheet import Number, Worksheet
+from core.worksheet import Choice, Number, Worksheet
 
 MOST_LOSS = 0.7
+DOSES = {"cure": "curing salt", "other": "salt, spice or something else"}
 FINEST_KG, COARSEST_KG = 1e-6, 0.1
 DIVISION = Number(
     "division_kg",
@@ -48,6 +49,10 @@ def for_finished(finished_kg: float, loss: float, others: float) -> tuple[Figure
 
 def _fill(count: float, diameter_m: float, length_m: float, density: float) -> tuple[Figure, ...]:
     return (casings.fill(count, diameter_m, length_m, density),)
+
+
+def _on_scale(wanted_kg: float, division_kg: float, of: str) -> tuple[Figure, ...]:
+    return rounding(wanted_kg, division_kg, never_up=of == "cure")
 
 
 FAT_MIX = Worksheet(
@@ -96,8 +101,12 @@ SCALE_ROUNDING = Worksheet(
     title="A dose on this scale",
     stage="mix",
     question="What does my scale make of this dose?",
-    inputs=(Number("wanted_kg", "Dose wanted", DOSE_MASS, 1e-6, 1000.0), DIVISION),
-    compute=rounding,
+    inputs=(
+        Number("wanted_kg", "Dose wanted", DOSE_MASS, 1e-6, 1000.0),
+        DIVISION,
+        Choice("of", "It is", DOSES, default="cure", help="A curing salt is never rounded up."),
+    ),
+    compute=_on_scale,
     example={"wanted_kg": "23.6 g", "division_kg": "1 g"},
 )
 PRE_BLEND = Worksheet(

@@ -7,16 +7,20 @@ from __future__ import annotations
 
 import math
 
-from attrs import frozen
+from attrs import evolve, frozen
 
 from core.mix.charge import PPM, Charge, dose_making_kg, made_ppm
 from core.mix.curing_salt import mistaken_for_another
 from core.mix.limits import within
+from core.mix.measures import CURE_SHARE
 from core.mix.rule import PART_IN, WET, Rule
 from core.mix.rules import Curing
-from core.quantities import DOSE_MASS, FRACTION, PARTS_PER_MILLION, Amount, Quantity
+from core.quantities import CURE_MASS, PARTS_PER_MILLION, Amount, Rung
 from core.refusals import OutOfRange
+from core.units import GRAM
 
+TO_10_MG = evolve(CURE_MASS, metric=(Rung(GRAM, 2),), trim=True)
+"""The dose that is right, as a fine scale shows it; never up, for it must itself pass."""
 COUNTED_AS = {"weighed": "", "sodium": "", "ion": ", counted as ion"}
 
 
@@ -92,8 +96,8 @@ def _right_dose(charge: Charge, how: Curing, to: str) -> str:
         return "which the brine in the meat passes by itself"
     whole = {"pump": "the brine", "pick-up": "the brine", "immersion": "the meat"}.get(how.method, "the meat")
     base = charge.pickle_kg - charge.doses[0].kg + most if how.method in PART_IN else charge.meat_kg
-    amount = _rounded_down(most, 1e-5).show_exact()
-    return f"which {amount} of this curing salt{to} makes ({_percent_down(most / base)} of {whole})"
+    amount, share = Amount(most, TO_10_MG).show(), Amount(most / base, CURE_SHARE).show_exact()
+    return f"which {amount} of this curing salt{to} makes ({share} of {whole})"
 
 
 def _brings(charge: Charge, rule: Rule) -> bool:
@@ -106,14 +110,3 @@ def _forbidden(charge: Charge, how: Curing) -> bool:
 
 def _ppm(ppm: float) -> str:
     return Amount(ppm * PPM, PARTS_PER_MILLION).show_exact()
-
-
-def _percent_down(fraction: float) -> str:
-    return _rounded_down(fraction, 1e-5, FRACTION).show_exact()
-
-
-def _rounded_down(value: float, step: float, quantity: Quantity = DOSE_MASS) -> Amount:
-    """Never up: the dose a refusal names must itself pass. Five digits survive being shown in six."""
-    if value > 0:
-        step = max(step, 10.0 ** (math.floor(math.log10(value)) - 4))
-    return Amount(math.floor(value / step + 1e-6) * step, quantity)

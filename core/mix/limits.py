@@ -7,13 +7,14 @@ from __future__ import annotations
 
 from attrs import frozen
 
+from core.mix.charge import Charge, basis
 from core.mix.ions import (
     ION_IN_POTASSIUM_NITRATE,
     ION_IN_POTASSIUM_NITRITE,
     ION_IN_SODIUM_NITRATE,
     ION_IN_SODIUM_NITRITE,
 )
-from core.mix.rule import DRY, Method
+from core.mix.rule import WHOLE, Method
 from core.mix.rules import Curing, rules_for
 from core.mix.rules_ca import LEAST_PPM, MOST_PPM
 from core.mix.rules_us import FINISHED_PPM
@@ -64,16 +65,40 @@ def within(ppm: float, limit_ppm: float) -> bool:
     return ppm <= limit_ppm * (1 + SLACK)
 
 
-def nitrite_cautions(nitrite_ppm: float, nitrate_ppm: float, how: Curing) -> tuple[str, ...]:
-    """What to say beside a dose that its own rules allow: what the others would say, and where it is weak."""
-    said = [WEIGH_IT, LABEL_FIRST]
+@frozen
+class _GoingIn:
+    """A charge as each neighbour counts it. nitrite, nitrate: ppm of the sodium salts on the green weight. both: as
+    weighed, on the whole raw mixture."""
+
+    nitrite: float
+    nitrate: float
+    both: float
+
+
+def _going_in(charge: Charge, method: Method) -> _GoingIn:
+    green, mixture = basis(charge, method, "meat"), basis(charge, method, "mixture")
+    both_kg = charge.substance_kg("nitrite", "weighed") + charge.substance_kg("nitrate", "weighed")
+    return _GoingIn(
+        nitrite=green.ppm(charge, charge.substance_kg("nitrite", "sodium")),
+        nitrate=green.ppm(charge, charge.substance_kg("nitrate", "sodium")),
+        both=mixture.ppm(charge, both_kg),
+    )
+
+
+def nitrite_cautions(charge: Charge, how: Curing) -> tuple[str, ...]:
+    """What to say beside a dose that its own rules allow: what the others would say, and where it is weak.
+
+    Each is counted its own way: by Canada on the whole raw mixture, by the others on the green weight.
+    """
+    said, ppm = [WEIGH_IT, LABEL_FIRST], _going_in(charge, how.method)
+    nitrite_ppm = ppm.nitrite
     if how.rules != "eu" and nitrite_ppm * ION_IN_SODIUM_NITRITE > EU_NITRITE_ION_PPM:
         said.append(
             "The EU is stricter: since 9 October 2025 it allows 80 mg/kg counted as nitrite ion, about 120 ppm as "
             "sodium nitrite, in meat that is not heat-treated (Reg. (EU) 2023/2108; some traditional products have "
-            "rows of their own)."
+            "rows of their own; counted here on the green weight)."
         )
-    if how.rules != "ca" and not within(nitrite_ppm + nitrate_ppm, CANADA_MOST_PPM):
+    if how.rules != "ca" and not within(ppm.both, CANADA_MOST_PPM):
         said.append(
             "Canada is stricter: nitrite and nitrate together may be at most 200 ppm, counted on the whole raw mixture."
         )
@@ -82,34 +107,37 @@ def nitrite_cautions(nitrite_ppm: float, nitrate_ppm: float, how: Curing) -> tup
             "In the US no more than 200 ppm of nitrite may be left in the finished product, whatever went in; only a "
             "laboratory can show it (9 CFR 424.21(c))."
         )
-    if how.rules == "us" and how.product == "meat" and how.method in DRY:
-        said.append("Bacon has lower limits of its own and takes no nitrate in the US (9 CFR 424.22(b)).")
+    if how.rules == "us" and how.product == "meat" and how.method in WHOLE:
+        said.append(
+            "Bacon has lower limits of its own (9 CFR 424.22(b)) and takes no nitrate (9 CFR 424.21(c)) in the US."
+        )
     if how.product == "home-mix" and not within(nitrite_ppm, LIMITS[how.method].nitrite_ppm):
         said.append("For an inspected plant the limit would be lower (9 CFR 424.21(c)).")
-    return (*said, *_weak_dose_cautions(nitrite_ppm, nitrate_ppm))
+    return (*said, *_weak_dose_cautions(ppm))
 
 
-def _weak_dose_cautions(nitrite_ppm: float, nitrate_ppm: float) -> tuple[str, ...]:
-    if nitrite_ppm < BOTULISM_LEAST_PPM * (1 - SLACK):
+def _weak_dose_cautions(ppm: _GoingIn) -> tuple[str, ...]:
+    if ppm.nitrite < BOTULISM_LEAST_PPM * (1 - SLACK):
         return (
             "Below 50 ppm nitrite is not counted on against botulism; the water activity must then come down to 0.92 "
             "or less (FSIS-GD-2023-0002, p. 38). Ask a food-safety authority before drying with so little.",
         )
-    if nitrite_ppm + nitrate_ppm < CANADA_LEAST_PPM * (1 - SLACK):
+    if ppm.both < CANADA_LEAST_PPM * (1 - SLACK):
         return (
-            "Canada asks for at least 100 ppm of nitrite and nitrate, with at least 2.5 % salt, in fermented meat "
-            "(CFIA 2020, quoted in FSIS-GD-2023-0002, p. 38).",
+            "Canada asks for at least 100 ppm of nitrite and nitrate on the whole raw mixture, with at least 2.5 % "
+            "salt, in fermented meat (CFIA 2020, quoted in FSIS-GD-2023-0002, p. 38).",
         )
     return ()
 
 
-def nitrate_cautions(nitrate_ppm: float, how: Curing) -> tuple[str, ...]:
+def nitrate_cautions(charge: Charge, how: Curing) -> tuple[str, ...]:
+    nitrate_ppm = _going_in(charge, how.method).nitrate
     if how.rules == "eu" or nitrate_ppm * ION_IN_SODIUM_NITRATE <= EU_NITRATE_ION_PPM:
         return ()
     return (
         "The EU is stricter: since 9 October 2025 it allows 90 mg/kg counted as nitrate ion, about 123 ppm as sodium "
         "nitrate, in meat that is not heat-treated (Reg. (EU) 2023/2108; some traditional products have rows of their "
-        "own).",
+        "own; counted here on the green weight).",
     )
 
 

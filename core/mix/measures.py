@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from attrs import evolve
 
-from core.quantities import FRACTION, RATIO, Quantity, Rung
+from core.quantities import FRACTION, PARTS_PER_MILLION, RATIO, Quantity, Rung, never_up
 from core.units import G_PER_KG, KG_PER_M3, ONE, PERCENT, POUND_KG, Unit
 
 PER_MEAT = evolve(
@@ -12,6 +12,13 @@ PER_MEAT = evolve(
 )
 """Of the meat block: per-cent, or grams to the kilogram."""
 GRAMS_PER_MEAT = evolve(PER_MEAT, key="grams_per_meat", metric=(Rung(G_PER_KG, 2),), us=(Rung(G_PER_KG, 2),))
+
+CURE_SHARE = evolve(never_up(FRACTION), key="cure_share", metric=(Rung(PERCENT, 3),), us=(Rung(PERCENT, 3),))
+"""Curing salt, of the meat or of the brine: never shown as more than it is."""
+GOING_IN = evolve(never_up(PARTS_PER_MILLION), key="going_in")
+"""Nitrite and nitrate: 126.7 ppm that are just allowed are no 127, which would be refused where they are typed."""
+SALT_SHARE = evolve(never_up(FRACTION), key="salt_share")
+"""Salt is asked for at least: 2.496 % is no 2.5 %."""
 
 MONEY = evolve(RATIO, key="money", noun="a sum of money", metric=(Rung(ONE, 2),), us=(Rung(ONE, 2),), trim=False)
 

@@ -30,6 +30,7 @@ PART_IN: tuple[Method, ...] = ("pick-up", "pump")
 Limited = Literal["nitrite", "nitrate", "both", "accelerator"]
 Base = Literal["meat", "mixture"]
 """What the ppm are divided by: the green weight of the meat, or all of the raw mixture with what was added."""
+WHOLES: Mapping[Base, str] = {"meat": "on the green weight", "mixture": "on the whole raw mixture"}
 
 
 @frozen

@@ -12,6 +12,7 @@ from core.sources import CFR_172_170, CFR_424_21C, CFR_424_22B, FSIS_7620_3, US_
 OUNCES_IN_100_LB = 1600
 FINISHED_PPM = 200.0
 RIND = 0.9
+RIND_CITE = "trade figure, from 9 CFR 424.22(b)"
 """A belly in its skin takes a tenth less (a trade page, like memory)."""
 
 
@@ -55,8 +56,8 @@ def _bacon(product: str, what: str, methods: tuple[Method, ...], most_ppm: float
         substance="nitrite",
         counted="sodium",
         most_ppm=most_ppm * (RIND if rind else 1),
-        printed=printed,
-        cite="9 CFR 424.22(b)",
+        printed=f"{printed}, less a tenth" if rind else printed,
+        cite=RIND_CITE if rind else "9 CFR 424.22(b)",
         source=Source("9 CFR 424.22(b), less a tenth for the rind", "trade figure", "memory") if rind else CFR_424_22B,
         as_of="2015 edition",
         note=" ".join(each for each in (note, said) if each),

@@ -12,7 +12,7 @@ from attrs import frozen
 
 from core.mix import balance, casings
 from core.mix.formula import Formula, Portion, plain, portions
-from core.quantities import FRACTION, MASS, RATIO, Amount
+from core.quantities import FRACTION, MASS, RATIO, Amount, never_up
 from core.refusals import OutOfRange
 from core.sources import DEFINITION, Source
 from core.working import Figure, Step
@@ -114,7 +114,7 @@ def _rows(rows: tuple[Portion, ...], meat_kg: float) -> tuple[Step, ...]:
             {
                 "share": Amount(row.share, FRACTION),
                 "meat": Amount(meat_kg, MASS),
-                "mass": Amount(row.mass_kg, MASS),
+                "mass": Amount(row.mass_kg, never_up(MASS) if row.role == "cure" else MASS),
             },
         )
         for row in rows

@@ -8,7 +8,9 @@ from __future__ import annotations
 
 import math
 
-from core.quantities import DOSE_MASS, FRACTION, Amount, Quantity
+from attrs import evolve
+
+from core.quantities import CURE_MASS, DOSE_MASS, FRACTION, Amount, Quantity
 from core.refusals import OutOfRange
 from core.sources import DEFINITION
 from core.working import Figure, Step
@@ -50,16 +52,21 @@ def finer_division_kg(wanted_kg: float, allowed: float = ALLOWED) -> float:
 
 def refuse_too_small(name: str, wanted_kg: float, division_kg: float, *, never_up: bool = False) -> None:
     """Guard: raises OutOfRange on "mass_kg" for a dose that this scale cannot weigh to ±5 %."""
-    if weighable(wanted_kg, division_kg, never_up=never_up):
-        return
-    out = Amount(worst(wanted_kg, division_kg, never_up=never_up), FRACTION)
-    percent = f"{out.value * 100:.0f} %"
+    if not weighable(wanted_kg, division_kg, never_up=never_up):
+        said = _too_small(wanted_kg, division_kg, never_up=never_up)
+        raise OutOfRange("mass_kg", f"{name}: a {said}, or a blend with salt.")
+
+
+def _too_small(wanted_kg: float, division_kg: float, *, never_up: bool) -> str:
+    percent = f"{worst(wanted_kg, division_kg, never_up=never_up) * 100:.0f} %"
     finer = Amount(finer_division_kg(wanted_kg), DOSE_MASS).show_exact()
-    raise OutOfRange(
-        "mass_kg",
-        f"{name}: a scale that shows {Amount(division_kg, DOSE_MASS).show_exact()} may be {percent} out on "
-        f"{Amount(wanted_kg, DOSE_MASS).show_exact(significant=3)}. Use one that shows {finer}, or a blend with salt.",
-    )
+    wanted = Amount(wanted_kg, _measure(never_up=never_up)).show_exact(significant=3)
+    shows = Amount(division_kg, DOSE_MASS).show_exact()
+    return f"scale that shows {shows} may be {percent} out on {wanted}. Use one that shows {finer}"
+
+
+def _measure(*, never_up: bool) -> Quantity:
+    return CURE_MASS if never_up else DOSE_MASS
 
 
 def rounding(wanted_kg: float, division_kg: float, *, never_up: bool = False) -> tuple[Figure, ...]:
@@ -70,20 +77,23 @@ def rounding(wanted_kg: float, division_kg: float, *, never_up: bool = False) ->
     if not 0 < wanted_kg < math.inf:
         raise OutOfRange("wanted_kg", "The dose must weigh more than 0 g.")
     aimed = aim_kg(wanted_kg, division_kg, never_up=never_up)
-    out = worst(wanted_kg, division_kg, never_up=never_up)
+    out, measure = worst(wanted_kg, division_kg, never_up=never_up), _measure(never_up=never_up)
     amounts = {
         "wanted": Amount(wanted_kg, DOSE_MASS),
         "division": Amount(division_kg, DOSE_MASS),
-        "aimed": Amount(aimed, DOSE_MASS),
+        "aimed": Amount(aimed, measure),
         "change": Amount(aimed / wanted_kg - 1, FRACTION),
         "off": Amount(abs(aimed - wanted_kg), DOSE_MASS),
         "worst": Amount(out, FRACTION),
     }
     down = "down, for more would be the greater harm" if never_up else "to the nearest"
+    weigh = _figure(
+        "aim", "Weigh", aimed, measure, Step(f"{{wanted}} in steps of {{division}}, {down}: {{aimed}}", amounts)
+    )
+    if not weighable(wanted_kg, division_kg, never_up=never_up):
+        weigh = evolve(weigh, cautions=(f"A {_too_small(wanted_kg, division_kg, never_up=never_up)}.",))
     return (
-        _figure(
-            "aim", "Weigh", aimed, DOSE_MASS, Step(f"{{wanted}} in steps of {{division}}, {down}: {{aimed}}", amounts)
-        ),
+        weigh,
         _figure(
             "change",
             "What rounding does to the dose",

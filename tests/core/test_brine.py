@@ -70,3 +70,25 @@ def test_a_recipe_stronger_than_water_holds_is_refused_on_its_share():
     with pytest.raises(OutOfRange) as caught:
         recipe(0.010, 0.3)
     assert caught.value.field == "share"
+
+
+@pytest.mark.parametrize(("salt", "holds"), [(0.0, True), (0.264, True), (0.2641, False), (-1e-9, False)])
+def test_water_holds_26_4_per_cent_salt(salt: float, holds: bool):
+    """CFIA, Meat Hygiene Manual of Procedures, 4.13.2."""
+    if holds:
+        assert density_kg_per_m3(salt) >= 998.2
+        assert salt_for_kg(1.0, salt) == pytest.approx(salt / (1 - salt))
+        return
+    with pytest.raises(OutOfRange):
+        density_kg_per_m3(salt)
+    with pytest.raises(OutOfRange):
+        salt_for_kg(1.0, salt)
+
+
+@pytest.mark.parametrize(("salt_kg", "dissolves"), [(26.4, True), (26.42, False)])
+def test_a_brine_dissolves_to_saturation(salt_kg: float, dissolves: bool):
+    if dissolves:
+        assert value(brine(other_salt_kg=salt_kg, water_kg=73.6), "salometer") == pytest.approx(1.0)
+        return
+    with pytest.raises(OutOfRange):
+        brine(other_salt_kg=salt_kg, water_kg=73.6)

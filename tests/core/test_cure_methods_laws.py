@@ -16,6 +16,7 @@ from core.mix.ions import ION_IN_SODIUM_NITRATE, ION_IN_SODIUM_NITRITE
 from core.mix.rule import METHODS, PART_IN
 from core.mix.rules import RULE_SETS, products_for
 from core.mix.sugar import ph_from, sugar_for
+from tests.core.reaching import reaches
 
 HOWS = [
     Curing(key, product, method) for key in RULE_SETS for method in METHODS for product in products_for(key, method)
@@ -46,21 +47,34 @@ def value(figures, key: str) -> float:
     return next(each.value for each in figures if each.key == key)
 
 
-@given(charges(), hows, st.floats(1, 500))
-def test_forward_after_back_is_where_one_began(charge: Charge, how: Curing, wanted: float):
-    rule = next(rule for rule in how.held if "nitrite" in rule.substances)
-    cure_kg = dose_making_kg(charge, how.method, rule, wanted)
-    assume(0 < cure_kg < 1e4)
-    assert made_ppm(charge.with_first(cure_kg), how.method, rule) == pytest.approx(wanted, rel=1e-9)
+def test_forward_after_back_is_where_one_began():
+    reached: list[object] = []
+
+    @given(charges(), hows, st.floats(1, 500))
+    def law(charge: Charge, how: Curing, wanted: float):
+        rule = next(rule for rule in how.held if "nitrite" in rule.substances)
+        cure_kg = dose_making_kg(charge, how.method, rule, wanted)
+        assume(0 < cure_kg < 1e4)
+        assert made_ppm(charge.with_first(cure_kg), how.method, rule) == pytest.approx(wanted, rel=1e-9)
+        reached.append(how)
+
+    reaches(law, reached, 20)
 
 
-@given(charges(), hows, st.floats(1e-4, 1))
-def test_back_after_forward_is_where_one_began(charge: Charge, how: Curing, cure_kg: float):
-    rule = next(rule for rule in how.held if "nitrite" in rule.substances)
-    ppm = made_ppm(charge.with_first(cure_kg), how.method, rule)
-    assume(ppm > made_ppm(charge.with_first(0.0), how.method, rule) * (1 + 1e-6))
-    back = dose_making_kg(charge, how.method, rule, ppm)
-    assert math.isinf(back) or back == pytest.approx(cure_kg, rel=1e-6, abs=1e-9)
+def test_back_after_forward_is_where_one_began():
+    reached: list[object] = []
+
+    @given(charges(), hows, st.floats(1e-4, 1))
+    def law(charge: Charge, how: Curing, cure_kg: float):
+        rule = next(rule for rule in how.held if "nitrite" in rule.substances)
+        ppm = made_ppm(charge.with_first(cure_kg), how.method, rule)
+        assume(ppm > made_ppm(charge.with_first(0.0), how.method, rule) * (1 + 1e-6))
+        back = dose_making_kg(charge, how.method, rule, ppm)
+        assume(not math.isinf(back))
+        assert back == pytest.approx(cure_kg, rel=1e-6, abs=1e-9)
+        reached.append(how)
+
+    reaches(law, reached, 20)
 
 
 @given(charges(), hows, st.floats(0, 1), st.floats(0, 1))
@@ -103,13 +117,34 @@ def test_what_went_into_the_meat_and_what_stayed_in_the_tub_are_what_was_weighed
     assert in_meat + left == pytest.approx(brought, rel=1e-9, abs=1e-15)
 
 
-@given(charges(), hows)
-def test_the_largest_dose_meets_every_row_and_one_more_meets_not_all(charge: Charge, how: Curing):
-    plain = evolve(charge, doses=charge.doses[:1], accelerator_kg=0.0)
-    most = largest_kg(plain, how)
-    assume(0 < most < 1e3)
-    assert all(each.within for each in holds(plain.with_first(most), how))
-    assert not all(each.within for each in holds(plain.with_first(most * 1.01), how))
+def test_the_largest_dose_meets_every_row_and_one_more_meets_not_all():
+    reached: list[object] = []
+
+    @given(charges(), hows)
+    def law(charge: Charge, how: Curing):
+        plain = evolve(charge, doses=charge.doses[:1], accelerator_kg=0.0)
+        most = largest_kg(plain, how)
+        assume(0 < most < 1e3)
+        assert all(each.within for each in holds(plain.with_first(most), how))
+        assert not all(each.within for each in holds(plain.with_first(most * 1.01), how))
+        reached.append(how)
+
+    reaches(law, reached, 20)
+
+
+@given(charges(), hows, st.floats(0, 5), st.floats(0, 5))
+def test_more_plain_salt_is_never_less_salt_in_the_meat(charge: Charge, how: Curing, one: float, other: float):
+    less, more = sorted((one, other))
+    shares = [value(ingoing(evolve(charge, other_salt_kg=each), how), "total_salt") for each in (less, more)]
+    assert shares[0] <= shares[1] * (1 + 1e-12)
+
+
+@given(charges(), hows, st.floats(0, 5), st.floats(0, 5))
+def test_more_of_all_else_never_makes_more_ppm(charge: Charge, how: Curing, one: float, other: float):
+    less, more = sorted((one, other))
+    for rule in how.held:
+        fewer, most = (made_ppm(evolve(charge, other_kg=each), how.method, rule) for each in (more, less))
+        assert fewer <= most * (1 + 1e-12)
 
 
 @given(st.floats(0.001, 1), st.floats(0, 0.264))

@@ -71,7 +71,7 @@ def test_salt_follows_the_way_of_curing(kitchen: Kitchen):
 
 
 def test_a_second_cure_counts(kitchen: Kitchen):
-    both = CureWeighed(0.0124, 0.0625, second_kg=0.124, second_nitrite=0.005)
+    both = CureWeighed(0.0124, 0.0625, second_kg=0.124, second_nitrite=0.005, second_nitrate=0.0)
     cure = known_cure(batch_with(kitchen, both))
     assert cure is not None
     assert cure.nitrite_ppm == pytest.approx(112.5)

@@ -4,7 +4,10 @@ import pytest
 
 from core.mix.blend import blend_for, preblend
 from core.mix.weighing import aim_kg, difference, refuse_too_small, rounding, smallest_kg, weighable, worst
+from core.quantities import METRIC
 from core.refusals import OutOfRange
+from core.working import Figure
+from core.worksheets import find
 
 GRAM, TENTH = 1e-3, 1e-4
 
@@ -23,6 +26,51 @@ def test_a_cure_is_never_rounded_up():
 
 def test_a_dose_on_a_division_is_not_rounded_down_by_a_hair():
     assert aim_kg(0.031, GRAM, never_up=True) == pytest.approx(0.031)
+
+
+def on_scale(**texts: str) -> tuple[Figure, ...]:
+    return find("weigh-dose").answer(texts).figures
+
+
+def test_a_cure_of_2_5_grams_is_2_grams_on_a_scale_of_1_gram():
+    assert on_scale(wanted_kg="2.5 g", division_kg="1 g")[0].value == pytest.approx(0.002)
+
+
+def test_a_spice_of_2_5_grams_is_3():
+    assert on_scale(wanted_kg="2.5 g", division_kg="1 g", of="other")[0].value == pytest.approx(0.003)
+
+
+def test_a_dose_that_the_scale_cannot_weigh_says_so_beside_it():
+    (said,) = on_scale(wanted_kg="2.5 g", division_kg="1 g")[0].cautions
+    assert said == "A scale that shows 1 g may be 60 % out on 2.5 g. Use one that shows 0.01 g."
+
+
+def test_a_dose_that_it_can_weigh_is_shown_without_a_word():
+    assert on_scale(wanted_kg="31 g", division_kg="1 g")[0].cautions == ()
+
+
+NEAREST = (
+    "23.6 g in steps of 1 g, to the nearest: 24 g",
+    "24 g ÷ 23.6 g − 1 = 1.69492 %",
+    "(0.4 g + 1 g) ÷ 23.6 g = 5.9322 %",
+)
+DOWN = (
+    "23.6 g in steps of 1 g, down, for more would be the greater harm: 23 g",
+    "23 g ÷ 23.6 g − 1 = −2.54237 %",
+    "(0.6 g + 1 g) ÷ 23.6 g = 6.77966 %",
+)
+
+
+@pytest.mark.parametrize(("never_up", "said"), [(False, NEAREST), (True, DOWN)])
+def test_the_working_of_a_dose_on_a_scale(never_up: bool, said: tuple[str, ...]):
+    weigh, change, out = rounding(0.0236, GRAM, never_up=never_up)
+    steps = (*weigh.working, *change.working, out.working[-1])
+    assert tuple(step.say(METRIC).replace("\u2212", "−") for step in steps) == said
+
+
+def test_the_salt_of_a_blend_is_rounded_up_so_that_the_blend_is_never_stronger():
+    """4 g in 56 g of blend: 10 g of cure want 130 g of salt; 4.4 g in 56 g want 117.3, so 118."""
+    assert blend_for(0.0044, 0.0516, GRAM).dose_kg < 0.0044
 
 
 def test_rounding_and_reading_both_count():

@@ -10,7 +10,7 @@ from core.mix.charge import Charge, Dose
 from core.mix.cure import Curing, CuringSalt, figures, from_dose
 from core.mix.limits import LIMITS
 from core.mix.rule import Rule
-from core.mix.rules import rules_for
+from core.mix.rules import rule_sets, rules_for
 from tests.published.rows import Row, rows
 
 
@@ -66,6 +66,33 @@ def test_agrees_with_print(row: Row):
 @pytest.mark.parametrize("row", [row for row in rows("cure") if row.quantity == "limit_ppm"], ids=lambda row: row.id)
 def test_limits_follow_from_the_ounces_the_regulation_prints(row: Row):
     assert row.inputs["ounces"] / (100 * 16) * 1e6 == pytest.approx(row.expected, abs=max(row.tolerance, 1e-9))
+
+
+OLD_BEFORE = date(2025, 10, 9)
+PRINTED = [
+    (rule_set.key, rule, part)
+    for rule_set in rule_sets()
+    for rule in rule_set.rules
+    for part in ("most_ppm", "left_ppm", "least_ppm")
+    if getattr(rule, part) is not None
+]
+
+
+def _names(row: Row, key: str, rule: Rule, part: str) -> bool:
+    given = row.inputs
+    if row.quantity != f"{part}_of_rule" or (given["rules"], given["product"]) != (key, rule.product):
+        return False
+    is_old = "day" in given and date.fromisoformat(given["day"]) < OLD_BEFORE
+    return given["substance"] == rule.substance and given["method"] in rule.methods and is_old is bool(rule.until)
+
+
+@pytest.mark.parametrize(
+    ("key", "rule", "part"),
+    PRINTED,
+    ids=[f"{at}-{key}-{rule.product}-{part}" for at, (key, rule, part) in enumerate(PRINTED)],
+)
+def test_every_number_of_every_rule_has_its_row_with_a_source(key: str, rule: Rule, part: str):
+    assert any(_names(row, key, rule, part) for row in rows("cure"))
 
 
 def _exact(value: float) -> Fraction:

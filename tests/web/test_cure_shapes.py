@@ -102,7 +102,7 @@ def test_a_product_of_other_rules_falls_back_to_the_usual_one(visitor: Visitor, 
 
 def test_a_pumped_ham_is_figured_through_its_brine(visitor: Visitor, ham: str):
     page = visitor.get(f"{ham}/cure", figures="1", **PUMPED)
-    assert (page.figures["nitrite"], page.figures["salometer"]) == ("127 ppm", "47 degrees")
+    assert (page.figures["nitrite"], page.figures["salometer"]) == ("126 ppm", "47 degrees")
 
 
 def test_a_pumped_ham_is_kept_with_its_brine(visitor: Visitor, ham: str):
@@ -160,10 +160,43 @@ def test_a_per_cent_of_a_brine_says_nothing_and_is_refused(visitor: Visitor, ham
     assert page.beside("dose").endswith("for example 240 g or 120 ppm.")
 
 
+@pytest.mark.parametrize("part", ["second_nitrite", "second_nitrate"])
+def test_a_second_cure_is_asked_for_its_whole_label(visitor: Visitor, salami: str, part: str):
+    second = {"also": "second", "second_kg": "20 g", "second_nitrite": "6.25", "second_nitrate": "0"} | {part: ""}
+    page = visitor.post(f"{salami}/cure", dose="0.1 %", nitrite="6.25", nitrate="0", rules="us", **second)
+    assert page.beside(part).startswith("Enter the nitr")
+
+
+def test_a_second_cures_boxes_begin_empty(visitor: Visitor, salami: str):
+    page = anew(visitor, f"{salami}/cure", also="second")
+    assert (page.typed("second_nitrite"), page.typed("second_nitrate")) == ("", "")
+
+
+def test_canada_says_that_its_ppm_are_on_the_whole_mixture(visitor: Visitor, salami: str):
+    assert "Canada’s ppm are on the whole raw mixture." in anew(visitor, f"{salami}/cure", rules="ca").text
+    assert "whole raw mixture" not in anew(visitor, f"{salami}/cure", rules="us").text
+
+
+def test_a_dose_of_0_0025_is_asked_about_and_a_share_is_named(visitor: Visitor, salami: str):
+    page = visitor.post(f"{salami}/cure", dose="0.0025", nitrite="6.25", nitrate="0", rules="us")
+    assert "0.25 %" in page.beside("dose")
+
+
+@pytest.mark.parametrize("dose", ["0.05", "0", "0.0025 %"])
+def test_a_small_dose_that_is_usual_or_has_its_unit_is_taken(visitor: Visitor, salami: str, dose: str):
+    page = visitor.post(f"{salami}/cure", dose=dose, nitrite="6.25", nitrate="0", rules="us")
+    assert "saved=" in page.path
+
+
+def test_a_pump_of_0_2_is_asked_about_in_the_form(visitor: Visitor, ham: str):
+    page = visitor.post(f"{ham}/cure", **PUMPED | {"taken": "0.2"})
+    assert "20 %" in page.beside("taken")
+
+
 def test_two_cures_are_added_up(visitor: Visitor, salami: str):
     second = {"also": "second", "second_kg": "100 g", "second_nitrite": "0.5", "second_nitrate": "0"}
     page = visitor.post(f"{salami}/cure", dose="0.1 %", nitrite="6.25", nitrate="0", rules="us", **second)
-    assert page.figures["nitrite"] == "103 ppm"
+    assert page.figures["nitrite"] == "102 ppm"
 
 
 def test_a_second_label_that_no_cure_has_is_refused_beside_it(visitor: Visitor, salami: str):

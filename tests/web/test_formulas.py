@@ -224,8 +224,25 @@ def test_a_cure_over_the_limit_is_told_while_one_types(visitor: Visitor):
 
 def test_a_cure_of_no_strength_is_refused_beside_it(visitor: Visitor):
     cure = {"part-3-name": "Cure", "part-3-role": "cure", "part-3-dose": "0.2"}
-    page = visitor.post("/formulas/new", **TYPED | cure)
+    page = visitor.post("/formulas/new", **TYPED | cure | {"part-3-nitrite": "0"})
     assert "holds nitrite, nitrate or both" in page.beside("part-3-nitrite")
+
+
+def test_a_cure_whose_nitrite_was_left_empty_is_asked_for_it(visitor: Visitor):
+    cure = {"part-3-name": "Cure", "part-3-role": "cure", "part-3-dose": "0.2", "part-3-nitrate": "4"}
+    page = visitor.post("/formulas/new", **TYPED | cure)
+    assert page.beside("part-3-nitrite") == "Enter the nitrite on the label, or 0 if there is none."
+
+
+def test_a_cure_of_0_625_is_asked_about(visitor: Visitor):
+    cure = {"part-3-name": "Cure", "part-3-role": "cure", "part-3-dose": "0.2", "part-3-nitrite": "0.625"}
+    assert "Is 6.25 % meant?" in visitor.post("/formulas/new", **TYPED | cure).beside("part-3-nitrite")
+
+
+def test_a_formula_kept_with_a_doubtful_strength_is_not_asked_about_it_anew(visitor: Visitor):
+    cure = {"part-3-name": "Cure", "part-3-role": "cure", "part-3-dose": "2", "part-3-nitrite": "0.6 %"}
+    kept = visitor.post("/formulas/new", **TYPED | cure).path.partition("?")[0]
+    assert form(visitor.get(f"{kept}/change"))["part-3-nitrite"] == "0.6 %"
 
 
 def test_a_changed_formula_is_a_version_of_its_own(visitor: Visitor):

@@ -181,7 +181,7 @@ def test_a_blend_is_weighed_as_a_weaker_curing_salt(visitor: Visitor):
     page = visitor.get(f"{batch}/sheet/part-2", division_kg="1")
     form = visitor.get(next(each["href"] for each in page.all("a") if each.text == "Weigh the blend"))
     sheet = visitor.send(form.form_with("dose"))
-    assert sheet.figures["nitrite"] == "119 ppm"
+    assert sheet.figures["nitrite"] == "118 ppm"
     assert "1 of 9 weighed" in sheet.text
 
 
@@ -196,13 +196,13 @@ def test_a_sheet_all_weighed_says_so_with_its_figures(visitor: Visitor, batch: s
     page = visitor.get(f"{batch}/sheet")
     assert "9 of 9 weighed" in page.text
     assert "Everything is weighed" in page.text
-    assert page.figures["nitrite"] == "119 ppm"
+    assert page.figures["nitrite"] == "118 ppm"
 
 
 def test_the_ppm_follows_the_meat_as_weighed(visitor: Visitor, batch: str):
     weigh_all(visitor, batch, meat="9000")
-    assert visitor.get(f"{batch}/sheet").figures["nitrite"] == "108 ppm"
-    assert visitor.get(batch).figures["nitrite"] == "108 ppm"
+    assert visitor.get(f"{batch}/sheet").figures["nitrite"] == "107 ppm"
+    assert visitor.get(batch).figures["nitrite"] == "107 ppm"
 
 
 def test_what_was_weighed_is_in_the_log_and_can_be_undone(visitor: Visitor, batch: str):

@@ -12,7 +12,8 @@ from core.daybook.curing import known_cure
 from core.daybook.facts import BatchStarted
 from core.daybook.formulas import formula_of
 from core.daybook.sheet import sheet_of
-from core.quantities import DAYS, LOSS, MASS, PARTS_PER_MILLION, PH, Amount, Manner
+from core.mix.measures import GOING_IN
+from core.quantities import DAYS, LOSS, MASS, PH, Amount, Manner
 from core.refusals import Refusal
 from core.release.readiness import STYLES
 from core.working import Figure
@@ -157,4 +158,4 @@ def _ppm(batch: Batch) -> str:
     if cure is None:
         return ""
     by_exception = ", over the limit by an exception" if cure.over_by_licence else ""
-    return f"{Amount(cure.nitrite_ppm * 1e-6, PARTS_PER_MILLION).show(manner())} nitrite{by_exception}"
+    return f"{Amount(cure.nitrite_ppm * 1e-6, GOING_IN).show(manner())} nitrite{by_exception}"

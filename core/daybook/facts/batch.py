@@ -34,7 +34,8 @@ class CureWeighed:
     """The curing salt that went in, 0 kg where none was used. Fractions of the curing salt by its label.
 
     rules, product, method: keys of `core.mix.rules`; empty in older entries, which means the US chart for the batch's
-    kind. nitrite_of, nitrate_of: which salts the label names, sodium or potassium. second_…: a second curing salt.
+    kind. nitrite_of, nitrate_of: which salts the label names, sodium or potassium. second_…: a second curing salt,
+    its parts None where its label is not known: then what went in is not known either.
     water_kg, sugar_kg and the salts are in the brine where there is one. other_kg: all else in the mix. taken: brine
     that stays in the meat to its green weight, the pump or the pick-up.
     """
@@ -49,8 +50,8 @@ class CureWeighed:
     nitrite_of: Alkali = field(default="sodium", validator=in_(ALKALIS))
     nitrate_of: Alkali = field(default="sodium", validator=in_(ALKALIS))
     second_kg: float = field(default=0.0, validator=not_negative)
-    second_nitrite: float = field(default=0.0, validator=share)
-    second_nitrate: float = field(default=0.0, validator=share)
+    second_nitrite: float | None = field(default=None, validator=optional(share))
+    second_nitrate: float | None = field(default=None, validator=optional(share))
     accelerator_kg: float | None = field(default=None, validator=optional(not_negative))
     water_kg: float | None = field(default=None, validator=optional(not_negative))
     sugar_kg: float | None = field(default=None, validator=optional(not_negative))

@@ -9,11 +9,10 @@ from core.daybook.batch import Batch
 from core.daybook.curing import Cured, charge_of, cured, curing_of, house_limits, licence_of
 from core.daybook.facts import CureWeighed
 from core.mix.brine import brine_figures
-from core.mix.charge import Charge
 from core.mix.cure import dosed, to_weigh
 from core.mix.rule import METHODS, WET
 from core.mix.rules import RULE_SETS, Curing
-from core.quantities import DOSE_MASS, FRACTION, MASS, Amount, Manner
+from core.quantities import CURE_MASS, DOSE_MASS, FRACTION, MASS, Amount, Manner
 from core.refusals import OutOfRange
 from core.release.readiness import METHOD_OF
 from core.working import Figure
@@ -60,7 +59,7 @@ def _dosed(fact: CureWeighed, dose: Asked, subject: Subject) -> CureWeighed:
     if dose.ppm is None:
         return fact
     try:
-        made = dosed(_charge(fact, batch), _how(fact, subject), dose.ppm, licence_of(batch))
+        made = dosed(charge_of(fact, batch.meat_kg), _how(fact, subject), dose.ppm, licence_of(batch))
     except OutOfRange as refusal:
         raise OutOfRange("dose" if refusal.field == "wanted" else refusal.field, refusal.sentence) from None
     return evolve(fact, cure_kg=made.doses[0].kg)
@@ -77,28 +76,12 @@ def _as_before(subject: Subject, chosen: dict[str, str]) -> bool:
 def _figures(fact: CureWeighed, subject: Subject) -> tuple[Figure, ...]:
     batch = subject.batch
     assert batch is not None
-    return figures_of(Cured(_charge(fact, batch), _how(fact, subject), licence_of(batch)))
+    return figures_of(Cured(charge_of(fact, batch.meat_kg), _how(fact, subject), licence_of(batch)))
 
 
 def _how(fact: CureWeighed, subject: Subject) -> Curing:
     assert subject.batch is not None
     return curing_of(fact, subject.batch.start.style, shape_of(subject).day, house_limits(book()))
-
-
-def _charge(fact: CureWeighed, batch: Batch) -> Charge:
-    try:
-        return charge_of(fact, batch.meat_kg)
-    except OutOfRange as refusal:
-        raise _of_the_second(fact, refusal) from None
-
-
-def _of_the_second(fact: CureWeighed, refusal: OutOfRange) -> OutOfRange:
-    """A refusal about a label belongs beside the label that is at fault."""
-    try:
-        charge_of(CureWeighed(fact.cure_kg, fact.nitrite, fact.nitrate), 1.0)
-    except OutOfRange:
-        return refusal
-    return OutOfRange(f"second_{refusal.field}", refusal.sentence)
 
 
 def figures_of(cure: Cured) -> tuple[Figure, ...]:
@@ -117,23 +100,24 @@ def _say(fact: CureWeighed, how: Manner) -> str:
     if not fact.cure_kg:
         return "No curing salt used"
     strength = Amount(fact.nitrite, FRACTION).show(how)
-    said = f"Cure weighed: {Amount(fact.cure_kg, DOSE_MASS).show(how)} of {strength} nitrite salt"
+    said = f"Cure weighed: {Amount(fact.cure_kg, CURE_MASS).show(how)} of {strength} nitrite salt"
     if fact.second_kg:
-        said += f" and {Amount(fact.second_kg, DOSE_MASS).show(how)} of a second one"
+        said += f" and {Amount(fact.second_kg, CURE_MASS).show(how)} of a second one"
     if fact.method in WET:
         said += f" in {Amount(fact.water_kg or 0.0, MASS).show(how)} of water, {METHODS[fact.method]}"
     return said if fact.rules in ("", "us") else f"{said}; rules of {RULE_SETS[fact.rules].name}"
 
 
 def _texts(fact: CureWeighed, how: Manner) -> dict[str, str]:
-    masses = ("other_salt_kg", "second_kg", "accelerator_kg", "sugar_kg", "other_kg")
+    cures, masses = ("second_kg", "accelerator_kg"), ("other_salt_kg", "sugar_kg", "other_kg")
     shares = ("nitrite", "nitrate", "second_nitrite", "second_nitrate", "taken")
     texts = {
         "also": " ".join(also_of(fact)),
-        "dose": Amount(fact.cure_kg, DOSE_MASS).show_exact(how),
+        "dose": Amount(fact.cure_kg, CURE_MASS).show_exact(how),
         "nitrite_of": fact.nitrite_of,
         "nitrate_of": fact.nitrate_of,
         "water_kg": typed(fact.water_kg, MASS, how),
+        **{key: typed(getattr(fact, key), CURE_MASS, how) for key in cures},
         **{key: typed(getattr(fact, key), DOSE_MASS, how) for key in masses},
         **{key: typed(getattr(fact, key), FRACTION, how) for key in shares},
     }

@@ -11,16 +11,18 @@ from flask import request
 from core.daybook.facts import CureWeighed
 from core.mix.charge import PPM
 from core.mix.cure_sheets import NITRATE, NITRITE, OTHER, OTHER_SALT, PICK_UP, PUMP, SUGAR, WATER
+from core.mix.curing_salt import DOSE, STRENGTH
 from core.mix.ions import ALKALIS
 from core.mix.rule import METHODS, WET, WHOLE, Method
 from core.mix.rules import RULE_SETS, products_for
 from core.quantities import DOSE_MASS, FRACTION, PARTS_PER_MILLION, Manner
-from core.reading import read
+from core.reading import is_bare, read
 from core.refusals import NotAQuantity, OutOfRange
 from core.release.readiness import METHOD_OF
+from core.usual import ask, is_usual
 from core.worksheet import Choice, Number
 from web.entry_forms import ASKED_ANEW, Subject
-from web.forms import Input, Ticks
+from web.forms import Input, Ticks, typed
 from web.journal import book
 from web.visitor import now
 
@@ -29,6 +31,7 @@ USUAL_NITRITE = 0.0625
 """The strength most curing salts for sausage carry on their label in North America; the form starts there."""
 HEAVIEST_DOSE_KG = 100.0
 MOST_PPM = 10_000.0
+USUAL_SHARE = (0.0005, 1.0)  # of the meat; 0.0025 typed for 0.25 % lands below. What is too much, the rules refuse
 ALSO = {
     "second": "a second curing salt",
     "potassium": "potassium nitrite or nitrate",
@@ -83,6 +86,8 @@ class Dose:
             keep = weighed and self.unit != "g"
             raise NotAQuantity(self.key, refusal.sentence if keep else sentence) from None
         value = self._between(value, HEAVIEST_DOSE_KG if weighed else 1)
+        if not weighed and is_bare(text) and not is_usual(value, USUAL_SHARE):
+            raise ask(self.key, self.label, value, DOSE, USUAL_SHARE, manner)
         return Asked(kg=value) if weighed else Asked(share=value)
 
     def _between(self, value: float, most: float) -> float:
@@ -100,14 +105,15 @@ IN_BRINE = Dose(
     unit="g",
     example="a weight or the nitrite wanted, for example 240 g or 120 ppm",
 )
+ON_MIXTURE = "Canada’s ppm are on the whole raw mixture."
 STRENGTH_IN_EU = evolve(NITRITE, help="Per-cent on its label. Nitrite salt sold in the EU often carries 0.5, not 6.25.")
 _OF = {"sodium": "sodium", "potassium": "potassium"}
 NITRITE_OF = Kept("nitrite_of", "The nitrite is that of", {key: _OF[key] for key in ALKALIS}, default="sodium")
 NITRATE_OF = Kept("nitrate_of", "The nitrate is that of", {key: _OF[key] for key in ALKALIS}, default="sodium")
 SECOND = (
     Number("second_kg", "Second curing salt", DOSE_MASS, 0.0, HEAVIEST_DOSE_KG, help="Its weight."),
-    evolve(NITRITE, key="second_nitrite", label="Nitrite in the second", default=0.0),
-    evolve(NITRATE, key="second_nitrate", label="Nitrate in the second"),
+    evolve(NITRITE, key="second_nitrite", label="Nitrite in the second", help="Per-cent on its label; 0 if none."),
+    evolve(NITRATE, key="second_nitrate", label="Nitrate in the second", default=None),
 )
 ACCELERATOR = Number("accelerator_kg", "Ascorbate or erythorbate", DOSE_MASS, 0.0, 10.0, help="Its weight.")
 SUGAR_IN = evolve(SUGAR, optional=True, default=None)
@@ -126,6 +132,12 @@ class Shape:
     @property
     def products(self) -> dict[str, str]:
         return products_for(self.rules, self.method, self.day)
+
+
+def strength_said(nitrite: float, how: Manner) -> str:
+    """A strength that is known, as one would type it: with its unit where a bare number would be asked about."""
+    text = typed(nitrite, STRENGTH, how)
+    return f"{text} %" if NITRITE.asks(text, how) else text
 
 
 def shape_of(subject: Subject) -> Shape:
@@ -158,7 +170,10 @@ def shaped(subject: Subject) -> tuple[Input, ...]:
 def _weights(shape: Shape) -> list[Input]:
     wet = shape.method in WET
     strength = STRENGTH_IN_EU if shape.rules == "eu" else evolve(NITRITE, default=USUAL_NITRITE)
-    inputs: list[Input] = [cast(Input, IN_BRINE if wet else Dose()), strength, NITRATE]
+    dose = IN_BRINE if wet else Dose()
+    if shape.rules == "ca":
+        dose = evolve(dose, help=f"{dose.help} {ON_MIXTURE}")
+    inputs: list[Input] = [cast(Input, dose), strength, NITRATE]
     if "potassium" in shape.also:
         inputs += [NITRITE_OF, NITRATE_OF]
     if "second" in shape.also:

@@ -13,16 +13,18 @@ from attrs import evolve, frozen
 from werkzeug.datastructures import MultiDict
 
 from core.mix.composition import CUTS
+from core.mix.cure_sheets import Strength
 from core.mix.curing_salt import STRENGTH, CuringSalt
 from core.mix.formula import ROLES, Formula, Ingredient, Meat
 from core.mix.measures import PER_MEAT, PRICE
 from core.mix.pearson import shares_for
-from core.quantities import DAYS, FRACTION, LENGTH, LOSS, Amount, Manner
+from core.quantities import DAYS, FRACTION, LENGTH, LOSS, Amount, Manner, Quantity, never_up
 from core.refusals import Missing, OutOfRange, Refusal, Refused
 from core.release.readiness import STYLES
 from core.usual import CASING_LONG_M
 from core.worksheet import Choice, Number
 from web.forms import Form, Input, Ticks, Words, from_request, typed
+from web.screens.mix.cure_shape import strength_said
 
 MOST_ROWS = 40
 ROUNDED = 0.0015
@@ -92,7 +94,7 @@ def _meat_row(number: int) -> Row:
 def _part_row(number: int, is_cure: bool) -> Row:
     at = f"part-{number}"
     label = (
-        Number(f"{at}-nitrite", "Nitrite on the label", STRENGTH, 0.0, 1.0, optional=True),
+        Strength(f"{at}-nitrite", "Nitrite on the label", STRENGTH, 0.0, 1.0, optional=True),
         Number(f"{at}-nitrate", "Nitrate on the label", STRENGTH, 0.0, 1.0, optional=True),
     )
     return Row(
@@ -177,7 +179,9 @@ def _ingredient(row: Row, values: Mapping[str, object], form: Form) -> Ingredien
 
     role = of("role")
     unit = f"{form.text(f'{row.prefix}-dose')} {form.text(f'{row.prefix}-dose-unit')}"
-    cure = {"nitrite": of("nitrite") or 0.0, "nitrate": of("nitrate") or 0.0} if role == "cure" else {}
+    if role == "cure" and of("nitrite") is None:
+        raise Missing(f"{row.prefix}-nitrite", "Enter the nitrite on the label, or 0 if there is none.")
+    cure = {"nitrite": of("nitrite"), "nitrate": of("nitrate") or 0.0} if role == "cure" else {}
     try:
         CuringSalt(**cure) if cure else None  # type: ignore[arg-type]
     except Refusal as refusal:
@@ -217,13 +221,17 @@ def texts_of(formula: Formula, how: Manner) -> dict[str, str]:
         texts |= {
             f"part-{number}-name": each.name,
             f"part-{number}-role": each.role,
-            f"part-{number}-dose": typed(each.per_meat * (10 if each.in_grams else 1), PER_MEAT, how),
+            f"part-{number}-dose": typed(each.per_meat * (10 if each.in_grams else 1), _dose_measure(each), how),
             f"part-{number}-dose-unit": "g/kg" if each.in_grams else "%",
-            f"part-{number}-nitrite": typed(each.nitrite, STRENGTH, how) if each.role == "cure" else "",
+            f"part-{number}-nitrite": strength_said(each.nitrite, how) if each.role == "cure" else "",
             f"part-{number}-nitrate": typed(each.nitrate, STRENGTH, how) if each.nitrate else "",
             f"part-{number}-price": typed(each.price_per_kg, PRICE, how),
         }
     return texts
+
+
+def _dose_measure(each: Ingredient) -> Quantity:
+    return never_up(PER_MEAT) if each.role == "cure" else PER_MEAT
 
 
 def with_row(texts: Mapping[str, str], kind: str, how: Manner) -> dict[str, str]:

@@ -8,7 +8,7 @@ from attrs import frozen
 from flask import render_template, url_for
 
 from core.daybook.facts import RULES, HouseRule
-from core.mix.rule import EVERY, Method, Rule, RuleSet
+from core.mix.rule import EVERY, WHOLES, Method, Rule, RuleSet
 from core.mix.rules import RULE_SETS, rule_sets
 from core.quantities import PARTS_PER_MILLION, Amount, Manner
 from core.refusals import Missing, OutOfRange
@@ -29,7 +29,6 @@ KNOWN_HOW: dict[Verified, str] = {
     "computed": "worked out from the definition",
 }
 COUNTED = {"weighed": "each salt as weighed", "sodium": "as the sodium salt", "ion": "as the ion"}
-DIVIDED = {"meat": "on the green weight", "mixture": "on the whole raw mixture"}
 SUBSTANCES = {"nitrite": "nitrite", "nitrate": "nitrate", "both": "both together", "accelerator": "ascorbate"}
 SHORT: dict[Method, str] = {
     "comminuted": "ground",
@@ -91,7 +90,7 @@ def _table(key: str, name: str, about: str, rules: tuple[Rule, ...]) -> Table:
     for rule in rules:
         grouped.setdefault((rule.what, _methods(rule)), []).append(rule)
     rows = tuple(_row(what, methods, group, bool(common)) for (what, methods), group in grouped.items())
-    counted = dict.fromkeys(f"{COUNTED[rule.counted]}, {DIVIDED[rule.on]}" for rule in rules)
+    counted = dict.fromkeys(f"{COUNTED[rule.counted]}, {WHOLES[rule.on]}" for rule in rules)
     return Table(key, name, about, common, " or ".join(counted), rows)
 
 

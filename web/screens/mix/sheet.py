@@ -111,7 +111,6 @@ def sheet(batch_id: str):
         cost=costs(found) if refusal is None else (),
         next_row=found.next_after(None),
         formula_id=formula_of(book(), batch.start.formula),
-        quantity_of=quantity_of,
         printed_at=now(),
     )
 

@@ -11,10 +11,11 @@ from core.mix.curing_salt import STRENGTH
 from core.mix.formula import Role
 from core.mix.formula_cure import method_of
 from core.mix.weighing import aim_kg, refuse_too_small, rounding
-from core.quantities import DOSE_MASS, MASS, Amount
+from core.quantities import CURE_MASS, DOSE_MASS, MASS, Amount
 from core.refusals import Refusal
 from core.working import Figure
 from web.forms import typed
+from web.screens.mix.cure_shape import strength_said
 from web.screens.mix.scale_step import DIVISION, division_for, typed_division
 from web.visitor import manner
 
@@ -60,8 +61,8 @@ def _cure_path(batch: Batch, found: Sheet, dose_kg: float, strength: float) -> s
     cure, how = found.formula.cure, manner()
     assert cure is not None
     start = {
-        "dose": Amount(dose_kg, DOSE_MASS).show_exact(how).replace("\u00a0", ""),
-        "nitrite": typed(cure.nitrite * strength, STRENGTH, how),
+        "dose": Amount(dose_kg, CURE_MASS).show_exact(how).replace("\u00a0", ""),
+        "nitrite": strength_said(cure.nitrite * strength, how),
         "nitrate": typed(cure.nitrate * strength, STRENGTH, how),
         "other_salt_kg": typed(_salt_kg(found, dose_kg * (1 - strength)), DOSE_MASS, how),
         "method": method_of(found.formula),
