@@ -151,12 +151,22 @@ def _swing_of(trace: Trace, turns: Sequence[tuple[int, bool]]) -> Swing:
     troughs = sorted(trace.smoothed[index] for index, is_peak in turns if not is_peak)
     if len(peaks) < 3 or len(troughs) < 3:
         raise CannotSee("log", "Fewer than three cycles are in the trace: let it run on, or look at more of it.")
-    legs = [(trace.times_s[after] - trace.times_s[here], is_peak) for (here, is_peak), (after, _) in pairwise(turns)]
-    rising_s = sorted(lasts_s for lasts_s, is_peak in legs if not is_peak)[len(legs) // 4]
-    falling_s = sorted(lasts_s for lasts_s, is_peak in legs if is_peak)[len(legs) // 4]
+    rising_s, falling_s = (_usual_leg_s(trace, turns, from_peak) for from_peak in (False, True))
     upper = percentile(peaks, 0.25)  # defrosts and doors only ever lift a peak
     lower = percentile(troughs, 0.5)
     return Swing(upper, lower, rising_s, falling_s, (upper - lower) / rising_s, (upper - lower) / falling_s)
+
+
+def _usual_leg_s(trace: Trace, turns: Sequence[tuple[int, bool]], from_peak: bool) -> float:
+    """Half are longer. Across a gap two peaks may be neighbours: that is no leg."""
+    legs_s = [
+        trace.times_s[after] - trace.times_s[here]
+        for (here, is_peak), (after, is_next_peak) in pairwise(turns)
+        if is_peak is from_peak and is_next_peak is not from_peak
+    ]
+    if not legs_s:
+        raise CannotSee("log", "Fewer than three cycles are in the trace: let it run on, or look at more of it.")
+    return percentile(sorted(legs_s), 0.5)
 
 
 def _turns(trace: Trace, least: float) -> Iterator[tuple[int, bool]]:
