@@ -40,8 +40,8 @@ class Space:
     gradient_k: greatest difference of two means. variation_k: greatest distance of a mean from the centre's. Both IEC
     60068-3-5. uniformity_k: greatest less least over the probes, its mean over the worst 30 min (GB/T). overall_k: the
     same over the whole. inhomogeneity_k: greatest distance of any probe from the centre at any moment (DKD-R 5-7).
-    widest_k: greatest less least at any moment. together_s: for so long all were logged. gradient_give_k: another way of
-    logging the same may move the gradient by so much: three standard errors.
+    widest_k: greatest less least at any moment. together_s: for so long all were logged. gradient_give_k: another way
+    of logging the same may move the gradient by so much: three standard errors.
     """
 
     centre: str
