@@ -81,7 +81,7 @@ def draw(seed: int) -> tuple[Walled, Logger]:
         room_c=room_c,
         room_swing_k=chance.uniform(0, 1.5),
         room_pa=chance.uniform(800, 1600),
-        air_j_k=chance.uniform(3_000, 12_000),
+        air_j_k=chance.uniform(1_500, 9_000),
         wall_j_k=chance.uniform(40_000, 200_000),
         coil_j_k=chance.uniform(1_500, 6_000),
         room_wall_w_k=conducts_w_k,

@@ -52,6 +52,12 @@ class Compressor:
     events: tuple[Event, ...] = ()
     rhythm: Rhythm | None = None
     why_not: str = ""
+    events_why_not: str = ""
+
+    @property
+    def is_counted(self) -> bool:
+        """Whether the runs are all there are; else they are those that could be told."""
+        return bool(self.runs)
 
     @property
     def period_s(self) -> float | None:

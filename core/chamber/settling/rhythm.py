@@ -70,6 +70,14 @@ class Rhythm:
         return self.cools_s / self.period_s
 
     @property
+    def run_share_low(self) -> float:
+        return self.run_share
+
+    @property
+    def run_share_high(self) -> float:
+        return self.run_share
+
+    @property
     def swing_k(self) -> float:
         return self.highest_c - self.lowest_c
 
