@@ -1,4 +1,4 @@
-"""How right the two-day proof is: over 200 random chambers of either of the tests' physical models, whose truth is known.
+"""How right the two-day proof is: over 200 random chambers of both of the tests' physical models, truth known.
 
 Each is logged every 10 s, every minute and every five. A row's value is the worst of the three, with each beside it.
 """

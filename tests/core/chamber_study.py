@@ -39,8 +39,8 @@ class Outcome:
     """One chamber, logged at one interval.
 
     count_off: runs counted less true runs. hold_off: in parts of what is allowed, one interval or 3 %. duty_off: share
-    of the time it runs, less the true one; 0 within the range given. tau_off: relative. doors, defrosts: (found and true,
-    true, found). All None where the analysis says that it cannot tell. verdict, truth: None where truth is no clear case.
+    of the time it runs, less the true one; 0 within the range given. tau_off: relative. doors, defrosts: (found and
+    true, true, found). Each None where the analysis says that it cannot tell. truth: None where it is no clear case.
     """
 
     seed: int
