@@ -61,7 +61,10 @@ class Trace:
 
 @frozen
 class Swing:
-    """The usual turning levels, the noise, and the usual speeds in the trace's unit a second, both above 0."""
+    """The usual turning levels, the noise, and the usual speeds in the trace's unit a second, both above 0.
+
+    turns: index of each turning point, and whether it is a peak.
+    """
 
     upper: float
     lower: float
@@ -69,6 +72,7 @@ class Swing:
     falling_s: float
     rises_by_s: float
     falls_by_s: float
+    turns: tuple[tuple[int, bool], ...] = ()
 
     @property
     def size(self) -> float:
@@ -154,7 +158,9 @@ def _swing_of(trace: Trace, turns: Sequence[tuple[int, bool]]) -> Swing:
     rising_s, falling_s = (_usual_leg_s(trace, turns, from_peak) for from_peak in (False, True))
     upper = percentile(peaks, 0.25)  # defrosts and doors only ever lift a peak
     lower = percentile(troughs, 0.5)
-    return Swing(upper, lower, rising_s, falling_s, (upper - lower) / rising_s, (upper - lower) / falling_s)
+    return Swing(
+        upper, lower, rising_s, falling_s, (upper - lower) / rising_s, (upper - lower) / falling_s, tuple(turns)
+    )
 
 
 def _usual_leg_s(trace: Trace, turns: Sequence[tuple[int, bool]], from_peak: bool) -> float:
