@@ -19,6 +19,8 @@ from core.chamber.settling.trace import percentile
 NEIGHBOURS = 5
 """On either side: what is usual may change slowly, as walls cool and thermostats drift."""
 FEWEST_HOLDS = 3
+TURNS_WITHIN_S = 600.0
+"""A hold is steepest so soon after its foot: later than that only coil, probe and smoothing delay it."""
 LEAST_K = 0.35
 LEAST_PART = 0.15
 """Of the swing."""
@@ -64,7 +66,7 @@ class Holds:
 
     def usual_rise(self, width: int) -> list[float]:
         """By how much a hold rises within `width` readings, that many times half a width after its foot; while at least
-        half of all holds last. A hold rises ever more slowly: what is steeper later on is no hold's."""
+        half of all holds last. It rises ever more slowly, once it has turned: what is steeper later on is no hold's."""
         values = self.trace.smoothed
         half = max(1, width // 2)
         fewest = max(FEWEST_HOLDS, len(self.plain_legs) / 2)
@@ -79,7 +81,9 @@ class Holds:
             if len(rises) < fewest:
                 break
             found.append(percentile(rises, 0.5))
-        return [*found[:1], *accumulate(found[1:], min)]
+        early = found[: 1 + self.trace.samples(TURNS_WITHIN_S) // half]
+        steepest = early.index(max(early)) if early else 0
+        return found[:steepest] + list(accumulate(found[steepest:], min))
 
     def foot_before(self, index: int) -> int | None:
         """The last foot up to there, where no peak came between."""
