@@ -39,8 +39,9 @@ class Outcome:
     """One chamber, logged at one interval.
 
     count_off: runs counted less true runs. hold_off: in parts of what is allowed, one interval or 3 %. duty_off: share
-    of the time it runs, less the true one; 0 within the range given. tau_off: relative. doors, defrosts: (found and
-    true, true, found). Each None where the analysis says that it cannot tell. truth: None where it is no clear case.
+    of the time it runs, less the true one. Both 0 within the range that is told; duty_point_off without it. tau_off:
+    relative. doors, defrosts: (found and true, true, found). Each None where the analysis says that it cannot tell.
+    truth: None where it is no clear case.
     """
 
     seed: int
@@ -48,6 +49,7 @@ class Outcome:
     count_off: int | None = None
     hold_off: float | None = None
     duty_off: float | None = None
+    duty_point_off: float | None = None
     tau_off: float | None = None
     doors: tuple[int, int, int] | None = None
     defrosts: tuple[int, int, int] | None = None
@@ -88,11 +90,12 @@ def of_compressor(outcome: Outcome, truth: Truth, logger: Logger, found: Compres
         hold_s, run_share = true_rhythm(truth, rhythm.cycles)
         allowed_s = max(logger.interval_s, 0.03 * hold_s)
         low, high = rhythm.run_share_low, rhythm.run_share_high
-        duty_off = rhythm.run_share - run_share
+        cools_s = (rhythm.cools_low_s, rhythm.cools_high_s)
         outcome = evolve(
             outcome,
-            hold_off=(rhythm.holds_s - hold_s) / allowed_s,
-            duty_off=0.0 if low <= run_share <= high else duty_off,
+            hold_off=_outside(hold_s, rhythm.holds_s, *(rhythm.period_s - each for each in cools_s[::-1])) / allowed_s,
+            duty_off=_outside(run_share, rhythm.run_share, low, high),
+            duty_point_off=rhythm.run_share - run_share,
         )
         if rhythm.warming_s is not None:
             outcome = evolve(outcome, tau_off=rhythm.warming_s / truth.chamber.warming_s - 1)
@@ -104,6 +107,11 @@ def of_compressor(outcome: Outcome, truth: Truth, logger: Logger, found: Compres
         doors=matched(truth.doors, events(found, "door"), slack_s, truth.lasts_s),
         defrosts=matched(truth.defrosts, events(found, "defrost"), slack_s, truth.lasts_s),
     )
+
+
+def _outside(true: float, told: float, low: float, high: float) -> float:
+    """How far off what is told is; 0 where the truth lies in its range."""
+    return 0.0 if low <= true <= high else told - true
 
 
 def wanted_of(truth: Truth, seed: int) -> Wanted:

@@ -22,7 +22,7 @@ from core.chamber.settling.sampling import Sampling, sampling
 from core.chamber.settling.settled import LEAST_STEADY_S, Drift, arrived, drift_a_day, undisturbed
 from core.chamber.settling.statistics import Band, Spread, spread
 from core.chamber.settling.staying import Stay, stay
-from core.chamber.settling.swing import CannotSee, arrives_at, trace_of, usual_swing
+from core.chamber.settling.swing import CannotSee, arrives_at, require_steps, trace_of, usual_swing
 from core.refusals import OutOfRange
 from core.vapour import STANDARD_PA
 
@@ -46,18 +46,16 @@ class Wanted:
 
 @frozen
 class Compressor:
-    """What the trace shows of it. rhythm: None, and why_not says why, where it cannot be measured."""
+    """What the trace shows of it. rhythm: None, and why_not says why, where it cannot be measured. is_counted: whether
+    the runs are all there were; else some may be missing, and that is said. events_why_not: why doors and defrosts
+    cannot be told; then neither is counted."""
 
     runs: tuple[Run, ...] = ()
     events: tuple[Event, ...] = ()
     rhythm: Rhythm | None = None
     why_not: str = ""
+    is_counted: bool = False
     events_why_not: str = ""
-
-    @property
-    def is_counted(self) -> bool:
-        """Whether the runs are all there are; else they are those that could be told."""
-        return bool(self.runs)
 
     @property
     def period_s(self) -> float | None:
@@ -219,8 +217,9 @@ def _compressor(series: Series, room_c: float | None) -> Steps[Compressor]:
         events = find_events(trace, swing)
         yield series.probe
         runs = find_runs(trace, swing, events)
+        require_steps(trace, swing)
         yield series.probe
-        return Compressor(runs, events, rhythm_of(trace, swing, runs, events, room_c))
+        return Compressor(runs, events, rhythm_of(trace, swing, runs, events, room_c), is_counted=True)
     except CannotSee as reason:
         return Compressor(runs, events, None, reason.sentence)
 

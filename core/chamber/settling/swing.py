@@ -22,7 +22,8 @@ FEWEST_A_PERIOD = 8
 SLOWEST_LOGGING_S = 300.0
 """Compressors that start every ten minutes are common; two readings to such a cycle are the least that shows it."""
 SMOOTHED_S = 90.0
-COARSE_STEP = 0.4
+COARSE_STEP, FEWEST_STEPS = 0.4, 3
+"""A swing of fewer steps than that is lost in them now and then."""
 
 
 class CannotSee(Refusal):
@@ -140,6 +141,16 @@ def usual_swing(trace: Trace) -> Swing:
             f"{_minutes(trace.interval_s)} shows each fewer than {FEWEST_A_PERIOD} times. Log more often.",
         )
     return swing
+
+
+def require_steps(trace: Trace, swing: Swing) -> None:
+    """Raises CannotSee where the logger's step now and then hides a whole cycle, or the swing hardly passes one."""
+    if trace.is_coarse and swing.size < FEWEST_STEPS * trace.step - 1e-9:
+        raise CannotSee(
+            "log",
+            f"Runs can neither be counted nor measured: the temperature swings by {swing.size:.3g} K, and the logger "
+            f"writes steps of {trace.step:.3g} K. Log in steps of 0.1 K.",
+        )
 
 
 def half_band(trace: Trace, swing: Swing) -> float:
