@@ -29,8 +29,8 @@ AS_LOW = 0.04
 WIDEST_RANGE = 0.3
 """Of the period: a share of the time known no better than that is not known."""
 TOO_COARSE = (
-    "How long the compressor runs cannot be told: the readings are too coarse or too noisy for so small a swing. Log in "
-    "finer steps, or more often."
+    "How long the compressor runs cannot be told: the readings are too coarse or too noisy for so small a swing. "
+    "Log in finer steps, or more often."
 )
 
 
@@ -163,7 +163,7 @@ def _leaves(trace: Trace, swing: Swing, turn_s: float, until_s: float) -> float:
 
 
 def _stairs_s(trace: Trace, swing: Swing) -> float:
-    """A trace of stairs turns somewhere on its highest and its lowest step: half the time it takes over one, at both."""
+    """A trace of stairs turns somewhere on its highest and lowest step: half the time it takes over one, at both."""
     if not trace.is_coarse:
         return 0.0
     return trace.step * (1 / swing.rises_by_s + 1 / swing.falls_by_s) / 2
