@@ -17,8 +17,5 @@ ROWS: dict[str, Callable[[], Row]] = {
     "logs": logs.logs,
     "logs-chart": logs.chart,
     "logs-growth": logs.growth,
-    "settling-cycles": settling.cycles,
-    "settling-hold": settling.hold,
-    "settling-tau": settling.tau,
-    "settling-events": settling.events,
+    **settling.rows(),
 }

@@ -10,6 +10,7 @@ from __future__ import annotations
 
 import math
 from random import Random
+from typing import Any
 
 from attrs import evolve, field, frozen
 
@@ -64,7 +65,7 @@ class Logger:
 class Truth:
     """What happened, step by step and event by event. runs: each compressor run as (start, stop)."""
 
-    chamber: Chamber
+    chamber: Any
     temperatures_c: list[float]
     humidities: list[float]
     runs: list[tuple[float, float]]
@@ -126,10 +127,10 @@ def draw(seed: int) -> tuple[Chamber, Logger]:
         noise_k=chance.uniform(0, 0.08),
         step_k=step_k,
     )
-    return evolve(chamber, defrosts_s=tuple(defrosts), doors_s=_apart(doors)), logger
+    return evolve(chamber, defrosts_s=tuple(defrosts), doors_s=apart(doors)), logger
 
 
-def _apart(times_s: list[float], least_s: float = 1800.0) -> tuple[float, ...]:
+def apart(times_s: list[float], least_s: float = 1800.0) -> tuple[float, ...]:
     kept: list[float] = []
     for at_s in times_s:
         if not kept or at_s - kept[-1] >= least_s:

@@ -6,8 +6,8 @@ from hypothesis import strategies as st
 from core.chamber.series import Series
 from core.chamber.settling.analysis import compressor_of
 from core.chamber.settling.mapping import fluctuation, pairs
-from core.chamber.settling.settled import settled_since
 from core.chamber.settling.statistics import Band, spread
+from core.chamber.settling.staying import stay
 from tests.core.chamber_model import Chamber, Logger, log, run
 
 LOGGED = log(run(Chamber(), 16), Logger())
@@ -57,7 +57,7 @@ def test_a_wider_band_holds_no_less(values: list[float], steps: list[int], half:
 @given(READINGS, STEPS, st.floats(0.1, 9))
 def test_a_wider_band_is_settled_no_later(values: list[float], steps: list[int], half: float):
     times_s = times(steps, len(values))
-    inner, outer = (settled_since(times_s, values, Band(15.0, width)) for width in (half, half * 1.5))
+    inner, outer = (stay(times_s, values, Band(15.0, width), 600).since_s for width in (half, half * 1.5))
     assert inner is None or (outer is not None and outer <= inner)
 
 

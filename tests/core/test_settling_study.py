@@ -2,14 +2,14 @@
 
 from functools import cache
 
-from tests.core.chamber_study import Outcome, recall_and_precision, study
+from tests.core.chamber_study import LUMPS, Outcome, recall_and_precision, study
 
-SEEDS = range(30)
+SEEDS = range(24)
 
 
 @cache
 def outcomes() -> list[Outcome]:
-    return study(SEEDS)
+    return list(study(LUMPS, SEEDS, (60.0,)))
 
 
 def share(hits: list[bool]) -> float:
@@ -32,8 +32,8 @@ def test_the_warming_time_constant_is_within_a_tenth():
 
 
 def test_doors_are_found_and_told_apart():
-    assert min(recall_and_precision([each.doors for each in outcomes()])) > 0.9
+    assert min(recall_and_precision([each.doors for each in outcomes() if each.doors is not None])) > 0.9
 
 
 def test_defrosts_are_found_and_told_apart():
-    assert min(recall_and_precision([each.defrosts for each in outcomes()])) > 0.9
+    assert min(recall_and_precision([each.defrosts for each in outcomes() if each.defrosts is not None])) > 0.9

@@ -4,22 +4,25 @@ from __future__ import annotations
 
 from bisect import bisect_left
 from collections.abc import Generator, Sequence
-from itertools import compress
+from itertools import compress, pairwise
 from operator import eq
+from statistics import median
 from typing import TypeVar
 
 from attrs import frozen
 
-from core.chamber.series import Series
+from core.chamber.series import Series, interval_s
 from core.chamber.settling.cycles import Run, find_runs
 from core.chamber.settling.events import Event, find_events
 from core.chamber.settling.humid_air import HumidAir, humid_air
 from core.chamber.settling.humidity import HumidRhythm, humid_rhythm
 from core.chamber.settling.mapping import Pair, Space, fluctuation, instability, pairs, space
-from core.chamber.settling.rhythm import Rhythm, rhythm_of
-from core.chamber.settling.settled import LEAST_STEADY_S, arrived, drift_a_day, settled_since, undisturbed
+from core.chamber.settling.rhythm import FEWEST_RUNS, Rhythm, rhythm_of
+from core.chamber.settling.sampling import Sampling, sampling
+from core.chamber.settling.settled import LEAST_STEADY_S, Drift, arrived, drift_a_day, undisturbed
 from core.chamber.settling.statistics import Band, Spread, spread
-from core.chamber.settling.swing import CannotSee, arrives_at, trace_of, usual_swing
+from core.chamber.settling.staying import Stay, stay
+from core.chamber.settling.swing import CannotSee, arrives_at, require_steps, trace_of, usual_swing
 from core.refusals import OutOfRange
 from core.vapour import STANDARD_PA
 
@@ -43,25 +46,45 @@ class Wanted:
 
 @frozen
 class Compressor:
-    """What the trace shows of it. rhythm: None, and why_not says why, where it cannot be measured."""
+    """What the trace shows of it. rhythm: None, and why_not says why, where it cannot be measured. is_counted: whether
+    the runs are all there were; else some may be missing, and that is said. events_why_not: why doors and defrosts
+    cannot be told; then neither is counted."""
 
     runs: tuple[Run, ...] = ()
     events: tuple[Event, ...] = ()
     rhythm: Rhythm | None = None
     why_not: str = ""
+    is_counted: bool = False
+    events_why_not: str = ""
+
+    @property
+    def period_s(self) -> float | None:
+        """Of the cycles seen, also where they are too few or too often disturbed to be measured."""
+        if self.rhythm is not None:
+            return self.rhythm.period_s
+        if len(self.runs) < FEWEST_RUNS:
+            return None
+        return median(after.falls_s - before.falls_s for before, after in pairwise(self.runs))
 
 
 @frozen
 class Humidity:
-    """A probe's humidity over the whole log, since when it is settled, its rhythm; dew point and deficit too."""
+    """A probe's humidity over the whole log, how it stays in its band, its rhythm; dew point and deficit too.
+
+    stay: None where no humidity is asked for.
+    """
 
     spread: Spread
     arrived_s: float | None
-    settled_s: float | None
+    stay: Stay | None
     rhythm: HumidRhythm
     air: HumidAir
     dew_point: Spread | None
     deficit: Spread
+
+    @property
+    def settled_s(self) -> float | None:
+        return self.stay and self.stay.since_s
 
 
 @frozen
@@ -69,7 +92,7 @@ class Probe:
     """One probe's findings.
 
     temperature: over the whole log; steady: of what follows the first pull-down. arrived_s: when it was
-    first within the band; settled_s: since when it stays; drift_k: a day.
+    first within the band; settled_s: since when it stays; drift: a day.
     fluctuation_k: GB/T, worst half-hour; instability_k: DKD-R 5-7. The last three are of what follows settling, or the
     pull-down where it did not settle, with doors and defrosts left out. calm: those readings.
     """
@@ -80,13 +103,22 @@ class Probe:
     temperature: Spread
     steady: Spread
     arrived_s: float | None
-    settled_s: float | None
-    drift_k: float | None
+    stay: Stay
+    sampling: Sampling
+    drift: Drift | None
     fluctuation_k: float
     instability_k: float | None
     compressor: Compressor
     humidity: Humidity | None
     calm: Series
+
+    @property
+    def settled_s(self) -> float | None:
+        return self.stay.since_s
+
+    @property
+    def drift_k(self) -> float | None:
+        return self.drift and self.drift.by_k
 
     @property
     def stays_since_s(self) -> float | None:
@@ -185,8 +217,9 @@ def _compressor(series: Series, room_c: float | None) -> Steps[Compressor]:
         events = find_events(trace, swing)
         yield series.probe
         runs = find_runs(trace, swing, events)
+        require_steps(trace, swing)
         yield series.probe
-        return Compressor(runs, events, rhythm_of(trace, swing, runs, events, room_c))
+        return Compressor(runs, events, rhythm_of(trace, swing, runs, events, room_c), is_counted=True)
     except CannotSee as reason:
         return Compressor(runs, events, None, reason.sentence)
 
@@ -197,7 +230,9 @@ def _probe(series: Series, wanted: Wanted, room_c: float | None, pressure_pa: fl
     compressor = yield from _compressor(series, room_c)
     yield series.probe
     is_calm = undisturbed(times_s, compressor.events)
-    settled_s = settled_since(times_s, temperatures_c, wanted.temperature, is_calm)
+    sampled = sampling(times_s, series.interval_s, compressor.period_s)
+    stays = stay(times_s, temperatures_c, wanted.temperature, sampled.shown_s, is_calm, wanted.held_s)
+    settled_s = stays.since_s
     first = arrives_at(temperatures_c)
     calm = _calm(series, is_calm, _steady_from(settled_s, times_s[first], times_s[-1]))
     yield series.probe
@@ -213,8 +248,9 @@ def _probe(series: Series, wanted: Wanted, room_c: float | None, pressure_pa: fl
         temperature=temperature,
         steady=steady,
         arrived_s=arrived(times_s, temperatures_c, wanted.temperature),
-        settled_s=settled_s,
-        drift_k=drift_a_day(calm.times_s, calm.temperatures_c),
+        stay=stays,
+        sampling=sampled,
+        drift=drift_a_day(calm.times_s, calm.temperatures_c),
         fluctuation_k=fluctuation(calm.times_s, calm.temperatures_c, usual_s=calm.interval_s),
         instability_k=instability(calm.times_s, calm.temperatures_c, calm.held_s),
         compressor=compressor,
@@ -247,10 +283,12 @@ def _humidity(series: Series, wanted: Wanted, compressor: Compressor, pressure_p
     is_calm = undisturbed(air.times_s, compressor.events)
     dew_point = _dew_point(air)
     yield series.probe
+    shown_s = sampling(air.times_s, interval_s(air.times_s), compressor.period_s).shown_s
+    band = wanted.humidity
     return Humidity(
         spread=spread(air.times_s, air.humidities, wanted.humidity, air.lasts_s),
         arrived_s=wanted.humidity and arrived(air.times_s, air.humidities, wanted.humidity),
-        settled_s=wanted.humidity and settled_since(air.times_s, air.humidities, wanted.humidity, is_calm),
+        stay=band and stay(air.times_s, air.humidities, band, shown_s, is_calm, wanted.held_s),
         rhythm=rhythm,
         air=air,
         dew_point=dew_point,

@@ -1,16 +1,19 @@
 """What lifts the temperature besides the hold between runs: a defrost, or an opened door.
 
-Both rise faster than the chamber warms by itself. A door's warm air comes within minutes and goes again; a defrost
-heats for a quarter of an hour.
+A hold ends where the compressor starts, at its usual peak; so what goes well above that peak is no hold, and neither is
+what rises in the middle of a hold, or of a run, faster than holds do there. A door's warm air comes within minutes and
+goes again; a defrost heats for a quarter of an hour.
 """
 
 from __future__ import annotations
 
+from bisect import bisect_left
 from collections.abc import Iterator, Sequence
 from typing import Literal
 
 from attrs import frozen
 
+from core.chamber.settling.holds import Holds, least_k
 from core.chamber.settling.swing import Swing, Trace
 
 Kind = Literal["door", "defrost"]
@@ -18,7 +21,8 @@ Kind = Literal["door", "defrost"]
 SHORT_S, LONG_S = 200.0, 600.0
 """A door shows over the short window, also while the compressor pulls down; a defrost over the long one."""
 STEEPER = 1.3
-LEAST_K = 0.35
+STEEPER_THAN_ANY = 2.0
+"""Than holds anywhere: a rise that ends at the usual peak, where the compressor starts, is else a hold's."""
 DOOR_RISES_WITHIN_S = 270.0
 """From a quarter to three quarters of the rise. A heater of 12 min takes 6; a door with a slow probe takes 3."""
 LONGEST_RECOVERY_S = 1500.0
@@ -51,37 +55,86 @@ class _Hump:
 
 def find_events(trace: Trace, swing: Swing) -> tuple[Event, ...]:
     """Defrosts and door openings in their order."""
+    holds = Holds(trace, swing)
+    short = trace.samples(SHORT_S)
     events: list[Event] = []
     for first, end in trace.stretches():
-        humps = sorted(
-            (
-                hump
-                for window_s in (SHORT_S, LONG_S)
-                for hump in _humps(trace, swing, first, end, trace.samples(window_s))
-            ),
-            key=lambda hump: (hump.foot, hump.top),
-        )
-        events += [_event(trace, swing, hump, end) for hump in _merged(trace.values, humps)]
+        humps = [*_high_peaks(holds, first, end)]
+        for width in (short, trace.samples(LONG_S)):
+            humps += _humps(holds, first, end, width)
+        humps.sort(key=lambda hump: (hump.foot, hump.top))
+        events += [
+            _event(trace, swing, hump, end)
+            for hump in _merged(trace.smoothed, humps)
+            if not _is_hold(holds, hump, short)
+        ]
     return tuple(events)
 
 
-def _humps(trace: Trace, swing: Swing, first: int, end: int, width: int) -> Iterator[_Hump]:
-    """Where the trace rises more over `width` readings than warming and noise account for."""
+def _high_peaks(holds: Holds, first: int, end: int) -> Iterator[_Hump]:
+    """Peaks well above the usual: the compressor was kept from starting there, or did not keep up."""
+    values = holds.trace.smoothed
+    for foot, peak in holds.legs:
+        usual = holds.usual_peak(peak)
+        if first <= foot and peak < end and values[peak] > usual + holds.margin_k:
+            passes = next(at for at in range(peak, foot - 1, -1) if values[at] <= usual or at == foot)
+            yield _Hump(passes, peak)
+
+
+def _humps(holds: Holds, first: int, end: int, width: int) -> Iterator[_Hump]:
+    """Where the trace rises more over `width` readings than a hold does there and noise accounts for."""
+    trace, swing = holds.trace, holds.swing
     values = trace.smoothed
-    lasts_s = width * trace.interval_s
-    least = max(LEAST_K, 7 * trace.sigma, 1.5 * trace.step) + STEEPER * swing.rises_by_s * lasts_s
+    least_rise = least_k(trace)
+    usual = holds.usual_rise(width)
+    slow_k = swing.rises_by_s * width * trace.interval_s
+    rises = [after - before for before, after in zip(values[first:end], values[first + width : end], strict=False)]
+    half = max(1, width // 2)
+
+    def is_steep(index: int) -> bool:
+        rise = rises[index - width - first]
+        if rise <= least_rise:
+            return False
+        return rise > least_rise + STEEPER * _usual_here(holds, usual, slow_k, index - width, half)
+
     index = first + width
     while index < end:
-        if values[index] - values[index - width] <= least:
+        if not is_steep(index):
             index += 1
             continue
         begun = index
-        while index < end and values[index] - values[index - width] > least:
+        while index < end and is_steep(index):
             index += 1
         top = max(range(begun, min(end, index + width)), key=values.__getitem__)
         foot = min(range(max(first, begun - width), top), key=lambda at: (values[at], -at))
-        yield _Hump(foot, top)
+        yield _Hump(foot, _goes_on_to(holds, top))
         index = max(index, top + 1)
+
+
+def _goes_on_to(holds: Holds, top: int) -> int:
+    """The peak that the rise ends at."""
+    at = bisect_left(holds.peaks, top)
+    peak = holds.peaks[at] if at < len(holds.peaks) else top
+    return peak if holds.foot_before(peak - 1) == holds.foot_before(top) else top
+
+
+def _usual_here(holds: Holds, usual: Sequence[float], slow_k: float, index: int, half: int) -> float:
+    """Of two neighbouring places the greater; in a run, where nothing rises, what a slow hold would."""
+    foot = holds.foot_before(index + half)
+    if foot is None or not usual:
+        return slow_k
+    at = max(0, index - foot) // half
+    return max(slow_k, *usual[max(0, at - 1) : at + 2], 0.0)
+
+
+def _is_hold(holds: Holds, hump: _Hump, width: int) -> bool:
+    """Whether it ends at the usual peak, and is nowhere steeper than any hold."""
+    values = holds.trace.smoothed
+    above_k = values[hump.top] - holds.usual_peak(hump.top)
+    if abs(above_k) > holds.margin_k:
+        return False
+    steepest = max(values[at] - values[max(hump.foot, at - width)] for at in range(hump.foot, hump.top + 1))
+    return steepest <= least_k(holds.trace) + STEEPER_THAN_ANY * max(holds.usual_rise(width), default=0.0)
 
 
 def _merged(values: Sequence[float], humps: Sequence[_Hump]) -> list[_Hump]:

@@ -132,8 +132,8 @@ def _settling(probe: Probe) -> Iterator[Figure]:
     if probe.stays_since_s is not None:
         since = after(probe.stays_since_s, probe.begins_s)
         words = (
-            "From the first reading after which the probe stays within the band; one stray reading, doors and defrosts "
-            "do not count: {since} into the log"
+            "From the reading after which the probe is shown within the band for 95 % of the time and never out of it "
+            "for more than 15 min, doors and defrosts apart: {since} into the log"
         )
         yield Figure("settled", "Settled after", since.value, LASTS, (Step(words, {"since": since}),), SETTLED_DIN)
     if probe.drift_k is not None:

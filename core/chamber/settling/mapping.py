@@ -40,13 +40,16 @@ class Space:
     gradient_k: greatest difference of two means. variation_k: greatest distance of a mean from the centre's. Both IEC
     60068-3-5. uniformity_k: greatest less least over the probes, its mean over the worst 30 min (GB/T). overall_k: the
     same over the whole. inhomogeneity_k: greatest distance of any probe from the centre at any moment (DKD-R 5-7).
-    widest_k: greatest less least at any moment.
+    widest_k: greatest less least at any moment. together_s: for so long all were logged. gradient_give_k: another way
+    of logging the same may move the gradient by so much: three standard errors.
     """
 
     centre: str
     warmest: str
     coldest: str
     gradient_k: float
+    gradient_give_k: float
+    together_s: float
     variation_k: float
     uniformity_k: float
     overall_k: float
@@ -116,11 +119,15 @@ def space(probes: Sequence[Series], centre: str | None = None) -> Space | None:
     widths = list(map(sub, map(max, *columns), map(min, *columns)))
     lasts_s = _lasts_s(times_s, probes[0])
     means = [spread(times_s, column, lasts_s=lasts_s).mean for column in columns]
+    warmest, coldest = means.index(max(means)), means.index(min(means))
+    apart = spread(times_s, list(map(sub, columns[warmest], columns[coldest])), lasts_s=lasts_s)
     return Space(
         centre=names[middle],
-        warmest=names[means.index(max(means))],
-        coldest=names[means.index(min(means))],
+        warmest=names[warmest],
+        coldest=names[coldest],
         gradient_k=max(means) - min(means),
+        gradient_give_k=3 * apart.deviation / math.sqrt(len(times_s)),
+        together_s=sum(lasts_s),
         variation_k=max(abs(mean - means[middle]) for mean in means),
         uniformity_k=_worst_mean(times_s, widths),
         overall_k=spread(times_s, widths, lasts_s=lasts_s).mean,

@@ -1,50 +1,42 @@
 """The mean of many runs, or holds, laid over one another: finer in time than the logger, quieter than a single one.
 
 Coil and probe answer late and blur both turning points, so that a run read off the lowest and highest reading comes out
-too long. Here the mean leg is fitted with lines that turn twice, each turn blurred by the same two lags in series; the
-delay is the same at both turns and drops out of how long the leg lasts.
+too long. Where air and wall are apart, the air besides leaps after each turn before it goes on with the wall. What a
+chamber does after its compressor starts, it does with the other sign after it stops. So both turns are fitted with one
+answer: a ramp and, where it shows, a leap with a time constant of its own, blurred by the same two lags in series. What
+the answer is like hardly matters then: it is the same at both turns and drops out of the time between.
 """
 
 from __future__ import annotations
 
 import math
 from bisect import bisect_left
-from collections.abc import Callable, Iterable, Sequence
+from collections.abc import Callable, Iterable, Iterator, Sequence
 from itertools import pairwise
 from math import exp
-from operator import mul
+from operator import mul, sub
 
 from attrs import frozen
 
 from core.chamber.settling.swing import Trace
 from core.chamber.settling.trace import percentile
 
-BINS = 48
-USUAL_LAG_S = 100.0
+BINS = 30
+"""Around each turn."""
+USUAL_LAG_S, USUAL_LEAP_S = 100.0, 400.0
 SHORTEST_LAG_S, SHORTEST_LEG_S = 5.0, 60.0
+LEAP_IN_LAGS, LONGEST_LEAP_S = 1.3, 1800.0
 MOST_LEGS = 60
-LONG_LEG_S = 1500.0
-MOST_STEPS, FINEST_S = 100, 4.0
+WIDEST_S = 1500.0
+"""Before and after a turn: so long its answer shows, and a leg is still straight."""
+SURELY = 12.0
+"""A leap is taken for real where it takes that many times the mean square out of what is left (an F-test)."""
+MODEL_IS_OFF, LEAP_IS_OFF, UNSURE = 0.03, 0.08, 0.15
+"""Of the leg: the answer is not quite the chamber's, least so with a leap; or the fit has no clear lowest place."""
+MOST_STEPS, FINEST_S = 120, 4.0
 Place = tuple[float, ...]
-"""When the leg begins, how long it lasts, the lag: all in seconds."""
+"""First turn, how long the leg lasts, the lag, the leap's time constant: all in seconds."""
 Column = list[float]
-
-
-@frozen
-class _Bin:
-    at_s: float
-    value: float
-    weight: float
-
-
-@frozen
-class _Stack:
-    """Bins as columns, each scaled by the root of its weight. known: level and slope. rest: the values without them."""
-
-    times_s: Column
-    roots: Column
-    known: tuple[Column, Column]
-    rest: Column
 
 
 @frozen
@@ -58,49 +50,143 @@ class Leg:
 
 @frozen
 class Look:
-    """How far before and after its middle to look at each leg."""
+    """Around the middle of the legs: where the first turn is, about, and the second; how far to look around each."""
 
-    before_s: float
-    after_s: float
+    first_s: float
+    last_s: float
+    outside_s: float
+    inside_s: float
 
+    @property
+    def is_one(self) -> bool:
+        """Whether the turns are so near that the first one's answer is still going on at the second."""
+        return self.first_s + self.inside_s >= self.last_s - self.inside_s
 
-def look_around(legs: Sequence[Leg], beyond_s: float) -> Look:
-    """The legs themselves and so much of what is before and after."""
-    before = percentile(sorted(leg.middle_s - leg.begins_s for leg in legs), 0.5)
-    after = percentile(sorted(leg.ends_s - leg.middle_s for leg in legs), 0.5)
-    return Look(before + beyond_s, after + beyond_s)
+    @property
+    def before_s(self) -> float:
+        return self.outside_s - self.first_s
 
-
-def leg_lasts(trace: Trace, legs: Sequence[Leg], look: Look, guess_s: float) -> float:
-    """How long the mean leg lasts, in seconds. guess_s: to begin the search with."""
-    stack = _stack_of(_stacked(trace, legs, look))
-    axes = 2 if trace.is_coarse else 3
-    terms = 3 if guess_s > LONG_LEG_S and not trace.is_coarse else 2
-
-    def error(at: Place) -> float:
-        begins_s, lasts_s, lag_s = at
-        return (
-            math.inf
-            if lag_s < SHORTEST_LAG_S or lasts_s < SHORTEST_LEG_S
-            else _misfit(stack, terms, begins_s, lasts_s, lag_s)
-        )
-
-    return _lowest(error, (-guess_s / 2, guess_s, USUAL_LAG_S), axes)[1]
+    @property
+    def after_s(self) -> float:
+        return self.last_s + self.outside_s
 
 
-def _stacked(trace: Trace, legs: Sequence[Leg], look: Look) -> list[_Bin]:
-    width_s = (look.before_s + look.after_s) / BINS
-    sums, times, counts = [0.0] * BINS, [0.0] * BINS, [0] * BINS
+@frozen
+class MeanLeg:
+    """lasts_s: how long it lasts, give or take give_s. leap_s: time constant of the leap after each turn, None where
+    none shows."""
+
+    lasts_s: float
+    give_s: float
+    leap_s: float | None
+
+
+@frozen
+class _Piece:
+    """Bins as columns, each scaled by the root of its weight. turns: those that show in it, as places in the leg."""
+
+    times_s: Column
+    roots: Column
+    known: tuple[Column, Column]
+    rest: Column
+    turns: tuple[int, ...]
+
+
+def look_around(legs: Sequence[Leg], longer_s: float, share: float) -> Look:
+    """share: of the longer legs beside them, so much is looked at."""
+    first_s = -percentile(sorted(leg.middle_s - leg.begins_s for leg in legs), 0.5)
+    last_s = percentile(sorted(leg.ends_s - leg.middle_s for leg in legs), 0.5)
+    return Look(first_s, last_s, min(WIDEST_S, share * longer_s), min(WIDEST_S, 0.5 * (last_s - first_s)))
+
+
+def mean_leg(trace: Trace, legs: Sequence[Leg], look: Look) -> MeanLeg:
+    pieces = list(_pieces(trace, legs, look))
+    guess_s = max(SHORTEST_LEG_S, look.last_s - look.first_s)
+    start = (look.first_s, guess_s, USUAL_LAG_S)
+    if trace.is_coarse:
+        best, left = _lowest(lambda at: _misfit(pieces, (*at, USUAL_LAG_S, None)), start[:2])
+        return MeanLeg(best[1], 0.0, None)
+    plain, left = _lowest(lambda at: _misfit(pieces, (*at, None)), start)
+    leaping, less = _lowest(lambda at: _misfit(pieces, at), (*plain, USUAL_LEAP_S))
+    free = max(1, sum(len(piece.times_s) for piece in pieces) - 9)
+    if left - less > SURELY * less / free:
+        give_s = _give_s(lambda at: _misfit(pieces, (*at, leaping[3])), leaping[:3], less / free)
+        return MeanLeg(leaping[1], give_s + LEAP_IS_OFF * leaping[1], leaping[3])
+    give_s = _give_s(lambda at: _misfit(pieces, (*at, None)), plain, left / free)
+    return MeanLeg(plain[1], give_s + MODEL_IS_OFF * plain[1], None)
+
+
+def _give_s(error: Callable[[Place], float], best: Place, square: float) -> float:
+    """Two standard errors of how long the leg lasts: from how fast the misfit grows around its lowest place.
+
+    square: of the noise, as it is left over. The lag is left out where it is as short as can be.
+    """
+    steps = [max(FINEST_S, part * each) for part, each in ((0.05, best[1]), (0.05, best[1]), (0.2, best[2]))]
+    axes = (0, 1, 2) if best[2] - steps[2] > SHORTEST_LAG_S else (0, 1)
+    lowest = error(best)
+
+    def at(*moves: tuple[int, float]) -> float:
+        place = best
+        for axis, way in moves:
+            place = _moved(place, axis, way * steps[axis])
+        return error(place)
+
+    curves = [[0.0] * len(axes) for _ in axes]
+    for one in axes:
+        curves[one][one] = at((one, 1)) + at((one, -1)) - 2 * lowest
+        for other in axes[:one]:
+            mixed = at((one, 1), (other, 1)) + at((one, -1), (other, -1)) - at((one, 1), (other, -1))
+            curves[one][other] = curves[other][one] = (mixed - at((one, -1), (other, 1))) / 4
+    inverse = _inverse_of(curves, 1)
+    return 2 * steps[1] * math.sqrt(2 * square * inverse) if 0 < inverse < math.inf else UNSURE * best[1]
+
+
+def _inverse_of(square: list[list[float]], place: int) -> float:
+    """That place on the diagonal of the inverse: the minor without it, by the determinant."""
+    whole = _determinant(square)
+    rest = [[value for at, value in enumerate(row) if at != place] for at, row in enumerate(square) if at != place]
+    return _determinant(rest) / whole if whole > 0 and math.isfinite(whole) else math.inf
+
+
+def _determinant(square: list[list[float]]) -> float:
+    if len(square) == 1:
+        return square[0][0]
+    rest = square[1:]
+    return sum(
+        (-1) ** at * value * _determinant([row[:at] + row[at + 1 :] for row in rest])
+        for at, value in enumerate(square[0])
+    )
+
+
+def _pieces(trace: Trace, legs: Sequence[Leg], look: Look) -> Iterator[_Piece]:
+    if look.is_one:
+        yield _piece(trace, legs, -look.before_s, look.after_s, 2 * BINS, (0, 1))
+    else:
+        yield _piece(trace, legs, -look.before_s, look.first_s + look.inside_s, BINS, (0,))
+        yield _piece(trace, legs, look.last_s - look.inside_s, look.after_s, BINS, (1,))
+
+
+def _piece(
+    trace: Trace, legs: Sequence[Leg], from_s: float, until_s: float, bins: int, turns: tuple[int, ...]
+) -> _Piece:
+    width_s = (until_s - from_s) / bins
+    sums, times, counts = [0.0] * bins, [0.0] * bins, [0] * bins
     for leg in legs[:: 1 + len(legs) // MOST_LEGS]:
-        first = bisect_left(trace.times_s, leg.middle_s - look.before_s)
-        end = bisect_left(trace.times_s, leg.middle_s + look.after_s)
+        first = bisect_left(trace.times_s, leg.middle_s + from_s)
+        end = bisect_left(trace.times_s, leg.middle_s + until_s)
         for at_s, value in points(trace, first, end):
             since_s = at_s - leg.middle_s
-            place = max(0, min(BINS - 1, int((since_s + look.before_s) / width_s)))
+            place = max(0, min(bins - 1, int((since_s - from_s) / width_s)))
             sums[place] += value
             times[place] += since_s
             counts[place] += 1
-    return [_Bin(at / n, total / n, n) for at, total, n in zip(times, sums, counts, strict=True) if n]
+    filled = [place for place in range(bins) if counts[place]]
+    times_s = [times[place] / counts[place] for place in filled]
+    roots = [math.sqrt(counts[place]) for place in filled]
+    level = _unit(roots, [])
+    slope = _unit(list(map(mul, times_s, roots)), [level])
+    rest = [sums[place] / root for place, root in zip(filled, roots, strict=True)]
+    return _Piece(times_s, roots, (level, slope), _without(_without(rest, level), slope), turns)
 
 
 def points(trace: Trace, first: int, end: int) -> Iterable[tuple[float, float]]:
@@ -114,41 +200,63 @@ def points(trace: Trace, first: int, end: int) -> Iterable[tuple[float, float]]:
 
 def _blurred_ramp(times_s: Column, begins_s: float, lag_s: float) -> Column:
     """What two equal lags in series make of a ramp."""
-    since_begun_s = [at_s - begins_s for at_s in times_s]
     both_s = 2 * lag_s
     return [
         since_s - both_s + (since_s + both_s) * exp(-since_s / lag_s) if since_s > 0 else 0.0
-        for since_s in since_begun_s
+        for since_s in [at_s - begins_s for at_s in times_s]
     ]
 
 
-def _misfit(stack: _Stack, terms: int, begins_s: float, lasts_s: float, lag_s: float) -> float:
-    """Square of what is left over when level, slope, first turn, second turn and (third term) slowing are fitted."""
-    begun = _blurred_ramp(stack.times_s, begins_s, lag_s)
-    ended = _blurred_ramp(stack.times_s, begins_s + lasts_s, lag_s)
-    slowing = [(one - other) ** 2 for one, other in zip(begun, ended, strict=True)] if terms > 2 else []
-    rest, known = stack.rest, list(stack.known)
-    for column in (begun, ended, slowing)[:terms]:
-        known.append(_unit(map(mul, column, stack.roots), known))
-        rest = _without(rest, known[-1])
-    return _times(rest, rest)
+def _blurred_leap(times_s: Column, begins_s: float, lag_s: float, leap_s: float) -> Column:
+    """What they make of a leap, from 0 to 1, with a time constant longer than theirs."""
+    slow = (leap_s / (leap_s - lag_s)) ** 2
+    by_s = slow / leap_s + (1 - slow) / lag_s
+    return [
+        1 - slow * exp(-since_s / leap_s) - (1 - slow + by_s * since_s) * exp(-since_s / lag_s) if since_s > 0 else 0.0
+        for since_s in [at_s - begins_s for at_s in times_s]
+    ]
 
 
-def _stack_of(bins: Sequence[_Bin]) -> _Stack:
-    times_s, roots = [each.at_s for each in bins], [math.sqrt(each.weight) for each in bins]
-    level = _unit(roots, [])
-    slope = _unit(map(mul, times_s, roots), [level])
-    rest = list(map(mul, (each.value for each in bins), roots))
-    return _Stack(times_s, roots, (level, slope), _without(_without(rest, level), slope))
+def _misfit(pieces: Sequence[_Piece], at: tuple[float | None, ...]) -> float:
+    """Square of what is left over when each piece has its level, its slope and its ramps, and all one leap."""
+    begins_s, lasts_s, lag_s, leap_s = at
+    assert begins_s is not None
+    assert lasts_s is not None
+    assert lag_s is not None
+    if (
+        lag_s < SHORTEST_LAG_S
+        or lasts_s < SHORTEST_LEG_S
+        or (leap_s and not LEAP_IN_LAGS * lag_s <= leap_s <= LONGEST_LEAP_S)
+    ):
+        return math.inf
+    left: Column = []
+    leaps: Column = []
+    for piece in pieces:
+        known, rest = list(piece.known), piece.rest
+        leap = [0.0] * len(rest)
+        for turn in piece.turns:
+            turns_s = begins_s + turn * lasts_s
+            ramp = _unit(list(map(mul, _blurred_ramp(piece.times_s, turns_s, lag_s), piece.roots)), known)
+            known.append(ramp)
+            rest = _without(rest, ramp)
+            if leap_s:
+                one = map(mul, _blurred_leap(piece.times_s, turns_s, lag_s, leap_s), piece.roots)
+                leap = list(map(sub, leap, one)) if turn else list(one)
+        for column in known if leap_s else ():
+            leap = _without(leap, column)
+        left += rest
+        leaps += leap
+    if leap_s:
+        left = _without(left, _unit(leaps, []))
+    return _times(left, left)
 
 
-def _unit(column: Iterable[float], known: Sequence[Column]) -> Column:
+def _unit(column: Column, known: Sequence[Column]) -> Column:
     """Of length one, and at right angles to the columns known: Gram and Schmidt's way to least squares."""
-    left = list(column)
     for other in known:
-        left = _without(left, other)
-    length = math.sqrt(_times(left, left))
-    return [value / length for value in left] if length > 1e-9 else [0.0] * len(left)
+        column = _without(column, other)
+    length = math.sqrt(_times(column, column))
+    return [value / length for value in column] if length > 1e-9 else [0.0] * len(column)
 
 
 def _without(column: Column, unit: Column) -> Column:
@@ -160,10 +268,10 @@ def _times(one: Column, other: Column) -> float:
     return sum(map(mul, one, other))
 
 
-def _lowest(error: Callable[[Place], float], start: Place, axes: int) -> Place:
+def _lowest(error: Callable[[Place], float], start: Place) -> tuple[Place, float]:
     """A compass search: try a step each way along each axis, and halve the steps where none helps."""
     best, lowest = start, error(start)
-    steps = [0.3 * start[1], 0.3 * start[1], 0.5 * start[2]][:axes]
+    steps = [0.2 * start[1], 0.2 * start[1], *(0.5 * each for each in start[2:])]
     for _ in range(MOST_STEPS):
         tried = [_moved(best, axis, way) for axis, step in enumerate(steps) for way in (step, -step)]
         at, found = _first_below(error, tried, lowest) or (best, lowest)
@@ -173,7 +281,7 @@ def _lowest(error: Callable[[Place], float], start: Place, axes: int) -> Place:
             break
         else:
             steps = [step / 2 for step in steps]
-    return best
+    return best, lowest
 
 
 def _first_below(error: Callable[[Place], float], tried: Sequence[Place], lowest: float) -> tuple[Place, float] | None:

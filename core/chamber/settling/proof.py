@@ -9,8 +9,10 @@ from attrs import frozen
 from core.chamber.settling.advice import Advice, advise
 from core.chamber.settling.analysis import Analysis, Probe
 from core.chamber.settling.measures import DRIFT, LASTS, after
-from core.quantities import RELATIVE_HUMIDITY, TEMPERATURE, TEMPERATURE_DIFFERENCE, Amount
-from core.sources import COMMON_PRACTICE, MAPPING_DKD, MAPPING_IEC, MAPPING_WHO, SETTLED_DIN
+from core.chamber.settling.settled import Drift
+from core.chamber.settling.staying import LEAST_INSIDE, LONGEST_OUT_S, MOST_EXCUSED, Stay
+from core.quantities import LOSS, RELATIVE_HUMIDITY, TEMPERATURE, TEMPERATURE_DIFFERENCE, Amount
+from core.sources import COMMON_PRACTICE, CYCLES_SEEN, MAPPING_DKD, MAPPING_IEC, MAPPING_WHO, SETTLED_DIN
 from core.verdict import Reason
 from core.working import Step
 
@@ -19,7 +21,8 @@ DRIFT_PART = 0.5
 SLACK = 1e-9
 LAST_READING_S = 600.0
 """The last reading stands for one interval more: two days of minutes end at 47 h 59 min."""
-LEAVES_AGAIN_S = 3600.0
+LEAST_COVERED = LEAST_INSIDE
+"""Of the time asked for: a reading may be lost now and then."""
 
 
 @frozen
@@ -44,13 +47,17 @@ class Proof:
 
 
 def prove(analysis: Analysis, doubts: tuple[Reason, ...] = ()) -> Proof:
-    """Settled only where every reason is met: what the logs do not show is no proof. doubts: of the loggers."""
+    """Settled only where every reason is met: what the logs do not show is no proof. doubts: of the loggers.
+
+    A reason is met only by readings that show it, and never by readings that are missing.
+    """
     reasons = (
         *doubts,
         _long_enough(analysis),
-        *(reason for probe in analysis.probes for reason in _warmth(analysis, probe)),
-        *(reason for probe in analysis.probes for reason in _dampness(analysis, probe)),
-        *_damp_at_all(analysis),
+        *(reason for probe in analysis.probes for reason in _looked_at(analysis, probe)),
+        *(reason for probe in analysis.probes for reason in _temperature(analysis, probe)),
+        *(reason for probe in analysis.probes for reason in _humidity(analysis, probe)),
+        *_humidity_at_all(analysis),
         _apart(analysis),
     )
     is_settled = all(reason.met is True for reason in reasons)
@@ -66,79 +73,123 @@ def _since(analysis: Analysis) -> Iterator[float]:
 
 
 def _long_enough(analysis: Analysis) -> Reason:
-    lasts_s = min(probe.lasts_s for probe in analysis.probes)
+    covered_s = min(probe.sampling.covered_s for probe in analysis.probes)
     least_s = analysis.wanted.lasts_s
-    is_met = lasts_s >= least_s - LAST_READING_S
-    amounts = {"lasts": Amount(lasts_s, LASTS), "least": Amount(least_s, LASTS)}
+    is_met = covered_s >= LEAST_COVERED * least_s and all(
+        probe.lasts_s >= least_s - LAST_READING_S for probe in analysis.probes
+    )
+    amounts = {"covered": Amount(covered_s, LASTS), "least": Amount(least_s, LASTS)}
     return Reason(
         "length",
-        Step("The logs last {lasts}; {least} are asked for.", amounts),
+        Step("The readings cover {covered}; {least} are asked for.", amounts),
         True if is_met else None,
         MAPPING_WHO,
         Step("Run it empty for {least}, and read the logs again.", amounts),
     )
 
 
-def _warmth(analysis: Analysis, probe: Probe) -> Iterator[Reason]:
+def _looked_at(analysis: Analysis, probe: Probe) -> Iterator[Reason]:
+    """Read often enough, and without a hole."""
+    sampled = probe.sampling
+    amounts = {"interval": Amount(sampled.interval_s, LASTS), "most": Amount(sampled.most_s, LASTS)}
+    settle = Step("Set the logger to a reading every {most} or oftener, and run again.", amounts)
+    if sampled.period_s is None:
+        words = "was read every {interval} and shows no cycles; to show there are none it needs one every {most}."
+    else:
+        amounts["period"] = Amount(sampled.period_s, LASTS)
+        words = "was read every {interval}; its cycles of {period} need a reading every {most}."
+    text = Step(f"{_said(probe)} {words}", amounts)
+    yield Reason(f"sampling-{probe.name}", text, True if sampled.is_enough else None, CYCLES_SEEN, settle)
+    hole_s = probe.stay.lately.longest_hole_s
+    holes = {
+        "hole": Amount(hole_s or sampled.interval_s, LASTS),
+        "most": Amount(max(LONGEST_OUT_S, sampled.most_s), LASTS),
+        "window": Amount(probe.ends_s - probe.stay.lately.from_s, LASTS),
+    }
+    yield Reason(
+        f"hole-{probe.name}",
+        Step(f"{_said(probe)} was at most {{hole}} without a reading in its last {{window}}; {{most}} may be.", holes),
+        True if hole_s <= LONGEST_OUT_S else None,
+        MAPPING_WHO,
+        Step("See why the logger paused, and let it run on without a pause.", holes),
+    )
+
+
+def _temperature(analysis: Analysis, probe: Probe) -> Iterator[Reason]:
     band = analysis.wanted.temperature
     amounts = {
         "low": Amount(band.target - band.half, TEMPERATURE),
         "high": Amount(band.target + band.half, TEMPERATURE),
     }
-    yield _within(analysis, probe, probe.arrived_s, probe.settled_s, "temperature", amounts)
-    if probe.settled_s is not None and probe.drift_k is not None:
-        most = DRIFT_PART * band.half
-        drifts = {"drift": Amount(probe.drift_k / 86_400, DRIFT), "most": Amount(most / 86_400, DRIFT)}
-        yield Reason(
-            f"drift-{probe.name}",
-            Step(f"{_said(probe)} drifts by {{drift}} after settling; {{most}} at most is asked for.", drifts),
-            abs(probe.drift_k) <= most + SLACK,
-            MAPPING_DKD,
-            Step("Let it run on until it drifts no more; look for what changes: the room, ice on the coil, the tank."),
-        )
+    yield _within(analysis, probe, probe.stay, "temperature", amounts)
+    if probe.settled_s is not None and probe.drift is not None:
+        yield _drift(probe, probe.drift, DRIFT_PART * band.half)
 
 
-def _dampness(analysis: Analysis, probe: Probe) -> Iterator[Reason]:
+def _drift(probe: Probe, drift: Drift, most_k: float) -> Reason:
+    amounts = {"drift": Amount(drift.by_k / 86_400, DRIFT), "most": Amount(most_k / 86_400, DRIFT)}
+    return Reason(
+        f"drift-{probe.name}",
+        Step(f"{_said(probe)} drifts by {{drift}} after settling; {{most}} at most is asked for.", amounts),
+        _is_below(abs(drift.by_k), drift.give_k, most_k),
+        MAPPING_DKD,
+        Step("Let it run on until it drifts no more; look for what changes: the room, ice on the coil, the tank."),
+    )
+
+
+def _is_below(value: float, give: float, most: float) -> bool | None:
+    """None where it is too near to the limit to tell."""
+    if value + give <= most + SLACK:
+        return True
+    return None if value - give <= most else False
+
+
+def _humidity(analysis: Analysis, probe: Probe) -> Iterator[Reason]:
     band = analysis.wanted.humidity
-    if band is None or probe.humidity is None:
+    if band is None or probe.humidity is None or probe.humidity.stay is None:
         return
     amounts = {
         "low": Amount(max(0.0, band.target - band.half), RELATIVE_HUMIDITY),
         "high": Amount(min(1.0, band.target + band.half), RELATIVE_HUMIDITY),
     }
-    yield _within(analysis, probe, probe.humidity.arrived_s, probe.humidity.settled_s, "humidity", amounts)
+    yield _within(analysis, probe, probe.humidity.stay, "humidity", amounts)
 
 
-def _within(
-    analysis: Analysis,
-    probe: Probe,
-    arrived_s: float | None,
-    settled_s: float | None,
-    what: str,
-    amounts: dict[str, Amount],
-) -> Reason:
-    key = f"{what}-{probe.name}"
-    settle = Step(f"Bring the {what} between {{low}} and {{high}}: see what to change.", amounts)
-    if settled_s is None or arrived_s is None:
-        text = Step(f"{_said(probe)}: its {what} does not stay between {{low}} and {{high}}.", amounts)
-        return Reason(key, text, False, SETTLED_DIN, settle)
+def _within(analysis: Analysis, probe: Probe, stays: Stay, what: str, amounts: dict[str, Amount]) -> Reason:
+    lately, since_s = stays.lately, stays.since_s
     more = {
-        "since": after(settled_s, probe.begins_s),
-        "held": Amount(probe.ends_s - settled_s, LASTS),
         "least": Amount(analysis.wanted.held_s, LASTS),
+        "window": Amount(probe.ends_s - lately.from_s, LASTS),
+        "inside": Amount(lately.inside, LOSS),
+        "outside": Amount(lately.outside, LOSS),
+        "share": Amount(LEAST_INSIDE, LOSS),
+        "out": Amount(lately.longest_out_s, LASTS),
+        "until": after(lately.out_until_s, probe.begins_s),
+        "most": Amount(LONGEST_OUT_S, LASTS),
         **amounts,
     }
-    if probe.ends_s - settled_s >= analysis.wanted.held_s - LAST_READING_S:
-        text = Step(f"{_said(probe)}: its {what} stays between {{low}} and {{high}} from {{since}} on.", more)
-        return Reason(key, text, True, SETTLED_DIN, settle)
-    if settled_s - arrived_s > LEAVES_AGAIN_S:
-        text = Step(f"{_said(probe)}: its {what} leaves {{low}} to {{high}} again, as late as {{since}} in.", more)
-        return Reason(key, text, False, SETTLED_DIN, settle)
-    text = Step(f"{_said(probe)}: its {what} has been between {{low}} and {{high}} for {{held}} only.", more)
-    return Reason(key, text, None, SETTLED_DIN, Step("Let it run until it has held for {least}.", more))
+    settle = Step(f"Bring the {what} between {{low}} and {{high}}: see what to change.", more)
+    met: bool | None = False
+    if since_s is not None and probe.ends_s - since_s >= analysis.wanted.held_s - LAST_READING_S:
+        met = True
+        more |= {"since": after(since_s, probe.begins_s), "inside": Amount(stays.inside, LOSS)}
+        words = "stays between {low} and {high} from {since} on, for {inside} of the time; {share} is asked for."
+    elif lately.inside == 0 and lately.outside > 0:
+        words = "does not come between {low} and {high}."
+    elif lately.longest_out_s > LONGEST_OUT_S:
+        words = "is outside {low} to {high} for {out} at a time, as late as {until} in; {most} is the most."
+    elif lately.outside > 1 - LEAST_INSIDE:
+        words = "is outside {low} to {high} for {outside} of the last {window}; {share} of it inside is asked for."
+    elif lately.inside < LEAST_INSIDE:
+        met, settle = None, Step("Read it oftener and without a pause, and run again.", more)
+        words = "is shown between {low} and {high} for {inside} of the last {window} only; {share} is asked for."
+    else:
+        met, settle = None, Step("Let it run until it has held for {least}.", more)
+        words = "has been between {low} and {high} for the last {window} only."
+    return Reason(f"{what}-{probe.name}", Step(f"{_said(probe)}: its {what} {words}", more), met, SETTLED_DIN, settle)
 
 
-def _damp_at_all(analysis: Analysis) -> Iterator[Reason]:
+def _humidity_at_all(analysis: Analysis) -> Iterator[Reason]:
     if analysis.wanted.humidity is not None and all(probe.humidity is None for probe in analysis.probes):
         yield Reason(
             "humidity",
@@ -156,10 +207,22 @@ def _apart(analysis: Analysis) -> Reason:
         text = Step("Fewer than two probes were logged at the same time: warm and cold places are not known.")
         more = Step("Hang two probes or more, the one high and the other low, and run it again.")
         return Reason("gradient", text, None, MAPPING_IEC, more)
-    amounts = {"apart": Amount(analysis.space.gradient_k, TEMPERATURE_DIFFERENCE), "most": most}
-    names = f"“{analysis.space.warmest}” and “{analysis.space.coldest}”"
+    space = analysis.space
+    amounts = {
+        "apart": Amount(space.gradient_k, TEMPERATURE_DIFFERENCE),
+        "together": Amount(space.together_s, LASTS),
+        "least": Amount(analysis.wanted.held_s, LASTS),
+        "most": most,
+    }
+    if space.together_s < (LEAST_COVERED - MOST_EXCUSED) * analysis.wanted.held_s:
+        text = Step("The probes were logged together for {together} only; {least} are asked for.", amounts)
+        return Reason(
+            "gradient", text, None, MAPPING_IEC, Step("Run the probes at the same time, and read them again.")
+        )
+    names = f"“{space.warmest}” and “{space.coldest}”"
     text = Step(f"The means of {_quoted(names)} are {{apart}} apart; {{most}} at most is asked for.", amounts)
-    return Reason("gradient", text, analysis.space.gradient_k <= analysis.wanted.apart_k + SLACK, MAPPING_IEC, settle)
+    is_met = _is_below(space.gradient_k, space.gradient_give_k, analysis.wanted.apart_k)
+    return Reason("gradient", text, is_met, MAPPING_IEC, settle)
 
 
 def _said(probe: Probe) -> str:

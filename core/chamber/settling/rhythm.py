@@ -16,15 +16,22 @@ from attrs import frozen
 from core.chamber.settling.cycles import Run
 from core.chamber.settling.disturbances import Disturbances, disturbances
 from core.chamber.settling.events import Event
-from core.chamber.settling.mean_leg import Leg, Look, leg_lasts, look_around
+from core.chamber.settling.mean_leg import Leg, Look, MeanLeg, look_around, mean_leg
 from core.chamber.settling.swing import CannotSee, Swing, Trace
 from core.chamber.settling.trace import percentile
 
 FEWEST_RUNS = 3
 MID_PART = 0.36
-LONGEST_LOOK_S = 3600.0
 LOOKS, COARSE_LOOKS = (0.7, 0.45), (0.9, 0.75)
-"""How much of the legs before and after is laid over: less where that leaves too few. A trace of stairs needs most."""
+"""How much of the legs before and after is looked at: less where that leaves too few. Stairs need most."""
+AS_LOW = 0.04
+"""Of the swing."""
+WIDEST_RANGE = 0.3
+"""Of the period: a share of the time known no better than that is not known."""
+TOO_COARSE = (
+    "How long the compressor runs cannot be told: the readings are too coarse or too noisy for so small a swing. "
+    "Log in finer steps, or more often."
+)
 
 
 @frozen
@@ -50,6 +57,8 @@ class Rhythm:
     cycles: tuple[Cycle, ...]
     period_s: float
     cools_s: float
+    cools_low_s: float
+    cools_high_s: float
     holds_s: float
     holds_low_s: float
     holds_high_s: float
@@ -70,6 +79,14 @@ class Rhythm:
         return self.cools_s / self.period_s
 
     @property
+    def run_share_low(self) -> float:
+        return self.cools_low_s / self.period_s
+
+    @property
+    def run_share_high(self) -> float:
+        return self.cools_high_s / self.period_s
+
+    @property
     def swing_k(self) -> float:
         return self.highest_c - self.lowest_c
 
@@ -80,18 +97,23 @@ def rhythm_of(
     """Raises CannotSee where fewer than three runs, or two cycles, are undisturbed."""
     disturbed = disturbances(trace, events)
     both = (Cycle(before, after) for before, after in pairwise(runs))
-    cycles = tuple(cycle for cycle in both if disturbed.spare(cycle.before.falls_s, cycle.after.falls_s))
+    cycles = tuple(cycle for cycle in both if disturbed.spare(cycle.before.rises_s, cycle.after.falls_s))
     if len(cycles) < FEWEST_RUNS - 1:
         raise CannotSee(
             "log", "Hardly a cycle is undisturbed by doors and defrosts: leave the chamber shut for longer."
         )
     periods = sorted(cycle.lasts_s for cycle in cycles)
     period_s = sum(periods) / len(periods)
-    cools_s = _cools(trace, swing, runs, cycles, disturbed)
+    cools_s, give_s = _cools(trace, swing, runs, cycles, disturbed)
+    cools_low_s, cools_high_s = max(0.0, cools_s - give_s), min(period_s, cools_s + give_s)
+    if (cools_high_s - cools_low_s) / period_s > WIDEST_RANGE:
+        raise CannotSee("log", TOO_COARSE)
     return Rhythm(
         cycles=cycles,
         period_s=period_s,
         cools_s=cools_s,
+        cools_low_s=cools_low_s,
+        cools_high_s=cools_high_s,
         holds_s=period_s - cools_s,
         holds_low_s=percentile(periods, 0.1) - cools_s,
         holds_high_s=percentile(periods, 0.9) - cools_s,
@@ -105,24 +127,55 @@ def rhythm_of(
     )
 
 
-def _cools(trace: Trace, swing: Swing, runs: Sequence[Run], cycles: Sequence[Cycle], disturbed: Disturbances) -> float:
-    """How long the compressor runs. Of run and hold the shorter is nearer to straight: that one is fitted."""
+def _cools(
+    trace: Trace, swing: Swing, runs: Sequence[Run], cycles: Sequence[Cycle], disturbed: Disturbances
+) -> tuple[float, float]:
+    """How long the compressor runs, give or take. The shorter of run and hold is fitted: it is the straighter."""
     if swing.falling_s <= swing.rising_s:
-        legs = [Leg(run.peak_s, run.falls_s, run.trough_s) for run in runs]
-        return _fitted(trace, legs, swing.falling_s, swing.rising_s, disturbed)
-    legs = [Leg(cycle.before.trough_s, cycle.after.rises_s, cycle.after.peak_s) for cycle in cycles]
+        legs = [
+            Leg(
+                _leaves(trace, swing, run.peak_s, run.falls_s), run.falls_s, _leaves(trace, swing, run.trough_s, next_s)
+            )
+            for run, next_s in zip(runs, [*(run.rises_s for run in runs[1:]), trace.times_s[-1]], strict=True)
+        ]
+        mean = _fitted(trace, legs, swing.rising_s, disturbed)
+        return mean.lasts_s, mean.give_s + _stairs_s(trace, swing)
+    legs = [
+        Leg(
+            _leaves(trace, swing, cycle.before.trough_s, cycle.after.rises_s),
+            cycle.after.rises_s,
+            _leaves(trace, swing, cycle.after.peak_s, cycle.after.falls_s),
+        )
+        for cycle in cycles
+    ]
     period_s = sum(cycle.lasts_s for cycle in cycles) / len(cycles)
-    return period_s - _fitted(trace, legs, swing.rising_s, swing.falling_s, disturbed)
+    mean = _fitted(trace, legs, swing.falling_s, disturbed)
+    return period_s - mean.lasts_s, mean.give_s + _stairs_s(trace, swing)
 
 
-def _fitted(trace: Trace, legs: Sequence[Leg], shorter_s: float, longer_s: float, disturbed: Disturbances) -> float:
-    """How long the legs last, the shorter ones, about `shorter_s`; those between them last about `longer_s`."""
+def _leaves(trace: Trace, swing: Swing, turn_s: float, until_s: float) -> float:
+    """The last reading that is still as low, or as high, as the turn: where a trace creeps to its foot, that is hours
+    later than its lowest reading."""
+    turn, last = bisect_left(trace.times_s, turn_s), bisect_left(trace.times_s, until_s)
+    near = max(2 * trace.sigma, AS_LOW * swing.size)
+    values, level = trace.smoothed, trace.smoothed[turn]
+    return trace.times_s[max((at for at in range(turn, last) if abs(values[at] - level) <= near), default=turn)]
+
+
+def _stairs_s(trace: Trace, swing: Swing) -> float:
+    """A trace of stairs turns somewhere on its highest and lowest step: half the time it takes over one, at both."""
+    if not trace.is_coarse:
+        return 0.0
+    return trace.step * (1 / swing.rises_by_s + 1 / swing.falls_by_s) / 2
+
+
+def _fitted(trace: Trace, legs: Sequence[Leg], longer_s: float, disturbed: Disturbances) -> MeanLeg:
+    """The mean of the legs, the shorter ones; those between them last about `longer_s`."""
     for share in COARSE_LOOKS if trace.is_coarse else LOOKS:
-        beyond_s = share * longer_s if trace.is_coarse else min(LONGEST_LOOK_S, share * longer_s)
-        look = look_around(legs, beyond_s)
+        look = look_around(legs, longer_s, share)
         alone = [leg for leg in legs if _is_alone(trace, leg, look, disturbed)]
         if len(alone) >= FEWEST_RUNS:
-            return leg_lasts(trace, alone, look, max(60.0, 0.7 * shorter_s))
+            return mean_leg(trace, alone, look)
     raise CannotSee("log", "Hardly a run is undisturbed by doors and defrosts: leave the chamber shut for longer.")
 
 

@@ -22,7 +22,8 @@ FEWEST_A_PERIOD = 8
 SLOWEST_LOGGING_S = 300.0
 """Compressors that start every ten minutes are common; two readings to such a cycle are the least that shows it."""
 SMOOTHED_S = 90.0
-COARSE_STEP = 0.4
+COARSE_STEP, FEWEST_STEPS = 0.4, 3
+"""A swing of fewer steps than that is lost in them now and then."""
 
 
 class CannotSee(Refusal):
@@ -61,7 +62,10 @@ class Trace:
 
 @frozen
 class Swing:
-    """The usual turning levels, the noise, and the usual speeds in the trace's unit a second, both above 0."""
+    """The usual turning levels, the noise, and the usual speeds in the trace's unit a second, both above 0.
+
+    turns: index of each turning point, and whether it is a peak.
+    """
 
     upper: float
     lower: float
@@ -69,6 +73,7 @@ class Swing:
     falling_s: float
     rises_by_s: float
     falls_by_s: float
+    turns: tuple[tuple[int, bool], ...] = ()
 
     @property
     def size(self) -> float:
@@ -138,6 +143,16 @@ def usual_swing(trace: Trace) -> Swing:
     return swing
 
 
+def require_steps(trace: Trace, swing: Swing) -> None:
+    """Raises CannotSee where the logger's step now and then hides a whole cycle, or the swing hardly passes one."""
+    if trace.is_coarse and swing.size < FEWEST_STEPS * trace.step - 1e-9:
+        raise CannotSee(
+            "log",
+            f"Runs can neither be counted nor measured: the temperature swings by {swing.size:.3g} K, and the logger "
+            f"writes steps of {trace.step:.3g} K. Log in steps of 0.1 K.",
+        )
+
+
 def half_band(trace: Trace, swing: Swing) -> float:
     """How far from the middle the trace must go before it counts.
 
@@ -151,12 +166,24 @@ def _swing_of(trace: Trace, turns: Sequence[tuple[int, bool]]) -> Swing:
     troughs = sorted(trace.smoothed[index] for index, is_peak in turns if not is_peak)
     if len(peaks) < 3 or len(troughs) < 3:
         raise CannotSee("log", "Fewer than three cycles are in the trace: let it run on, or look at more of it.")
-    legs = [(trace.times_s[after] - trace.times_s[here], is_peak) for (here, is_peak), (after, _) in pairwise(turns)]
-    rising_s = sorted(lasts_s for lasts_s, is_peak in legs if not is_peak)[len(legs) // 4]
-    falling_s = sorted(lasts_s for lasts_s, is_peak in legs if is_peak)[len(legs) // 4]
+    rising_s, falling_s = (_usual_leg_s(trace, turns, from_peak) for from_peak in (False, True))
     upper = percentile(peaks, 0.25)  # defrosts and doors only ever lift a peak
     lower = percentile(troughs, 0.5)
-    return Swing(upper, lower, rising_s, falling_s, (upper - lower) / rising_s, (upper - lower) / falling_s)
+    return Swing(
+        upper, lower, rising_s, falling_s, (upper - lower) / rising_s, (upper - lower) / falling_s, tuple(turns)
+    )
+
+
+def _usual_leg_s(trace: Trace, turns: Sequence[tuple[int, bool]], from_peak: bool) -> float:
+    """Half are longer. Across a gap two peaks may be neighbours: that is no leg."""
+    legs_s = [
+        trace.times_s[after] - trace.times_s[here]
+        for (here, is_peak), (after, is_next_peak) in pairwise(turns)
+        if is_peak is from_peak and is_next_peak is not from_peak
+    ]
+    if not legs_s:
+        raise CannotSee("log", "Fewer than three cycles are in the trace: let it run on, or look at more of it.")
+    return percentile(sorted(legs_s), 0.5)
 
 
 def _turns(trace: Trace, least: float) -> Iterator[tuple[int, bool]]:
