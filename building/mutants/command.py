@@ -16,7 +16,7 @@ from building.mutants.changes import Change, changes_of, files_of
 from building.mutants.choice import Chooser
 from building.mutants.reach import measured
 from building.mutants.trial import copy_tree, is_caught
-from building.paths import BUILD, ROOT
+from building.paths import BUILD
 from building.running import Failed, step
 
 SAMPLE = 60
@@ -39,8 +39,8 @@ def run(arguments: Sequence[str]) -> tuple[int, int, bool]:
 
 
 def _run(options: argparse.Namespace) -> tuple[int, int, bool]:
-    chosen, of = drawn(options)
     tree = copy_tree()
+    chosen, of = drawn(options, tree)
     chooser = _chooser(tree, options.as_measured)
     print(f"{len(chosen)} of {of} changes in {' and '.join(options.rooms)}, seed {options.seed}", flush=True)
     caught, survivors = _try_all(chosen, chooser)
@@ -71,13 +71,13 @@ def parsed(arguments: Sequence[str]) -> argparse.Namespace:
     return options
 
 
-def drawn(options: argparse.Namespace) -> tuple[list[Change], int]:
+def drawn(options: argparse.Namespace, tree: Path) -> tuple[list[Change], int]:
     found: list[Change] = []
     for room in options.rooms:
-        files = files_of(ROOT, room.rstrip("/")) if room.startswith("core") else []
+        files = files_of(tree, room.rstrip("/")) if room.startswith("core") else []
         if not files:
             raise Failed(f"There is no {room} to change. Name a folder or a file of the core, such as core/release.")
-        found += [change for file in files for change in changes_of(file, (ROOT / file).read_text(encoding="utf-8"))]
+        found += [change for file in files for change in changes_of(file, (tree / file).read_text(encoding="utf-8"))]
     changes = equivalent.without(found, equivalent.listed())
     if options.survivors:
         kept = {tuple(key) for key in json.loads(KEPT.read_text(encoding="utf-8"))} if KEPT.is_file() else set()

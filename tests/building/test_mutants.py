@@ -11,6 +11,7 @@ from building.mutants.changes import Change, changes_of
 from building.mutants.choice import Chooser
 from building.mutants.equivalent import Equivalent
 from building.mutants.flow import felt, functions_by_line, parts_of
+from building.paths import ROOT
 from building.running import Failed
 
 TOY = '''"""A toy."""
@@ -142,12 +143,12 @@ def test_it_runs_only_when_it_is_named():
 
 def test_a_seed_draws_the_same_again():
     options = command.parsed(["core/release", "--count", "5", "--seed", "7"])
-    assert command.drawn(options) == command.drawn(options)
+    assert command.drawn(options, ROOT) == command.drawn(options, ROOT)
 
 
 def test_a_room_that_is_not_there_is_said_in_one_line():
     with pytest.raises(Failed, match=r"There is no core/nothing to change\."):
-        command.drawn(command.parsed(["core/nothing"]))
+        command.drawn(command.parsed(["core/nothing"]), ROOT)
 
 
 def test_every_change_listed_as_equivalent_is_still_there():
