@@ -95,6 +95,15 @@ def browser(arguments: Sequence[str]) -> Count:
     return _pytest(["tests/browser"], (*SIDE_BY_SIDE, *arguments))
 
 
+def mutants(arguments: Sequence[str]) -> Count:
+    from building.mutants import command
+
+    caught, survived, is_well = command.run(arguments)
+    if not is_well:
+        raise StageFailed(Count(caught, survived))
+    return Count(caught, survived)
+
+
 STAGES: dict[str, Callable[[Sequence[str]], Count]] = {
     "lint": lint,
     "core": core,
@@ -102,6 +111,7 @@ STAGES: dict[str, Callable[[Sequence[str]], Count]] = {
     "building": building,
     "pyodide": pyodide,
     "browser": browser,
+    "mutants": mutants,
 }
 
 

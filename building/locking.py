@@ -12,9 +12,9 @@ except ImportError:  # Windows: whoever runs two at once there must look out
 
 
 @contextmanager
-def alone() -> Iterator[None]:
+def alone(at: str = "build") -> Iterator[None]:
     BUILD.mkdir(exist_ok=True)
-    with (BUILD / "lock").open("w") as lock:
+    with (BUILD / f"lock-{at}").open("w") as lock:
         if fcntl:
             try:
                 fcntl.flock(lock, fcntl.LOCK_EX | fcntl.LOCK_NB)

@@ -91,14 +91,14 @@ def raw(formula: Formula) -> Content:
 
 
 def uptake(formula: Formula, each: Ingredient) -> float:
-    """The share of an ingredient that the piece takes up: all, but for a brine."""
+    """The share of an ingredient that the piece takes up: all, but for a brine; pure fat has no water to take it up."""
     if not formula.brined:
         return 1.0
     if each.role not in ("salt", "sugar", "cure"):
         return 0.0
     own = meat_content(formula).water
     tub = sum(one.per_meat for one in formula.ingredients if one.role == "water")
-    return own / (own + tub)
+    return own / (own + tub) if own else 0.0
 
 
 def dried(content: Content, loss: float) -> Content:

@@ -130,3 +130,8 @@ def test_a_blend_holds_the_dose_whichever_way_its_weighings_are_out(dose: float,
         got = (blend.take_kg + out) * (blend.cure_kg + out) / total
         assert abs(got / dose - 1) <= 0.05 + CLOSES
     assert blend.taken_salt_kg <= salt * (1 + 0.05) + division
+
+
+def test_pure_fat_takes_nothing_out_of_a_dry_brine():
+    fat_alone = Formula("Fat", "whole-muscle", (Meat("Back", 1.0, 1.0, "10004"),), (), brined=True)
+    assert balance.uptake(fat_alone, Ingredient("Salt", "salt", 0.03)) == 0
