@@ -22,15 +22,15 @@ def every_box() -> dict[str, Number]:
     """Its name, `sheet key` or `Kind key` or `module key`, and how it is declared."""
     import_every_screen()
     found = {f"{sheet.name} {each.key}": each for sheet in WORKSHEETS.values() for each in _numbers(sheet.inputs)}
-    for kind, form in _FORMS.items():
+    for kind, form in list(_FORMS.items()):
         found |= {f"{kind.__name__} {each.key}": each for each in _of_form(form)}
     for number in (*formula_rows._meat_row(1).inputs, *formula_rows._part_row(1, True).inputs):
         if isinstance(number, Number):
             found[f"mix.formula_rows {number.key.replace('-1-', '-n-')}"] = number
     known = set(found.values())
-    for name, module in sorted(sys.modules.items()):
+    for name, module in sorted(dict(sys.modules).items()):
         if name.startswith(SCREENS):
-            for each in _numbers(tuple(vars(module).values())):
+            for each in _numbers(tuple(dict(vars(module)).values())):
                 if each not in known:
                     found[f"{name.removeprefix(SCREENS)} {each.key}"] = each
                     known.add(each)
@@ -41,7 +41,7 @@ def every_other_input() -> set[str]:
     """What kinds of input there are that take no number."""
     import_every_screen()
     inputs = [each for sheet in WORKSHEETS.values() for each in sheet.inputs]
-    inputs += [each for form in _FORMS.values() for each in (*form.inputs, *form.every)]
+    inputs += [each for form in list(_FORMS.values()) for each in (*form.inputs, *form.every)]
     return {type(each).__name__ for each in inputs if not isinstance(each, Number)}
 
 

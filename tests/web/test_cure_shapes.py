@@ -222,3 +222,17 @@ def test_a_correction_can_change_its_shape(visitor: Visitor, ham: str):
 def test_an_older_entry_goes_on_naming_no_rules(visitor: Visitor, salami: str):
     saved = visitor.fill(f"{salami}/cure", dose="0.2 %").saved
     assert visitor.fact(saved).rules == "us"
+
+
+@pytest.mark.parametrize(
+    ("dose", "meant"), [("0.24", "Is 0.24 kg"), ("0.49", "Is 0.49 kg"), ("24000", "24\u00a0000 g")]
+)
+def test_in_a_brine_a_bare_dose_that_is_no_usual_weight_is_asked_about(
+    visitor: Visitor, ham: str, dose: str, meant: str
+):
+    page = visitor.post(f"{ham}/cure", **PUMPED | {"dose": dose})
+    assert meant.replace("\u00a0", " ") in page.beside("dose").replace("\u00a0", " ")
+
+
+def test_half_a_gram_in_a_brine_is_not_asked_about(visitor: Visitor, ham: str):
+    assert "usual here" not in visitor.post(f"{ham}/cure", **PUMPED | {"dose": "0.5"}).text

@@ -19,7 +19,7 @@ from core.quantities import DOSE_MASS, FRACTION, PARTS_PER_MILLION, Manner
 from core.reading import is_bare, read
 from core.refusals import NotAQuantity, OutOfRange
 from core.release.readiness import METHOD_OF
-from core.usual import ask, is_usual
+from core.usual import USUAL, ask, is_usual
 from core.worksheet import Choice, Number
 from web.entry_forms import ASKED_ANEW, Subject
 from web.forms import Input, Ticks, typed
@@ -86,8 +86,9 @@ class Dose:
             keep = weighed and self.unit != "g"
             raise NotAQuantity(self.key, refusal.sentence if keep else sentence) from None
         value = self._between(value, HEAVIEST_DOSE_KG if weighed else 1)
-        if not weighed and is_bare(text) and not is_usual(value, USUAL_SHARE):
-            raise ask(self.key, self.label, value, DOSE, USUAL_SHARE, manner)
+        kind, usual = (DOSE_MASS, USUAL["dose_mass"]) if weighed else (DOSE, USUAL_SHARE)
+        if is_bare(text) and not is_usual(value, usual):
+            raise ask(self.key, self.label, value, kind, usual, manner)
         return Asked(kg=value) if weighed else Asked(share=value)
 
     def _between(self, value: float, most: float) -> float:
