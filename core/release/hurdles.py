@@ -105,7 +105,9 @@ def _slow_cure(evidence: Evidence) -> Reason:
     met = ppm >= CANADA_LEAST_PPM * (1 - SLACK)
     amounts = {"cure": Amount(ppm * 1e-6, PARTS_PER_MILLION), "least": least}
     words = "are at least" if met else "are less than"
-    text = Step(f"Nitrite and nitrate going in, {{cure}}, {words} the {{least}} that meat without acid wants.", amounts)
+    text = Step(
+        f"Nitrite and nitrate going in, {{cure}}, {words} the {{least}} that Canada asks of fermented meat.", amounts
+    )
     return Reason("slow-cure", text, met, GD_2023_SLOW_CURE, settle)
 
 
@@ -119,7 +121,8 @@ def _slow_salt(evidence: Evidence) -> Reason:
     met = evidence.salt >= CANADA_LEAST_SALT * (1 - SLACK)
     amounts = {"salt": Amount(evidence.salt, FRACTION), "least": least}
     text = Step(
-        f"Salt going in, {{salt}}, is {'at least' if met else 'less than'} the {{least}} that meat without acid wants.",
+        f"Salt going in, {{salt}}, is {'at least' if met else 'less than'} the {{least}} that Canada asks of fermented "
+        "meat.",
         amounts,
     )
     settle = Step("Ask a food-safety authority: too little salt cannot be put right. Next time use {least}.", amounts)

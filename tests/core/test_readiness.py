@@ -523,3 +523,10 @@ def test_both_together_are_held_to_canadas_limit():
 def test_the_eu_counts_the_ion():
     assert unmet(SAUSAGE, how=Curing("eu", "not-heated")) == ["nitrite"]
     assert word(SAUSAGE, how=Curing("eu", "not-heated"), nitrite_ppm=119.9) == "ready"
+
+
+@pytest.mark.parametrize("key", ["slow-cure", "slow-salt"])
+def test_what_canada_asks_is_named_as_asked_of_fermented_meat(key: str):
+    """FSIS-GD-2023-0002, p. 38, quoting CFIA 2020."""
+    (reason,) = (each for each in judge(SLOW).reasons if each.key == key)
+    assert reason.text.say(METRIC).endswith("that Canada asks of fermented meat.")
