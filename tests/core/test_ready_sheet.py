@@ -367,7 +367,7 @@ def test_a_ready_batch_is_ready_in_the_single_sum(texts: dict[str, str]):
         for at, ph in ((0.5, 5.6), (1, 5.3), (2, 5.0)):
             kitchen.read(batch, ph, at, 20.0)
     else:
-        for at in (0.2, 0.7, 1.2, 1.7, 2.2):
+        for at in (0.2, 0.7, 1.2, 1.7, 2.2, 2.7, 3.2):
             kitchen.read(batch, 5.8, at, 12.0)
     piece = kitchen.hang(batch, at=23)
     kitchen.weigh(piece, 0.6, 60)
