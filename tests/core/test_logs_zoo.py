@@ -1,5 +1,5 @@
-"""The law of the zoo: each file is read right, or asked about with the right answer among those offered, or refused with
-the reason. None is read wrong without a word."""
+"""The law of the zoo: each file is read right, or asked about with the right answer offered, or refused with the reason.
+None is read wrong without a word."""
 
 import pytest
 

@@ -12,12 +12,13 @@ VALUES = (T, H)
 SEMICOLON = {"separator": ";", "decimal": ","}
 MONTHS = {
     "Polish": "sty lut mar kwi maj cze lip sie wrz paź lis gru",
-    "Polish in full": "stycznia lutego marca kwietnia maja czerwca lipca sierpnia września października listopada grudnia",
+    "Polish in full": "stycznia lutego marca kwietnia maja czerwca lipca sierpnia września października "
+    "listopada grudnia",
     "Turkish": "Oca Şub Mar Nis May Haz Tem Ağu Eyl Eki Kas Ara",
     "Turkish in full": "Ocak Şubat Mart Nisan Mayıs Haziran Temmuz Ağustos Eylül Ekim Kasım Aralık",
     "Finnish": "tammi helmi maalis huhti touko kesä heinä elo syys loka marras joulu",
-    "Finnish in full": "tammikuuta helmikuuta maaliskuuta huhtikuuta toukokuuta kesäkuuta heinäkuuta elokuuta syyskuuta "
-    "lokakuuta marraskuuta joulukuuta",
+    "Finnish in full": "tammikuuta helmikuuta maaliskuuta huhtikuuta toukokuuta kesäkuuta heinäkuuta elokuuta "
+    "syyskuuta lokakuuta marraskuuta joulukuuta",
     "Czech": "led úno bře dub kvě čvn čvc srp zář říj lis pro",
     "Czech in full": "ledna února března dubna května června července srpna září října listopadu prosince",
     "Croatian": "sij velj ožu tra svi lip srp kol ruj lis stu pro",
