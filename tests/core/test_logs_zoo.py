@@ -1,4 +1,4 @@
-"""The law of the zoo: each file is read right, or asked about with the right answer offered, or refused with the reason.
+"""The law of the zoo: each file is read right, asked about with the right answer offered, or refused with the reason.
 None is read wrong without a word."""
 
 import pytest
