@@ -46,6 +46,8 @@ class Column:
     decimals: int | None = None
     """How many decimals every cell has; None where that varies."""
     holds_text: bool = False
+    mark: str = ""
+    """Its decimal mark, where that is not the file's."""
     may_be: tuple[Role, ...] = ()
     """What it may hold where that is asked; empty: what its kind of cells may."""
     doubt: str = ""

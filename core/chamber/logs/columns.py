@@ -30,7 +30,7 @@ def guess(table: Table, times: dict[int, Role]) -> tuple[Column, ...]:
     columns = [
         Column(times[at], each.label, holds_text=each.is_text)
         if at in times
-        else Column(_role(each), each.label, holds_text=each.is_text, decimals=each.decimals)
+        else Column(_role(each), each.label, holds_text=each.is_text, decimals=each.decimals, mark=each.mark)
         for at, each in enumerate(seen)
     ]
     columns = _with_probe_column(columns, seen, table.rows, times)

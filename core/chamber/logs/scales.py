@@ -21,8 +21,8 @@ LIKELY_C = (-30.0, 70.0)
 STATED_C = (-60.0, 85.0)
 """Outside it the unit in a head is doubted: a sensor that holds is not built for it, and no meat is there."""
 LIKELY_HUMIDITY, STATED_HUMIDITY = (0.02, 1.1), (0.0, 1.1)
-WHOLE_FROM = 3.0
-"""Tenths are thought of where whole numbers reach ten times this, hundredths a hundred times."""
+WHOLE_FROM = {"": 0.0, "10": 0.0, "100": 30.0, "1000": 300.0}
+"""Any whole numbers may be tenths; they may be smaller parts where they reach this, three tenths of a degree."""
 SURELY_PERCENT, SURELY_FRACTION = 1.5, 0.2
 
 
@@ -74,7 +74,8 @@ def factor_in(label: str) -> int:
 def scaled(unit: str, factor: int) -> Unit:
     """The unit of numbers multiplied so, "" where there is none of ours."""
     name = unit if factor == 1 else f"{unit}/{factor}"
-    return next((each for each in SCALES if each == name), "")
+    fits: list[Unit] = [each for each in SCALES if each == name]
+    return fits[0] if fits else ""
 
 
 def units_of(role: str) -> tuple[Unit, ...]:
@@ -101,15 +102,15 @@ def units_that_fit(role: str, values: Sequence[float], *, are_whole: bool) -> tu
     """The units in which numbers without one are those of a place where meat is kept; all but the scaled if none is."""
     if role == "humidity":
         return _humidity_units(values, are_whole)
-    largest = max(map(abs, trimmed(values))) if values and are_whole else 0.0
-    candidates: list[Unit] = [unit for unit in units_of(role) if largest >= _whole_from(unit)]
-    fitting = tuple(unit for unit in candidates if values and _within(SCALES[unit], values, LIKELY_C))
-    return fitting or tuple(unit for unit in units_of(role) if not SCALES[unit].is_scaled)
-
-
-def _whole_from(unit: str) -> float:
-    factor = unit.partition("/")[2]
-    return WHOLE_FROM * int(factor) if factor else 0.0
+    largest = max(map(abs, trimmed(values))) if values else 0.0
+    candidates: list[Unit] = [
+        unit
+        for unit in units_of(role)
+        if not SCALES[unit].is_scaled or (are_whole and largest >= WHOLE_FROM[unit.partition("/")[2]])
+    ]
+    fitting: list[Unit] = [unit for unit in candidates if values and _within(SCALES[unit], values, LIKELY_C)]
+    unscaled: list[Unit] = [unit for unit in units_of(role) if not SCALES[unit].is_scaled]
+    return tuple(fitting or unscaled)
 
 
 def _humidity_units(values: Sequence[float], are_whole: bool) -> tuple[Unit, ...]:

@@ -25,6 +25,8 @@ class Seen:
     cells: list[str]
     numbers: list[Number | None]
     row_by_row: list[Number | None]
+    mark: str = ""
+    """Its decimal mark, where that is not the file's."""
 
     @property
     def values(self) -> list[float]:
@@ -65,6 +67,11 @@ class Seen:
 
 def see(table: Table, at: int) -> Seen:
     cells = [row[at].strip() for row in table.rows]
-    numbers = [number(cell, table.decimal) for cell in cells]
+    numbers, mark = [number(cell, table.decimal) for cell in cells], ""
+    if cells and 2 * numbers.count(None) > len(cells):
+        other = "," if table.decimal == "." else "."
+        others = [number(cell, other) for cell in cells]
+        if others.count(None) < numbers.count(None):
+            numbers, mark = others, other
     filled = [(cell, each) for cell, each in zip(cells, numbers, strict=True) if cell]
-    return Seen(table.head[at], table.units[at], [cell for cell, _ in filled], [each for _, each in filled], numbers)
+    return Seen(table.head[at], table.units[at], [cell for cell, _ in filled], [each for _, each in filled], numbers, mark)

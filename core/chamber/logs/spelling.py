@@ -22,7 +22,7 @@ _MONTHS = (
     "feb fév fev feb φεβ фев лют lut helmi şub velj úno vas veebr",
     "mar mär mrz mrt μαρ мар бер maalis ožu bře kov már",
     "apr avr abr απρ апр кві kwi huhti nis tra dub bal ápr",
-    "may mai mag maj mei maí máj μαι μάι май мая тра touko svi kvě geg maig",
+    "may mai mag maj mei maí máj μαι μάι μαΐ май мая тра touko svi kvě geg maig",
     "jun juin giu juuni jún ιουν июн юни чер cze haz kesä čvn června červen iun birž jūn juny",
     "jul juil lug juuli júl ιουλ июл юли tem heinä čvc července červenec iul liep jūl",
     "aug aoû aou ago avg αυγ авг сер sie ağu elo kol rugp ágú",

@@ -179,7 +179,7 @@ class Tables:
             return True
         label = wanted.column.label or f"Column {wanted.at + 1}"
         self.lost_values.setdefault(wanted.at, []).append((number, cell))
-        is_whole = not looks_broken(cell, self.layout.decimal or ".")
+        is_whole = not looks_broken(cell, wanted.column.mark or self.layout.decimal or ".")
         self.skip(number, f"{label}: {why}" + ("" if is_whole else " Nothing of this line was taken."))
         return is_whole
 

@@ -77,7 +77,7 @@ def value_of(cell: str, column: Column, decimal: str) -> tuple[float, str]:
     """
     if not cell or cell.isspace():
         return NOTHING, ""
-    found = number(cell, decimal)
+    found = number(cell, column.mark or decimal)
     unit = found and (found.unit or column.unit)
     scale = SCALES.get(unit or "")
     if found is None or scale is None or scale.role != column.role:
