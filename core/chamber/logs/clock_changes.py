@@ -61,7 +61,11 @@ def _minutes(span_s: float) -> str:
 def _is_hour_back(rows: Rows, written: array[float], at: int, step: float) -> bool:
     back = written[at - 1] - written[at]
     if 0 < step <= HOUR_S / 2:
-        return back > 0 and abs(back - (HOUR_S - step)) <= step / 2 + 1 and _is_lived_twice(rows, written, at, step)
+        return (
+            back > 0
+            and abs(back - (HOUR_S - step)) <= min(step / 2 + 1, CLOSE_S)
+            and _is_lived_twice(rows, written, at, step)
+        )
     return (
         0 < step < DAY_S and abs(back + step - HOUR_S) <= CLOSE_S and _may_change(written[at]) and not _same(rows, at)
     )
@@ -78,7 +82,8 @@ def _same(rows: Rows, at: int) -> bool:
 
 def _only_jump(rows: Rows, written: array[float], step: float) -> int:
     """Where the rows fall back by less than a day, if they do so once, never jump ahead as moved rows would, and do not
-    repeat what was read before; else 0."""
+    repeat what was read before; else 0. What begins again before half of it is another log, not a clock that was set.
+    """
     steps = [b - a for a, b in pairwise(written)]
     falls = [at for at, each in enumerate(steps, start=1) if each < 0]
     if len(falls) != 1 or step <= 0 or max(steps) > 1.5 * step:
@@ -90,7 +95,8 @@ def _only_jump(rows: Rows, written: array[float], step: float) -> int:
     known = {each: index for index, each in enumerate(written[:at])}
     before, after = at - bisect_left(written, written[at], 0, at), bisect_right(written, written[at - 1], at) - at
     repeats = sum(1 for index in range(at, len(written)) if _repeats(rows, known.get(written[index]), index))
-    return at if repeats * 2 < min(before, after) else 0
+    is_another_log = before * 2 > at
+    return at if repeats * 2 < min(before, after) and not is_another_log else 0
 
 
 def _repeats(rows: Rows, earlier: int | None, at: int) -> bool:

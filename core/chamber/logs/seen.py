@@ -74,4 +74,6 @@ def see(table: Table, at: int) -> Seen:
         if others.count(None) < numbers.count(None):
             numbers, mark = others, other
     filled = [(cell, each) for cell, each in zip(cells, numbers, strict=True) if cell]
-    return Seen(table.head[at], table.units[at], [cell for cell, _ in filled], [each for _, each in filled], numbers, mark)
+    return Seen(
+        table.head[at], table.units[at], [cell for cell, _ in filled], [each for _, each in filled], numbers, mark
+    )

@@ -83,7 +83,7 @@ def value_of(cell: str, column: Column, decimal: str) -> tuple[float, str]:
     if found is None or scale is None or scale.role != column.role:
         return NOTHING, f"{echo(cell)} is not a {column.role}."
     if column.means_nothing and found.value in column.means_nothing:
-        return NOTHING, f"{echo(cell)} is what this sensor says when it measures nothing."
+        return NOTHING, ""  # as an empty cell: the person said that nothing was measured
     if column.decimals is not None and found.decimals != column.decimals:
         return NOTHING, f"{echo(cell)} has not as many decimals as the rest of its column: a part may be missing."
     if column.role == "temperature":
