@@ -30,14 +30,19 @@ def answered(victim: Victim, layout: Layout) -> Layout:
     return layout
 
 
+USUAL = {"elapsed": "s", "loss": "leave", "nothing": "nothing", "clocks": "each", "month": "pl", "beside": "0"}
+
+
 def truthful(victim: Victim, about: str, layout: Layout) -> str:
     kind, _, column = about.partition(" ")
     if kind == "order":
         return ORDERS[victim.animal.name]
     if kind == "decimal":
         return victim.animal.answers.get("decimal", ".")
-    if kind == "elapsed":
-        return "s"
+    if kind == "time":
+        return str(victim.holds.index("time") + 1)
+    if kind in USUAL:
+        return USUAL[kind]
     same_width = len(layout.columns) == len(victim.holds)
     holds = victim.holds[int(column) - 1] if same_width else "ignored"
     offered = [choice.key for question in layout.questions if question.about == about for choice in question.choices]

@@ -163,7 +163,7 @@ def test_two_columns_of_time_are_refused():
 
 
 def test_a_second_temperature_of_one_probe_is_refused():
-    data = text(*(f"{row},13.1" for row in minutes()), head=HEAD + ",Temp B (°C)")
+    data = text(*(f"{row},{13 + i % 7 / 10:.1f}" for i, row in enumerate(minutes())), head=HEAD + ",Temp B (°C)")
     layout = guess(data)
     with pytest.raises(Refused, match="second temperature of the same probe"):
         read(data, change(data, layout, 3, probe=layout.columns[1].probe))

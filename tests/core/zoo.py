@@ -24,10 +24,11 @@ def _summer(at: datetime) -> list[str]:
 TWO = ("Front", "Back")
 TWO_HEAD = "Time,Front Temp (°C),Front RH (%),Back Temp (°C),Back RH (%)"
 ASK_ORDER = {"asks": ("order",), "answers": {"order": "dmy"}}
+UNIT_2 = {"asks": ("unit 2",), "answers": {"unit 2": "°C"}}
 NO_HEAD = {
     "head": None,
     "asks": ("role 2", "role 3"),
-    "answers": {"role 2": "temperature", "role 3": "humidity"},
+    "answers": {"role 2": "temperature", "role 3": "humidity", "unit 2": "°C"},
     "names": ("Probe 1",),
 }
 
@@ -62,16 +63,22 @@ def plain() -> list[Animal]:
         build("Chinese", head="时间,温度(℃),湿度(%)", stamp=fmt("%Y/%m/%d %H:%M")),
         build("Japanese", head="日時,温度(℃),湿度(%RH)", stamp=fmt("%Y/%m/%d %H:%M:%S")),
         build("Turkish", head="Tarih,Sıcaklık (°C),Nem (%)", stamp=fmt("%d.%m.%Y %H:%M"), **comma),
-        build("a language unknown to us, with units", head="Zozo,Blib (°C),Blab (%)", names=("Blib",)),
+        build(
+            "a language unknown to us, with units",
+            head="Zozo,Blib (°C),Blab (%)",
+            names=("Blib",),
+            asks=("role 3",),
+            answers={"role 3": "humidity"},
+        ),
         build("no head", **NO_HEAD),
-        build("letters only", head="t,T,RH"),
+        build("letters only", head="t,T,RH", **UNIT_2),
     ]
 
 
 def _asked(warm: int, humid: int) -> dict[str, object]:
     return {
         "asks": (f"role {warm}", f"role {humid}"),
-        "answers": {f"role {warm}": "temperature", f"role {humid}": "humidity"},
+        "answers": {f"role {warm}": "temperature", f"role {humid}": "humidity", f"unit {warm}": "°C"},
     }
 
 
@@ -135,7 +142,7 @@ def columns() -> list[Animal]:
     fahrenheit = {"fahrenheit": True}
     return [
         build("wide, two probes", head=TWO_HEAD, names=TWO),
-        build("wide, numbered", head="Time,T1,RH_1,T2,RH_2", names=("Probe 1", "Probe 2")),
+        build("wide, numbered", head="Time,T1,RH_1,T2,RH_2", names=("Probe 1", "Probe 2"), **UNIT_2),
         build(
             "wide, four probes",
             head="Time," + ",".join(f"Temp {i} (°C),Hum {i} (%)" for i in range(1, 5)),
@@ -151,12 +158,12 @@ def columns() -> list[Animal]:
             None,
             TWO,
             asks=("role 3", "role 4"),
-            answers={"role 3": "temperature", "role 4": "humidity"},
+            answers={"role 3": "temperature", "role 4": "humidity", "unit 3": "°C"},
         ),
         long_form("long, in blocks", "Time,Channel,Temp (°C),RH (%)", ("A1", "B2"), by_block=True),
         build("Fahrenheit in the head", head="Time,Temp (°F),RH (%)", **fahrenheit),
         build("Fahrenheit in a word", head="Time,Temperature Fahrenheit,Humidity", **fahrenheit),
-        build("Fahrenheit by its values", head="Time,Temp,RH", **fahrenheit),
+        build("Fahrenheit, untold", head="Time,Temp,RH", asks=("unit 2",), answers={"unit 2": "°F"}, **fahrenheit),
         build("Fahrenheit in the cells", head="Time,Temp,RH", values="{t} °F,{h} %", **fahrenheit),
         build("Celsius in the cells", head="Time,Temp,RH", values="{t}C,{h}%RH"),
         build("a letter for the unit", head="Time,Temp_F,RH_percent", **fahrenheit),

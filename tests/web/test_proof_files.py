@@ -110,7 +110,48 @@ def test_whatever_is_no_log_is_refused_with_its_name(visitor: Visitor, junk: byt
 def test_a_form_that_names_no_column_changes_nothing(visitor: Visitor):
     page = hand(visitor, ("low.csv", low()))
     again = visitor.post(
-        page.form_with("do").action, do="look", **{"role-99": "time", "unit-2": "K", "role-3": "colour"}
+        page.form_with("do").action, do="look", **{"role-99": "time", "unit-2": "mm", "role-3": "colour"}
     )
     assert again.status == 422
     assert again.typed("unit-2") == "°C"
+
+
+UNITLESS = "Time,Temp,RH\n" + "".join(
+    f"2026-11-23 {i // 60:02}:{i % 60:02},{12 + i % 9 / 10:.1f},80.{i % 7}\n" for i in range(120)
+)
+UNREAD = "Time,Temp (°C)\n" + "".join(
+    f"2026-11-23 00:{i:02},{'ERR' if i % 3 else 12 + i % 9 / 10}\n" for i in range(60)
+)
+COUNTED = "ticks,Temp (°C)\n" + "".join(f"{i * 60},{12 + i % 9 / 10:.1f}\n" for i in range(60))
+
+
+def asked(visitor: Visitor, text: str, about: str, key: str):
+    page = hand(visitor, ("low.csv", text.encode()))
+    return visitor.post(page.form_with("do").action, do="take", **{f"q-{about}": key})
+
+
+def test_the_likelier_unit_is_named_and_not_chosen(visitor: Visitor):
+    page = hand(visitor, ("low.csv", UNITLESS.encode()))
+    assert "degrees Celsius likelier" in " ".join(page.text.split())
+    assert "by its dates" not in page.text
+    assert page.typed("q-unit 2") == ""
+
+
+def test_what_would_be_lost_is_asked_with_its_number_and_an_example(visitor: Visitor):
+    page = hand(visitor, ("low.csv", UNREAD.encode()))
+    assert page.texts("legend")[0] == (
+        "40 of 60 values of “Temp (°C)” are not read, for example “ERR” in line 3. May they be left out?"
+    )
+
+
+def test_none_of_the_answers_is_said_beside_the_question(visitor: Visitor):
+    again = asked(visitor, UNREAD, "loss", "none")
+    assert again.status == 422
+    assert again.beside("q-loss").startswith("Then nothing is read: export the log anew")
+
+
+def test_a_question_that_an_answer_opens_is_shown_and_is_no_fault_yet(visitor: Visitor):
+    again = asked(visitor, COUNTED, "time", "1")
+    assert again.status == 200
+    assert "In which unit?" in again.texts("legend")[0]
+    assert not again.texts("div", "summary")

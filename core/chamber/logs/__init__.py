@@ -4,10 +4,13 @@ The guess is shown and may be changed; a layout with an open question reads noth
 taken, and every line that was not taken is listed with the reason.
 """
 
+from core.chamber.logs.changing import check, with_order
+from core.chamber.logs.column import Choice, Column, Question, TimeStyle
 from core.chamber.logs.guessing import answer, change, guess
-from core.chamber.logs.layout import Choice, Column, Layout, Question, TimeStyle, check, with_order
+from core.chamber.logs.layout import Layout
 from core.chamber.logs.reading import Progress, preview_times, read, reading
-from core.chamber.logs.series import Log, Skipped, clock_kind
+from core.chamber.logs.rows import Skipped
+from core.chamber.logs.series import Log, clock_kind
 from core.chamber.series import Series
 
 __all__ = [

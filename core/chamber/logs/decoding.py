@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import csv
+from collections.abc import Sequence
 from typing import Literal
 
 from core.refusals import Refusal
@@ -11,6 +12,8 @@ Encoding = Literal["utf-8", "utf-16-le", "utf-16-be", "cp1252"]
 Separator = Literal[",", ";", "\t", "|", " "]
 """A space stands for any run of blanks: columns set out under each other."""
 UNREAD = "\ufffd"
+KEPT_TEXTS = 4096
+"""Texts whose meaning is kept: most come again."""
 
 _MARKS: tuple[tuple[bytes, Encoding], ...] = (
     (b"\xef\xbb\xbf", "utf-8"),
@@ -82,3 +85,9 @@ def _tail(line: str, separator: str) -> str:
         return line[-1:]
     ends_in_a_fraction = rest[-1:] in (".", ",", ":") and rest[-1:] != separator
     return rest[-1] + "0" * (len(line) - len(rest)) if ends_in_a_fraction else ""
+
+
+def join(cells: Sequence[str], lead: int) -> list[str]:
+    """Cells of a row whose values were parted at their decimal commas, joined again. Half a number becomes none."""
+    pairs = zip(cells[lead::2], cells[lead + 1 :: 2], strict=False)
+    return [*cells[:lead], *(f"{whole},{part}" if whole and part else whole + part and "?" for whole, part in pairs)]

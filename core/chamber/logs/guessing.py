@@ -6,57 +6,53 @@ in the layout and becomes a question.
 
 from __future__ import annotations
 
-import re
 from collections import Counter
-from collections.abc import Sequence
-from itertools import compress
 from typing import Literal, cast
 
-from attrs import evolve, frozen
+from attrs import evolve
 
-from core.chamber.logs import columns, timing
-from core.chamber.logs.decoding import UNREAD, Separator, cells_of, encoding_of, lines_of
-from core.chamber.logs.layout import Column, Layout, Order, Role, Unit, with_column, with_order
-from core.chamber.logs.naming import note_on
+from core.chamber.logs import columns, heads, timing
+from core.chamber.logs.asking import alike
+from core.chamber.logs.changing import with_column, with_order
+from core.chamber.logs.column import Column, Order, Role
+from core.chamber.logs.decoding import UNREAD, Separator, cells_of, encoding_of, join, lines_of
+from core.chamber.logs.framing import (
+    SAMPLE,
+    Above,
+    Frame,
+    above_of,
+    decimal_of,
+    fitted,
+    frame_of,
+    frame_under,
+    picked_of,
+)
+from core.chamber.logs.layout import Layout
+from core.chamber.logs.naming import named, note_on
+from core.chamber.logs.scales import Unit
 from core.chamber.logs.timing import Table
-from core.chamber.logs.values import number, unit_of
+from core.chamber.logs.trial import with_losses
+from core.chamber.logs.values import echo, number
 from core.refusals import OutOfRange, Refusal
 
-SEPARATORS: tuple[Separator, ...] = ("\t", ";", "|", ",", " ")
-SAMPLE = 400
-"""Lines looked at for the structure: half from the front, half spread over the rest. Dates are looked at in all."""
-ENOUGH = 0.3
-"""A separator that this share of the lines bears out is one; blanks, which stand in every time, are then none."""
 PREVIEW = 8
-MOST_COLUMNS = 200
-
-Row = list[str]
 
 
-FARTHEST_HEAD = 12
-_PATTERN = re.compile(r"[dmyhsajt ./:\-]+", re.IGNORECASE)
-
-
-@frozen
-class Frame:
-    """What a file's lines have in common under one separator. `sample`: index of the line, its cells."""
-
-    separator: Separator
-    width: int
-    sample: tuple[tuple[int, Row], ...]
-    first: int
-    share: float
-
-
-@frozen
-class Above:
-    """What stands above the rows, lines counted from 1; `first` is the index of the first row."""
-
-    head: Row
-    head_line: int | None
-    units: Row
-    units_line: int | None
-    first: int
+LONGEST_NAME, MOST_NAMES, RETURNS = 24, 12, 3
+NO_TIME = (
+    "No column holds a date and time that is understood; {text} comes nearest. Export it with both, such as "
+    "2025-06-20 22:05 or 20.06.2025 22:05."
+)
+ONE_VALUE_A_ROW = (
+    "{named} says in each row which quantity it measured. Export the log with a column for the temperature and one for "
+    "the humidity."
+)
+NOT_AS_OFFERED = {
+    "time": "Then this file holds no time that is understood: export it with date and time in each row.",
+    "count": "Then this time is not understood: export the log with date and time in each row.",
+    "elapsed": "Then this time is not understood: export the log with date and time in each row.",
+    "loss": "Then nothing is read: export the log anew, with every row written alike, or leave this file out.",
+}
 
 
 def guess(data: bytes, *, separator: Separator | None = None, decimal: Literal[".", ","] | None = None) -> Layout:
@@ -66,11 +62,16 @@ def guess(data: bytes, *, separator: Separator | None = None, decimal: Literal["
     """
     encoding = encoding_of(data)
     lines = lines_of(data, encoding)
-    frame = _frame(lines, separator)
-    above = _above(lines, frame)
-    mark, joined = _decimal(frame, above.head) if decimal is None else (decimal, decimal == frame.separator)
+    _refuse_other_forms(lines)
+    frame = frame_of(lines, separator)
+    above = above_of(lines, frame)
+    mark, joined = decimal_of(frame, above.head) if decimal is None else (decimal, decimal == frame.separator)
     table = _table(lines, frame, above, mark or ".", joined)
     roles = timing.columns_of(table)
+    may_be_time = () if roles else timing.rising(table)
+    if not may_be_time and (not roles or list(roles.values()) == ["date"]):
+        raise Refusal("file", NO_TIME.format(text=echo(timing.not_understood(table))))
+    _refuse_quantities(table, roles)
     guessed = columns.guess(table, roles) if mark else _open(table, roles)
     layout = Layout(
         encoding=encoding,
@@ -85,8 +86,11 @@ def guess(data: bytes, *, separator: Separator | None = None, decimal: Literal["
         joined=joined,
         preview=tuple(tuple(row) for row in table.rows[:PREVIEW]),
         notes=(*_notes(lines, encoding), *note_on(guessed)),
+        may_be_time=may_be_time,
+        clocks_apart=timing.clocks_apart(table),
+        edges=frame.edges,
     )
-    return evolve(layout, probes=_probes(lines, layout))
+    return with_losses(evolve(layout, probes=_probes(lines, layout)), lines, picked_of(lines))
 
 
 def change(
@@ -106,12 +110,13 @@ def change(
     if role is None:
         return changed
     lines = lines_of(data, layout.encoding)
-    frame = _under(lines, _picked(lines), layout.separator) or _frame(lines, layout.separator)
-    table = _table(lines, frame, _above(lines, frame), layout.decimal or ".", layout.joined)
+    frame = frame_under(lines, picked_of(lines), layout.separator) or frame_of(lines, layout.separator)
+    table = _table(lines, frame, above_of(lines, frame), layout.decimal or ".", layout.joined)
     if {role, layout.columns[index].role} & {"time", "date", "clock"}:
         roles: dict[int, Role] = {at: changed.columns[at].role for at in changed.holding("time", "date", "clock")}
         changed = evolve(changed, times=timing.style_of(table, roles))
-    return evolve(changed, columns=columns.reseen(changed.columns, index, table), probes=_probes(lines, changed))
+    changed = evolve(changed, columns=columns.reseen(changed.columns, index, table), probes=_probes(lines, changed))
+    return with_losses(changed, lines, picked_of(lines))
 
 
 def answer(data: bytes, layout: Layout, about: str, key: str) -> Layout:
@@ -122,132 +127,83 @@ def answer(data: bytes, layout: Layout, about: str, key: str) -> Layout:
     asked = next((each for each in layout.questions if each.about == about), None)
     if asked is None or key not in {choice.key for choice in asked.choices}:
         raise OutOfRange(about, "Choose one of the answers that are offered.")
+    if key == "none":
+        raise Refusal(about, NOT_AS_OFFERED[about])
     kind, _, column = about.partition(" ")
     if kind == "decimal":
         return guess(data, separator=layout.separator, decimal="," if key == "," else ".")
+    if kind == "role":
+        return change(data, layout, int(column) - 1, role=cast(Role, key))
+    if kind in ("time", "clocks"):
+        return _timed(data, layout, kind, key)
+    changed = _answered(layout, kind, int(column or 1) - 1, key)
+    lines = lines_of(data, layout.encoding)
+    return with_losses(changed, lines, picked_of(lines))
+
+
+def _answered(layout: Layout, kind: str, index: int, key: str) -> Layout:
+    times = layout.times
     if kind == "order":
         return with_order(layout, cast(Order, key))
-    if kind == "elapsed":
-        return evolve(layout, times=evolve(layout.times, elapsed_unit=key))
+    if kind in ("elapsed", "count", "month"):
+        field = {"elapsed": "elapsed_unit", "count": "count", "month": "tongue"}[kind]
+        return evolve(layout, times=evolve(times, **{field: key}))
+    if kind == "loss":
+        return evolve(layout, losses_taken=True)
     if kind == "unit":
-        return with_column(layout, int(column) - 1, unit=cast(Unit, key))
-    return change(data, layout, int(column) - 1, role=cast(Role, key))
+        for at in alike(layout, index):
+            layout = with_column(layout, at, unit=cast(Unit, key))
+        return layout
+    column = layout.columns[index]
+    if kind == "nothing":
+        column = evolve(column, means_nothing=column.may_mean_nothing if key == "nothing" else ())
+    else:
+        column = evolve(column, beside=int(key))
+    return evolve(layout, columns=named((*layout.columns[:index], column, *layout.columns[index + 1 :])))
+
+
+def _timed(data: bytes, layout: Layout, kind: str, key: str) -> Layout:
+    """The layout with the column of its time chosen, or with each of several for the columns that follow it."""
+    if kind == "time":
+        return change(data, layout, int(key) - 1, role="time")
+    if key == "each":
+        held = [
+            evolve(column, role="time") if at in layout.clocks_apart else column
+            for at, column in enumerate(layout.columns)
+        ]
+        return evolve(layout, columns=named(tuple(held)), side_by_side=True)
+    layout = evolve(layout, side_by_side=False)
+    for at in layout.clocks_apart:
+        role: Role = "time" if at == int(key) - 1 else "ignored"
+        if layout.columns[at].role != role:
+            layout = change(data, layout, at, role=role)
+    return layout
+
+
+def _refuse_other_forms(lines: list[str]) -> None:
+    starts = Counter(line.lstrip()[:1] for line in lines[:SAMPLE] if line.strip())
+    for form, signs in (("JSON", "{["), ("XML", "<")):
+        if sum(starts[sign] for sign in signs) * 2 > starts.total():
+            raise Refusal("file", f"This file is {form}. Export the log as a table of text (CSV): a row a reading.")
+
+
+def _refuse_quantities(table: Table, roles: dict[int, Role]) -> None:
+    """A column whose words are quantities: each row then has one of them, and one column holds the values of all."""
+    for at, label in enumerate(table.head):
+        words = Counter(cell for cell in table.column(at) if at not in roles and len(cell) <= LONGEST_NAME)
+        held = {heads.role_in(word) for word, count in words.items() if count >= RETURNS}
+        if len(words) <= MOST_NAMES and {"temperature", "humidity"} <= held:
+            raise Refusal("file", ONE_VALUE_A_ROW.format(named=f"“{label}”" if label else f"Column {at + 1}"))
+        written = Counter(each.unit for cell in table.column(at) if (each := number(cell, table.decimal)) is not None)
+        if written["%"] >= RETURNS and sum(written[unit] for unit in ("°C", "°F", "K")) >= RETURNS:
+            raise Refusal("file", ONE_VALUE_A_ROW.format(named=f"“{label}”" if label else f"Column {at + 1}"))
 
 
 def _table(lines: list[str], frame: Frame, above: Above, decimal: str, joined: bool) -> Table:
     lead = timing.leading(frame.sample[0][1])
     rows = [join(row, lead) if joined else row for _, row in frame.sample]
-    head, units = _fitted(above.head, rows), _fitted(above.units, rows)
+    head, units = fitted(above.head, rows), fitted(above.units, rows)
     return Table(rows, head, units, lines[above.first :], frame.separator, decimal)
-
-
-def _frame(lines: list[str], told: Separator | None) -> Frame:
-    """The separator under which most lines are rows of one width with a time and a number."""
-    picked = _picked(lines)
-    frames = [_under(lines, picked, separator) for separator in ((told,) if told else SEPARATORS)]
-    found = [frame for frame in frames if frame is not None]
-    if not found:
-        raise Refusal(
-            "file", "No rows with a time and a number were found. Export the log as text (CSV) with its times."
-        )
-    marked = [frame for frame in found if frame.separator != " " and frame.share > ENOUGH]
-    return max(marked or found, key=lambda frame: frame.share)  # the first of equals
-
-
-def _picked(lines: list[str]) -> list[int]:
-    written = list(compress(range(len(lines)), map(str.strip, lines)))  # an empty text counts as no
-    if len(written) <= SAMPLE:
-        return written
-    front, rest = written[: SAMPLE // 2], written[SAMPLE // 2 :]
-    step = len(rest) / (SAMPLE // 2)
-    return front + [rest[int(i * step)] for i in range(SAMPLE // 2)]
-
-
-def _under(lines: list[str], picked: list[int], separator: Separator) -> Frame | None:
-    rows = [(index, cells) for index in picked if (cells := cells_of(lines[index], separator)) and len(cells) >= 2]
-    fit = [(index, cells) for index, cells in rows if len(cells) <= MOST_COLUMNS and timing.is_row(cells)]
-    if not fit:
-        return None
-    width = Counter(len(cells) for _, cells in fit).most_common(1)[0][0]
-    sample = tuple((index, cells) for index, cells in fit if len(cells) == width)
-    return Frame(separator, width, sample, sample[0][0], len(sample) / len(picked))
-
-
-def _above(lines: list[str], frame: Frame) -> Above:
-    """The head and the units that stand above the first row. A broken line between them and it is a broken row."""
-    units: Row = []
-    units_line: int | None = None
-    for index in range(frame.first - 1, max(-1, frame.first - 1 - FARTHEST_HEAD), -1):
-        cells = cells_of(lines[index].lstrip("# "), frame.separator) or []
-        if not units and _are_units(cells):
-            units, units_line = cells, index + 1
-        elif _are_heads(cells, frame):
-            return Above(cells, index + 1, units, units_line, units_line or index + 1)
-    return Above([], None, units, units_line, units_line or _first_row(lines, frame))
-
-
-def _first_row(lines: list[str], frame: Frame) -> int:
-    """Where no head tells: the first fitting row, or an earlier one of the same width whose values are missing."""
-    first = frame.first
-    for index in range(frame.first - 1, -1, -1):
-        cells = cells_of(lines[index], frame.separator) or []
-        if len(cells) != frame.width or not any(timing.is_moment(cell) for cell in cells):
-            break
-        first = index
-    return first
-
-
-def _are_units(cells: Row) -> bool:
-    """Units, and beside them nothing but short words and patterns such as dd.mm.yyyy hh:mm."""
-    texts = [text for cell in cells if (text := cell.strip(" ()[]"))]
-    known = sum(1 for text in texts if unit_of(text) and (len(text) > 1 or text == "%"))
-    return known > 0 and all(unit_of(text) or len(text) <= 3 or _PATTERN.fullmatch(text) for text in texts)
-
-
-def _are_heads(cells: Row, frame: Frame) -> bool:
-    texts = [cell.strip() for cell in cells]
-    filled = [text for text in texts if text]
-    if len(filled) < 2 or any(number(text, ".") or number(text, ",") or timing.is_moment(text) for text in filled):
-        return False
-    return len(texts) <= frame.width + 1 and len(filled) * 2 > frame.width - 1
-
-
-def _fitted(cells: Row, rows: list[Row]) -> Row:
-    """Heads or units, one a column; none where they are fewer or more than the columns, for they may be shifted."""
-    width = len(rows[0])
-    texts = [cell.strip(" \t\u00a0\"'#\ufeff\0") for cell in cells]
-    while texts and not texts[-1]:
-        texts.pop()
-    empty_at_the_end = min(next((n for n, cell in enumerate(reversed(row)) if cell.strip()), width) for row in rows)
-    return [*texts, *[""] * (width - len(texts))] if width - empty_at_the_end <= len(texts) <= width else [""] * width
-
-
-def _decimal(frame: Frame, head: Row) -> tuple[Literal[".", ",", ""], bool]:
-    """The decimal mark, and whether it is the separator too; "" where 12,5 may be one value or two."""
-    numbers = {
-        mark: [found for _, row in frame.sample for cell in row if (found := number(cell, mark))] for mark in ".,"
-    }
-    for thousands in (3, 0):  # 1,250 may be grouped: three decimals count only where there are no others
-        pointed, comma = (sum(1 for each in numbers[mark] if each.decimals not in (0, thousands)) for mark in ".,")
-        if pointed or comma:
-            return ("," if comma >= pointed else "."), False
-    lead = timing.leading(frame.sample[0][1])
-    pairs, odd = divmod(frame.width - lead, 2)
-    filled = len([cell for cell in head if cell.strip()])
-    if frame.separator != "," or odd or not pairs or filled == frame.width or not _could_be_fractions(frame, lead):
-        return ".", False
-    return (",", True) if filled == lead + pairs else ("", False)
-
-
-def _could_be_fractions(frame: Frame, lead: int) -> bool:
-    fractions = [row[at] for _, row in frame.sample for at in range(lead + 1, frame.width, 2)]
-    return all(cell.isdecimal() and len(cell) <= 3 for cell in fractions)
-
-
-def join(cells: Sequence[str], lead: int) -> Row:
-    """Cells of a row whose values were parted at their decimal commas, joined again. Half a number becomes none."""
-    pairs = zip(cells[lead::2], cells[lead + 1 :: 2], strict=False)
-    return [*cells[:lead], *(f"{whole},{part}" if whole and part else whole + part and "?" for whole, part in pairs)]
 
 
 def _open(table: Table, roles: dict[int, Role]) -> tuple[Column, ...]:

@@ -7,146 +7,93 @@ from __future__ import annotations
 
 import re
 
-from core.chamber.logs.layout import ElapsedUnit, Order, Role, Unit
+from core.chamber.logs.column import ElapsedUnit, Order, Role
+from core.chamber.logs.head_words import (
+    COUNTS,
+    FILLERS,
+    HUMIDITY,
+    NOT_WANTED,
+    PLACES,
+    PROBE,
+    QUANTITY,
+    SUMMARY,
+    TEMPERATURE,
+    TIME,
+    any_of,
+)
+from core.chamber.logs.scales import Unit
 from core.chamber.logs.values import unit_of
 
-
-def _any(*parts: str) -> re.Pattern[str]:
-    return re.compile("|".join(parts), re.IGNORECASE)
-
-
-_LETTER_T = r"(?<![^\W\d_])t(?![^\W\d_])"
-_TEMPERATURE = _any(
-    *(_LETTER_T, "temp", "lämpö", "lampo", "teplot", "hőm", "sıcak", "nhiệt", "θερμ", "темп", "temperat"),
-    *("温度", "溫度", "気温", "氣溫", "온도", "อุณหภูมิ", "حرار", "טמפ", "तापमान", "suhu", "hitast"),
-)
-_HUMIDITY = _any(
-    *(
-        r"(?<![^\W\d_])(?:rh|rf|hr|ur|r\.h\.|r\.f\.)(?![^\W\d_])",
-        r"(?<![^\W\d_])(?<![(\[])h(?![^\W\d_])",
-        "hum",
-        "humed",
-        "umid",
-        "feucht",
-        "fukt",
-        "fugt",
-    ),
-    *("kosteus", "vlhk", "vlag", "wilgot", "vocht", "niisk", "mitrum", "drėgm", "páratart", r"\bnem\b", "lembab"),
-    *("υγρασ", "влаж", "волог", "湿度", "濕度", "습도", "ความชื้น", "độ ẩm", "رطوب", "לחות", "आर्द्रता"),
-)
-_NOT_WANTED = _any(
-    *(
-        r"\bdew",
-        "dewp",
-        "taup",
-        "rosée",
-        "rosee",
-        "rocío",
-        "rocio",
-        "rugiada",
-        "orvalho",
-        "dauwp",
-        "dugg",
-        "kastepiste",
-    ),
-    *(
-        "harmat",
-        "точка росы",
-        "露点",
-        "露點",
-        "이슬점",
-        "wet.?bulb",
-        "feuchtkugel",
-        "heat.?index",
-        "absol",
-        r"g/m",
-        r"g/kg",
-    ),
-    *("vpd", "deficit", "enthalp", "press", "druck", "druk", "hpa", "mbar", "batt", "akku", "volt", "signal", "rssi"),
-    *("co2", "co₂", "ppm", "lux", "light", r"set.?p", "soll", "consigne", "setpoint", "target", "alarm", "limit"),
-    *(r"(?<![^\W\d_])(?:min|max|minimum|maximum|low|high|std)(?![^\W\d_])", "offset", "delta", "differ"),
-)
-_PROBE = _any(
-    *("probe", "sensor", "sonde", "sonda", "fühler", "fuehler", "chann", "kanal", "canal", "capteur", "device"),
-    *(
-        "gerät",
-        "location",
-        "standort",
-        "name",
-        "logger",
-        "station",
-        "датчик",
-        "探头",
-        "传感器",
-        "センサ",
-        "anturi",
-        "givare",
-    ),
-)
-_COUNTS = _any(r"^\W*$", r"^(?:no|nr|n|id|idx|index|row|rec|record|count|seq|sample|#|№|lp|п/п)\W*$")
-_TIME = _any(
-    *(r"\btime", "_time", "zeit", "datum", "date", "uhr", "heure", "hora", r"\bora\b", r"\btid", "aika", "čas", "czas"),
-    *(
-        "время",
-        "дата",
-        "时间",
-        "日時",
-        "時刻",
-        "epoch",
-        "unix",
-        "stamp",
-        "elapsed",
-        "seconds",
-        r"^t[ _]?\(?(?:s|min|h)\)?$",
-    ),
-)
-_FILLERS = {
-    *("relative", "rel", "relativ", "relativa", "relativní", "air", "luft", "value", "reading", "readings", "level"),
-    *("deg", "r", "in", "of", "the", "de", "percent", "pct", "celsius", "fahrenheit", "wert", "e"),
-}
-
-_DEGREE = _any(
-    r"(?:[°º˚\ufffd?]|â°|\bdeg(?:rees?)?\.?[ _]?|grad[ _]?)([CF])(?![^\W\d_])", "(celsius)", "(fahrenheit)", "([℃℉])"
+_DEGREE = any_of(
+    r"(?:[°º˚\ufffd?ø]|â°|\bdeg(?:rees?)?\.?[ _]?|grad[ _]?|&deg;)([CF])(?![^\W\d_])(?!\s?/\s?[^\W\d_])",
+    *("(celsius)", "(fahrenheit)", "([℃℉])", r"(kelvin)", r"[(\[]\s*(K)\s*[)\]]"),
 )
 _BRACKETED = re.compile(r"[(\[]\s*([CF])\s*[)\]]", re.IGNORECASE)
+_THOUSANDTHS = re.compile(r"(?<![^\W\d_])m\s?[°º]?\s?C(?![^\W\d_])|_mC$", re.IGNORECASE)
 _END_LETTER = re.compile(r"(?<=[ _.\-/])([^\W\d_])\s*$")
-_STATE = _any(
-    "stat", "state", "event", "note", "alarm", "comment", "message", "mode", "flag", "bemerk", "zustand", "ok"
+_STATE = any_of(
+    "stat(?!ion)",
+    "state",
+    "event",
+    "note",
+    "alarm",
+    "comment",
+    "message",
+    "mode",
+    "flag",
+    "bemerk",
+    "zustand",
+    r"(?<![^\W\d_])ok(?![^\W\d_])",
 )
-_PERCENT = _any("%", r"\bpct\b", r"\bpercent\b")
+_PERCENT = any_of("%", r"(?<=[(\[ ])‰", r"\bpct\b", r"\bpercent\b")
 _ELAPSED = re.compile(
-    r"(?:[(\[_ ]|^)(s|sec|secs|seconds|min|mins|minutes|h|hr|hrs|hours|d|days)(?:[)\]]|$)", re.IGNORECASE
+    r"(?:[(\[_ ]|^)(ms|msec|millis|milliseconds|s|sec|secs|seconds|min|mins|minutes|h|hr|hrs|hours|d|days)(?:[)\]]|$)",
+    re.IGNORECASE,
 )
-_FIRST_LETTERS: dict[str, ElapsedUnit] = {"s": "s", "h": "h", "d": "d"}
+_FIRST_LETTERS: dict[str, ElapsedUnit] = {"s": "s", "h": "h", "d": "d", "m": "ms"}
+_FROM_A_START = any_of("elapsed", "since", "run.?time", "durat", "dauer", "laufzeit", "durée", "kesto", "verstreken")
 _PATTERN = re.compile(r"\b([dtjmya]{1,4})([-./ ])([dtjmya]{1,4})\2([dtjmya]{1,4})\b", re.IGNORECASE)
 
 
 def role_in(label: str) -> Role:
     """What a value column's head says it holds: temperature, humidity, ignored (a thing not wanted) or unknown."""
-    if _NOT_WANTED.search(label):
+    if NOT_WANTED.search(label):
         return "ignored"
-    temperature, humidity = _TEMPERATURE.search(label), _HUMIDITY.search(label)
+    temperature, humidity = TEMPERATURE.search(label), HUMIDITY.search(label)
     if temperature and humidity:
         return "unknown"
     return "temperature" if temperature else "humidity" if humidity else "unknown"
 
 
 def names_a_probe(label: str) -> bool:
-    return bool(_PROBE.search(label)) and role_in(label) == "unknown"
+    """Whether a head without a quantity is a word for a probe, as that of a column of names or of "Probe 1" is."""
+    is_told = bool(PROBE.search(label)) and not says_state(label)
+    return is_told and role_in(label) == "unknown" and not unit_in(label)
+
+
+def tells_where(name: str) -> bool:
+    """Whether what is left of a head only numbers a probe, or says where it is: then it is one."""
+    words = re.findall(r"[^\W\d_]+|[0-9]+", name.lower())
+    return all(len(word) == 1 or word.isdecimal() or word in PLACES or bool(PROBE.search(word)) for word in words)
 
 
 def counts_rows(label: str) -> bool:
-    return bool(_COUNTS.search(label.strip()))
+    return bool(COUNTS.search(label.strip()))
 
 
 def names_time(label: str) -> bool:
-    return bool(_TIME.search(label))
+    return bool(TIME.search(label))
+
+
+def counts_from_a_start(label: str) -> bool:
+    return bool(_FROM_A_START.search(label))
 
 
 def unit_in(label: str) -> Unit:
     """The unit that a head states beyond doubt: degree sign, word, letter in brackets or %. "" for none or two."""
     found: set[Unit] = {_letter(match.group(0)) for match in _DEGREE.finditer(label)}
     found = found or {_letter(match[1]) for match in _BRACKETED.finditer(label)}
+    found = found or ({"°C"} if _THOUSANDTHS.search(label) else set())
     if not found:
         return "%" if _PERCENT.search(label) else ""
     return found.pop() if len(found) == 1 else ""
@@ -158,12 +105,23 @@ def end_letter(label: str) -> str:
     return found[1].upper() if found else ""
 
 
+def names_a_quantity(label: str) -> bool:
+    return bool(QUANTITY.search(label))
+
+
+def sums_up(text: str) -> bool:
+    """Whether a cell says that its row sums up others."""
+    return bool(SUMMARY.fullmatch(text.strip(" :.\u00a0")))
+
+
 def says_state(label: str) -> bool:
     return bool(_STATE.search(label))
 
 
 def _letter(text: str) -> Unit:
     plain = text.strip().upper()
+    if plain.strip("()[] ") in ("K", "KELVIN"):
+        return "K"
     return "°F" if plain.startswith("FAHR") or plain[-1] in "F℉" else "°C"
 
 
@@ -174,7 +132,7 @@ def probe_in(label: str, letter_is_unit: bool) -> str:
     if letter_is_unit:
         plain = _END_LETTER.sub(" ", plain)
     words = re.findall(r"[^\W\d_]+|[0-9]+", plain)
-    kept = [word for word in words if word.casefold() not in _FILLERS and not _is_quantity(word)]
+    kept = [word for word in words if word.casefold() not in FILLERS and not _is_quantity(word)]
     return " ".join(kept)
 
 
@@ -184,7 +142,7 @@ def _bracket(label: str) -> str:
 
 
 def _is_quantity(word: str) -> bool:
-    return bool(_TEMPERATURE.search(word) or _HUMIDITY.search(word))
+    return bool(TEMPERATURE.search(word) or HUMIDITY.search(word))
 
 
 def elapsed_unit_in(label: str) -> ElapsedUnit:

@@ -8,8 +8,11 @@ from collections.abc import Callable, Iterable, Sequence
 from datetime import date
 from itertools import pairwise
 
-from core.chamber.logs.layout import ELAPSED_S, Order, TimeStyle
-from core.chamber.logs.values import NOTHING, Memo, number
+from core.chamber.logs.column import ELAPSED_S, Order, TimeStyle
+from core.chamber.logs.counting import COUNTS, span_of
+from core.chamber.logs.scales import NOTHING
+from core.chamber.logs.spelling import month_of, plain
+from core.chamber.logs.values import Memo, number
 
 DAY_S = 86400.0
 FIRST_DAY = date(1970, 1, 1).toordinal()
@@ -25,20 +28,6 @@ _YEAR_FIRST = re.compile(_WEEKDAY + r"[0-9]{4}[-./ ]")
 _COMPACT = re.compile(r"((?:19|20)[0-9]{2})([01][0-9])([0-3][0-9])")
 _NAMED = re.compile(
     _WEEKDAY + r"(?:([0-9]{1,4})\.?[-/ ]*)?([^\W\d]{3,10})\.?[-/ ]*([0-9]{1,4})(?:(?:,? *|[-/])([0-9]{2,4}))?",
-)
-_MONTHS = (
-    ("jan", "gen", "ene", "янв"),
-    ("feb", "fév", "fev", "fév", "фев"),
-    ("mar", "mär", "mrz", "mrt", "maa", "мар"),
-    ("apr", "avr", "abr", "апр"),
-    ("may", "mai", "mag", "maj", "mei", "май", "мая"),
-    ("jun", "juin", "giu", "июн"),
-    ("jul", "juil", "lug", "июл"),
-    ("aug", "aoû", "aou", "ago", "авг"),
-    ("sep", "set", "сен"),
-    ("oct", "okt", "ott", "out", "окт"),
-    ("nov", "ноя"),
-    ("dec", "dez", "déc", "dic", "дек"),
 )
 _OFFSET = r"(?P<offset>Z|(?:UTC|GMT)?[+\-\u2212][0-9]{1,2}(?::?[0-9]{2})?|UTC|GMT)"
 _HALF = r"(?:[ \u00a0\u202f]?(?P<half>[AaPp])\.? ?[Mm]\.?)?"
@@ -111,20 +100,15 @@ def _in_order(parts: tuple[str, str, str], order: Order) -> tuple[str, str, str]
 def _named(text: str) -> tuple[str, str, str] | None:
     """Year, month and day of a date whose month is a word: 6 Jun 2025, 06-Jun-25, Jun 6, 2025, 2025-Jun-06."""
     found = _NAMED.fullmatch(text)
-    month = found and _month(found[2].casefold())
-    if found is None or not month:
+    number = month_of(found[2]) if found else 0
+    if found is None or not number:
         return None
-    before, after, last = found[1], found[3], found[4]
+    month, before, after, last = str(number), found[1], found[3], found[4]
     if before and not last:
         return (before, month, after) if len(before) == 4 else (after, month, before)
-    return (last, month, after) if last and not before else None
-
-
-def _month(word: str) -> str:
-    for index, starts in enumerate(_MONTHS, start=1):
-        if word.startswith(starts):
-            return str(index)
-    return ""
+    if before or not last:
+        return None
+    return (after, month, last) if len(after) == 4 else (last, month, after)
 
 
 def clock_of(text: str, style: TimeStyle) -> float:
@@ -225,7 +209,7 @@ def column_reader(
     NaN also where a row's date is longer or shorter than the first one's: then each is to be read by itself.
     """
     one = reader(style, at, clock_at, decimal)
-    if style.kind != "text" or clock_at is not None or style.clock_mark != ":":
+    if style.kind != "text" or clock_at is not None or style.clock_mark != ":" or style.spelled:
         return lambda columns: map(one, map(list, zip(*columns, strict=True)))
     days, clocks = _days_and_clocks(style)
 
@@ -249,6 +233,8 @@ def reader(style: TimeStyle, at: int, clock_at: int | None, decimal: str) -> Cal
     days, clocks = _days_and_clocks(style)
     if clock_at is not None:
         return lambda cells: days[cells[at]] + clocks[cells[clock_at]]
+    if style.spelled:
+        return lambda cells: _sum(days, clocks, split(plain(cells[at], style.tongue), style.clock_mark))
     if style.clock_mark != ":":
         return lambda cells: _sum(days, clocks, split(cells[at], style.clock_mark))
 
@@ -267,6 +253,9 @@ def _shift_s(style: TimeStyle) -> float:
 
 def _days_and_clocks(style: TimeStyle) -> tuple[Memo, Memo]:
     shift = _shift_s(style)
+    if style.spelled:
+        days = Memo(lambda text: day_of(plain(text, style.tongue), style.order, style.date_mark) * DAY_S - shift)
+        return days, Memo(lambda text: clock_of(plain(text), style))
     days = Memo(lambda text: day_of(text, style.order, style.date_mark) * DAY_S - shift)
     return days, Memo(lambda text: clock_of(text, style))
 
@@ -276,6 +265,8 @@ def _sum(days: Memo, clocks: Memo, parts: tuple[str, str]) -> float:
 
 
 def _by_number(text: str, style: TimeStyle, decimal: str) -> float:
+    if style.kind == "span":
+        return span_of(text, style.elapsed_unit)
     found = number(text, decimal)
     if found is None or found.unit:
         return NOTHING
@@ -286,4 +277,6 @@ def _by_number(text: str, style: TimeStyle, decimal: str) -> float:
     if style.kind == "spreadsheet":
         whole_s = round((found.value + SPREADSHEET_EPOCH) * DAY_S)
         return float(whole_s) if LIKELY_SERIAL[0] <= found.value <= LIKELY_SERIAL[1] else NOTHING
+    if style.kind == "count":
+        return COUNTS[style.count].moment_s(found.value) if style.count else NOTHING
     return found.value * ELAPSED_S[style.elapsed_unit] if style.elapsed_unit and found.value >= 0 else NOTHING

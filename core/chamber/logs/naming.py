@@ -5,7 +5,7 @@ from __future__ import annotations
 from attrs import evolve
 
 from core.chamber.logs import heads
-from core.chamber.logs.layout import Column, Role
+from core.chamber.logs.column import Column, Role
 
 ITS_HEAD_ENDS_IN_IT = "its head ends in it"
 """Why a column has its unit: the letter is then no part of the probe's name."""
@@ -15,7 +15,18 @@ def named(columns: tuple[Column, ...]) -> tuple[Column, ...]:
     """Each temperature and humidity with its probe's name: what their heads have left in common, else their order."""
     warm, humid = _keys(columns, "temperature"), _keys(columns, "humidity")
     names = _paired(warm, humid)
-    return tuple(evolve(column, probe=names.get(at, "")) for at, column in enumerate(columns))
+    astray = _astray(warm, humid)
+    for at in astray:
+        beside = columns[at].beside
+        names |= {at: names[beside - 1]} if beside and beside - 1 in warm else {}
+    return tuple(evolve(column, probe=names.get(at, ""), asks_beside=at in astray) for at, column in enumerate(columns))
+
+
+def _astray(warm: dict[int, str], humid: dict[int, str]) -> tuple[int, ...]:
+    """The humidities whose heads do not say which of several temperatures they belong to."""
+    if len(warm) < 2 or len(warm) == len(humid) or _heads_tell(warm, humid):
+        return ()
+    return tuple(at for at, key in humid.items() if key not in warm.values())
 
 
 def _keys(columns: tuple[Column, ...], role: Role) -> dict[int, str]:
@@ -31,11 +42,19 @@ def _paired(warm: dict[int, str], humid: dict[int, str]) -> dict[int, str]:
     if _heads_tell(warm, humid):
         return {at: _probe_name(key) for at, key in (warm | humid).items()}
     if len(warm) != len(humid):
-        return {at: f"Column {at + 1}" for at in warm | humid}
+        return _each_alone(warm, humid)
     own = [key for key in warm.values() if key]
     is_told = len(set(own)) == len(warm)
     names = [_probe_name(key) for key in own] if is_told else [f"Probe {i}" for i in range(1, len(warm) + 1)]
     return dict(zip(warm, names, strict=True)) | dict(zip(humid, names, strict=True))
+
+
+def _each_alone(warm: dict[int, str], humid: dict[int, str]) -> dict[int, str]:
+    """By their heads where these differ, humidities beside the temperatures of their name; else by their columns."""
+    keys = list(warm.values())
+    names = {at: _probe_name(key) if keys.count(key) == 1 else f"Column {at + 1}" for at, key in warm.items()}
+    own = {key: names[at] for at, key in warm.items()}
+    return names | {at: own.get(key, f"Column {at + 1}") for at, key in humid.items()}
 
 
 def _heads_tell(warm: dict[int, str], humid: dict[int, str]) -> bool:

@@ -3,23 +3,23 @@
 from __future__ import annotations
 
 import hashlib
-from array import array
-from collections.abc import Callable, Generator
-from math import isnan
+from collections.abc import Generator
+from itertools import pairwise
 
-from attrs import frozen
+from attrs import evolve, frozen
 
-from core.chamber.logs.decoding import cells_of, cut_at_the_end, lines_of
-from core.chamber.logs.guessing import join
-from core.chamber.logs.layout import Column, Layout, check
-from core.chamber.logs.moments import column_reader, reader
-from core.chamber.logs.rows import Rows
-from core.chamber.logs.series import Log, Skipped, settled
-from core.chamber.logs.values import Memo, echo, looks_broken, value_of
+from core.chamber.logs.changing import check
+from core.chamber.logs.decoding import cut_at_the_end, lines_of
+from core.chamber.logs.layout import Layout
+from core.chamber.logs.moments import reader
+from core.chamber.logs.series import Log, settled
+from core.chamber.logs.taking import Tables
+from core.chamber.logs.trial import LEAST_LOST, MOST_LOST
+from core.chamber.logs.values import echo
+from core.refusals import Refusal
 
 ROWS_A_STEP = 4096
-BLOCK = 256
-"""Lines taken at once where none of them is odd."""
+OPEN_TIMES = ("order", "elapsed", "count", "month", "time", "clocks")
 
 
 @frozen
@@ -28,16 +28,6 @@ class Progress:
 
     done: int
     of: int
-
-
-@frozen
-class _Wanted:
-    """A value column: where it stands, what its texts mean, and why one means nothing."""
-
-    at: int
-    column: Column
-    meaning: Memo
-    why: Callable[[str], str]
 
 
 def read(data: bytes, layout: Layout) -> Log:
@@ -57,7 +47,17 @@ def reading(data: bytes, layout: Layout) -> Generator[Progress, None, Log]:
     """
     check(layout)
     lines = lines_of(data, layout.encoding)
-    tables = _Tables(layout)
+    name = hashlib.sha256(data).hexdigest()
+    if not layout.side_by_side:
+        return (yield from _one(name, lines, layout))
+    logs: list[Log] = []
+    for part in _parts(layout):
+        logs.append((yield from _one(name, lines, part)))
+    return _together(layout, logs)
+
+
+def _one(name: str, lines: list[str], layout: Layout) -> Generator[Progress, None, Log]:
+    tables = Tables(layout)
     last = len(lines) - 1 if cut_at_the_end(lines[layout.first_line - 1 :], layout.separator) else len(lines)
     for start in range(layout.first_line - 1, last, ROWS_A_STEP):
         yield Progress(start, len(lines))
@@ -65,149 +65,71 @@ def reading(data: bytes, layout: Layout) -> Generator[Progress, None, Log]:
     if last < len(lines) and lines[-1].strip():
         tables.skip(len(lines), "The file ends inside this line: its last value may be cut off.")
     yield Progress(len(lines), len(lines))
-    name = hashlib.sha256(data).hexdigest()
+    _refuse_other_logs(tables, lines)
+    _refuse_what_is_mostly_lost(tables)
     return settled(name, layout, tables.by_probe, tables.skipped)
+
+
+def _refuse_other_logs(tables: Tables, lines: list[str]) -> None:
+    """Heads that come again are those of a page, unless they or the title above are others: that is another log."""
+    layout = tables.layout
+    own = [column.label for column in layout.columns]
+    title = _title(lines, layout.header_line)
+    for line, labels in tables.heads_again.items():
+        other = _title(lines, line)
+        if labels[: len(own)] != own or (title and other and title != other):
+            sentence = "At line {line} another log begins ({text}). Save each as a file of its own."
+            raise Refusal(
+                "log", sentence.format(line=line, text=echo(other if labels[: len(own)] == own else labels[-1]))
+            )
+
+
+def _title(lines: list[str], head_line: int | None) -> str:
+    """The words that stand by themselves above a head, without the digits that number pages."""
+    above = next((line for line in reversed(lines[: (head_line or 1) - 1]) if line.strip()), "")
+    is_alone = not any(character.isdecimal() or character in ",;\t|" for character in above.rstrip(",;\t| "))
+    return "".join(above.split()) if is_alone else ""
+
+
+def _refuse_what_is_mostly_lost(tables: Tables) -> None:
+    """What the sampled lines did not show was not asked about either: then it is refused, with a line to look at."""
+    lost, of = len(tables.lost_lines), len(tables.lost_lines) + tables.taken
+    if tables.layout.losses_taken or lost < LEAST_LOST or lost <= MOST_LOST * of:
+        return
+    first = next(each for each in tables.skipped if each.line in tables.lost_lines)
+    raise Refusal(
+        "log",
+        f"{lost} of {of} lines of this log cannot be read, the first of them line {first.line}: {first.why} "
+        "Export it with every row written alike.",
+    )
+
+
+def _parts(layout: Layout) -> list[Layout]:
+    """Logs that stand side by side, each with the columns from its time to the next one's."""
+    starts = [*layout.holding("time"), len(layout.columns)]
+    parts: list[Layout] = []
+    for first, end in pairwise(starts):
+        first = 0 if not parts else first
+        held = [
+            column if first <= at < end else evolve(column, role="ignored") for at, column in enumerate(layout.columns)
+        ]
+        if any(column.role in ("temperature", "humidity") for column in held):
+            parts.append(evolve(layout, columns=tuple(held), side_by_side=False))
+    return parts
+
+
+def _together(layout: Layout, logs: list[Log]) -> Log:
+    skipped = sorted((each for log in logs for each in log.skipped), key=lambda each: each.line)
+    remarks = dict.fromkeys(each for log in logs for each in log.remarks)
+    series = tuple(each for log in logs for each in log.series)
+    return evolve(logs[0], layout=layout, series=series, skipped=tuple(skipped), remarks=tuple(remarks))
 
 
 def preview_times(layout: Layout) -> tuple[float, ...]:
     """When the rows shown were measured, as they would be read; NaN where one would not. Nothing while it is asked."""
     moments = layout.holding("time", "date")
-    if not moments or not layout.times.kind or any(each.about in ("order", "elapsed") for each in layout.questions):
+    if not moments or not layout.times.kind or any(each.about in OPEN_TIMES for each in layout.questions):
         return ()
     clocks = layout.holding("clock")
     moment = reader(layout.times, moments[0], clocks[0] if clocks else None, layout.decimal or ".")
     return tuple(moment(list(row)) for row in layout.preview)
-
-
-class _Tables:
-    """The rows taken so far, by the name of the probe; "" where the columns tell the probes apart."""
-
-    def __init__(self, layout: Layout) -> None:
-        self.layout = layout
-        self.skipped: list[Skipped] = []
-        moments = layout.holding("time", "date")[0]
-        clocks = layout.holding("clock")
-        decimal = layout.decimal or "."
-        how = (layout.times, moments, clocks[0] if clocks else None, decimal)
-        self._moment, self._moments_in = reader(*how), column_reader(*how)
-        self._moment_columns = layout.holding("time", "date", "clock")
-        self._wanted = [_wanted(at, layout.columns[at], decimal) for at in layout.holding("temperature", "humidity")]
-        self._probe_at = (layout.holding("probe") or (None,))[0]
-        names = layout.probes if self._probe_at is not None else ("",)
-        self.by_probe = {name: Rows(len(self._wanted)) for name in names}
-        self._raw_width = layout.width if not layout.joined else 2 * layout.width - len(self._moment_columns)
-        last = layout.columns[-1]
-        self._last_may_be_cut = last.role != "ignored" and last.decimals is None
-        self._latest: Rows | None = None
-
-    def skip(self, line: int, why: str) -> None:
-        self.skipped.append(Skipped(line, why))
-
-    def take(self, lines: list[str], start: int, end: int) -> None:
-        for at in range(start, end, BLOCK):
-            block = min(at + BLOCK, end)
-            if not self._take_at_once(lines[at:block], at + 1):
-                self._take_one_by_one(lines, at, block)
-
-    def _take_at_once(self, block: list[str], first_line: int) -> bool:
-        """Take lines with nothing amiss a column at a time, which is quicker. Else False, and none taken."""
-        rows = self.by_probe.get("")
-        if rows is None or self.layout.joined or '"' in "".join(block):
-            return False
-        split_by = None if self.layout.separator == " " else self.layout.separator
-        table = [line.split(split_by) for line in block]
-        if set(map(len, table)) != {self._raw_width}:
-            return False
-        columns = tuple(zip(*table, strict=True))
-        times = array("d", self._moments_in(columns))
-        values = [array("d", map(each.meaning.__getitem__, columns[each.at])) for each in self._wanted]
-        if any(isnan(sum(each)) for each in (times, *values)):
-            return False
-        rows.times.extend(times)
-        rows.lines.extend(range(first_line, first_line + len(block)))
-        for kept, new in zip(rows.values, values, strict=True):
-            kept.extend(new)
-        self._latest = rows
-        return True
-
-    def _take_one_by_one(self, lines: list[str], start: int, end: int) -> None:
-        separator, width, joined = self.layout.separator, self._raw_width, self.layout.joined
-        split_by = None if separator == " " else separator
-        moment, wanted, probe_at = self._moment, self._wanted, self._probe_at
-        rows = self.by_probe.get("")
-        for index in range(start, end):
-            line = lines[index]
-            cells = cells_of(line, separator) if '"' in line else line.split(split_by)
-            if cells is None or len(cells) != width:
-                cells = self._mended(cells, line, index + 1)
-                if cells is None:
-                    continue
-            if joined:
-                cells = join(cells, len(self._moment_columns))
-            at = moment(cells)
-            if at != at:
-                self._skip_moment(cells, index + 1)
-                continue
-            if probe_at is not None:
-                rows = self.by_probe.get(cells[probe_at].strip())
-            if rows is None:
-                self.skip(index + 1, f"{echo(cells[probe_at or 0])} is not one of this file's probes.")
-                continue
-            rows.times.append(at)
-            rows.lines.append(index + 1)
-            is_whole = True
-            for each, values in zip(wanted, rows.values, strict=True):
-                cell = cells[each.at]
-                value = each.meaning[cell]
-                values.append(value)
-                if value != value:
-                    is_whole &= self._skip_value(each, cell, index + 1)
-            if not is_whole:
-                rows.drop_last()
-                continue
-            self._latest = rows
-
-    def _mended(self, cells: list[str] | None, line: str, number: int) -> list[str] | None:
-        """A line of another width: without empty cells at its end it may still be a row; else say why it is none."""
-        if not line or line.isspace():
-            return None
-        if cells is None:
-            self.skip(number, "A quotation mark is not closed in this line.")
-        elif len(cells) > self._raw_width and not any(cell.strip() for cell in cells[self._raw_width :]):
-            return cells[: self._raw_width]
-        else:
-            self.skip(number, f"This line has {len(cells)} cells where {self._raw_width} belong.")
-        if self._last_may_be_cut and self._latest is not None and self._latest.lines[-1] == number - 1:
-            self._latest.drop_last()
-            self.skip(number - 1, "The line after this one is broken: the last value here may be cut off.")
-        self._latest = None
-        return None
-
-    def _skip_moment(self, cells: list[str], number: int) -> None:
-        told = " ".join(cells[at].strip() for at in self._moment_columns)
-        labels = [self.layout.columns[at].label for at in self._moment_columns]
-        if any(labels) and [cells[at].strip() for at in self._moment_columns] == labels:
-            self.skip(number, "The column heads are repeated here.")
-        elif told:
-            self.skip(number, f"{echo(told)} is not a time as this file writes them.")
-        else:
-            self.skip(number, "This line has no time.")
-
-    def _skip_value(self, wanted: _Wanted, cell: str, number: int) -> bool:
-        """List a value that was not taken. False where the whole line may be broken."""
-        why = wanted.why(cell)
-        if not why:
-            return True
-        label = wanted.column.label or f"Column {wanted.at + 1}"
-        is_whole = not looks_broken(cell, self.layout.decimal or ".")
-        self.skip(number, f"{label}: {why}" + ("" if is_whole else " Nothing of this line was taken."))
-        return is_whole
-
-
-def _wanted(at: int, column: Column, decimal: str) -> _Wanted:
-    return _Wanted(
-        at,
-        column,
-        Memo(lambda cell: value_of(cell, column, decimal)[0]),
-        lambda cell: value_of(cell, column, decimal)[1],
-    )

@@ -5,6 +5,16 @@ from __future__ import annotations
 from array import array
 from collections.abc import Iterable
 
+from attrs import frozen
+
+
+@frozen
+class Skipped:
+    """A line, or one value in it, that was not taken. Lines count from 1."""
+
+    line: int
+    why: str
+
 
 class Rows:
     """Rows as they come: times, line numbers, and one array a value column."""

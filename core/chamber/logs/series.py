@@ -2,34 +2,20 @@
 
 from __future__ import annotations
 
-import math
 from array import array
-from bisect import bisect_right
-from datetime import UTC, datetime, timedelta
-from itertools import islice, pairwise
 from math import isnan
-from operator import gt, lt, sub
 from typing import Literal
 
 from attrs import frozen
 
+from core.chamber.logs.in_time import in_order
 from core.chamber.logs.layout import Layout
-from core.chamber.logs.rows import Rows
-from core.chamber.logs.values import NOTHING
+from core.chamber.logs.rows import Rows, Skipped
+from core.chamber.logs.scales import NOTHING
 from core.chamber.series import Series
-from core.refusals import Refusal
 
-HOUR_S = 3600.0
 FULL = 1.0
 Clock = Literal["utc", "local", "start"]
-
-
-@frozen
-class Skipped:
-    """A line, or one value in it, that was not taken. Lines count from 1."""
-
-    line: int
-    why: str
 
 
 @frozen(eq=False)
@@ -58,7 +44,7 @@ def settled(name: str, layout: Layout, by_probe: dict[str, Rows], skipped: list[
     remarks: dict[str, None] = {}
     series: list[Series] = []
     for probe, rows in by_probe.items():
-        rows, said = _in_order(rows, layout, skipped)
+        rows, said = in_order(rows, layout.times.twelve_hours, skipped, may_jump=clock == "local")
         remarks |= dict.fromkeys(said)
         series += _series(probe, rows, layout, remarks)
     return Log(
@@ -74,141 +60,10 @@ def settled(name: str, layout: Layout, by_probe: dict[str, Rows], skipped: list[
 def clock_kind(layout: Layout) -> Clock:
     """What the times of a log of this layout count."""
     times = layout.times
-    if times.kind == "elapsed":
+    if times.kind in ("elapsed", "span"):
         return "start"
-    return "utc" if times.offset_written or times.offset_s is not None or times.kind.startswith("epoch") else "local"
-
-
-def _in_order(rows: Rows, layout: Layout, skipped: list[Skipped]) -> tuple[Rows, list[str]]:
-    said: list[str] = []
-    may_jump = clock_kind(layout) == "local"
-    falls = _falls(rows.times)
-    if falls * 2 > len(rows.times):
-        rows.reverse()  # the newest first
-    if falls and may_jump:
-        step = _usual_step(rows.times)
-        if not layout.times.twelve_hours:
-            _refuse_twelve_hours(rows, step)
-        said += _count_on(rows, step)
-    if falls and _falls(rows.times):
-        rows = rows.reordered(sorted(range(len(rows.times)), key=rows.times.__getitem__))
-        said.append("The rows were not in order of time; they were put in order.")
-    rows, conflicts = _without_repeats(rows, skipped)
-    if may_jump:
-        said += _hours_lost_or_twice(rows, conflicts)
-    return rows, said
-
-
-def _falls(times: array[float]) -> int:
-    return sum(map(gt, times, islice(times, 1, None)))
-
-
-def _steps(times: array[float]) -> array[float]:
-    return array("d", map(sub, islice(times, 1, None), times))
-
-
-def _usual_step(times: array[float]) -> float:
-    """The median of the steps forward, 0 where there is none."""
-    steps = _steps(times)
-    if steps and steps[0] > 0 and steps.count(steps[0]) > len(steps) / 2:  # then nothing need be sorted
-        return steps[0]
-    steps = sorted(steps)
-    forward = steps[bisect_right(steps, 0.0) :]
-    return forward[len(forward) // 2] if forward else 0.0
-
-
-def _refuse_twelve_hours(rows: Rows, step: float) -> None:
-    """From 12:59 back to 1:00: a clock of twelve hours that does not say which half of the day it means."""
-    times = rows.times
-    if any(math.floor(at / HOUR_S) % 24 in (0, *range(13, 24)) for at in times):
-        return
-    for at, (before, after) in enumerate(pairwise(times), start=1):
-        if abs(before + step - 12 * HOUR_S - after) <= step:
-            raise Refusal(
-                "time",
-                f"At line {rows.lines[at]} the clock falls from 12 to 1 and no hour is above 12: the file does not say "
-                "which is morning and which afternoon. Export it with AM and PM, or with 24 hours.",
-            )
-
-
-def _count_on(rows: Rows, step: float) -> list[str]:
-    """Where the clock was put back an hour, count on from before, so that an hour stays an hour."""
-    said: list[str] = []
-    if not 0 < step <= HOUR_S / 2:
-        return said
-    written = array("d", rows.times)
-    shift = 0.0
-    for at in range(1, len(written)):
-        back = written[at - 1] - written[at]
-        if back > 0 and abs(back - (HOUR_S - step)) <= step / 2 + 1 and _is_lived_twice(rows, written, at, step):
-            shift += HOUR_S
-            said.append(
-                f"Line {rows.lines[at]}: the clock was put back an hour ({_shown(written[at - 1])} was followed by "
-                f"{_shown(written[at])}). Times from here on are counted on from before the change."
-            )
-        rows.times[at] = written[at] + shift
-    return said
-
-
-def _is_lived_twice(rows: Rows, written: array[float], at: int, step: float) -> bool:
-    """Whether the hours before and after a fall hold the same times, full and in order, with other values."""
-    first = at - 1
-    while first > 0 and written[first - 1] < written[first] and written[first - 1] >= written[at] - step / 2:
-        first -= 1
-    end = at + 1
-    while end < len(written) and written[end] > written[end - 1] and written[end] <= written[at - 1] + step / 2:
-        end += 1
-    least = 0.8 * HOUR_S / step
-    if at - first < least or end - at < least:
-        return False
-    equal = sum(1 for a, b in zip(range(first, at), range(at, end), strict=False) if rows.same_values(a, b))
-    return equal < (at - first) / 2
-
-
-def _without_repeats(rows: Rows, skipped: list[Skipped]) -> tuple[Rows, list[float]]:
-    """Each time once, the first as the file has them. Returns the times that come with different values too."""
-    times = rows.times
-    kept: list[int] = []
-    conflicts: list[float] = []
-    if all(map(lt, times, islice(times, 1, None))):
-        return rows, conflicts
-    for at in range(len(times)):
-        if not kept or times[at] != times[kept[-1]]:
-            kept.append(at)
-        elif rows.same_values(kept[-1], at):
-            skipped.append(Skipped(rows.lines[at], f"This repeats line {rows.lines[kept[-1]]}."))
-        else:
-            conflicts.append(times[at])
-            told = f"Line {rows.lines[kept[-1]]} has the same time with other values; that one was taken."
-            skipped.append(Skipped(rows.lines[at], told))
-    return rows.reordered(kept), conflicts
-
-
-def _hours_lost_or_twice(rows: Rows, conflicts: list[float]) -> list[str]:
-    step = _usual_step(rows.times)
-    said = [
-        f"Between {_shown(before)} and {_shown(after)} an hour was not recorded, or the clock was put forward an hour."
-        for before, after in _pauses(rows.times, HOUR_S)
-        if abs(after - before - HOUR_S - step) <= min(step / 2, HOUR_S / 4)
-    ]
-    if conflicts and step and len(conflicts) * step >= 0.8 * HOUR_S and conflicts[-1] - conflicts[0] <= HOUR_S:
-        said.append(
-            f"The times from {_shown(conflicts[0])} to {_shown(conflicts[-1])} come twice: the clock may have been put "
-            "back an hour. From there on the times may be an hour behind."
-        )
-    return said
-
-
-def _pauses(times: array[float], longer_than_s: float) -> tuple[tuple[float, float], ...]:
-    steps = _steps(times)
-    if not steps or max(steps) <= longer_than_s:
-        return ()
-    return tuple((times[at], times[at + 1]) for at, step in enumerate(steps) if step > longer_than_s)
-
-
-def _shown(at_s: float) -> str:
-    moment = datetime(1970, 1, 1, tzinfo=UTC) + timedelta(seconds=round(at_s))
-    return f"{moment:%Y-%m-%d %H:%M}"
+    is_utc = times.kind == "count" or times.kind.startswith("epoch")
+    return "utc" if is_utc or times.offset_written or times.offset_s is not None else "local"
 
 
 def _series(probe: str, rows: Rows, layout: Layout, remarks: dict[str, None]) -> list[Series]:

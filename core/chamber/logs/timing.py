@@ -5,14 +5,23 @@ from __future__ import annotations
 from collections import Counter
 from collections.abc import Callable, Sequence
 from functools import lru_cache
+from itertools import pairwise
 
-from attrs import frozen
+from attrs import evolve, frozen
 
 from core.chamber.logs import heads
-from core.chamber.logs.decoding import cells_of
-from core.chamber.logs.layout import Kind, Order, Role, TimeStyle
+from core.chamber.logs.column import Kind, Order, Role, TimeStyle
+from core.chamber.logs.counting import (
+    CERTAIN,
+    DAY_S,
+    YEAR_2000_S,
+    YEAR_2060_S,
+    counts_that_fit,
+    has_two_parts,
+    span_of,
+)
+from core.chamber.logs.decoding import KEPT_TEXTS, cells_of
 from core.chamber.logs.moments import (
-    LIKELY_EPOCH_S,
     LIKELY_SERIAL,
     clock_traits,
     date_mark,
@@ -22,10 +31,15 @@ from core.chamber.logs.moments import (
     split,
     starts_with_a_year,
 )
-from core.chamber.logs.values import KEPT_TEXTS, number
+from core.chamber.logs.spelling import LONGEST, plain, shared_month
+from core.chamber.logs.values import number
 
 MOSTLY = 0.8
+FEW = 3
+"""Rows of which one time in all may be no mistake."""
 CLOCK_MARKS = (":", ".", "")
+LIKELIER_TONGUE = "pl"
+"""For how a date looks it makes no difference which month a shared word means."""
 
 Row = list[str]
 
@@ -51,6 +65,7 @@ class _Look:
     clock_mark: str
     twelve_hours: bool
     offset_written: bool
+    spelled: bool = False
 
 
 def is_moment(cell: str) -> bool:
@@ -80,16 +95,54 @@ def columns_of(table: Table) -> dict[int, Role]:
     """The columns that hold the time: one with date and time, or one of each, or one that counts seconds or days."""
     width = len(table.head)
     texts = [at for at in range(width) if _mostly(table.column(at), lambda cell: _look(cell) is not None)]
-    if texts:
+    running = [at for at in texts if len(set(table.column(at))) > 1 or len(table.rows) < FEW]
+    if running:
         return {at: ("time" if at == _liveliest(table, texts) else "ignored") for at in texts}
-    dates = [at for at in range(width) if _mostly(table.column(at), lambda cell: date_mark(cell) is not None)]
-    clocks = [at for at in range(width) if at not in dates and _is_clock(table, at)]
+    dates = [at for at in range(width) if _mostly(table.column(at), _is_date)]
+    clocks = [at for at in range(width) if at not in dates and _is_clock(table, at, beside_a_date=bool(dates))]
     if dates and clocks:
         return {_liveliest(table, dates): "date", _liveliest(table, clocks): "clock"}
     for at in range(width):
-        if _number_kind(table, at):
-            return {at: "time"}
-    return dict.fromkeys(dates[:1], "date")
+        if at not in texts and (_number_kind(table, at) or _is_span(table, at)):
+            others: dict[int, Role] = dict.fromkeys(texts, "ignored")
+            return {at: "time", **others}
+    return dict.fromkeys(texts[:1], "time") or dict.fromkeys(dates[:1], "date")
+
+
+def not_understood(table: Table) -> str:
+    """The text that comes nearest to a moment where no column is one: what to say of a file without times."""
+    likely = [at for at in range(len(table.head)) if heads.names_time(table.head[at])]
+    texts = [cell for at in (*likely, *range(len(table.head))) for cell in table.column(at)[:1]]
+    return next((text for text in texts if sum(map(str.isdigit, text)) > 2), texts[0] if texts else "")
+
+
+def clocks_apart(table: Table) -> tuple[int, ...]:
+    """The columns of date and time that run, where there is more than one and they differ."""
+    running = [
+        at
+        for at in range(len(table.head))
+        if _mostly(cells := table.column(at), lambda cell: _look(cell) is not None)
+        and len(set(cells)) * 2 > len(cells) > 2
+    ]
+    apart = {at for at in running if table.column(at) != table.column(running[0])}
+    return tuple(at for at in running if apart and (at == running[0] or at in apart))
+
+
+def rising(table: Table) -> tuple[int, ...]:
+    """The columns of numbers that rise from row to row as time does, or fall throughout."""
+    found: list[int] = []
+    for at in range(len(table.head)):
+        values = [each.value for cell in table.column(at) if (each := number(cell, table.decimal)) is not None]
+        steps = [b - a for a, b in pairwise(values)]
+        if len(steps) > 1 and (min(steps) > 0 or max(steps) < 0):
+            found.append(at)
+    return tuple(found)
+
+
+def _is_date(cell: str) -> bool:
+    return date_mark(cell) is not None or (
+        _may_be_spelled(cell) and date_mark(plain(cell, LIKELIER_TONGUE)) is not None
+    )
 
 
 def style_of(table: Table, roles: dict[int, Role]) -> TimeStyle:
@@ -106,27 +159,44 @@ def _style_in_one(table: Table, at: int) -> TimeStyle:
     looks = Counter(look for cell in table.column(at) if (look := _look(cell)) is not None)
     offset_s = _offset_above(table, at)
     if not looks:
-        kind: Kind = _number_kind(table, at) or ("elapsed" if _mostly(table.column(at), _is_number(table)) else "")
-        unit = heads.elapsed_unit_in(table.head[at]) or heads.elapsed_unit_in(table.units[at])
-        return TimeStyle(kind=kind, offset_s=offset_s, elapsed_unit=unit if kind == "elapsed" else "")
+        return evolve(_style_of_numbers(table, at), offset_s=offset_s, example=next(iter(table.column(at)), ""))
     look = looks.most_common(1)[0][0]
-    dates = Counter(_dates_of(_date_cells(table, at, look), look.clock_mark))
+    cells = _date_cells(table, at, look)
+    dates = Counter(
+        _dates_of([plain(cell, LIKELIER_TONGUE) for cell in cells] if look.spelled else cells, look.clock_mark)
+    )
     return _text_style(table, look, dates, at, offset_s)
 
 
+def _style_of_numbers(table: Table, at: int) -> TimeStyle:
+    if _is_span(table, at):
+        is_told = not all(has_two_parts(cell) for cell in table.column(at))
+        return TimeStyle(kind="span", elapsed_unit="h" if is_told else "")
+    kind: Kind = _number_kind(table, at) or ("elapsed" if _mostly(table.column(at), _is_number(table)) else "")
+    if kind == "count":
+        counts = _counts(table, at)
+        is_sure = len(counts) == 1 and counts[0] in CERTAIN
+        return TimeStyle(kind=kind, counts=counts, count=counts[0] if is_sure else "")
+    unit = heads.elapsed_unit_in(table.head[at]) or heads.elapsed_unit_in(table.units[at])
+    return TimeStyle(kind=kind, elapsed_unit=unit if kind == "elapsed" else "")
+
+
 def _style_in_two(table: Table, date_at: int, clock_at: int) -> TimeStyle:
-    marks = Counter(mark for cell in table.column(date_at) if (mark := date_mark(cell)) is not None)
+    dates, clocks = table.column(date_at), table.column(clock_at)
+    spelled = not _mostly(dates, lambda cell: date_mark(cell) is not None) or not _mostly(clocks, _has_clock)
+    if spelled:
+        dates = [plain(cell, LIKELIER_TONGUE) for cell in dates]
+        clocks = [plain(cell) for cell in clocks]
+    marks = Counter(mark for cell in dates if (mark := date_mark(cell)) is not None)
     looks = Counter(
-        (mark, traits)
-        for cell in table.column(clock_at)
-        for mark in CLOCK_MARKS
-        if (traits := clock_traits(cell, mark)) is not None
+        (mark, traits) for cell in clocks for mark in CLOCK_MARKS if (traits := clock_traits(cell, mark)) is not None
     )
     if not marks or not looks:
         return TimeStyle()
     clock_mark, (twelve, offset) = looks.most_common(1)[0][0]
-    look = _Look(marks.most_common(1)[0][0], clock_mark, twelve, offset)
-    dates = Counter(_date_cells(table, date_at, look))
+    look = _Look(marks.most_common(1)[0][0], clock_mark, twelve, offset, spelled)
+    cells = _date_cells(table, date_at, look)
+    dates = Counter([plain(cell, LIKELIER_TONGUE) for cell in cells] if look.spelled else cells)
     return _text_style(table, look, dates, date_at, _offset_above(table, clock_at))
 
 
@@ -156,6 +226,8 @@ def _text_style(table: Table, look: _Look, cells: Counter[str], at: int, offset_
         twelve_hours=look.twelve_hours,
         offset_written=look.offset_written,
         offset_s=offset_s,
+        spelled=look.spelled,
+        shared_month=next((word for cell in table.column(at) if (word := shared_month(cell))), ""),
     )
 
 
@@ -177,7 +249,14 @@ def _cells_down(table: Table, at: int) -> list[str]:
 
 @lru_cache(maxsize=KEPT_TEXTS)
 def _look(cell: str) -> _Look | None:
-    """How a cell with date and time is written, None for any other."""
+    """How a cell with date and time is written, as it is or in plain writing; None for any other."""
+    if (look := _look_of(cell)) is not None or not _may_be_spelled(cell):
+        return look
+    look = _look_of(plain(cell, LIKELIER_TONGUE))
+    return look and evolve(look, spelled=True)
+
+
+def _look_of(cell: str) -> _Look | None:
     for clock_mark in CLOCK_MARKS:
         before, after = split(cell, clock_mark)
         if not before or not after:
@@ -186,6 +265,19 @@ def _look(cell: str) -> _Look | None:
         if mark is not None and traits is not None:
             return _Look(mark, clock_mark, *traits)
     return None
+
+
+def _may_be_spelled(cell: str) -> bool:
+    """Whether a cell is worth turning into plain writing: it has signs beside its digits, and is not that already."""
+    return (
+        len(cell) <= LONGEST
+        and not cell.replace(".", "").replace(",", "").isdecimal()
+        and plain(cell, LIKELIER_TONGUE) != cell
+    )
+
+
+def _has_clock(cell: str) -> bool:
+    return any(clock_traits(cell, mark) is not None for mark in CLOCK_MARKS)
 
 
 def _mostly(cells: Row, is_so: Callable[[str], bool]) -> bool:
@@ -198,11 +290,34 @@ def _liveliest(table: Table, columns: list[int]) -> int:
     return max(columns, key=lambda at: (len(set(table.column(at))), -at))
 
 
-def _is_clock(table: Table, at: int) -> bool:
+def _is_clock(table: Table, at: int, *, beside_a_date: bool) -> bool:
+    """A time of day. Bare digits are one only beside a date, under a head that says so or where each has its zeros."""
     cells = table.column(at)
     if _mostly(cells, lambda cell: clock_traits(cell, ":") is not None):
         return True
-    return heads.names_time(table.head[at]) and _mostly(cells, lambda cell: clock_traits(cell, ".") is not None)
+    if not heads.names_time(table.head[at]):
+        return False
+    if _mostly(cells, lambda cell: clock_traits(cell, ".") is not None):
+        return True
+    if not beside_a_date:
+        return False
+    return _mostly(cells, lambda cell: _may_be_spelled(cell) and _has_clock(plain(cell))) or (
+        len(set(map(len, cells))) == 1 and _mostly(cells, lambda cell: clock_traits(cell, "") is not None)
+    )
+
+
+def _is_span(table: Table, at: int) -> bool:
+    """Time since a start as 36:10: it does not fall, and goes past a day, or begins at nothing or under such a head."""
+    cells = table.column(at)
+    spans = [span for cell in cells if (span := span_of(cell)) == span]
+    if len(spans) < MOSTLY * len(cells) or len(spans) < 2 or any(b < a for a, b in pairwise(spans)):
+        return False
+    return spans[-1] >= DAY_S or spans[0] <= spans[1] - spans[0] or heads.counts_from_a_start(table.head[at])
+
+
+def _counts(table: Table, at: int) -> tuple[str, ...]:
+    values = [each.value for cell in table.column(at) if (each := number(cell, table.decimal)) is not None]
+    return counts_that_fit(values)
 
 
 def _is_number(table: Table) -> Callable[[str], bool]:
@@ -219,6 +334,8 @@ def _number_kind(table: Table, at: int) -> Kind:
         return kind
     if kind == "spreadsheet" and count >= MOSTLY * len(cells) and (named or at == 0):
         return kind
+    if (named or at == 0) and _mostly(cells, _is_number(table)) and _counts(table, at):
+        return "count"
     return (
         "elapsed" if named and _mostly(cells, _is_number(table)) and heads.role_in(table.head[at]) != "humidity" else ""
     )
@@ -228,9 +345,9 @@ def _kind_of_number(cell: str, decimal: str) -> Kind:
     found = number(cell, decimal)
     if found is None or found.unit:
         return ""
-    if LIKELY_EPOCH_S[0] <= found.value <= LIKELY_EPOCH_S[1]:
+    if YEAR_2000_S <= found.value < YEAR_2060_S:
         return "epoch_s"
-    if LIKELY_EPOCH_S[0] <= found.value / 1000 <= LIKELY_EPOCH_S[1]:
+    if YEAR_2000_S <= found.value / 1000 < YEAR_2060_S:
         return "epoch_ms"
     return "spreadsheet" if LIKELY_SERIAL[0] <= found.value <= LIKELY_SERIAL[1] and found.decimals > 2 else ""
 

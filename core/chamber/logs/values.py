@@ -2,24 +2,22 @@
 
 from __future__ import annotations
 
-import math
 import re
 from collections.abc import Callable
 from functools import lru_cache
 
 from attrs import frozen
 
-from core.chamber.logs.decoding import UNREAD
-from core.chamber.logs.layout import Column, Unit
+from core.chamber.logs.column import Column
+from core.chamber.logs.decoding import KEPT_TEXTS, UNREAD
+from core.chamber.logs.scales import NOTHING, SCALES, Unit
 
 COLDEST_C, WARMEST_C = -60.0, 120.0
 START_UP_C = 85.0
 """What a common kind of digital sensor says before its first measurement; no curing chamber is as hot."""
 WETTEST = 1.10
 """Above 100 % a sensor is off by a little; above this it is broken."""
-NOTHING = math.nan
 MOST_TEXTS = 50_000
-KEPT_TEXTS = 4096
 LONGEST_ECHO = 24
 LONGEST_WORD = 16
 
@@ -35,9 +33,10 @@ _STARTS_AS_A_NUMBER = re.compile(r"[+\-\u2212]?[.,]?[0-9]")
 _UNITS: dict[str, Unit] = {
     **dict.fromkeys(("°c", "ºc", "˚c", "℃", "c", "degc", "deg c", "celsius", "â°c", "\ufffdc"), "°C"),
     **dict.fromkeys(("°f", "ºf", "˚f", "℉", "f", "degf", "deg f", "fahrenheit", "â°f", "\ufffdf"), "°F"),
+    **dict.fromkeys(("k", "kelvin"), "K"),
+    **dict.fromkeys(("°", "º", "deg"), ""),
     **dict.fromkeys(("%", "%rh", "% rh", "rh%", "%rf", "% rf", "% r.h.", "% r.f.", "%hr", "%ur", "percent"), "%"),
 }
-_READ_IN: dict[str, tuple[Unit, ...]] = {"temperature": ("°C", "°F"), "humidity": ("%", "fraction")}
 
 
 @frozen
@@ -53,7 +52,7 @@ class Number:
 @lru_cache(maxsize=KEPT_TEXTS)
 def number(cell: str, decimal: str) -> Number | None:
     """The number in a cell that holds nothing else but a unit we know; None for any other text."""
-    found = _NUMBER[decimal].fullmatch(cell.strip(" \t\u00a0"))
+    found = _NUMBER[decimal].fullmatch(cell.strip(" \t\u00a0\u200e\u200f\ufeff"))
     if found is None or not (found["whole"] or found["part"]):
         return None
     unit = unit_of(found["unit"] or "")
@@ -78,15 +77,18 @@ def value_of(cell: str, column: Column, decimal: str) -> tuple[float, str]:
     """
     if not cell or cell.isspace():
         return NOTHING, ""
-    found = number(cell, decimal)
+    found = number(cell, column.mark or decimal)
     unit = found and (found.unit or column.unit)
-    if found is None or unit not in _READ_IN[column.role]:
+    scale = SCALES.get(unit or "")
+    if found is None or scale is None or scale.role != column.role:
         return NOTHING, f"{echo(cell)} is not a {column.role}."
+    if column.means_nothing and found.value in column.means_nothing:
+        return NOTHING, ""  # as an empty cell: the person said that nothing was measured
     if column.decimals is not None and found.decimals != column.decimals:
         return NOTHING, f"{echo(cell)} has not as many decimals as the rest of its column: a part may be missing."
     if column.role == "temperature":
-        return _temperature((found.value - 32) * 5 / 9 if unit == "°F" else found.value, cell)
-    return _humidity(found.value / 100 if unit == "%" else found.value, cell)
+        return _temperature(scale.meaning(found.value), cell)
+    return _humidity(scale.meaning(found.value), cell)
 
 
 def _temperature(value_c: float, cell: str) -> tuple[float, str]:

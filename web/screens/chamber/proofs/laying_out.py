@@ -8,13 +8,16 @@ from flask import abort, redirect, render_template, request, url_for
 from werkzeug.datastructures import MultiDict
 
 from core.chamber.logs import Layout, answer, change, check, preview_times
-from core.chamber.logs.layout import ROLE_WORDS, UNITS_FOR, Column
+from core.chamber.logs.column import ROLE_WORDS, UNITS_FOR, Column
+from core.chamber.logs.scales import SCALES
 from core.daybook.proofs import moment_words
 from core.refusals import Refusal, Refused
 from web.screens.chamber.blueprint import screen
 from web.screens.chamber.proofs.drafts import Draft, DraftFile, find_draft
 
-UNIT_WORDS = {"°C": "°C", "°F": "°F", "%": "%", "fraction": "0 to 1", "written": "as each cell says"}
+UNIT_WORDS = {unit: unit if len(unit) < 3 else scale.words for unit, scale in SCALES.items()} | {
+    "written": "as each cell says"
+}
 LONGEST_PROBE = 40
 
 
@@ -33,7 +36,12 @@ def lay_out(draft_id: str, at: int):
         try:
             check(layout)
         except Refused as refused:
-            refusals = {_field(each.field): each.sentence for each in refused.refusals}
+            shown = {question.about for question in file.layout.questions}
+            refusals = {
+                _field(each.field): each.sentence
+                for each in refused.refusals
+                if each.field in shown or each.field not in {question.about for question in layout.questions}
+            }  # a question that only these answers opened is not yet one left out
             is_settled = False
     draft.lay_out(at, layout, is_settled=is_settled)
     if is_settled:
@@ -89,8 +97,8 @@ def _as_told(file: DraftFile, sent: MultiDict[str, str]) -> tuple[Layout, dict[s
     drawn = layout
     for question in drawn.questions:
         key = sent.get(f"q-{question.about}", "")
-        if not key:
-            continue
+        if not key or question.about not in {each.about for each in layout.questions}:
+            continue  # an answer before it may have settled it
         try:
             layout = answer(file.data, layout, question.about, key)
         except Refusal as refusal:
@@ -123,7 +131,8 @@ def _changed(data: bytes, layout: Layout, index: int, drawn: Column, sent: Multi
 def _field(name: str) -> str:
     """Where on the page a refusal of the layout stands."""
     kind, _, number = name.partition(" ")
-    return f"q-{name}" if kind in ("order", "decimal", "elapsed", "role", "unit") and (number or kind in _WHOLE) else ""
+    return f"q-{name}" if kind in _WHOLE or (kind in _OF_A_COLUMN and number) else ""
 
 
-_WHOLE = ("order", "decimal", "elapsed")
+_WHOLE = ("order", "decimal", "elapsed", "month", "count", "clocks", "loss")
+_OF_A_COLUMN = ("role", "unit", "nothing", "beside")

@@ -1,0 +1,123 @@
+"""A clock on the wall that was put back: times are counted on from before, so that an hour stays an hour."""
+
+from __future__ import annotations
+
+from array import array
+from bisect import bisect_left, bisect_right
+from datetime import UTC, datetime, timedelta
+from itertools import pairwise
+
+from core.chamber.logs.rows import Rows
+
+HOUR_S, DAY_S = 3600.0, 86400.0
+AUTUMN = {9, 10, 11, 3, 4}
+"""Months in which clocks are put back an hour, north and south."""
+SUNDAY = 6
+EARLY_H = 4
+CLOSE_S = 120.0
+
+
+def count_on(rows: Rows, step: float) -> list[str]:
+    """Shift the rows after each fall that the clock explains, and say so.
+
+    It is put back an hour where an hour is lived twice with other values; a logger too coarse to show that is believed
+    on a Sunday before four in the months of the change. It is set by another time where the rows fall back once and
+    nowhere jump ahead.
+    """
+    said: list[str] = []
+    written = array("d", rows.times)
+    set_at = _only_jump(rows, written, step)
+    shift = 0.0
+    for at in range(1, len(written)):
+        back = written[at - 1] - written[at]
+        if _is_hour_back(rows, written, at, step):
+            shift += HOUR_S
+            said.append(HOUR_BACK.format(**_told(rows, written, at)))
+        elif at == set_at:
+            shift += back + step
+            said.append(SET_BACK.format(by=_minutes(back + step), **_told(rows, written, at)))
+        rows.times[at] = written[at] + shift
+    return said
+
+
+HOUR_BACK = (
+    "Line {line}: the clock was put back an hour ({before} was followed by {after}). Times from here on are counted "
+    "on from before the change."
+)
+SET_BACK = (
+    "Line {line}: the clock was set back by {by} ({before} was followed by {after}). Times from here on are counted on "
+    "from before it."
+)
+
+
+def _told(rows: Rows, written: array[float], at: int) -> dict[str, object]:
+    return {"line": rows.lines[at], "before": shown(written[at - 1]), "after": shown(written[at])}
+
+
+def _minutes(span_s: float) -> str:
+    return f"{span_s / 60:.0f} min"
+
+
+def _is_hour_back(rows: Rows, written: array[float], at: int, step: float) -> bool:
+    back = written[at - 1] - written[at]
+    if 0 < step <= HOUR_S / 2:
+        return (
+            back > 0
+            and abs(back - (HOUR_S - step)) <= min(step / 2 + 1, CLOSE_S)
+            and _is_lived_twice(rows, written, at, step)
+        )
+    return (
+        0 < step < DAY_S and abs(back + step - HOUR_S) <= CLOSE_S and _may_change(written[at]) and not _same(rows, at)
+    )
+
+
+def _may_change(at_s: float) -> bool:
+    moment = datetime(1970, 1, 1, tzinfo=UTC) + timedelta(seconds=at_s)
+    return moment.month in AUTUMN and moment.weekday() == SUNDAY and moment.hour < EARLY_H
+
+
+def _same(rows: Rows, at: int) -> bool:
+    return rows.times[at] == rows.times[at - 1] and rows.same_values(at - 1, at)
+
+
+def _only_jump(rows: Rows, written: array[float], step: float) -> int:
+    """Where the rows fall back by less than a day, if they do so once, never jump ahead as moved rows would, and do not
+    repeat what was read before; else 0. What begins again before half of it is another log, not a clock that was set.
+    """
+    steps = [b - a for a, b in pairwise(written)]
+    falls = [at for at, each in enumerate(steps, start=1) if each < 0]
+    if len(falls) != 1 or step <= 0 or max(steps) > 1.5 * step:
+        return 0
+    at = falls[0]
+    back = written[at - 1] - written[at]
+    if not CLOSE_S < back + step < DAY_S:
+        return 0
+    known = {each: index for index, each in enumerate(written[:at])}
+    before, after = at - bisect_left(written, written[at], 0, at), bisect_right(written, written[at - 1], at) - at
+    repeats = sum(1 for index in range(at, len(written)) if _repeats(rows, known.get(written[index]), index))
+    is_another_log = before * 2 > at
+    return at if repeats * 2 < min(before, after) and not is_another_log else 0
+
+
+def _repeats(rows: Rows, earlier: int | None, at: int) -> bool:
+    return earlier is not None and rows.same_values(earlier, at)
+
+
+def _is_lived_twice(rows: Rows, written: array[float], at: int, step: float) -> bool:
+    """Whether the hours before and after a fall hold the same times, full and in order, with other values."""
+    first = at - 1
+    while first > 0 and written[first - 1] < written[first] and written[first - 1] >= written[at] - step / 2:
+        first -= 1
+    end = at + 1
+    while end < len(written) and written[end] > written[end - 1] and written[end] <= written[at - 1] + step / 2:
+        end += 1
+    least = 0.8 * HOUR_S / step
+    if at - first < least or end - at < least:
+        return False
+    equal = sum(1 for a, b in zip(range(first, at), range(at, end), strict=False) if rows.same_values(a, b))
+    return equal < (at - first) / 2
+
+
+def shown(at_s: float) -> str:
+    moment = datetime(1970, 1, 1, tzinfo=UTC) + timedelta(seconds=round(at_s))
+    return f"{moment:%Y-%m-%d %H:%M}"

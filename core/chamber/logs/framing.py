@@ -1,0 +1,165 @@
+"""What a file's lines have in common: what parts their cells, where rows begin, what is above, the decimal mark."""
+
+from __future__ import annotations
+
+import re
+from collections import Counter
+from itertools import compress
+from typing import Literal
+
+from attrs import frozen
+
+from core.chamber.logs import fixed_width, timing
+from core.chamber.logs.decoding import Separator, cells_of
+from core.chamber.logs.values import number, unit_of
+from core.refusals import Refusal
+
+SEPARATORS: tuple[Separator, ...] = ("\t", ";", "|", ",", " ")
+SAMPLE = 400
+"""Lines looked at for the structure: half from the front, half spread over the rest. Dates are looked at in all."""
+ENOUGH = 0.3
+"""A separator that this share of the lines bears out is one; blanks, which stand in every time, are then none."""
+MOST_COLUMNS = 200
+FARTHEST_HEAD = 12
+
+Row = list[str]
+_PATTERN = re.compile(r"[dmyhsajt ./:\-]+", re.IGNORECASE)
+
+
+@frozen
+class Frame:
+    """What a file's lines have in common under one separator. `sample`: index of the line, its cells."""
+
+    separator: Separator
+    width: int
+    sample: tuple[tuple[int, Row], ...]
+    first: int
+    share: float
+    edges: tuple[tuple[int, int], ...] = ()
+
+
+@frozen
+class Above:
+    """What stands above the rows, lines counted from 1; `first` is the index of the first row."""
+
+    head: Row
+    head_line: int | None
+    units: Row
+    units_line: int | None
+    first: int
+
+
+def frame_of(lines: list[str], told: Separator | None) -> Frame:
+    """The separator under which most lines are rows of one width with a time and a number."""
+    picked = picked_of(lines)
+    frames = [frame_under(lines, picked, separator) for separator in ((told,) if told else SEPARATORS)]
+    found = [frame for frame in frames if frame is not None]
+    if not found:
+        raise Refusal(
+            "file", "No rows with a time and a number were found. Export the log as text (CSV) with its times."
+        )
+    marked = [frame for frame in found if frame.separator != " " and frame.share > ENOUGH]
+    return max(marked or found, key=lambda frame: frame.share)  # the first of equals
+
+
+def picked_of(lines: list[str]) -> list[int]:
+    written = list(compress(range(len(lines)), map(str.strip, lines)))  # an empty text counts as no
+    if len(written) <= SAMPLE:
+        return written
+    front, rest = written[: SAMPLE // 2], written[SAMPLE // 2 :]
+    step = len(rest) / (SAMPLE // 2)
+    return front + [rest[int(i * step)] for i in range(SAMPLE // 2)]
+
+
+def frame_under(lines: list[str], picked: list[int], separator: Separator) -> Frame | None:
+    edges = fixed_width.edges_of([lines[index] for index in picked]) if separator == " " else ()
+    cut = [
+        (index, fixed_width.cells_at(lines[index], edges) if edges else cells_of(lines[index], separator))
+        for index in picked
+    ]
+    rows = [(index, cells) for index, cells in cut if cells and len(cells) >= 2]
+    fit = [(index, cells) for index, cells in rows if len(cells) <= MOST_COLUMNS and timing.is_row(cells)]
+    if not fit:
+        return None
+    width = Counter(len(cells) for _, cells in fit).most_common(1)[0][0]
+    sample = tuple((index, cells) for index, cells in fit if len(cells) == width)
+    return Frame(separator, width, sample, sample[0][0], len(sample) / len(picked), edges)
+
+
+def above_of(lines: list[str], frame: Frame) -> Above:
+    """The head and the units that stand above the first row. A broken line between them and it is a broken row."""
+    units: Row = []
+    units_line: int | None = None
+    for index in range(frame.first - 1, max(-1, frame.first - 1 - FARTHEST_HEAD), -1):
+        cells = _head_cells(lines, index, frame)
+        if not units and _are_units(cells):
+            units, units_line = cells, index + 1
+        elif _are_heads(cells, frame):
+            return Above(cells, index + 1, units, units_line, units_line or index + 1)
+    return Above([], None, units, units_line, units_line or _first_row(lines, frame))
+
+
+def _head_cells(lines: list[str], index: int, frame: Frame) -> Row:
+    if frame.separator == " " and number(lines[index].split()[0] if lines[index].split() else "", ".") is None:
+        under = fixed_width.heads_at(lines[index], [lines[at] for at, _ in frame.sample], frame.width)
+        if under is not None and sum(1 for cell in under if cell) > 1:
+            return under
+    return cells_of(lines[index].lstrip("# "), frame.separator) or []
+
+
+def _first_row(lines: list[str], frame: Frame) -> int:
+    """Where no head tells: the first fitting row, or an earlier one of the same width whose values are missing."""
+    first = frame.first
+    for index in range(frame.first - 1, -1, -1):
+        cells = cells_of(lines[index], frame.separator) or []
+        if len(cells) != frame.width or not any(timing.is_moment(cell) for cell in cells):
+            break
+        first = index
+    return first
+
+
+def _are_units(cells: Row) -> bool:
+    """Units, and beside them nothing but short words and patterns such as dd.mm.yyyy hh:mm."""
+    texts = [text for cell in cells if (text := cell.strip(" ()[]"))]
+    known = sum(1 for text in texts if unit_of(text) and (len(text) > 1 or text == "%"))
+    return known > 0 and all(unit_of(text) or len(text) <= 3 or _PATTERN.fullmatch(text) for text in texts)
+
+
+def _are_heads(cells: Row, frame: Frame) -> bool:
+    texts = [cell.strip() for cell in cells]
+    filled = [text for text in texts if text]
+    if len(filled) < 2 or any(number(text, ".") or number(text, ",") or timing.is_moment(text) for text in filled):
+        return False
+    return len(texts) <= frame.width + 1 and len(filled) * 2 > frame.width - 1
+
+
+def fitted(cells: Row, rows: list[Row]) -> Row:
+    """Heads or units, one a column; none where they are fewer or more than the columns, for they may be shifted."""
+    width = len(rows[0])
+    texts = [cell.strip(" \t\u00a0\"'#\ufeff\0") for cell in cells]
+    while texts and not texts[-1]:
+        texts.pop()
+    empty_at_the_end = min(next((n for n, cell in enumerate(reversed(row)) if cell.strip()), width) for row in rows)
+    return [*texts, *[""] * (width - len(texts))] if width - empty_at_the_end <= len(texts) <= width else [""] * width
+
+
+def decimal_of(frame: Frame, head: Row) -> tuple[Literal[".", ",", ""], bool]:
+    """The decimal mark, and whether it is the separator too; "" where 12,5 may be one value or two."""
+    numbers = {
+        mark: [found for _, row in frame.sample for cell in row if (found := number(cell, mark))] for mark in ".,"
+    }
+    for thousands in (3, 0):  # 1,250 may be grouped: three decimals count only where there are no others
+        pointed, comma = (sum(1 for each in numbers[mark] if each.decimals not in (0, thousands)) for mark in ".,")
+        if pointed or comma:
+            return ("," if comma >= pointed else "."), False
+    lead = timing.leading(frame.sample[0][1])
+    pairs, odd = divmod(frame.width - lead, 2)
+    filled = len([cell for cell in head if cell.strip()])
+    if frame.separator != "," or odd or not pairs or filled == frame.width or not _could_be_fractions(frame, lead):
+        return ".", False
+    return (",", True) if filled == lead + pairs else ("", False)
+
+
+def _could_be_fractions(frame: Frame, lead: int) -> bool:
+    fractions = [row[at] for _, row in frame.sample for at in range(lead + 1, frame.width, 2)]
+    return all(cell.isdecimal() and len(cell) <= 3 for cell in fractions)
