@@ -65,7 +65,7 @@ BETWEEN = [
     (lambda at: casings.fill_kg(1, 0.05, at), 0.01, 1000.0),
     (lambda at: casings.fill_kg(1, 0.05, 0.4, at), 500.0, 1500.0),
     (lambda at: composition.made_of(CUT, at), 0.0, 1.0),
-    (salting.diffusivity, -2.0, 15.0),
+    (salting.diffusivity, 0.0, 15.0),
     (lambda at: sugar.ph_from(5.8, at), 0.0, 0.05),
     (lambda at: shrink.target_weight(1, at), 0.0, 0.75),
 ]
