@@ -18,7 +18,6 @@ try:
 except ImportError:  # Windows, which cannot fork either
     resource = None
 
-EXAMPLES = 25
 MEMORY_BYTES = 4 << 30
 ENDED = -1
 """The child did not say how it went: its time was over, or it fell."""
@@ -103,16 +102,9 @@ def run_pytest(files: Sequence[str], plugin: Any) -> int:
     import hypothesis
     import pytest
 
-    # A failure found is enough: it need not be made small, nor remembered, and what a law notices it notices soon.
+    # A failure found is enough: it need not be made small, nor remembered.
     phases = (hypothesis.Phase.explicit, hypothesis.Phase.generate)
-    hypothesis.settings.register_profile(
-        "mutants",
-        database=None,
-        deadline=None,
-        phases=phases,
-        max_examples=EXAMPLES,
-        suppress_health_check=list(hypothesis.HealthCheck),
-    )
+    hypothesis.settings.register_profile("mutants", database=None, deadline=None, phases=phases)
     hypothesis.settings.load_profile("mutants")
     return int(pytest.main([*OPTIONS, *files], plugins=[plugin]))
 
