@@ -5,6 +5,7 @@ import os
 import signal
 import sys
 import time
+import traceback
 from collections.abc import Callable, Iterable, Sequence
 from contextlib import suppress
 from pathlib import Path
@@ -12,9 +13,16 @@ from typing import Any
 
 from building.paths import ROOT
 
+try:
+    import resource
+except ImportError:  # Windows, which cannot fork either
+    resource = None
+
 MEMORY_BYTES = 4 << 30
 ENDED = -1
 """The child did not say how it went: its time was over, or it fell."""
+BROKEN = 70
+"""It fell over its own feet, not over a test."""
 OF_THE_TREE = ("core", "tests", "web")
 OPTIONS = ("-x", "-q", "--tb=short", "--no-header", "-p", "no:cacheprovider", "-p", "no:xdist", "--hypothesis-seed=0")
 
@@ -28,25 +36,66 @@ def read_ahead(names: Iterable[str]) -> None:
 
 def in_child(work: Callable[[], int], tree: Path, log: Path, seconds: float) -> int:
     """The status of work done in tree in so many seconds of processor time; ENDED where it did not end by itself."""
+
+    def settled() -> int:
+        settle_in(tree, log)
+        allow(seconds)
+        return work()
+
+    child = begin(settled)
+    try:
+        return wait(child, seconds)
+    finally:
+        end(child)
+
+
+def begin(work: Callable[[], int], in_our_group: bool = False) -> int:
+    """The process that does it, at the head of a group of its own or in ours, with which it is then ended."""
     sys.stdout.flush()
     child = os.fork()
-    if child == 0:
-        status = 1
-        try:
-            _settle_in(tree, log, seconds)
-            status = work()
-        except BaseException:  # nothing may escape into the parent's code
-            import traceback
-
-            traceback.print_exc()
-        finally:
-            sys.stdout.flush()
-            os._exit(status)
+    if child:
+        return child
+    status = BROKEN
     try:
-        return _wait(child, time.monotonic() + 20 * seconds)
+        if not in_our_group:
+            os.setsid()
+        status = work()
+    except BaseException:  # nothing may escape into the parent's code
+        traceback.print_exc()
     finally:
-        with suppress(ProcessLookupError, PermissionError):
-            os.killpg(child, signal.SIGKILL)
+        sys.stdout.flush()
+        os._exit(status)
+
+
+def wait(child: int, seconds: float) -> int:
+    """Its status. seconds is the processor's time; on a busy machine the clock's may be twenty times as long."""
+    until = time.monotonic() + 20 * seconds
+    while time.monotonic() < until:
+        done, status = os.waitpid(child, os.WNOHANG)
+        if done:
+            return os.WEXITSTATUS(status) if os.WIFEXITED(status) else ENDED
+        time.sleep(0.002)
+    return ENDED
+
+
+def end(child: int) -> None:
+    with suppress(ProcessLookupError, PermissionError):
+        os.killpg(child, signal.SIGKILL)
+    with suppress(ChildProcessError):
+        os.waitpid(child, 0)
+
+
+def kill(child: int) -> None:
+    with suppress(ProcessLookupError):
+        os.kill(child, signal.SIGKILL)
+    with suppress(ChildProcessError):
+        os.waitpid(child, 0)
+
+
+def allow(seconds: float) -> None:
+    """This process falls when it has used so many seconds more of the processor."""
+    limit = int(time.process_time() + seconds) + 1
+    resource.setrlimit(resource.RLIMIT_CPU, (limit, resource.RLIM_INFINITY))
 
 
 def run_pytest(files: Sequence[str], plugin: Any) -> int:
@@ -60,24 +109,7 @@ def run_pytest(files: Sequence[str], plugin: Any) -> int:
     return int(pytest.main([*OPTIONS, *files], plugins=[plugin]))
 
 
-def _wait(child: int, until: float) -> int:
-    while time.monotonic() < until:
-        done, status = os.waitpid(child, os.WNOHANG)
-        if done:
-            return os.WEXITSTATUS(status) if os.WIFEXITED(status) else ENDED
-        time.sleep(0.01)
-    os.killpg(child, signal.SIGKILL)
-    os.waitpid(child, 0)
-    return ENDED
-
-
-def _settle_in(tree: Path, log: Path, seconds: float) -> None:
-    import resource
-
-    os.setsid()
-    used = sum(os.times()[:2])
-    limit = int(used + seconds) + 1
-    resource.setrlimit(resource.RLIMIT_CPU, (limit, limit))
+def settle_in(tree: Path, log: Path) -> None:
     resource.setrlimit(resource.RLIMIT_AS, (MEMORY_BYTES, MEMORY_BYTES))
     output = os.open(log, os.O_WRONLY | os.O_CREAT | os.O_TRUNC)
     for stream in (1, 2):

@@ -45,14 +45,18 @@ class Chooser:
 
     def rounds(self, change: Change) -> Iterator[Round]:
         """Few files first, then more and more: most changes are noticed at once."""
-        ranked = self._ranked(self._felt(change))
+        ranked = self._ranked(self.felt(change))
         size, begin = FIRST_FILES, 0
         while begin < len(ranked):
             some = ranked[begin : begin + size]
             yield Round(tuple(test for tests, _ in some for test in tests), tuple(file for _, file in some))
             begin, size = begin + size, size * TIMES_MORE
 
-    def _felt(self, change: Change) -> Felt:
+    def is_used_while_reading(self, where: Felt) -> bool:
+        """Whether a file of tests may have computed something with it before any test is run."""
+        return any(self.names[each.file] & where.names or each.before_any & where.functions for each in self.tested)
+
+    def felt(self, change: Change) -> Felt:
         source = self._read(change.file)
         function = functions_by_line(source).get(change.line, "")
         defined = [] if function else defined_at(source, change.line)

@@ -15,6 +15,7 @@ from building.mutants import child, equivalent
 from building.mutants.changes import Change, changes_of, files_of
 from building.mutants.choice import Chooser
 from building.mutants.reach import measured
+from building.mutants.standing import ANEW, CAUGHT, Standing
 from building.mutants.trial import copy_tree, is_caught
 from building.paths import BUILD
 from building.running import Failed, step
@@ -99,10 +100,13 @@ def _chooser(tree: Path, though_changed: bool) -> Chooser:
 
 def _try_all(drawn: Sequence[Change], chooser: Chooser) -> tuple[int, list[Change]]:
     """Stopped by hand, it says what it has found so far."""
+    with step("Reading the core and its tests"):
+        standing = Standing(drawn, chooser)
     caught, survivors, begun, said = 0, [], time.monotonic(), 0.0
     try:
-        for change in drawn:
-            if is_caught(change, chooser):
+        for place, change in enumerate(drawn):
+            answer = standing.ask(place)
+            if answer == CAUGHT or (answer == ANEW and is_caught(change, chooser)):
                 caught += 1
             else:
                 survivors.append(change)
@@ -114,4 +118,6 @@ def _try_all(drawn: Sequence[Change], chooser: Chooser) -> tuple[int, list[Chang
                 print(f"{tried} of {len(drawn)} tried, {caught} caught, about {left:.0f} min left", flush=True)
     except KeyboardInterrupt:
         print("Stopped.")
+    finally:
+        standing.end()
     return caught, survivors

@@ -9,7 +9,8 @@ from pathlib import Path
 from building.mutants import child
 from building.mutants.changes import Change
 from building.mutants.choice import Chooser, Round
-from building.paths import BUILD, LOGS, ROOT
+from building.paths import BUILD, LOGS, ROOT, shown
+from building.running import Failed
 
 TREE = BUILD / "mutants/tree"
 COPIED = ("core", "tests", "docs", "web", "pyproject.toml", "DEVELOPERS.md", "README.md")
@@ -56,6 +57,8 @@ def _fails(tests: Round, tree: Path) -> bool:
     limit = LEAST_S + TIMES_LONGER * tests.seconds
     log = LOGS / "mutants-trial.log"
     status = child.in_child(lambda: child.run_pytest(tests.files, InOrder(tests)), tree, log, limit)
+    if status == child.BROKEN:
+        raise Failed(f"The tests could not be run. See {shown(log)}.")
     return status not in (0, NO_TESTS)
 
 

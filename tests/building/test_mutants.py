@@ -7,10 +7,12 @@ import pytest
 
 from building.commands import ASKED_FOR, STAGES
 from building.mutants import child, command, equivalent, reach, trial
+from building.mutants import standing as standing_process
 from building.mutants.changes import Change, changes_of
 from building.mutants.choice import Chooser
 from building.mutants.equivalent import Equivalent
 from building.mutants.flow import felt, functions_by_line, parts_of
+from building.mutants.standing import ANEW, CAUGHT, SURVIVED, Standing
 from building.paths import ROOT
 from building.running import Failed
 
@@ -108,6 +110,7 @@ def chooser(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Chooser:
     monkeypatch.setattr(reach, "KEPT", tmp_path / "kept")
     monkeypatch.setattr(reach, "LOGS", tmp_path)
     monkeypatch.setattr(trial, "LOGS", tmp_path)
+    monkeypatch.setattr(standing_process, "LOGS", tmp_path)
     tree = tmp_path / "tree"
     for name, text in {"core/__init__.py": "", "core/toy.py": TOY, "tests/test_toy.py": TEST}.items():
         (tree / name).parent.mkdir(parents=True, exist_ok=True)
@@ -163,3 +166,26 @@ def test_an_equivalent_whose_code_has_changed_is_found_out():
 
 def test_every_equivalent_says_why():
     assert [each for each in equivalent.listed() if len(each.why.split()) < 4] == []
+
+
+@forks
+def test_one_that_has_read_all_tries_a_function_s_body_and_a_constant_in_memory(chooser: Chooser):
+    drawn = [
+        change_to("LEAST = 49"),
+        change_to("return given / 2"),
+        change_to("if given + spare < LEAST and not spare > 2.5:"),
+    ]
+    standing = Standing(drawn, chooser)
+    try:
+        assert [standing.ask(place) for place in range(3)] == [CAUGHT, SURVIVED, SURVIVED]
+    finally:
+        standing.end()
+
+
+@forks
+def test_what_is_computed_on_import_is_read_anew(chooser: Chooser):
+    standing = Standing([change_to("def enough(given, *, spare=1):")], chooser)
+    try:
+        assert standing.ask(0) == ANEW
+    finally:
+        standing.end()

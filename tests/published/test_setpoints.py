@@ -34,6 +34,8 @@ def _printed(programme, end: str, kind: str) -> float:
             return programme.humidity[at]
         case "days":
             return programme.days[at]
+        case "speed":
+            return programme.air_speed_m_s[at]
     raise AssertionError(kind)
 
 

@@ -1,0 +1,117 @@
+"""What each reason of a verdict says, with the limit's own number in it, for the word that was come to.
+
+The numbers: FSIS-GD-2023-0002 p. 38 (50 ppm or 0.92) and p. 55 (100 ppm, 2.5 %), FSRE-2005 (pH 5.3), 9 CFR 424.21(c)
+(156.25 and 625 ppm), Toldrá 2010 p. 221 (0.90), JERKY-2014 (0.85).
+"""
+
+from typing import Any
+
+import pytest
+
+from core.mix.rules import Curing
+from core.quantities import METRIC
+from core.release.evidence import Evidence
+from core.release.readiness import judge
+from tests.core.test_readiness import MUSCLE, SAUSAGE, SLOW, changed
+
+OVER_0_92 = {"water_activity": 0.93}
+
+
+def reason(evidence: Evidence, key: str, **changes: Any) -> tuple[bool | None, str, str]:
+    (found,) = [each for each in judge(changed(evidence, **changes)).reasons if each.key == key]
+    return found.met, *(step.say(METRIC).replace("\u00a0", " ") for step in (found.text, found.settle))
+
+
+SAID = [
+    (SAUSAGE, {}, "acid", True, "The lowest pH, 4.9, came down to 5.3."),
+    (SAUSAGE, {"lowest_ph": 5.4, "last_ph": 5.4}, "acid", False, "The lowest pH, 5.4, did not come down to 5.3."),
+    (SAUSAGE, {"lowest_ph": None, "last_ph": None}, "acid", None, "it must have come down to 5.3"),
+    (SAUSAGE, {}, "shelf-stable", True, "Water activity 0.89 and pH 5.1 are low enough"),
+    (SAUSAGE, {"water_activity": 0.96}, "shelf-stable", False, "Water activity 0.96 and pH 5.1 are not low enough"),
+    (SAUSAGE, {"activity_from_mate": True}, "listeria", True, "Water activity 0.89 of a batch-mate and pH 5.1 are low"),
+    (SLOW, {}, "listeria", True, "Water activity 0.88 is low enough"),
+    (SAUSAGE, {}, "botulism", True, "it has 50 ppm of nitrite or a water activity of at most 0.92"),
+    (SAUSAGE, {**OVER_0_92, "nitrite_ppm": 40}, "botulism", False, "it lacks 50 ppm of nitrite"),
+    (SAUSAGE, {**OVER_0_92, "nitrite_ppm": None}, "botulism", None, "it is not known to have 50 ppm of nitrite"),
+    (SLOW, {}, "slow-cure", True, "150 ppm, are at least the 100 ppm"),
+    (SLOW, {"nitrite_ppm": 60, "nitrate_ppm": 0}, "slow-cure", False, "60 ppm, are less than the 100 ppm"),
+    (SLOW, {}, "slow-salt", True, "2.7 %, is at least the 2.5 %"),
+    (SLOW, {"salt": 0.024}, "slow-salt", False, "2.4 %, is less than the 2.5 %"),
+    (SLOW, {}, "slow-dry", True, "Water activity 0.88 is below 0.9,"),
+    (SLOW, {"water_activity": 0.9}, "slow-dry", False, "Water activity 0.9 is not below 0.9,"),
+    (SLOW, {"water_activity": None}, "slow-dry", None, "must be below 0.9."),
+    (SAUSAGE, {}, "nitrite", True, "150 ppm, is within the limit for chopped meat, 156.25 ppm."),
+    (SAUSAGE, {"nitrite_ppm": 160}, "nitrite", False, "160 ppm, is over the limit for chopped meat, 156.25 ppm."),
+    (MUSCLE, {}, "nitrite", True, "200 ppm, is within the limit for dry-cured meat, 625 ppm."),
+    (MUSCLE, {}, "salt", True, "3 %, is at least the 2.25 %"),
+    (SAUSAGE, {}, "loss", True, "It has lost 36 %; enough for a target of 35 %."),
+    (SAUSAGE, {"loss": 0.3}, "loss", False, "It has lost 30 %; not yet enough for a target of 35 %."),
+    (SAUSAGE, {"loss": 0.12, "target_loss": 0.1}, "loss", False, "its kind, which loses 15 % at least"),
+    (SAUSAGE, {"loss": 0.16, "target_loss": 0.15}, "loss", True, "for a target of 15 %"),
+    (SAUSAGE, {"loss": 0.8}, "loss", False, "It has lost 80 %, more than the water in meat."),
+    (SAUSAGE, {"loss": -0.01}, "loss", False, "It weighs more than at the start."),
+    (SAUSAGE, {"loss": 0.0}, "loss", False, "It has lost 0 %; not yet enough"),
+    (SAUSAGE, {"target_loss": None}, "loss", None, "no loss to reach was set"),
+    (SAUSAGE, {"target_loss": 0.0}, "loss", None, "no loss to reach was set"),
+    (SAUSAGE, {"loss": float("nan")}, "loss", None, "Its loss is not known."),
+    (SAUSAGE, {}, "days", True, "It has hung 30 d of 21 d."),
+    (SAUSAGE, {"days_hung": 20}, "days", False, "It has hung 20 d of 21 d."),
+    (SAUSAGE, {"days_hung": 0, "least_days": None}, "days", True, "It has hung 0 d; no least time was set."),
+    (SAUSAGE, {"days_hung": -1}, "days", None, "How long it has hung is not known."),
+    (SAUSAGE, {"how": Curing(method="dry-rub")}, "rules", None, "That is no fermented sausage."),
+]
+WHAT_TO_DO = [
+    (SAUSAGE, {**OVER_0_92, "nitrite_ppm": 40}, "botulism", "to a water activity of 0.92"),
+    (SLOW, {"nitrite_ppm": 60, "nitrate_ppm": 0}, "slow-cure", "Next time use 100 ppm."),
+    (SLOW, {"salt": 0.024}, "slow-salt", "Next time use 2.5 %."),
+    (SAUSAGE, {"loss": 0.3}, "loss", "until it has lost 35 %"),
+    (SAUSAGE, {"loss": 0.12, "target_loss": 0.1}, "loss", "until it has lost 15 %"),
+    (SAUSAGE, {"days_hung": 20}, "days", "until 21 d are over"),
+]
+
+
+@pytest.mark.parametrize(("evidence", "changes", "key", "met", "words"), SAID)
+def test_a_reason_says_its_limit(evidence: Evidence, changes: dict[str, Any], key: str, met: bool | None, words: str):
+    found, text, _ = reason(evidence, key, **changes)
+    assert found is met
+    assert words in text
+
+
+@pytest.mark.parametrize(("evidence", "changes", "key", "words"), WHAT_TO_DO)
+def test_what_settles_a_reason_names_the_figure_to_reach(
+    evidence: Evidence, changes: dict[str, Any], key: str, words: str
+):
+    assert words in reason(evidence, key, **changes)[2]
+
+
+def kept(activity: float | None) -> str:
+    return judge(changed(SAUSAGE, water_activity=activity)).when_ready.say(METRIC)
+
+
+@pytest.mark.parametrize(("activity", "cold"), [(None, True), (0.8501, True), (0.85, False)])
+def test_above_0_85_it_is_kept_in_the_cold(activity: float | None, cold: bool):
+    assert ("in the refrigerator" in kept(activity)) is cold
+    cautions = judge(changed(SAUSAGE, water_activity=activity)).cautions
+    assert any(each.startswith("Keep it refrigerated") for each in cautions) is cold
+
+
+@pytest.mark.parametrize(("evidence", "said"), [(SAUSAGE, True), (SLOW, True), (MUSCLE, False)])
+def test_salted_whole_or_soured_a_verdict_says_what_it_does_not_prove(evidence: Evidence, said: bool):
+    assert any("do not prove that Salmonella" in each for each in judge(evidence).cautions) is said
+
+
+@pytest.mark.parametrize("activity", [0.5, 1.0])
+def test_a_water_activity_is_believed_from_a_half_to_one(activity: float):
+    assert changed(SAUSAGE, water_activity=activity).activity() == activity
+
+
+@pytest.mark.parametrize("activity", [0.4999, 1.0001])
+def test_a_water_activity_outside_is_no_reading(activity: float):
+    assert changed(SAUSAGE, water_activity=activity).activity() is None
+
+
+@pytest.mark.parametrize(("evidence", "ends"), [(SAUSAGE, (4.0, 7.0)), (SLOW, (4.0, 7.0)), (MUSCLE, (5.0, 7.0))])
+def test_a_ph_is_believed_within_what_meat_has(evidence: Evidence, ends: tuple[float, float]):
+    low, high = ends
+    read = [changed(evidence, last_ph=ph).believable_last_ph() for ph in (low - 1e-3, low, high, high + 1e-3)]
+    assert read == [None, low, high, None]
