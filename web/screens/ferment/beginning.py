@@ -7,6 +7,7 @@ from flask import redirect, request, url_for
 from core.daybook.facts.ferment import FermentationBegun
 from core.ferment.rules import LOCAL_RULES, RULE_WORDS
 from core.quantities import TEMPERATURE, Amount, Manner
+from core.usual import FERMENT_C
 from core.worksheet import Choice, Number
 from web.entry_forms import EntryForm, Subject, declare, path_of, write
 from web.finding import find_batch
@@ -33,6 +34,7 @@ START_CLOCK = declare(
                 0,
                 50,
                 optional=True,
+                usual=FERMENT_C,
                 help="Where nothing was read it counts, if it is the warmer.",
             ),
         ),

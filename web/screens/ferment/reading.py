@@ -8,6 +8,7 @@ from flask import url_for
 from core.daybook.facts import Reading
 from core.quantities import PH, TEMPERATURE, Amount, Manner
 from core.refusals import Missing
+from core.usual import FERMENT_C
 from core.worksheet import Choice, Number
 from web.entry_forms import EntryForm, Subject, Values, declare, path_of, write
 from web.finding import find_batch
@@ -63,7 +64,7 @@ READING = declare(
         "Read pH and temperature",
         (
             Number("ph", "pH", PH, 3, 8, optional=True, help="Of the meat, not the room."),
-            Number("temperature_c", "Temperature", TEMPERATURE, -10, 60, optional=True),
+            Number("temperature_c", "Temperature", TEMPERATURE, -10, 60, optional=True, usual=FERMENT_C),
             PlaceRead(
                 "place",
                 "Temperature read",
