@@ -92,7 +92,8 @@ def pyodide(arguments: Sequence[str]) -> Count:
 def browser(arguments: Sequence[str]) -> Count:
     browsers.ensure()
     site.build()
-    return _pytest(["tests/browser"], (*SIDE_BY_SIDE, *arguments))
+    in_their_order = "--no-loadscope-reorder"  # the longest file first, not the one of the most tests
+    return _pytest(["tests/browser"], (*SIDE_BY_SIDE, in_their_order, *arguments))
 
 
 def mutants(arguments: Sequence[str]) -> Count:

@@ -30,6 +30,10 @@ FLAGS = (
 PATIENCE_MS = 300_000
 """After so long a test has failed, on a machine four times slower and busy as well. No pass waits for it."""
 expect.set_options(timeout=PATIENCE_MS)
+LONGEST_FIRST = (
+    *("test_files", "test_scene_chamber", "test_update", "test_start", "test_journal", "test_style", "test_axe"),
+    *("test_bad_input", "test_scene", "test_scene_fermenting", "test_scene_mixing", "test_webkit", "test_proof_pages"),
+)
 LANDSCAPE = {"width": 1024, "height": 768}
 IS_OPEN = "() => 'open' in document.documentElement.dataset"
 
@@ -54,6 +58,12 @@ def pytest_configure(config: pytest.Config) -> None:
         busy = ExitStack()
         busy.enter_context(machine.kept_busy(config.getoption("busy", 0)))
         config.add_cleanup(busy.close)
+
+
+def pytest_collection_modifyitems(items: list[pytest.Item]) -> None:
+    """The files that take longest go first, so that the processors end together."""
+    rank = {name: at for at, name in enumerate(LONGEST_FIRST)}
+    items.sort(key=lambda item: rank.get(item.path.stem, len(rank)))
 
 
 @define
@@ -180,6 +190,17 @@ def page(fresh_profile: BrowserContext) -> Page:
     return fresh_profile.new_page()
 
 
+@pytest.fixture(scope="module")
+def tablet(browser: Browser, site: Site) -> Iterator[Page]:
+    """One device, started once, for tests that do not mind what others of their file left in the book."""
+    watch = Watch()
+    context = new_device(browser)
+    watch.over(context)
+    yield open_daybook(context.new_page(), site.url())
+    context.close()
+    watch.check(site.origin)
+
+
 @pytest.fixture
 def daybook(page: Page, site: Site) -> Page:
     """A fresh device with the daybook open on its first screen."""
@@ -200,6 +221,19 @@ def open_at(page: Page, site: Site, path: str) -> Page:
 
 def visit(page: Page, path: str) -> Page:
     page.evaluate("(path) => htmx.ajax('GET', path, { target: 'body', swap: 'innerMorph', push: 'true' })", path)
+    return page
+
+
+def show(page: Page, path: str) -> Page:
+    """Go there as "back" would: no new start, only the page, with nothing left of what was typed."""
+    page.evaluate(
+        """async (path) => {
+          history.pushState({ htmx: true }, "", path);
+          history.pushState({ htmx: true }, "", "/on-the-way");
+          await navigation.back().finished;
+        }""",
+        path,
+    )
     return page
 
 

@@ -231,15 +231,3 @@ def device_with(browser: Browser, site: Site, filled: Filled) -> BrowserContext:
     context = new_device(browser, reduced_motion="reduce")
     read_in(open_daybook(context.new_page(), site.url()), filled)
     return context
-
-
-def show(page: Page, path: str) -> None:
-    """Go there as "back" would: no new start, only the page."""
-    page.evaluate(
-        """async (path) => {
-          history.pushState({ htmx: true }, "", path);
-          history.pushState({ htmx: true }, "", "/on-the-way");
-          await navigation.back().finished;
-        }""",
-        path,
-    )

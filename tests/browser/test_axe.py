@@ -8,8 +8,8 @@ from playwright.sync_api import Browser, Page
 from tests.browser import measuring
 from tests.browser import walking as walk
 from tests.browser.axe import AXE, faults
-from tests.browser.conftest import LANDSCAPE, Site, new_device, open_daybook
-from tests.browser.filled import FORMS, PORTRAIT, SCREENS, Filled, device_with, fill, show
+from tests.browser.conftest import LANDSCAPE, Site, new_device, open_daybook, show
+from tests.browser.filled import FORMS, PORTRAIT, SCREENS, Filled, device_with, fill
 
 
 @pytest.fixture(scope="module")

@@ -8,7 +8,7 @@ from playwright.sync_api import Browser, BrowserContext, Page, expect
 
 from building.bench.ten_thousand import stored_records
 from tests.browser.charted import at_rest
-from tests.browser.conftest import Site, entries_stored, open_at, open_daybook, visit, wait_until_offline_works
+from tests.browser.conftest import Site, entries_stored, open_at, open_daybook, show, visit, wait_until_offline_works
 from tests.browser.device import Device
 from tests.browser.proving import (
     bring_files,
@@ -71,15 +71,11 @@ def save_reading(page: Page) -> None:
     expect(page.locator("main .saved")).to_be_visible()
 
 
-def test_a_device_from_before_there_were_files_keeps_every_entry(page: Page, site: Site):
+def test_a_device_from_before_there_were_files_keeps_every_entry_and_goes_on_in_their_order(page: Page, site: Site):
     records = begin_with(page, site, 1)
     assert entries_stored(page) == records
     assert page.evaluate(KNOWN, "daybook") == 2
     assert count_shown(page).startswith(str(OLD))
-
-
-def test_after_the_change_of_the_database_entries_are_saved_in_their_order(page: Page, site: Site):
-    begin_with(page, site, 1)
     save_reading(page)
     assert entries_stored(page)[-1]["seq"] == OLD + 1
 
@@ -117,9 +113,9 @@ def downloaded(page: Page, name: str) -> bytes:
     return Path(waiting.value.path()).read_bytes()
 
 
-def test_a_run_is_stored_with_its_files_byte_for_byte_each_once(page: Page, site: Site):
+def test_a_run_is_stored_with_its_files_byte_for_byte_each_once(tablet: Page):
     files = loggers_files()
-    open_at(page, site, "/chamber")
+    page = show(tablet, "/chamber")
     look(page, files)
     assert files_stored(page) == {}
     save_run(page)
@@ -163,18 +159,18 @@ def test_after_the_browser_was_killed_the_files_are_there_again(browser: Browser
         device.kill()
 
 
-def test_another_tab_gives_out_the_file_as_the_logger_wrote_it(fresh_profile: BrowserContext, site: Site):
+def test_another_tab_gives_out_the_file_as_the_logger_wrote_it(tablet: Page, site: Site):
     files = loggers_files()
-    page = open_at(fresh_profile.new_page(), site, "/chamber")
-    look(page, files)
-    path = save_run(page)
-    other = open_at(fresh_profile.new_page(), site, path)
+    look(tablet, files)
+    path = save_run(tablet)
+    other = open_at(tablet.context.new_page(), site, path)
     assert downloaded(other, "upper.csv") == files["upper.csv"]
+    other.close()
 
 
-def test_a_file_that_the_device_has_lost_is_asked_for_and_taken_back(page: Page, site: Site):
+def test_a_file_that_the_device_has_lost_is_asked_for_and_taken_back(tablet: Page, site: Site):
     files = loggers_files()
-    open_at(page, site, "/chamber")
+    page = show(tablet, "/chamber")
     look(page, files)
     path = save_run(page)
     page.evaluate("""() => new Promise((resolve) => {
@@ -185,7 +181,8 @@ def test_a_file_that_the_device_has_lost_is_asked_for_and_taken_back(page: Page,
         clearing.oncomplete = () => { opening.result.close(); resolve(); };
       };
     })""")
-    open_at(page, site, path)
+    open_daybook(page, site.url())  # anew: nothing of the file is left in its memory
+    visit(page, path)
     expect(page.get_by_role("heading", name="The log is not on this device")).to_be_visible()
     choose(page, files)
     tap(page, page.get_by_role("button", name="Hand it in"))
@@ -193,25 +190,25 @@ def test_a_file_that_the_device_has_lost_is_asked_for_and_taken_back(page: Page,
     assert files_stored(page) == by_sha(files)
 
 
-def test_chosen_files_stay_chosen_when_the_form_comes_back_with_a_refusal(page: Page, site: Site):
-    open_at(page, site, "/chamber")
+def test_chosen_files_stay_chosen_when_the_form_comes_back_with_a_refusal(tablet: Page):
+    page = show(tablet, "/chamber")
     bring_files(page, {"photo.csv": bytes(range(256)) * 40, "also none.csv": bytes(3000)})
     expect(page.locator("[data-focus]")).to_contain_text("photo.csv")
     assert chosen(page) == ["photo.csv", "also none.csv"]
 
 
-def test_a_file_of_many_megabytes_and_of_an_odd_name_arrives(page: Page, site: Site):
+def test_a_file_of_many_megabytes_and_of_an_odd_name_arrives(tablet: Page):
     name = 'Kühlraum "oben"; 50 % £.csv'
-    open_at(page, site, "/chamber")
+    page = show(tablet, "/chamber")
     bring_files(page, {name: loggers_files(600_000)["upper.csv"]})
     is_at(page, "How this file is read")
     expect(page.locator("main .last").first).to_have_text(name)
 
 
-def test_a_file_that_was_read_in_is_no_longer_chosen(page: Page, site: Site):
+def test_a_file_that_was_read_in_is_no_longer_chosen(tablet: Page):
     (record,) = stored_records()[:1]
     book = {"format": "curing-daybook-journal", "version": 1, "entries": [record["entry"]]}
-    open_at(page, site, "/yours")
+    page = show(tablet, "/yours")
     is_at(page, "Your data")
     choose(page, {"book.json": json.dumps(book).encode()})
     tap(page, page.get_by_role("button", name="Read it in"))
@@ -219,8 +216,8 @@ def test_a_file_that_was_read_in_is_no_longer_chosen(page: Page, site: Site):
     assert chosen(page) == []
 
 
-def test_a_file_chosen_on_one_page_is_not_chosen_on_the_next(page: Page, site: Site):
-    open_at(page, site, "/yours")
+def test_a_file_chosen_on_one_page_is_not_chosen_on_the_next(tablet: Page):
+    page = show(tablet, "/yours")
     is_at(page, "Your data")
     choose(page, {"book.json": b"{}"})
     visit(page, "/chamber/proofs/new")

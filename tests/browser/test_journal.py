@@ -2,9 +2,9 @@
 
 from collections.abc import Callable
 
-from playwright.sync_api import BrowserContext, Page, expect
+from playwright.sync_api import Page, expect
 
-from tests.browser.conftest import Site, entries_stored, open_at, visit, wait_until_offline_works, wait_until_open
+from tests.browser.conftest import Site, entries_stored, open_at, show, visit, wait_until_offline_works, wait_until_open
 from tests.browser.walking import tap
 
 AIR = "/chamber/air"
@@ -15,8 +15,8 @@ def save_reading(page: Page, temperature: str) -> None:
     tap(page, page.get_by_role("button", name="Save the reading"))
 
 
-def test_what_is_said_to_be_saved_lies_on_the_disk(page: Page, site: Site):
-    open_at(page, site, AIR)
+def test_what_is_said_to_be_saved_lies_on_the_disk(tablet: Page):
+    page = show(tablet, AIR)
     save_reading(page, "12.5")
     expect(page.locator("main .saved")).to_contain_text("Saved")
     (record,) = entries_stored(page)
@@ -36,21 +36,22 @@ def test_an_entry_is_there_after_the_page_is_opened_again(page: Page, site: Site
     expect(page.locator("main .value").first).to_contain_text("1")
 
 
-def test_a_form_sent_twice_is_one_entry(page: Page, site: Site):
-    open_at(page, site, AIR)
+def test_a_form_sent_twice_is_one_entry(tablet: Page):
+    page = show(tablet, AIR)
+    before = len(entries_stored(page))
     token = page.locator("[name=entry]").input_value()
     save_reading(page, "12.5")
     expect(page.locator("main .saved")).to_be_visible()
-    visit(page, AIR)
+    show(page, AIR)
     page.locator("[name=entry]").evaluate("(box, token) => { box.value = token; }", token)
     save_reading(page, "12.5")
     expect(page.locator("main h1")).to_have_text("Chamber")
-    assert len(entries_stored(page)) == 1
+    assert len(entries_stored(page)) == before + 1
 
 
-def test_a_full_device_says_not_saved_and_keeps_the_form_as_typed(fresh_profile: BrowserContext, site: Site):
-    page = open_at(fresh_profile.new_page(), site, AIR)
-    devtools = fresh_profile.new_cdp_session(page)
+def test_a_full_device_says_not_saved_and_keeps_the_form_as_typed(page: Page, site: Site):
+    open_at(page, site, AIR)
+    devtools = page.context.new_cdp_session(page)
     devtools.send("Storage.overrideQuotaForOrigin", {"origin": site.origin, "quotaSize": 1})
     save_reading(page, "12.5")
     expect(page.locator("[data-focus]")).to_contain_text("Not saved: the device's storage is full.")

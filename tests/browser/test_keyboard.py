@@ -4,7 +4,7 @@ import pytest
 from attrs import define, field
 from playwright.sync_api import Browser, Page, expect
 
-from tests.browser.conftest import Site, new_device, open_daybook
+from tests.browser.conftest import Site, new_device, open_daybook, show
 from tests.browser.hand import Hand
 from tests.browser.walking import rest
 
@@ -79,16 +79,9 @@ def _settle(walked: Walked) -> None:
     walked.verdicts["J-2"] = hand.page.locator(".judgement .word").inner_text()
 
 
-@pytest.fixture(scope="module")
-def tablet(browser: Browser, site: Site):
-    context = new_device(browser)
-    yield context.new_page()
-    context.close()
-
-
 @pytest.fixture
-def hand(tablet: Page, site: Site) -> Hand:
-    return Hand(open_daybook(tablet, site.url()))
+def hand(tablet: Page) -> Hand:
+    return Hand(show(tablet, "/"))
 
 
 def test_a_verdict_is_reached_with_keys_alone(walked: Walked):
@@ -107,7 +100,8 @@ def test_the_next_piece_begins_in_its_first_box(walked: Walked):
     assert walked.next_box.startswith("Tag")
 
 
-def test_the_first_key_offers_to_skip_to_the_page(hand: Hand):
+def test_the_first_key_offers_to_skip_to_the_page(daybook: Page):
+    hand = Hand(daybook)
     assert hand.step()["name"] == "To the page"
     hand.page.keyboard.press("Enter")
     hand.step()

@@ -1,14 +1,13 @@
 """A logger's chart: drawn under the page's policy, moved by fingers, keys and buttons alike, read in words."""
 
 import re
-from collections.abc import Iterator
 
 import pytest
-from playwright.sync_api import Browser, Locator, Page, expect
+from playwright.sync_api import Locator, Page, expect
 
 from tests.browser import walking as walk
 from tests.browser.charted import at_rest, log, put_chart
-from tests.browser.conftest import LANDSCAPE, Site, Watch, new_device, open_at
+from tests.browser.conftest import LANDSCAPE, Site, show
 
 ROWS = 2881  # two days
 LEAST_PX = 48
@@ -33,22 +32,16 @@ ARE_AT = """(wanted) => {
 }"""
 
 
-@pytest.fixture(scope="module")
-def opened(browser: Browser, site: Site) -> Iterator[Page]:
-    """One page for all: each test puts a chart of its own on it. What it did is checked at the end."""
-    watch = Watch()
-    context = new_device(browser)
-    watch.over(context)
-    page = open_at(context.new_page(), site, "/chamber")
-    expect(page.locator("main h1")).to_have_text("Chamber")
-    yield page
-    context.close()
-    watch.check(site.origin)
+@pytest.fixture
+def opened(tablet: Page) -> Page:
+    """Each test puts a chart of its own on it."""
+    show(tablet, "/chamber")
+    walk.turn(tablet, LANDSCAPE)
+    return tablet
 
 
 @pytest.fixture
 def chart(opened: Page, site: Site) -> Page:
-    walk.turn(opened, LANDSCAPE)
     opened.mouse.move(0, 0)
     return at_rest(put_chart(opened, site, log(ROWS, missing=range(1430, 1450))))
 

@@ -1,12 +1,9 @@
 """The chart on the page of a proof: it comes with that page and outlives what does not concern it."""
 
-from collections.abc import Iterator
-
 import pytest
-from playwright.sync_api import Browser, Page, expect
+from playwright.sync_api import Page, expect
 
 from tests.browser.charted import at_rest
-from tests.browser.conftest import Site, Watch, new_device, open_at
 from tests.browser.proving import loggers_files, look
 from tests.browser.test_axe import AXE
 from tests.browser.walking import tap
@@ -23,17 +20,11 @@ def was_known_before() -> list[bool]:
 
 
 @pytest.fixture(scope="module")
-def proof(browser: Browser, site: Site, was_known_before: list[bool]) -> Iterator[Page]:
-    watch = Watch()
-    context = new_device(browser)
-    watch.over(context)
-    page = open_at(context.new_page(), site, "/chamber")
-    was_known_before.append(page.evaluate(IS_KNOWN))
-    look(page, loggers_files())
-    page.evaluate(AXE.read_text())
-    yield page
-    context.close()
-    watch.check(site.origin)
+def proof(tablet: Page, was_known_before: list[bool]) -> Page:
+    was_known_before.append(tablet.evaluate(IS_KNOWN))
+    look(tablet, loggers_files())
+    tablet.evaluate(AXE.read_text())
+    return tablet
 
 
 def canvas(page: Page):

@@ -15,6 +15,7 @@ from tests.browser.conftest import (
     wait_until_offline_works,
     wait_until_open,
 )
+from tests.browser.walking import tap
 
 HOLD_PYTHON = """
   const post = Worker.prototype.postMessage;
@@ -28,36 +29,56 @@ HOLD_PYTHON = """
 """What the page tells its worker, the word to start first of all, is held back until the test has looked."""
 
 
-def test_the_shell_says_what_it_is_before_python_is_there(page: Page, site: Site):
-    page.add_init_script(HOLD_PYTHON)
-    page.goto(site.url())
-    expect(page.locator("#starting h1")).to_have_text("Curing Daybook")
-    expect(page.get_by_role("progressbar")).to_be_visible()
-    expect(page.locator("#starting [role=status]")).to_contain_text("Opening the daybook")
-    assert page.locator("input, button, a").count() == 0
-    page.evaluate("() => window.letGo()")
-    wait_until_open(page)
+NOTE_PROGRESS = """
+  window.seen = [];
+  new MutationObserver(() => {
+    const bar = document.querySelector("#starting progress");
+    if (bar) window.seen.push(bar.value);
+  }).observe(document, { subtree: true, childList: true, attributes: true });
+"""
 
 
-def test_the_progress_never_goes_back_and_ends_in_the_application(page: Page, site: Site):
-    page.add_init_script("""
-      window.seen = [];
-      new MutationObserver(() => {
-        const bar = document.querySelector("#starting progress");
-        if (bar) window.seen.push(bar.value);
-      }).observe(document, { subtree: true, childList: true, attributes: true });
-    """)
-    open_daybook(page, site.url())
-    seen = page.evaluate("() => window.seen")
+@pytest.fixture(scope="module")
+def starting(tablet: Page, site: Site) -> Page:
+    """Before Python is there; the tests that look at it then come first."""
+    tablet.add_init_script(HOLD_PYTHON)
+    tablet.add_init_script(NOTE_PROGRESS)
+    tablet.goto(site.url())
+    return tablet
+
+
+@pytest.fixture(scope="module")
+def started(starting: Page) -> Page:
+    starting.evaluate("() => window.letGo()")
+    return wait_until_open(starting)
+
+
+def test_the_shell_says_what_it_is_before_python_is_there(starting: Page):
+    expect(starting.locator("#starting h1")).to_have_text("Curing Daybook")
+    expect(starting.get_by_role("progressbar")).to_be_visible()
+    expect(starting.locator("#starting [role=status]")).to_contain_text("Opening the daybook")
+    assert starting.locator("input, button, a").count() == 0
+
+
+def test_the_progress_never_goes_back_and_ends_in_the_application(started: Page):
+    seen = started.evaluate("() => window.seen")
     assert seen == sorted(seen)
     assert max(seen) >= 90
-    assert heading(page) == "Today"
+    assert heading(started) == "Today"
 
 
-def test_the_start_is_timed_for_whoever_measures(daybook: Page):
-    marks = daybook.evaluate("() => window.daybook.marks")
+def test_the_start_is_timed_for_whoever_measures(started: Page):
+    marks = started.evaluate("() => window.daybook.marks")
     assert list(marks) == ["worker", "interpreter", "python", "journal"]
-    assert daybook.evaluate("() => window.daybook.startedInMs") > 0
+    assert started.evaluate("() => window.daybook.startedInMs") > 0
+
+
+def test_the_chosen_light_is_there_before_the_application(started: Page, site: Site):
+    tap(started, started.get_by_role("button", name="Night"))
+    expect(started.locator("html")).to_have_attribute("data-theme", "dark")
+    started.goto(site.url())
+    expect(started.locator("#starting")).to_be_visible()
+    assert started.locator("html").get_attribute("data-theme") == "dark"
 
 
 @pytest.mark.parametrize("at", ["/", "/cellar/book/"])
@@ -99,18 +120,6 @@ def test_a_browser_without_webassembly_is_told_what_it_needs(page: Page, watch: 
     page.add_init_script("delete window.WebAssembly;")
     page.goto(site.url())
     expect(page.locator("#too-old")).to_contain_text("Safari or iPadOS 16.4, Chrome 112, Firefox 114")
-
-
-def test_the_chosen_light_is_there_before_the_application(page: Page, site: Site):
-    open_daybook(page, site.url())
-    page.get_by_role("button", name="Night").click()
-    expect(page.locator("html")).to_have_attribute("data-theme", "dark")
-    page.add_init_script(HOLD_PYTHON)
-    page.goto(site.url())
-    expect(page.locator("#starting")).to_be_visible()
-    assert page.locator("html").get_attribute("data-theme") == "dark"
-    page.evaluate("() => window.letGo()")
-    wait_until_open(page)
 
 
 def test_the_manifest_names_icons_that_are_there(page: Page, site: Site):

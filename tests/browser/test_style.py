@@ -8,8 +8,8 @@ from playwright.sync_api import Browser, BrowserContext, Page
 
 from tests.browser import measuring
 from tests.browser import walking as walk
-from tests.browser.conftest import LANDSCAPE, Site, open_daybook
-from tests.browser.filled import FORMS, PORTRAIT, SCREENS, Filled, device_with, fill, show
+from tests.browser.conftest import LANDSCAPE, Site, open_daybook, show
+from tests.browser.filled import FORMS, PORTRAIT, SCREENS, Filled, device_with, fill
 from tests.browser.measuring import CORNER_PX, LEAST_GAP_PX, LEAST_TARGET_PX
 
 ENOUGH_FOR_FIGURES = 7.0

@@ -1,8 +1,10 @@
 """Two tabs, one book: each knows what the other has written, and nothing is lost or doubled."""
 
-from playwright.sync_api import BrowserContext, Page, expect
+import pytest
+from playwright.sync_api import Page, expect
 
-from tests.browser.conftest import Site, entries_stored, open_at, open_daybook
+from tests.browser.conftest import Site, entries_stored, open_daybook, show
+from tests.browser.walking import tap
 
 AIR = "/chamber/air"
 EACH = 50
@@ -39,8 +41,21 @@ def count_shown(page: Page) -> str:
     return page.locator("main .value").first.inner_text()
 
 
-def test_two_tabs_writing_at_once_lose_nothing_and_double_nothing(fresh_profile: BrowserContext, site: Site):
-    tabs = [open_daybook(fresh_profile.new_page(), site.url()) for _ in range(2)]
+@pytest.fixture(scope="module")
+def tabs(tablet: Page, site: Site) -> list[Page]:
+    """Two of one device."""
+    tablet.context.add_init_script(NOTE_MESSAGES)
+    return [open_daybook(tablet, site.url()), open_daybook(tablet.context.new_page(), site.url())]
+
+
+def save_reading(page: Page, temperature: str) -> None:
+    show(page, AIR)
+    page.locator("[name=temperature_c]").fill(temperature)
+    tap(page, page.get_by_role("button", name="Save the reading"))
+    expect(page.locator("main .saved")).to_be_visible()
+
+
+def test_two_tabs_writing_at_once_lose_nothing_and_double_nothing(tabs: list[Page]):
     for number, tab in enumerate(tabs):
         tab.evaluate(STARTED, [AIR, EACH, 10 + number])
     assert [tab.evaluate("() => window.job") for tab in tabs] == ["done", "done"]
@@ -51,24 +66,20 @@ def test_two_tabs_writing_at_once_lose_nothing_and_double_nothing(fresh_profile:
     assert [count_shown(tab).split()[0] for tab in tabs] == ["100", "100"]
 
 
-def test_an_idle_tab_shows_what_the_other_has_written(fresh_profile: BrowserContext, site: Site):
-    idle = open_at(fresh_profile.new_page(), site, "/chamber")
-    other = open_at(fresh_profile.new_page(), site, AIR)
-    other.locator("[name=temperature_c]").fill("11.7")
-    other.get_by_role("button", name="Save the reading").click()
-    expect(other.locator("main .saved")).to_be_visible()
+def test_an_idle_tab_shows_what_the_other_has_written(tabs: list[Page]):
+    idle, other = tabs
+    show(idle, "/chamber")
+    save_reading(other, "11.7")
     expect(idle.locator("main")).to_contain_text("11.7")
 
 
-def test_a_tab_with_a_form_half_filled_in_is_left_alone(fresh_profile: BrowserContext, site: Site):
-    fresh_profile.add_init_script(NOTE_MESSAGES)
-    busy = open_at(fresh_profile.new_page(), site, AIR)
+def test_a_tab_with_a_form_half_filled_in_is_left_alone(tabs: list[Page]):
+    busy, other = tabs
+    show(busy, AIR)
     busy.locator("[name=temperature_c]").fill("1")
     form = busy.locator("form.entry").get_attribute("id")
-    other = open_at(fresh_profile.new_page(), site, AIR)
-    other.locator("[name=temperature_c]").fill("11.7")
-    other.get_by_role("button", name="Save the reading").click()
-    expect(other.locator("main .saved")).to_be_visible()
+    busy.evaluate("() => (window.told = [])")
+    save_reading(other, "11.8")
     busy.wait_for_function("() => window.told.includes('news')")
     busy.evaluate(ASK, AIR)  # what the news had set off, had it set off anything, would be answered first
     assert busy.locator("form.entry").get_attribute("id") == form

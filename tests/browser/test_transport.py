@@ -6,7 +6,15 @@ from pathlib import Path
 import pytest
 from playwright.sync_api import Page, expect
 
-from tests.browser.conftest import Site, open_at, open_daybook, path_of, wait_until_offline_works, wait_until_open
+from tests.browser.conftest import (
+    Site,
+    entries_stored,
+    open_at,
+    path_of,
+    show,
+    wait_until_offline_works,
+    wait_until_open,
+)
 from tests.browser.walking import answered, tap
 
 AIR = "/chamber/air"
@@ -29,6 +37,12 @@ def go(page: Page, place: str) -> None:
     expect(page.locator("main h1")).to_have_text(place)
 
 
+@pytest.fixture
+def air(tablet: Page) -> Page:
+    """A form to be filled in."""
+    return show(tablet, AIR)
+
+
 def test_back_and_forward_reach_every_path_the_shells_first_too(daybook: Page):
     go(daybook, "Batches")
     go(daybook, "Sums")
@@ -42,92 +56,88 @@ def test_back_and_forward_reach_every_path_the_shells_first_too(daybook: Page):
     assert path_of(daybook) == "/batches"
 
 
-def test_the_title_follows_the_page(daybook: Page):
-    go(daybook, "Sums")
-    assert daybook.title() == "Sums · Curing Daybook"
+def test_the_title_follows_the_page(tablet: Page):
+    show(tablet, "/")
+    go(tablet, "Sums")
+    assert tablet.title() == "Sums · Curing Daybook"
 
 
-def test_a_new_page_puts_the_focus_on_its_heading_and_the_eye_on_its_top(daybook: Page):
-    daybook.set_viewport_size({"width": 700, "height": 240})
-    daybook.evaluate("() => window.scrollTo(0, 400)")
-    go(daybook, "Sums")
-    expect(daybook.locator("main h1")).to_be_focused()
-    assert daybook.evaluate("() => window.scrollY") == 0
+def test_a_new_page_puts_the_focus_on_its_heading_and_the_eye_on_its_top(tablet: Page):
+    show(tablet, "/")
+    tablet.set_viewport_size({"width": 700, "height": 240})
+    tablet.evaluate("() => window.scrollTo(0, 400)")
+    go(tablet, "Sums")
+    expect(tablet.locator("main h1")).to_be_focused()
+    assert tablet.evaluate("() => window.scrollY") == 0
 
 
-def test_going_to_where_one_is_adds_no_step_back(daybook: Page):
-    go(daybook, "Batches")
-    steps = daybook.evaluate("() => history.length")
-    go(daybook, "Batches")
-    assert daybook.evaluate("() => history.length") == steps
+def test_going_to_where_one_is_adds_no_step_back(tablet: Page):
+    show(tablet, "/")
+    go(tablet, "Batches")
+    steps = tablet.evaluate("() => history.length")
+    go(tablet, "Batches")
+    assert tablet.evaluate("() => history.length") == steps
 
 
-def test_a_form_with_an_error_keeps_what_was_typed_and_the_error_takes_the_focus(page: Page, site: Site):
-    open_at(page, site, AIR)
-    page.locator("[name=temperature_c]").fill("warm")
-    page.locator("[name=humidity]").fill("78,5")
-    steps = page.evaluate("() => history.length")
-    page.get_by_role("button", name="Save the reading").click()
-    expect(page.locator("[data-focus]")).to_be_focused()
-    assert page.locator("[name=temperature_c]").input_value() == "warm"
-    assert page.locator("[name=humidity]").input_value() == "78,5"
-    assert (page.evaluate("() => history.length"), path_of(page)) == (steps, AIR)
+def test_a_form_with_an_error_keeps_what_was_typed_and_the_error_takes_the_focus(air: Page):
+    air.locator("[name=temperature_c]").fill("warm")
+    air.locator("[name=humidity]").fill("78,5")
+    steps = air.evaluate("() => history.length")
+    air.get_by_role("button", name="Save the reading").click()
+    expect(air.locator("[data-focus]")).to_be_focused()
+    assert air.locator("[name=temperature_c]").input_value() == "warm"
+    assert air.locator("[name=humidity]").input_value() == "78,5"
+    assert (air.evaluate("() => history.length"), path_of(air)) == (steps, AIR)
 
 
-def test_the_same_error_twice_takes_the_focus_twice(page: Page, site: Site):
-    open_at(page, site, AIR)
+def test_the_same_error_twice_takes_the_focus_twice(air: Page):
     for _ in range(2):
-        page.locator("[name=temperature_c]").fill("warm")
-        tap(page, page.get_by_role("button", name="Save the reading"))
-        expect(page.locator("[data-focus]")).to_be_focused()
+        air.locator("[name=temperature_c]").fill("warm")
+        tap(air, air.get_by_role("button", name="Save the reading"))
+        expect(air.locator("[data-focus]")).to_be_focused()
 
 
-def test_figures_come_while_one_types_and_leave_the_text_and_the_caret(page: Page, site: Site):
-    open_at(page, site, AIR)
-    page.locator("[name=temperature_c]").fill("12")
-    page.locator("[name=humidity]").press_sequentially("78")
-    expect(page.locator("[data-figure]").first).to_be_visible()
-    page.locator("[name=humidity]").press("Home")
-    page.locator("[name=humidity]").press_sequentially("0")
-    answered(page)
-    assert page.locator("[name=humidity]").input_value() == "078"
-    assert page.locator("[name=humidity]").evaluate("(box) => box.selectionStart") == 1
+def test_figures_come_while_one_types_and_leave_the_text_and_the_caret(air: Page):
+    air.locator("[name=temperature_c]").fill("12")
+    air.locator("[name=humidity]").press_sequentially("78")
+    expect(air.locator("[data-figure]").first).to_be_visible()
+    air.locator("[name=humidity]").press("Home")
+    air.locator("[name=humidity]").press_sequentially("0")
+    answered(air)
+    assert air.locator("[name=humidity]").input_value() == "078"
+    assert air.locator("[name=humidity]").evaluate("(box) => box.selectionStart") == 1
 
 
-def test_a_next_page_with_boxes_of_the_same_ids_starts_empty(page: Page, site: Site):
-    open_at(page, site, AIR)
-    page.locator("main input[type=text]").first.fill("12")
-    page.get_by_role("link", name="Batches", exact=True).click()
-    page.get_by_role("link", name="Start a batch").click()
-    expect(page.locator("main h1")).to_have_text("Start a batch")
-    assert page.locator("[name=name]").input_value() == ""
+def test_a_next_page_with_boxes_of_the_same_ids_starts_empty(air: Page):
+    air.locator("main input[type=text]").first.fill("12")
+    air.get_by_role("link", name="Batches", exact=True).click()
+    air.get_by_role("link", name="Start a batch").click()
+    expect(air.locator("main h1")).to_have_text("Start a batch")
+    assert air.locator("[name=name]").input_value() == ""
 
 
-def test_a_saved_form_leads_on_and_the_way_back_is_one_step(page: Page, site: Site):
-    open_at(page, site, AIR)
-    steps = page.evaluate("() => history.length")
-    page.locator("[name=temperature_c]").fill("12")
-    page.get_by_role("button", name="Save the reading").click()
-    expect(page.locator("main h1")).to_have_text("Chamber")
-    assert path_of(page).startswith("/chamber?saved=")
-    assert page.evaluate("() => history.length") == steps + 1
+def test_a_saved_form_leads_on_and_the_way_back_is_one_step(air: Page):
+    steps = air.evaluate("() => navigation.currentEntry.index")
+    air.locator("[name=temperature_c]").fill("12")
+    air.get_by_role("button", name="Save the reading").click()
+    expect(air.locator("main h1")).to_have_text("Chamber")
+    assert path_of(air).startswith("/chamber?saved=")
+    assert air.evaluate("() => navigation.currentEntry.index") == steps + 1
 
 
 @pytest.mark.parametrize(("apart_ms", "is_open"), [(299, True), (300, False)])
-def test_a_second_tap_within_300_ms_does_nothing(page: Page, site: Site, apart_ms: int, is_open: bool):
-    open_at(page, site, AIR)
-    page.locator("details.when summary").evaluate(TAP_TWICE, apart_ms)
-    assert page.locator("details.when").evaluate("(fold) => fold.open") == is_open
+def test_a_second_tap_within_300_ms_does_nothing(air: Page, apart_ms: int, is_open: bool):
+    air.locator("details.when summary").evaluate(TAP_TWICE, apart_ms)
+    assert air.locator("details.when").evaluate("(fold) => fold.open") == is_open
 
 
-def test_a_form_tapped_twice_within_300_ms_is_sent_once(page: Page, site: Site):
-    open_at(page, site, AIR)
-    page.locator("[name=temperature_c]").fill("12")
-    answered(page)
-    page.evaluate(COUNT_REQUESTS)
-    page.get_by_role("button", name="Save the reading").evaluate(TAP_TWICE, 299)
-    expect(page.locator("main h1")).to_have_text("Chamber")
-    assert page.evaluate("() => window.requests") == 1
+def test_a_form_tapped_twice_within_300_ms_is_sent_once(air: Page):
+    air.locator("[name=temperature_c]").fill("12")
+    answered(air)
+    air.evaluate(COUNT_REQUESTS)
+    air.get_by_role("button", name="Save the reading").evaluate(TAP_TWICE, 299)
+    expect(air.locator("main h1")).to_have_text("Chamber")
+    assert air.evaluate("() => window.requests") == 1
 
 
 def test_a_setting_holds_after_the_page_is_opened_again(page: Page, site: Site):
@@ -140,40 +150,40 @@ def test_a_setting_holds_after_the_page_is_opened_again(page: Page, site: Site):
     assert path_of(page) == AIR
 
 
-def test_a_download_has_its_name_and_its_content(page: Page, site: Site):
-    open_at(page, site, "/yours")
+def test_a_download_has_its_name_and_its_content(tablet: Page):
+    page = show(tablet, "/yours")
     with page.expect_download() as waiting:
         page.get_by_role("link", name="Save a file").click()
     assert waiting.value.suggested_filename.startswith("curing-daybook-")
-    assert json.loads(Path(waiting.value.path()).read_text())["entries"] == []
+    exported = json.loads(Path(waiting.value.path()).read_text())["entries"]
+    assert exported == [record["entry"] for record in entries_stored(page)]
 
 
-def test_a_file_goes_up_whole_and_comes_out_the_same(page: Page, site: Site, tmp_path: Path):
-    open_at(page, site, AIR)
-    page.locator("[name=temperature_c]").fill("12")
-    page.get_by_role("button", name="Save the reading").click()
-    page.get_by_role("link", name="Your data").click()
-    with page.expect_download() as waiting:
-        page.get_by_role("link", name="Save a file").click()
+def test_a_file_goes_up_whole_and_comes_out_the_same(air: Page, tmp_path: Path):
+    air.locator("[name=temperature_c]").fill("12")
+    air.get_by_role("button", name="Save the reading").click()
+    air.get_by_role("link", name="Your data").click()
+    with air.expect_download() as waiting:
+        air.get_by_role("link", name="Save a file").click()
     exported = json.loads(Path(waiting.value.path()).read_text())
     exported["entries"][0]["id"] = exported["entries"][0]["id"][:-4] + "0000"
     changed = tmp_path / "käse.json"
     changed.write_text(json.dumps(exported))
-    page.locator("[type=file]").set_input_files(changed)
-    page.get_by_role("button", name="Read it in").click()
-    expect(page.locator("main .saved")).to_contain_text("1 new entries")
+    air.locator("[type=file]").set_input_files(changed)
+    air.get_by_role("button", name="Read it in").click()
+    expect(air.locator("main .saved")).to_contain_text("1 new entries")
 
 
-def test_a_text_of_a_slipped_clipboard_is_refused_and_stays_in_its_box(page: Page, site: Site):
-    open_at(page, site, "/batches/new")
+def test_a_text_of_a_slipped_clipboard_is_refused_and_stays_in_its_box(tablet: Page):
+    page = show(tablet, "/batches/new")
     page.locator("[name=name]").fill("x" * 200_000)
     page.get_by_role("button", name="Start the batch").click()
     expect(page.locator("[data-focus]")).to_be_visible()
     assert len(page.locator("[name=name]").input_value()) == 200_000
 
 
-def test_a_page_that_is_not_there_is_a_page(page: Page, site: Site):
-    open_daybook(page, site.url())
+def test_a_page_that_is_not_there_is_a_page(tablet: Page):
+    page = show(tablet, "/")
     page.evaluate("() => window.history.pushState({ htmx: true }, '', '/nowhere')")
     page.evaluate("() => window.history.pushState({ htmx: true }, '', '/sums')")
     page.go_back()

@@ -2,32 +2,42 @@
 
 import re
 import shutil
-from collections.abc import Callable
+from collections.abc import Iterator
 from pathlib import Path
 
 import pytest
-from playwright.sync_api import BrowserContext, Page, expect
+from attrs import define
+from playwright.sync_api import Browser, BrowserContext, FloatRect, Page, expect
 
 from building.placing import short_hash
 from tests.browser.conftest import (
     Site,
+    Watch,
     entries_stored,
+    new_device,
     open_at,
     open_daybook,
     path_of,
+    show,
     wait_until_offline_works,
     wait_until_open,
 )
+from tests.browser.walking import tap
 
 AIR = "/chamber/air"
 SECOND = '<meta name="build" content="second">'
 
 
+def served_copy(dist: Path, folder: Path) -> Site:
+    """To be changed."""
+    return Site(Path(shutil.copytree(dist, folder / "dist"))).start()
+
+
 @pytest.fixture
-def updatable(dist: Path, tmp_path: Path, own_site: Callable[..., Site]) -> Site:
-    folder = tmp_path / "dist"
-    shutil.copytree(dist, folder)
-    return own_site(folder)
+def updatable(dist: Path, tmp_path: Path) -> Iterator[Site]:
+    site = served_copy(dist, tmp_path)
+    yield site
+    site.stop()
 
 
 def publish_second(site: Site) -> None:
@@ -49,45 +59,72 @@ def is_second(page: Page) -> bool:
     return page.locator("meta[name=build]").count() == 1
 
 
-def test_a_new_version_waits_for_the_tap(page: Page, updatable: Site):
-    wait_until_offline_works(open_at(page, updatable, "/sums"))
-    publish_second(updatable)
+@define
+class Seen:
+    """One device on which a new version is taken, and what was there before and after."""
+
+    was_second_unasked: bool = True
+    button: FloatRect | None = None
+    path: str = ""
+    typed: str = ""
+    offers: int = 1
+
+
+@pytest.fixture(scope="module")
+def moved(browser: Browser, dist: Path, tmp_path_factory: pytest.TempPathFactory) -> Iterator[tuple[Page, Site, Seen]]:
+    site, watch, seen = served_copy(dist, tmp_path_factory.mktemp("updated")), Watch(), Seen()
+    context = new_device(browser)
+    watch.over(context)
+    page = wait_until_offline_works(open_at(context.new_page(), site, AIR))
+    page.locator("[name=temperature_c]").fill("12")
+    tap(page, page.get_by_role("button", name="Save the reading"))
+    expect(page.locator("main .saved")).to_be_visible()
+    publish_second(site)
     make_it_look(page)
     expect(page.locator("#device")).to_contain_text("A new version is ready")
     page.reload()
     wait_until_open(page)
-    assert not is_second(page)
+    seen.was_second_unasked = is_second(page)
+    _take(show(page, AIR), seen)
+    yield page, site, seen
+    context.close()
+    site.stop()
+    watch.check(site.origin)
 
-    page.locator("[data-update]").click()
-    page.wait_for_selector("meta[name=build]", state="attached")
-    wait_until_open(page)
-    assert path_of(page) == "/sums"
-    expect(page.locator("[data-update]")).to_have_count(0)
 
-
-def test_what_is_typed_is_there_after_the_update(page: Page, updatable: Site):
-    wait_until_offline_works(open_at(page, updatable, AIR))
+def _take(page: Page, seen: Seen) -> None:
+    """With a form half filled in."""
     page.locator("[name=temperature_c]").fill("12,")
-    publish_second(updatable)
-    make_it_look(page)
+    seen.button = page.locator("[data-update]").bounding_box()
     page.locator("[data-update]").click()
     page.wait_for_selector("meta[name=build]", state="attached")
     wait_until_open(page)
-    expect(page.locator("[name=temperature_c]")).to_have_value("12,")
+    seen.path = path_of(page)
+    seen.typed = page.locator("[name=temperature_c]").input_value()
+    seen.offers = page.locator("[data-update]").count()
 
 
-def test_the_book_is_whole_after_the_update_and_works_offline(page: Page, updatable: Site):
-    wait_until_offline_works(open_at(page, updatable, AIR))
-    page.locator("[name=temperature_c]").fill("12")
-    page.get_by_role("button", name="Save the reading").click()
-    expect(page.locator("main .saved")).to_be_visible()
-    publish_second(updatable)
-    make_it_look(page)
-    page.locator("[data-update]").click()
-    page.wait_for_selector("meta[name=build]", state="attached")
-    wait_until_open(page)
-    updatable.stop()
-    open_daybook(page, updatable.url("/yours"))
+def test_a_new_version_waits_for_the_tap(moved: tuple[Page, Site, Seen]):
+    assert not moved[2].was_second_unasked
+
+
+def test_after_the_update_one_is_where_one_was(moved: tuple[Page, Site, Seen]):
+    assert (moved[2].path, moved[2].offers) == (AIR, 0)
+
+
+def test_what_is_typed_is_there_after_the_update(moved: tuple[Page, Site, Seen]):
+    assert moved[2].typed == "12,"
+
+
+def test_the_button_of_the_update_is_large_enough(moved: tuple[Page, Site, Seen]):
+    assert moved[2].button is not None
+    assert moved[2].button["height"] >= 48
+
+
+def test_the_book_is_whole_after_the_update_and_works_offline(moved: tuple[Page, Site, Seen]):
+    page, site, _ = moved
+    site.stop()
+    open_daybook(page, site.url("/yours"))
     assert is_second(page)
     expect(page.locator("main .value").first).to_contain_text("1")
     assert len(entries_stored(page)) == 1
@@ -105,12 +142,3 @@ def test_an_update_taken_in_one_tab_does_not_reload_the_other(fresh_profile: Bro
     expect(other.locator("[data-update]")).to_be_visible()
     assert not is_second(other)
     assert other.locator("[name=temperature_c]").input_value() == "12"
-
-
-def test_the_button_of_the_update_is_large_enough(page: Page, updatable: Site):
-    wait_until_offline_works(open_daybook(page, updatable.url()))
-    publish_second(updatable)
-    make_it_look(page)
-    box = page.locator("[data-update]").bounding_box()
-    assert box is not None
-    assert box["height"] >= 48
