@@ -24,7 +24,7 @@ ENDED = -1
 BROKEN = 70
 """It fell over its own feet, not over a test."""
 OF_THE_TREE = ("core", "tests", "web")
-OPTIONS = ("-x", "-q", "--tb=short", "--no-header", "-p", "no:cacheprovider", "-p", "no:xdist", "--hypothesis-seed=0")
+OPTIONS = ("-q", "--tb=short", "--no-header", "-p", "no:cacheprovider", "-p", "no:xdist", "--hypothesis-seed=0")
 
 
 def read_ahead(names: Iterable[str]) -> None:
@@ -98,7 +98,7 @@ def allow(seconds: float) -> None:
     resource.setrlimit(resource.RLIMIT_CPU, (limit, resource.RLIM_INFINITY))
 
 
-def run_pytest(files: Sequence[str], plugin: Any) -> int:
+def run_pytest(files: Sequence[str], plugin: Any, *options: str) -> int:
     import hypothesis
     import pytest
 
@@ -106,7 +106,7 @@ def run_pytest(files: Sequence[str], plugin: Any) -> int:
     phases = (hypothesis.Phase.explicit, hypothesis.Phase.generate)
     hypothesis.settings.register_profile("mutants", database=None, deadline=None, phases=phases)
     hypothesis.settings.load_profile("mutants")
-    return int(pytest.main([*OPTIONS, *files], plugins=[plugin]))
+    return int(pytest.main([*OPTIONS, *options, *files], plugins=[plugin]))
 
 
 def settle_in(tree: Path, log: Path) -> None:

@@ -95,6 +95,8 @@ def _chooser(tree: Path, though_changed: bool) -> Chooser:
         for file in files:
             tested.append(measured(tree, file, though_changed))
             child.read_ahead(tested[-1].libraries)
+    for test in (test for file in tested for test in file.failing):
+        print(f"  left out, for it fails on the core as it is: {test}", flush=True)
     return Chooser(tree, files_of(tree, "core"), tested)
 
 

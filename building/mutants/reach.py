@@ -18,6 +18,8 @@ from building.stamps import content_hash
 
 KEPT = BUILD / "mutants/reach"
 ENOUGH_S = 600
+ALL_PASSED, SOME_FAILED, NO_TESTS = 0, 1, 5
+"""pytest's own words."""
 ON_IMPORT, BEFORE_ANY = "on import", "before any test"
 
 
@@ -37,6 +39,8 @@ class TestFile:
     libraries: tuple[str, ...]
     before_any: frozenset[tuple[str, str]] = frozenset()
     """The functions that are run while the file itself is read; what they give is there for every test."""
+    failing: tuple[str, ...] = ()
+    """Tests that fail on the core as it is: they can tell nothing, and are left out."""
 
 
 class Watching:
@@ -47,12 +51,17 @@ class Watching:
         self.caches: list[Any] = []
         self.begun: dict[str, float] = {}
         self.seconds: dict[str, float] = {}
+        self.failing: set[str] = set()
 
     def pytest_runtest_logstart(self, nodeid: str) -> None:
         self.watch.switch_context(nodeid)
         for cache in self.caches:
             cache.cache_clear()  # or only the first test would reach what fills it
         self.begun[nodeid] = time.process_time()
+
+    def pytest_runtest_logreport(self, report: Any) -> None:
+        if report.failed:
+            self.failing.add(report.nodeid)
 
     def pytest_runtest_logfinish(self, nodeid: str) -> None:
         self.seconds[nodeid] = time.process_time() - self.begun[nodeid]
@@ -70,7 +79,7 @@ def measured(tree: Path, file: str, though_changed: bool = False) -> TestFile:
     log = LOGS / "mutants-reach.log"
     status = child.in_child(lambda: _measure(tree, file, kept), tree, log, ENOUGH_S)
     if not kept.is_file():
-        raise Failed(f"{file} fails on the core as it is (status {status}). Mend that first; see {shown(log)}.")
+        raise Failed(f"{file} cannot be run (status {status}). Mend that first; see {shown(log)}.")
     return _from_record(json.loads(kept.read_text(encoding="utf-8"))["tests"])
 
 
@@ -84,16 +93,21 @@ def _measure(tree: Path, file: str, kept: Path) -> int:
     watch.switch_context(BEFORE_ANY)
     status = child.run_pytest([file], watching)
     watch.stop()
-    if status not in (0, 5):
+    if status not in (ALL_PASSED, SOME_FAILED, NO_TESTS):
         return status
     functions = _functions_by_test(watch.get_data(), tree)
     nothing: set[tuple[str, str]] = set()
-    tests = [Test(name, seconds, frozenset(functions.get(name, nothing))) for name, seconds in watching.seconds.items()]
+    tests = [
+        Test(name, seconds, frozenset(functions.get(name, nothing)))
+        for name, seconds in watching.seconds.items()
+        if name not in watching.failing
+    ]
     ours, libraries = _imported(tree)
     helpers = tuple(each for each in ours if each.startswith("tests/"))
     tables = (path.relative_to(tree).as_posix() for path in (tree / file).parent.glob("*.csv"))
     reached = sorted({*helpers, *tables, *(each for test in tests for each, _ in test.functions)})
-    found = asdict(TestFile(file, tuple(tests), helpers, libraries, frozenset(functions.get(BEFORE_ANY, nothing))))
+    before_any, failing = frozenset(functions.get(BEFORE_ANY, nothing)), tuple(sorted(watching.failing))
+    found = asdict(TestFile(file, tuple(tests), helpers, libraries, before_any, failing))
     for each in (*found["tests"], found):
         key = "functions" if "functions" in each else "before_any"
         each[key] = sorted(each[key])
@@ -144,7 +158,8 @@ def _bytes(path: Path) -> bytes:
 def _from_record(record: dict) -> TestFile:
     tests = tuple(Test(each["name"], each["seconds"], _functions(each["functions"])) for each in record["tests"])
     before_any = _functions(record.get("before_any", []))
-    return TestFile(record["file"], tests, tuple(record["helpers"]), tuple(record["libraries"]), before_any)
+    failing = tuple(record.get("failing", ()))
+    return TestFile(record["file"], tests, tuple(record["helpers"]), tuple(record["libraries"]), before_any, failing)
 
 
 def _functions(pairs: list[list[str]]) -> frozenset[tuple[str, str]]:

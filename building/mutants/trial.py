@@ -56,7 +56,7 @@ def is_caught(change: Change, chooser: Chooser) -> bool:
 def _fails(tests: Round, tree: Path) -> bool:
     limit = LEAST_S + TIMES_LONGER * tests.seconds
     log = LOGS / "mutants-trial.log"
-    status = child.in_child(lambda: child.run_pytest(tests.files, InOrder(tests)), tree, log, limit)
+    status = child.in_child(lambda: child.run_pytest(tests.files, InOrder(tests), "-x"), tree, log, limit)
     if status == child.BROKEN:
         raise Failed(f"The tests could not be run. See {shown(log)}.")
     return status not in (0, NO_TESTS)

@@ -131,6 +131,14 @@ def test_a_change_that_no_test_asks_about_survives(chooser: Chooser):
 
 
 @forks
+def test_a_test_that_fails_anyway_is_named_and_left_out(chooser: Chooser):
+    (chooser.tree / "tests/test_toy.py").write_text(TEST + "\ndef test_nonsense():\n    assert enough(1)\n")
+    file = reach.measured(chooser.tree, "tests/test_toy.py")
+    assert file.failing == ("tests/test_toy.py::test_nonsense",)
+    assert [test.name for test in file.tests] == ["tests/test_toy.py::test_the_limit_is_enough"]
+
+
+@forks
 def test_what_does_not_end_is_ended(tmp_path: Path):
     def forever() -> int:
         while True:
