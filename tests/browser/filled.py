@@ -149,7 +149,7 @@ def fill() -> Filled:
         client, "/batches/new", 45, name="Juniper coarse", style="fermented", meat_kg="12.4", target_loss="35"
     )
     of_batch = f"/batches/{batch}"
-    _write(client, f"{of_batch}/cure", 45, dose="0.25", nitrite="6.25", nitrate="0", other_salt_kg="0")
+    _write(client, f"{of_batch}/cure", 45, dose="0.25", nitrite="6.25", nitrate="0", other_salt_kg="310")
     for days, ph in ((45, "5.7"), (44, "5.6"), (43, "5.3"), (42, "5.1")):
         _write(client, f"{of_batch}/reading", days, ph=ph, temperature_c="22")
     ids = {tag: _write(client, f"{of_batch}/hang", 40, tag=tag, start_kg=grams) for tag, grams in PIECES.items()}
