@@ -6,6 +6,7 @@ from attrs import evolve
 from core.chamber.series import Series
 from core.chamber.settling.analysis import Compressor, compressor_of
 from core.chamber.settling.rhythm import Rhythm
+from tests.core import walled_model
 from tests.core.chamber_model import Chamber, Logged, Logger, Truth, log, run
 
 QUIET = run(Chamber(), 24)
@@ -120,3 +121,26 @@ def test_a_few_readings_are_refused_in_words():
 
 def test_one_cycle_is_refused_in_words():
     assert seen(thinned(logged(), 150, 10_000)).why_not
+
+
+def test_a_swing_of_hardly_more_than_two_steps_is_refused_in_words():
+    narrow = run(Chamber(differential_k=0.8), 24)
+    found = seen(logged(narrow, step_k=0.5))
+    assert not found.is_counted
+    assert found.rhythm is None
+    assert "Log in steps of 0.1 K" in found.why_not
+
+
+def test_a_narrow_noisy_log_gives_the_share_of_the_time_with_a_range_that_holds_it():
+    narrow = run(Chamber(differential_k=0.6), 24)
+    runs = narrow.runs[1:]
+    share = sum(stop_s - start_s for start_s, stop_s in runs) / (runs[-1][1] - runs[0][0])
+    found = rhythm(logged(narrow, noise_k=0.05))
+    assert found.run_share_low < share < found.run_share_high
+    assert found.run_share_high - found.run_share_low < 0.1
+
+
+def test_where_air_and_wall_warm_apart_no_single_time_constant_is_told():
+    walled = walled_model.Walled(air_j_k=8_000, air_wall_w_k=8, coil_j_k=1_500, room_swing_k=0.0, differential_k=2.5)
+    found = rhythm(log(walled_model.run(walled, 48), Logger(interval_s=30, noise_k=0.02, step_k=0.01), 1))
+    assert found.warming_s is None or found.warming_s == pytest.approx(walled.warming_s, rel=0.3)

@@ -21,7 +21,8 @@ DAY_S = 24 * HOUR_S
 
 @frozen
 class Walled:
-    """Capacities in J/K, conductances in W/K, powers in W. drift_k: of the thermostat's own sensor, a day."""
+    """Capacities in J/K, conductances in W/K, powers in W. drift_k: of the thermostat's own sensor, a day. thaws: how
+    well frost melts while the compressor rests, 0 to 1."""
 
     room_c: float = 20.0
     room_swing_k: float = 0.5
@@ -44,6 +45,7 @@ class Walled:
     heater_w: float = 120.0
     drips_s: float = 120.0
     frost_full_kg: float = 0.4
+    thaws: float = 1.0
     doors_s: tuple[float, ...] = ()
     door_lasts_s: float = 60.0
     door_exchange_s: float = 90.0
@@ -144,7 +146,7 @@ class _State:
         if self.coil_c < 0:
             self.frost_kg += STEP_S * taken_pa_s * 2e-5
         elif self.frost_kg > 0:
-            melts_kg = min(self.frost_kg, c.coil_j_k * self.coil_c / MELTING_J_KG)
+            melts_kg = min(self.frost_kg, c.thaws * c.coil_j_k * self.coil_c / MELTING_J_KG)
             self.coil_c -= melts_kg * MELTING_J_KG / c.coil_j_k
             self.frost_kg -= melts_kg
             given_pa_s = 0.1

@@ -1,18 +1,22 @@
 """What to change in a chamber that has not settled, in the order in which to try it: one thing at a time.
 
-Set-point offset, differential, fan, load, sensor correction: the cheap and reversible first. Where the lines are drawn
-is common practice, without a source.
+First what would mislead all the rest: a sensor that is off, a compressor that does not run, ice. Then set-point,
+differential, humidifier, fan, load: the cheap and reversible first. Where the lines are drawn is common practice,
+without a source.
 """
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
+from statistics import mean, median
 
 from attrs import frozen
 
-from core.chamber.settling.analysis import Analysis, Compressor
-from core.chamber.settling.measures import FINE_DIFFERENCE, LASTS, STARTS
-from core.quantities import LOSS, RELATIVE_HUMIDITY, TEMPERATURE_DIFFERENCE, Amount
+from core.chamber.settling.analysis import Analysis, Compressor, Probe
+from core.chamber.settling.cycles import Run
+from core.chamber.settling.measures import DRIFT, FINE_DIFFERENCE, LASTS, STARTS
+from core.chamber.settling.statistics import Band, Spread
+from core.quantities import COUNT, LOSS, RELATIVE_HUMIDITY, TEMPERATURE_DIFFERENCE, Amount
 from core.sources import COMMON_PRACTICE, MAPPING_IEC, Source
 from core.working import Step
 
@@ -25,66 +29,225 @@ SHORTEST_HOLD_S, MOST_STARTS_AN_HOUR = 300.0, 6.0
 MOST_RUN_SHARE = 0.8
 STEADY_PART = 1 / 3
 LEAST_CORRECTION_K = 0.3
+SAME_VAPOUR_K = 1.0
+"""In one small chamber the vapour is the same everywhere: dew points further apart are the hygrometers' doing."""
+AS_WARM_AS_ROOM_K = 2.0
+ICING = 1.3
+"""Runs in the last third of the log that are so much longer than in the first."""
+FEWEST_RUNS = 9
+DRIFT_PART = 0.5
+"""Of the band's half-width, a day."""
+LEAKY_S = 2 * 3600.0
+"""A chamber whose distance to the room falls to 1/e within so short a time lets in more than its walls do."""
+MANY_DOORS_A_DAY = 6.0
+LEAST_INSIDE = 0.98
+"""A humidity within its band for less of the time is worth a word."""
 
 
 @frozen
 class Advice:
-    """key: "set-point", "humidity-set-point", "differential", "fan", "load" or "sensor"."""
+    """key: "sensor", "hygrometer", "compressor", "ice", "drift", "set-point", "humidity-set-point", "differential",
+    "humidifier", "fan", "door", "load" or "none"."""
 
     key: str
     text: Step
     source: Source = COMMON_PRACTICE
 
 
+NONE = Advice(
+    "none",
+    Step(
+        "The logs do not say what to change. A reading every minute, a second probe, the humidity and the room's "
+        "temperature, logged for two days with the door shut, would tell more."
+    ),
+)
+
+
 def advise(analysis: Analysis) -> tuple[Advice, ...]:
     """In order. Nothing where nothing stands out."""
+    sensors = tuple(_sensors(analysis))
     return (
+        *sensors,
+        *(() if sensors else _hygrometers(analysis)),
+        *_compressor(analysis),
+        *_ice(analysis),
+        *_drift(analysis),
         *_set_point(analysis),
         *_differential(analysis),
+        *_humidity(analysis),
         *_fan(analysis),
+        *_doors(analysis),
         *_load(analysis),
-        *_sensors(analysis),
     )
+
+
+def _hygrometers(analysis: Analysis) -> Iterator[Advice]:
+    dews = {
+        probe.name: probe.humidity.dew_point.mean
+        for probe in analysis.probes
+        if probe.humidity is not None and probe.humidity.dew_point is not None
+    }
+    if len(dews) < 2:
+        return
+    damp, dry = max(dews, key=dews.__getitem__), min(dews, key=dews.__getitem__)
+    if dews[damp] - dews[dry] > SAME_VAPOUR_K:
+        one, other = _quoted(damp), _quoted(dry)
+        text = (
+            f"“{one}” shows a dew point {{off}} above “{other}”, in the same air: check both hygrometers over a salt "
+            "before you touch the humidistat."
+        )
+        yield Advice("hygrometer", Step(text, {"off": Amount(dews[damp] - dews[dry], FINE_DIFFERENCE)}))
+
+
+def _is_too_warm(analysis: Analysis) -> bool:
+    band = analysis.wanted.temperature
+    return analysis.centre.steady.low_5 > band.target + band.half
+
+
+def _compressor(analysis: Analysis) -> Iterator[Advice]:
+    """It never cools: no run, and as warm as the room, or, where the room is not known, no cooler than it began."""
+    centre = analysis.centre
+    if centre.compressor.runs or not _is_too_warm(analysis):
+        return
+    begun_c = centre.first_c if analysis.room_c is None else analysis.room_c
+    if centre.steady.mean > begun_c - AS_WARM_AS_ROOM_K:
+        text = "The compressor does not cool: it is as warm as the room. Look at plug, thermostat and compressor."
+        yield Advice("compressor", Step(text))
+
+
+def _ice(analysis: Analysis) -> Iterator[Advice]:
+    runs = analysis.centre.compressor.runs
+    if len(runs) < FEWEST_RUNS:
+        return
+    third = len(runs) // 3
+    early_s, late_s = _usual_run_s(runs[third : 2 * third]), _usual_run_s(runs[-third:])
+    if late_s > ICING * early_s:
+        amounts = {"early": Amount(early_s, LASTS), "late": Amount(late_s, LASTS)}
+        text = "Look for ice on the coil, and defrost it: the runs grew from {early} to {late}."
+        yield Advice("ice", Step(text, amounts))
+
+
+def _usual_run_s(runs: Sequence[Run]) -> float:
+    return median(run.trough_s - run.peak_s for run in runs)
+
+
+def _drift(analysis: Analysis) -> Iterator[Advice]:
+    """The levels at which the compressor starts and stops move together: its thermostat does, not its load."""
+    runs = analysis.centre.compressor.runs
+    if len(runs) < FEWEST_RUNS:
+        return
+    most_k = DRIFT_PART * analysis.wanted.temperature.half
+    third = len(runs) // 3
+    early, late = runs[third : 2 * third], runs[-third:]
+    days = (mean(run.falls_s for run in late) - mean(run.falls_s for run in early)) / 86_400
+    feet_k = (median(run.trough_c for run in late) - median(run.trough_c for run in early)) / days
+    peaks_k = (median(run.peak_c for run in late) - median(run.peak_c for run in early)) / days
+    if min(abs(feet_k), abs(peaks_k)) > most_k and feet_k * peaks_k > 0:
+        amounts = {"by": Amount((feet_k + peaks_k) / 2 / 86_400, DRIFT)}
+        text = (
+            "The levels at which the compressor starts and stops drift by {by}: fix or change the thermostat's sensor."
+        )
+        yield Advice("drift", Step(text, amounts))
 
 
 def _set_point(analysis: Analysis) -> Iterator[Advice]:
     band, centre = analysis.wanted.temperature, analysis.centre
     off_k = centre.steady.mean - band.target
+    if not centre.compressor.runs and _is_too_warm(analysis):
+        return  # no thermostat cools without a compressor
     if abs(off_k) > OFFSET_PART * band.half:
         way = "lower" if off_k > 0 else "higher"
         amounts = {"off": Amount(abs(off_k), TEMPERATURE_DIFFERENCE)}
         yield Advice(
             "set-point", Step(f"Set the thermostat {{off}} {way}: so far is the mean from what is wanted.", amounts)
         )
-    damp = analysis.wanted.humidity
-    if damp is None or centre.humidity is None:
-        return
-    off = centre.humidity.spread.mean - damp.target
-    if abs(off) > OFFSET_PART * damp.half:
-        way = "lower" if off > 0 else "higher"
-        amounts = {"off": Amount(abs(off), RELATIVE_HUMIDITY)}
-        yield Advice("humidity-set-point", Step(f"Set the humidistat {{off}} (of relative humidity) {way}.", amounts))
 
 
 def _differential(analysis: Analysis) -> Iterator[Advice]:
-    rhythm = analysis.centre.compressor.rhythm
-    if rhythm is None:
-        return
+    swing_k = _swing_k(analysis.centre)
     room_k = 2 * SWING_PART * analysis.wanted.temperature.half
-    if rhythm.swing_k > room_k:
+    if swing_k is not None and swing_k > room_k:
         amounts = {
-            "swing": Amount(rhythm.swing_k, TEMPERATURE_DIFFERENCE),
-            "less": Amount(rhythm.swing_k - room_k, TEMPERATURE_DIFFERENCE),
+            "swing": Amount(swing_k, TEMPERATURE_DIFFERENCE),
+            "less": Amount(swing_k - room_k, TEMPERATURE_DIFFERENCE),
         }
         text = "Narrow the differential by {less} or more: the trace swings by {swing} with each run of the compressor."
         yield Advice("differential", Step(text, amounts))
-    elif rhythm.holds_s < SHORTEST_HOLD_S or rhythm.starts_an_hour > MOST_STARTS_AN_HOUR:
+        return
+    rhythm = analysis.centre.compressor.rhythm
+    if rhythm is None:
+        return
+    if rhythm.holds_s < SHORTEST_HOLD_S or rhythm.starts_an_hour > MOST_STARTS_AN_HOUR:
         amounts = {
             "hold": Amount(rhythm.holds_s, LASTS),
             "starts": Amount(rhythm.starts_an_hour / 3600, STARTS),
         }
         text = "Widen the differential: the compressor starts {starts} and rests for {hold} only, which wears it out."
         yield Advice("differential", Step(text, amounts))
+
+
+def _swing_k(probe: Probe) -> float | None:
+    """Also of runs that cannot be timed, or whose holds look like defrosts."""
+    if probe.compressor.rhythm is not None:
+        return probe.compressor.rhythm.swing_k
+    runs = probe.compressor.runs
+    if len(runs) < 3:
+        return None
+    return median(run.peak_c for run in runs) - median(run.trough_c for run in runs)
+
+
+def _humidity(analysis: Analysis) -> Iterator[Advice]:
+    band, humidity = analysis.wanted.humidity, analysis.centre.humidity
+    if band is None or humidity is None:
+        return
+    found = humidity.spread
+    amounts = {
+        "mean": Amount(found.mean, RELATIVE_HUMIDITY),
+        "low": Amount(found.low_5, RELATIVE_HUMIDITY),
+        "high": Amount(found.highest, RELATIVE_HUMIDITY),
+    }
+    if _is_weak(found, band):
+        text = (
+            "The humidifier is too weak, empty or blocked: the humidity hardly ever gets into its band, {mean} in the "
+            "mean. Fill and clean it; look for a leak to dry air."
+        )
+        yield Advice("humidifier", Step(text, amounts))
+    elif _overshoots(found, band):
+        text = "The humidifier overshoots: the humidity goes from {low} to {high}. Give less fog, or for less long."
+        yield Advice("humidifier", Step(text, amounts))
+    elif abs(found.mean - band.target) > OFFSET_PART * band.half:
+        off = found.mean - band.target
+        way = "lower" if off > 0 else "higher"
+        text = f"Set the humidistat {{off}} (of relative humidity) {way}."
+        yield Advice("humidity-set-point", Step(text, {"off": Amount(abs(off), RELATIVE_HUMIDITY)}))
+
+
+def _overshoots(found: Spread, band: Band) -> bool:
+    """Up to its target it is as it should be, and then goes past its band."""
+    is_often_outside = found.in_band is not None and found.in_band < LEAST_INSIDE
+    return (
+        is_often_outside
+        and found.high_95 > band.target + band.half / 2
+        and (found.highest > band.high and found.low_5 < band.target + OFFSET_PART * band.half)
+    )
+
+
+def _is_weak(found: Spread, band: Band) -> bool:
+    return found.high_95 < band.low
+
+
+def _doors(analysis: Analysis) -> Iterator[Advice]:
+    centre = analysis.centre
+    doors = sum(event.kind == "door" for event in centre.compressor.told_events)
+    a_day = doors * 86_400 / max(centre.lasts_s, 1.0)
+    if doors > 3 and a_day > MANY_DOORS_A_DAY:
+        text = "Leave the door shut for the proof: it was opened {count} times."
+        yield Advice("door", Step(text, {"count": Amount(doors, COUNT)}))
+        return
+    rhythm = centre.compressor.rhythm
+    if rhythm is not None and rhythm.warming_s is not None and rhythm.warming_s < LEAKY_S:
+        text = "Look at the door's seal, and at holes in the wall: left alone, it warms towards the room within {tau}."
+        yield Advice("door", Step(text, {"tau": Amount(rhythm.warming_s, LASTS)}))
 
 
 def _fan(analysis: Analysis) -> Iterator[Advice]:
@@ -99,14 +262,13 @@ def _fan(analysis: Analysis) -> Iterator[Advice]:
 def _load(analysis: Analysis) -> Iterator[Advice]:
     centre = analysis.centre
     share = _run_share(centre.compressor)
-    too_warm = centre.steady.low_5 > analysis.wanted.temperature.target + analysis.wanted.temperature.half
     if share is not None and share > MOST_RUN_SHARE:
         amounts = {"share": Amount(share, LOSS)}
         text = (
             "Lighten its work: the compressor runs {share} of the time. Look at the door's seal, at ice, at the room."
         )
         yield Advice("load", Step(text, amounts))
-    elif share is None and too_warm:
+    elif share is None and _is_too_warm(analysis) and not any(_compressor(analysis)):
         yield Advice(
             "load", Step("It never comes down to its band: look at the door's seal, at ice, at the room's heat.")
         )
@@ -124,9 +286,14 @@ def _sensors(analysis: Analysis) -> Iterator[Advice]:
             continue
         amounts = {"off": Amount(abs(off), FINE_DIFFERENCE)}
         way = "above" if off > 0 else "below"
-        one, other = (name.replace("{", "{{").replace("}", "}}") for name in (pair.one, pair.other))
+        one, other = _quoted(pair.one), _quoted(pair.other)
         text = (
             f"“{one}” reads {{off}} {way} “{other}” all the time. Lay them side by side for an hour: if they still "
             "differ, check both at the ice point and correct the one that is off."
         )
         yield Advice("sensor", Step(text, amounts))
+
+
+def _quoted(name: str) -> str:
+    """A probe may be called anything, also {this}."""
+    return name.replace("{", "{{").replace("}", "}}")

@@ -13,7 +13,7 @@ from attrs import frozen
 
 from core.chamber.series import Series, interval_s
 from core.chamber.settling.cycles import Run, find_runs
-from core.chamber.settling.events import Event, find_events
+from core.chamber.settling.events import Event, find_events, why_no_events
 from core.chamber.settling.humid_air import HumidAir, humid_air
 from core.chamber.settling.humidity import HumidRhythm, humid_rhythm
 from core.chamber.settling.mapping import Pair, Space, fluctuation, instability, pairs, space
@@ -22,10 +22,13 @@ from core.chamber.settling.sampling import Sampling, sampling
 from core.chamber.settling.settled import LEAST_STEADY_S, Drift, arrived, drift_a_day, undisturbed
 from core.chamber.settling.statistics import Band, Spread, spread
 from core.chamber.settling.staying import Stay, stay
-from core.chamber.settling.swing import CannotSee, arrives_at, require_steps, trace_of, usual_swing
+from core.chamber.settling.swing import CannotSee, Trace, arrives_at, require_steps, trace_of, usual_swing
 from core.refusals import OutOfRange
 from core.vapour import STANDARD_PA
 
+FEWEST_TO_COUNT = 10
+"""Readings to a cycle: with fewer, a short one slips through now and then."""
+MAY_BE_MORE = "There may be more runs than are counted: they are short for so few readings. Log more often."
 USUAL_TEMPERATURE, USUAL_HUMIDITY = Band(12.8, 1.5), Band(0.80, 0.05)
 
 
@@ -56,6 +59,10 @@ class Compressor:
     why_not: str = ""
     is_counted: bool = False
     events_why_not: str = ""
+
+    @property
+    def told_events(self) -> tuple[Event, ...]:
+        return () if self.events_why_not else self.events
 
     @property
     def period_s(self) -> float | None:
@@ -100,6 +107,7 @@ class Probe:
     name: str
     begins_s: float
     ends_s: float
+    first_c: float
     temperature: Spread
     steady: Spread
     arrived_s: float | None
@@ -141,6 +149,7 @@ class Analysis:
     probes: tuple[Probe, ...]
     pairs: tuple[Pair, ...]
     space: Space | None
+    room_c: float | None = None
 
 
 T = TypeVar("T")
@@ -198,7 +207,7 @@ def analysing(
     middle = names.index(centre) if centre in names else 0
     pairs_found = pairs(calm)
     yield ""
-    return Analysis(wanted, found[middle], tuple(found), pairs_found, space(calm, names[middle]))
+    return Analysis(wanted, found[middle], tuple(found), pairs_found, space(calm, names[middle]), room_c)
 
 
 def compressor_of(series: Series, room_c: float | None = None) -> Compressor:
@@ -209,6 +218,7 @@ def compressor_of(series: Series, room_c: float | None = None) -> Compressor:
 def _compressor(series: Series, room_c: float | None) -> Steps[Compressor]:
     runs: tuple[Run, ...] = ()
     events: tuple[Event, ...] = ()
+    trace: Trace | None = None
     try:
         trace = trace_of(series.times_s, series.temperatures_c)
         yield series.probe
@@ -219,9 +229,12 @@ def _compressor(series: Series, room_c: float | None) -> Steps[Compressor]:
         runs = find_runs(trace, swing, events)
         require_steps(trace, swing)
         yield series.probe
-        return Compressor(runs, events, rhythm_of(trace, swing, runs, events, room_c), is_counted=True)
+        rhythm = rhythm_of(trace, swing, runs, events, room_c)
+        is_counted = rhythm.period_s >= FEWEST_TO_COUNT * trace.interval_s
+        return Compressor(runs, events, rhythm, "" if is_counted else MAY_BE_MORE, is_counted, why_no_events(trace))
     except CannotSee as reason:
-        return Compressor(runs, events, None, reason.sentence)
+        events_why_not = reason.sentence if trace is None or not runs else why_no_events(trace)
+        return Compressor(runs, events, None, reason.sentence, False, events_why_not)
 
 
 def _probe(series: Series, wanted: Wanted, room_c: float | None, pressure_pa: float) -> Steps[Probe]:
@@ -245,6 +258,7 @@ def _probe(series: Series, wanted: Wanted, room_c: float | None, pressure_pa: fl
         name=series.probe,
         begins_s=times_s[0],
         ends_s=times_s[-1],
+        first_c=temperatures_c[0],
         temperature=temperature,
         steady=steady,
         arrived_s=arrived(times_s, temperatures_c, wanted.temperature),

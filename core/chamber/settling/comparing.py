@@ -62,7 +62,7 @@ def _figures(run: Analysis) -> Iterator[Named]:
         yield ("uniformity", "Uniformity (GB/T)"), Amount(run.space.uniformity_k, FINE_DIFFERENCE)
     if centre.compressor.rhythm is not None:
         yield from _rhythm(centre.compressor.rhythm)
-    for kind, name in (("defrost", "Defrosts"), ("door", "Doors opened")):
+    for kind, name in () if centre.compressor.events_why_not else (("defrost", "Defrosts"), ("door", "Doors opened")):
         yield (kind, name), Amount(sum(event.kind == kind for event in centre.compressor.events), COUNT)
     if centre.humidity is not None:
         yield ("humidity", "Mean humidity"), Amount(centre.humidity.spread.mean, RELATIVE_HUMIDITY)

@@ -1,6 +1,7 @@
 """The compressor seen in the temperature trace: each run, found by hysteresis that noise cannot fool.
 
-A run is counted once its cooling has taken the trace from above the middle to below it, past a band on either side.
+A run is counted once its cooling has taken the trace down by a band from where it was, whatever the level: after the
+pull-down, and after a defrost, walls are warm and a run ends higher than usual.
 Source of the rule: reference rule, Schmitt trigger at the middle ± max(¼ (P90 − P10), 3 σ), times by interpolation at
 the middle.
 """
@@ -8,12 +9,13 @@ the middle.
 from __future__ import annotations
 
 import math
+from bisect import bisect_left
 from collections.abc import Iterator, Sequence
 
 from attrs import frozen
 
 from core.chamber.settling.events import Event
-from core.chamber.settling.swing import Swing, Trace, half_band
+from core.chamber.settling.swing import Swing, Trace, half_band, turns_within
 
 PROBE_IS_LATE_S = 150.0
 """A probe in moving air follows in one to four minutes, and the coil cools on for as long."""
@@ -22,6 +24,8 @@ TURNED_BY_S = 300.0
 SURELY_AT_THE_FOOT, AT_THE_FOOT, TURNED = 0.06, 0.12, 0.06
 """Of the swing: how near its usual foot a run counts as over at the log's end, or how far the trace must have risen."""
 LATELY_S = 300.0
+BREAKS_IN_S = 300.0
+"""A door's foot is where the trace had fallen to when it was opened."""
 
 
 @frozen
@@ -39,33 +43,47 @@ class Run:
 def find_runs(trace: Trace, swing: Swing, events: Sequence[Event] = ()) -> tuple[Run, ...]:
     """Every run whose cooling ended within the trace, in order."""
     values = _bridged(trace, swing, events)
+    doors = [event for event in events if event.kind == "door"]
     runs: list[Run] = []
     for first, end in trace.stretches():
-        runs += _runs_within(trace, values, swing, half_band(trace, swing), first, end)
+        runs += _runs_within(trace, values, swing, half_band(trace, swing), first, end, doors)
     return tuple(runs)
 
 
 def _runs_within(
-    trace: Trace, values: Sequence[float], swing: Swing, half: float, first: int, end: int
+    trace: Trace, values: Sequence[float], swing: Swing, half: float, first: int, end: int, doors: Sequence[Event]
 ) -> Iterator[Run]:
-    level = _level(trace, swing)
-    comes_down = first == 0 and trace.comes_down
-    switches = list(_switches(values[first:end], swing.middle - half, swing.middle + half, comes_down))
-    turns = [first + index for index in switches[comes_down:]]  # the way down of a pull-down is no run
-    ups, downs = turns[::2], turns[1::2]
-    for up, down, after in zip(ups, downs, [*ups[1:], end], strict=False):
-        peak = max(range(up, down), key=values.__getitem__)
-        trough = min(range(down, after), key=values.__getitem__)
-        if after == end and not _is_over(trace, values, swing, trough, end):
+    usual = _level(trace, swing)
+    turns = list(turns_within(values, first, end, 2 * half))
+    feet = [index for index, is_peak in turns if not is_peak]
+    for peak in (index for index, is_peak in turns if is_peak):
+        at = bisect_left(feet, peak)
+        before = feet[at - 1] if at else first
+        trough = feet[at] if at < len(feet) else min(range(peak, end), key=values.__getitem__)
+        if at == len(feet) and not _is_over(trace, values, swing, trough, end):
             return
+        if values[trough] > swing.middle - half and _is_of_a_door(trace, doors, peak, trough):
+            continue
+        falls_at, rises_at = (_between(usual, values[peak], values[foot], half) for foot in (trough, before))
         yield Run(
-            rises_s=_crosses(trace.times_s, values, level, up, first),
-            falls_s=_crosses(trace.times_s, values, level, down, first),
+            rises_s=_crosses(trace.times_s, values, rises_at, peak, before),
+            falls_s=_crosses(trace.times_s, values, falls_at, trough, peak),
             peak_s=trace.times_s[peak],
             peak_c=values[peak],
             trough_s=trace.times_s[trough],
             trough_c=values[trough],
         )
+
+
+def _between(usual: float, high: float, low: float, half: float) -> float:
+    """Where the crossing is timed: the usual level, or the middle where the trace hardly passes that."""
+    return usual if low + half / 2 < usual < high - half / 2 else (low + high) / 2
+
+
+def _is_of_a_door(trace: Trace, doors: Sequence[Event], peak: int, trough: int) -> bool:
+    """Whether what falls is a door's warm air, which goes by itself, or a run that a door breaks into."""
+    peak_s, trough_s = trace.times_s[peak], trace.times_s[trough]
+    return any(door.starts_s <= peak_s <= door.ends_s or abs(door.starts_s - trough_s) <= BREAKS_IN_S for door in doors)
 
 
 def _level(trace: Trace, swing: Swing) -> float:
@@ -74,18 +92,6 @@ def _level(trace: Trace, swing: Swing) -> float:
         return swing.middle
     start = trace.values[0]
     return start + (math.floor((swing.middle - start) / trace.step) + 0.5) * trace.step
-
-
-def _switches(values: Sequence[float], low: float, high: float, is_up: bool) -> Iterator[int]:
-    """Where the trace goes above high after low, and below low after high, in turn."""
-    for index, value in enumerate(values):
-        if is_up:
-            if value <= low:
-                is_up = False
-                yield index
-        elif value >= high:
-            is_up = True
-            yield index
 
 
 def _is_over(trace: Trace, values: Sequence[float], swing: Swing, trough: int, end: int) -> bool:

@@ -26,6 +26,8 @@ STEEPER_THAN_ANY = 2.0
 DOOR_RISES_WITHIN_S = 270.0
 """From a quarter to three quarters of the rise. A heater of 12 min takes 6; a door with a slow probe takes 3."""
 LONGEST_RECOVERY_S = 1500.0
+SLOWEST_TO_TELL_S = 150.0
+"""A door shows for some five minutes: two readings are the least that tell it from anything."""
 
 
 @frozen
@@ -69,6 +71,16 @@ def find_events(trace: Trace, swing: Swing) -> tuple[Event, ...]:
             if not _is_hold(holds, hump, short)
         ]
     return tuple(events)
+
+
+def why_no_events(trace: Trace) -> str:
+    """Why doors and defrosts cannot be told in this trace; empty where they can."""
+    if trace.interval_s <= SLOWEST_TO_TELL_S:
+        return ""
+    return (
+        "Doors and defrosts cannot be told apart by so few readings: neither is counted. Log every 2 min or oftener; "
+        "every minute is best."
+    )
 
 
 def _high_peaks(holds: Holds, first: int, end: int) -> Iterator[_Hump]:

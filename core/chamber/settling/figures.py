@@ -159,7 +159,7 @@ def _rhythm(rhythm: Rhythm) -> Iterator[Figure]:
     holds, share = Amount(rhythm.holds_s, LASTS), Amount(rhythm.run_share, LOSS)
     times = {"period": period, "cools": cools, "holds": holds, "share": share}
     hours = {"period": Amount(rhythm.period_s / 3600, RATIO), "starts": Amount(rhythm.starts_an_hour / 3600, STARTS)}
-    run = "The mean run: undisturbed runs or holds, laid over one another, fitted with lines that turn twice: {cools}"
+    run = "The mean run: undisturbed ones, laid over one another, fitted with the same answer at both turns: {cools}"
     every = "From the middle of one run to that of the next, the mean: {period}"
     yield Figure(
         "starts", "Compressor starts", rhythm.starts_an_hour / 3600, STARTS,
@@ -173,6 +173,7 @@ def _rhythm(rhythm: Rhythm) -> Iterator[Figure]:
     yield Figure(
         "run_share", "Share of the time it runs", rhythm.run_share, LOSS,
         (Step(run, times), Step("Run ÷ period: {cools} ÷ {period} = {share}", times)), CYCLES_SEEN, (ABOUT,),
+        rhythm.run_share_low, rhythm.run_share_high,
     )  # fmt: skip
     yield _plain(
         "swing", "Swing of the temperature", rhythm.swing_k, FINE_DIFFERENCE, "Usual peak − usual foot", CYCLES_SEEN
@@ -183,11 +184,11 @@ def _rhythm(rhythm: Rhythm) -> Iterator[Figure]:
     yield _plain("overshoot", "Overshoot", rhythm.passed_k, FINE_DIFFERENCE, words, DEFINITION)
     if rhythm.warming_s is not None and rhythm.room_c is not None:
         amounts = {"room": Amount(rhythm.room_c, FINE_TEMPERATURE), "tau": Amount(rhythm.warming_s, LASTS)}
-        text = "1 ÷ slope of ln(room − temperature) in the middle of the holds, the room at {room}: {tau}"
+        text = "1 ÷ slope of ln(room − temperature) in holds, once the air goes with the wall, room at {room}: {tau}"
         caution = "The fan's own heat counts as if it came from the room."
         yield Figure(
             "warming",
-            "Warming time constant",
+            "Warming time constant" if rhythm.rebounds_s is None else "Warming time constant, of the wall",
             rhythm.warming_s,
             LASTS,
             (Step(text, amounts),),
@@ -195,13 +196,17 @@ def _rhythm(rhythm: Rhythm) -> Iterator[Figure]:
             (caution,),
         )
 
+    if rhythm.rebounds_s is not None:
+        words = "How fast the air goes back to its wall after each turn, fitted to the mean of them"
+        yield _plain("rebounds", "Time constant of the air", rhythm.rebounds_s, LASTS, words, TIME_CONSTANT, (ABOUT,))
+
 
 def _events(probe: Probe) -> Iterator[Figure]:
     named = (
         ("defrost", "Defrosts", "Rises faster than the chamber warms by itself, for ten minutes or longer"),
         ("door", "Doors opened", "Rises within some minutes, and gone again"),
     )
-    for kind, name, words in named:
+    for kind, name, words in () if probe.compressor.events_why_not else named:
         count = sum(event.kind == kind for event in probe.compressor.events)
         yield _plain(f"{kind}s", name, count, COUNT, words, CYCLES_SEEN)
 

@@ -14,17 +14,21 @@ from core.chamber.settling.events import Event
 from core.chamber.settling.humid_air import HumidAir
 from core.chamber.settling.rhythm import Cycle
 from core.chamber.settling.swing import FEWEST_A_PERIOD, SMOOTHED_S
-from core.chamber.settling.trace import noise, percentile, smooth
+from core.chamber.settling.trace import noise, percentile, smooth, step
 
 SAME_RHYTHM = 0.15
 CLIMB_S = 240.0
+SLOWEST_TO_TELL_S = 150.0
+"""A spell of fog lasts some minutes: a slower log shows some spells and misses others."""
+FEWEST_STEPS = 3
+"""A swing of fewer of the logger's steps is known to within a third or less."""
 FULL_CLIMB = 0.97
 """A humidifier that works for a thirtieth of the time or more shows its full climb there."""
 
 
 @frozen
 class HumidRhythm:
-    """swing: of relative humidity in one compressor cycle, 0 to 1; None without cycles.
+    """swing: of relative humidity in one compressor cycle, 0 to 1; None without cycles, or lost in the logger's step.
 
     bursts_an_hour: rises of the vapour pressure, which in an empty chamber only the humidifier brings about; None, and
     why, where they cannot be told. follows: whether it works once for each compressor run.
@@ -41,6 +45,9 @@ def humid_rhythm(air: HumidAir, cycles: Sequence[Cycle], events: Sequence[Event]
     swing = _swing(air, cycles)
     if len(air.times_s) < 2 * FEWEST_A_PERIOD:
         return HumidRhythm(swing, None, False, "There are too few humidities to see the humidifier work.")
+    if air.lasts_s[-1] > SLOWEST_TO_TELL_S:
+        why_not = "How often the humidifier works cannot be told by so few readings: log every 2 min or oftener."
+        return HumidRhythm(swing, None, False, why_not)
     begun_s = _bursts(air, events)
     gaps_s = sorted(after_s - before_s for before_s, after_s in pairwise(begun_s))
     if len(gaps_s) < 2:
@@ -78,7 +85,8 @@ def _swing(air: HumidAir, cycles: Sequence[Cycle]) -> float | None:
     for cycle in cycles:
         first = bisect_left(air.times_s, cycle.before.falls_s)
         end = bisect_left(air.times_s, cycle.after.falls_s)
-        if end - first > 1:
+        if end - first >= FEWEST_A_PERIOD:
             within = air.humidities[first:end]
             spans.append(max(within) - min(within))
-    return percentile(sorted(spans), 0.5) if spans else None
+    swing = percentile(sorted(spans), 0.5) if spans else 0.0
+    return swing if swing > FEWEST_STEPS * step(air.humidities) else None

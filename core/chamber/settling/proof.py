@@ -6,7 +6,7 @@ from collections.abc import Iterator
 
 from attrs import frozen
 
-from core.chamber.settling.advice import Advice, advise
+from core.chamber.settling.advice import NONE, Advice, advise
 from core.chamber.settling.analysis import Analysis, Probe
 from core.chamber.settling.measures import DRIFT, LASTS, after
 from core.chamber.settling.settled import Drift
@@ -61,7 +61,8 @@ def prove(analysis: Analysis, doubts: tuple[Reason, ...] = ()) -> Proof:
         _apart(analysis),
     )
     is_settled = all(reason.met is True for reason in reasons)
-    return Proof(max(_since(analysis)) if is_settled else None, reasons, advise(analysis))
+    advice = advise(analysis) or (() if is_settled else (NONE,))
+    return Proof(max(_since(analysis)) if is_settled else None, reasons, advice)
 
 
 def _since(analysis: Analysis) -> Iterator[float]:
@@ -176,6 +177,9 @@ def _within(analysis: Analysis, probe: Probe, stays: Stay, what: str, amounts: d
         words = "stays between {low} and {high} from {since} on, for {inside} of the time; {share} is asked for."
     elif lately.inside == 0 and lately.outside > 0:
         words = "does not come between {low} and {high}."
+    elif probe.compressor.events_why_not and 1 - LEAST_INSIDE < lately.outside <= MOST_EXCUSED:
+        met, settle = None, Step("Read it every minute, and run again: then doors and defrosts can be told.", more)
+        words = "is outside {low} to {high} for {outside} of the last {window}; if by doors and defrosts, is not known."
     elif lately.longest_out_s > LONGEST_OUT_S:
         words = "is outside {low} to {high} for {out} at a time, as late as {until} in; {most} is the most."
     elif lately.outside > 1 - LEAST_INSIDE:

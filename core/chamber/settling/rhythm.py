@@ -24,6 +24,12 @@ FEWEST_RUNS = 3
 MID_PART = 0.36
 LOOKS, COARSE_LOOKS = (0.7, 0.45), (0.9, 0.75)
 """How much of the legs before and after is looked at: less where that leaves too few. Stairs need most."""
+LONGEST_REBOUND_S = 900.0
+"""A leap that takes longer is not the air's alone: coil, shelves and wall are in it, and none can be told."""
+EARLY, LATE, SLOWS_DOWN = (0.2, 0.55), (0.55, 0.9), 1.5
+"""Parts of a hold; and a time constant that grows so much from the one to the other is not one."""
+LEAP_IS_OVER, PEAK_IS_LATE_S, LEAST_SLOW_S = 3.0, 120.0, 600.0
+"""After three time constants a twentieth of the air's leap is left."""
 AS_LOW = 0.04
 """Of the swing."""
 WIDEST_RANGE = 0.3
@@ -50,8 +56,9 @@ class Cycle:
 class Rhythm:
     """The mean cycle. Times in s, speeds in K/s, all above 0; holds_low_s, holds_high_s: a tenth is shorter, longer.
 
-    warming_s: time constant towards the room, None where the room's temperature is not known. passed_k: how much lower
-    than its usual foot the first pull-down went.
+    warming_s: time constant towards the room, None where the room's temperature is not known or a hold is too short to
+    show it; rebounds_s: of the air towards its wall, None where it does not show apart. passed_k: how much lower than
+    its usual foot the first pull-down went.
     """
 
     cycles: tuple[Cycle, ...]
@@ -68,6 +75,7 @@ class Rhythm:
     lowest_c: float
     passed_k: float
     warming_s: float | None
+    rebounds_s: float | None
     room_c: float | None
 
     @property
@@ -104,10 +112,11 @@ def rhythm_of(
         )
     periods = sorted(cycle.lasts_s for cycle in cycles)
     period_s = sum(periods) / len(periods)
-    cools_s, give_s = _cools(trace, swing, runs, cycles, disturbed)
+    cools_s, give_s, leap_s = _cools(trace, swing, runs, cycles, disturbed)
     cools_low_s, cools_high_s = max(0.0, cools_s - give_s), min(period_s, cools_s + give_s)
     if (cools_high_s - cools_low_s) / period_s > WIDEST_RANGE:
         raise CannotSee("log", TOO_COARSE)
+    warming_s, rebounds_s = _constants(trace, cycles, leap_s, room_c)
     return Rhythm(
         cycles=cycles,
         period_s=period_s,
@@ -122,15 +131,19 @@ def rhythm_of(
         highest_c=percentile(sorted(cycle.after.peak_c for cycle in cycles), 0.5),
         lowest_c=percentile(sorted(cycle.after.trough_c for cycle in cycles), 0.5),
         passed_k=_passed(trace, swing, runs),
-        warming_s=None if room_c is None else _warming(trace, cycles, room_c),
+        warming_s=warming_s,
+        rebounds_s=rebounds_s,
         room_c=room_c,
     )
 
 
 def _cools(
     trace: Trace, swing: Swing, runs: Sequence[Run], cycles: Sequence[Cycle], disturbed: Disturbances
-) -> tuple[float, float]:
-    """How long the compressor runs, give or take. The shorter of run and hold is fitted: it is the straighter."""
+) -> tuple[float, float, float | None]:
+    """How long the compressor runs, give or take, and the air's own time constant.
+
+    The shorter of run and hold is fitted: it is the straighter.
+    """
     if swing.falling_s <= swing.rising_s:
         legs = [
             Leg(
@@ -139,7 +152,7 @@ def _cools(
             for run, next_s in zip(runs, [*(run.rises_s for run in runs[1:]), trace.times_s[-1]], strict=True)
         ]
         mean = _fitted(trace, legs, swing.rising_s, disturbed)
-        return mean.lasts_s, mean.give_s + _stairs_s(trace, swing)
+        return mean.lasts_s, mean.give_s + _stairs_s(trace, swing), mean.leap_s
     legs = [
         Leg(
             _leaves(trace, swing, cycle.before.trough_s, cycle.after.rises_s),
@@ -150,7 +163,7 @@ def _cools(
     ]
     period_s = sum(cycle.lasts_s for cycle in cycles) / len(cycles)
     mean = _fitted(trace, legs, swing.falling_s, disturbed)
-    return period_s - mean.lasts_s, mean.give_s + _stairs_s(trace, swing)
+    return period_s - mean.lasts_s, mean.give_s + _stairs_s(trace, swing), mean.leap_s
 
 
 def _leaves(trace: Trace, swing: Swing, turn_s: float, until_s: float) -> float:
@@ -190,13 +203,45 @@ def _passed(trace: Trace, swing: Swing, runs: Sequence[Run]) -> float:
     return max(0.0, swing.lower - min(trace.smoothed[: bisect_left(trace.times_s, runs[0].rises_s) + 1]))
 
 
-def _warming(trace: Trace, cycles: Sequence[Cycle], room_c: float) -> float | None:
-    """Seconds in which the distance to the room would fall to 1/e, from the slope of its logarithm in mid-hold."""
+def _constants(
+    trace: Trace, cycles: Sequence[Cycle], leap_s: float | None, room_c: float | None
+) -> tuple[float | None, float | None]:
+    """Of the chamber towards the room, and of the air towards its wall where that shows apart.
+
+    Where a hold slows down and no leap accounts for it, neither can be told: what is warming is not one thing.
+    """
+    rebounds_s = leap_s if leap_s is not None and leap_s <= LONGEST_REBOUND_S else None
+    if room_c is None:
+        return None, rebounds_s
+    early_s, late_s = (_warming(trace, _parts_of_holds(cycles, *part), room_c) for part in (EARLY, LATE))
+    if early_s is None or late_s is None:
+        return None, None
+    if late_s < SLOWS_DOWN * early_s:
+        return _warming(trace, _mid_holds(cycles), room_c), None
+    if rebounds_s is None:
+        return None, None
+    slow_s = _warming(trace, _slow_holds(cycles, rebounds_s), room_c)
+    return (slow_s, rebounds_s) if slow_s is not None and slow_s > late_s else (None, None)
+
+
+def _parts_of_holds(cycles: Sequence[Cycle], first: float, last: float) -> list[tuple[float, float]]:
+    lasts = ((cycle.before.trough_s, cycle.after.peak_s - cycle.before.trough_s) for cycle in cycles)
+    return [(from_s + first * lasts_s, from_s + last * lasts_s) for from_s, lasts_s in lasts]
+
+
+def _slow_holds(cycles: Sequence[Cycle], leap_s: float) -> list[tuple[float, float]]:
+    """Of each hold the part in which the air goes with the wall."""
+    spans = ((cycle.before.trough_s + LEAP_IS_OVER * leap_s, cycle.after.peak_s - PEAK_IS_LATE_S) for cycle in cycles)
+    return [(from_s, until_s) for from_s, until_s in spans if until_s - from_s >= LEAST_SLOW_S]
+
+
+def _warming(trace: Trace, spans: Sequence[tuple[float, float]], room_c: float) -> float | None:
+    """Seconds in which the distance to the room would fall to 1/e, from the slope of its logarithm."""
 
     def farness(value: float) -> float:
         return -math.log(max(room_c - value, 0.1))
 
-    by_s = _slope(trace, _mid_holds(cycles), farness)
+    by_s = _slope(trace, spans, farness)
     return 1 / by_s if by_s > 0 else None
 
 

@@ -189,10 +189,11 @@ def _usual_leg_s(trace: Trace, turns: Sequence[tuple[int, bool]], from_peak: boo
 def _turns(trace: Trace, least: float) -> Iterator[tuple[int, bool]]:
     """Turning points between which the trace moves by `least` or more: index, and whether it is a peak."""
     for first, end in trace.stretches():
-        yield from _turns_within(trace.smoothed, first, end, least)
+        yield from turns_within(trace.smoothed, first, end, least)
 
 
-def _turns_within(values: Sequence[float], first: int, end: int, least: float) -> Iterator[tuple[int, bool]]:
+def turns_within(values: Sequence[float], first: int, end: int, least: float) -> Iterator[tuple[int, bool]]:
+    """Those from `first` to before `end`; the last one is known only once the trace has moved away from it."""
     high = low = first
     going = 0
     for index in range(first, end):

@@ -167,7 +167,7 @@ def _cycles(found: Found, probe: Probe) -> Table:
 
 def _events(found: Found) -> Table | None:
     rows = sorted(
-        (event.starts_s, probe.name, event) for probe in found.analysis.probes for event in probe.compressor.events
+        (event.starts_s, probe.name, event) for probe in found.analysis.probes for event in probe.compressor.told_events
     )
     if not rows:
         return None
@@ -189,8 +189,8 @@ def _events(found: Found) -> Table | None:
 
 def _unseen(probe: Probe) -> Iterator[str]:
     """What could not be told, and why; and how humidifier and compressor go together."""
-    if probe.compressor.why_not:
-        yield probe.compressor.why_not
+    compressor = probe.compressor
+    yield from dict.fromkeys(each for each in (compressor.why_not, compressor.events_why_not) if each)
     if probe.humidity is None:
         return
     if probe.humidity.rhythm.why_not:
