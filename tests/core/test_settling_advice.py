@@ -60,13 +60,6 @@ KINDS: dict[str, tuple[Callable[[], Proof], str]] = {
         lambda: proof_of(evolve(WALL, differential_k=4.5, air_j_k=2_000), warmer(1.8)),
         "differential",
     ),
-    "a differential so narrow that it hardly rests": (
-        lambda: proof_of(
-            evolve(LUMP, differential_k=0.4, warming_s=0.8 * HOUR_S, cooling_s=0.5 * HOUR_S, least_rest_s=0),
-            interval_s=30.0,
-        ),
-        "differential",
-    ),
     "a sensor that is off": (lambda: proof_of(LUMP, apart_k=1.2), "sensor"),
     "a sensor that is off, and a set-point that is": (lambda: proof_of(LUMP, warmer(2), apart_k=1.0), "sensor"),
     "a hygrometer that is off": (lambda: proof_of(LUMP, apart=0.12), "hygrometer"),
