@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
-from datetime import datetime
+from datetime import datetime, timedelta
 from typing import Literal
 
 from attrs import frozen
@@ -30,6 +30,8 @@ from core.mix.formula import Formula
 from core.release.readiness import ACID_PH, SLACK
 
 Stage = Literal["mix", "ferment", "dry", "release"]
+SAMPLED_WITH = timedelta(days=1)
+"""A weighing so long before a sample still tells what the piece had lost by then. Common practice, no source."""
 STAGES: tuple[Stage, ...] = ("mix", "ferment", "dry", "release")
 
 
@@ -210,6 +212,9 @@ def _fold_piece(book: Book, shelf: Shelf, hung: Line, fact: PieceHung) -> Piece:
     weighings = tuple(_weighing(shelf, line) for line in lines if isinstance(line.fact, PieceWeighed))
     inspections = [line for line in lines if isinstance(line.fact, PieceInspected)]
     endings = [line.fact for line in lines if isinstance(line.fact, PieceTakenDown)]
+    sound = (
+        () if _spoilt(start.of("mass")) else (_as_hung(hung, start_kg), *(each for each in weighings if each.proves))
+    )
     return Piece(
         id=hung.id,
         batch_id=hung.entry.about,
@@ -223,6 +228,7 @@ def _fold_piece(book: Book, shelf: Shelf, hung: Line, fact: PieceHung) -> Piece:
                 line.id,
                 line.fact.water_activity,
                 _loss(start_kg, _mass_at(line.entry.happened_at, start_kg, weighings)),
+                _most_loss(line.entry.happened_at, start_kg, sound),
             )
             for line in lines
             if isinstance(line.fact, ActivityMeasured)
@@ -237,6 +243,22 @@ def _fold_piece(book: Book, shelf: Shelf, hung: Line, fact: PieceHung) -> Piece:
 def _mass_at(moment: datetime, start_kg: float, weighings: tuple[Weighing, ...]) -> float:
     earlier = [weighing.mass_kg for weighing in weighings if weighing.at <= moment]
     return earlier[-1] if earlier else start_kg
+
+
+def _spoilt(right: PutRight | None) -> bool:
+    return right is not None and right.proves_nothing
+
+
+def _as_hung(hung: Line, start_kg: float) -> Weighing:
+    return Weighing(hung.entry.happened_at, hung.id, start_kg)
+
+
+def _most_loss(moment: datetime, start_kg: float, sound: tuple[Weighing, ...]) -> float | None:
+    """It dries on: the first weighing after the sample shows no less than it had lost then, one long before does not."""
+    near = next((each for each in sound if each.at >= moment), None)
+    if near is None:
+        near = next((each for each in reversed(sound) if moment - each.at <= SAMPLED_WITH), None)
+    return None if near is None else _loss(start_kg, near.mass_kg)
 
 
 def batches(book: Book) -> list[Batch]:

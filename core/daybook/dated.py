@@ -32,9 +32,12 @@ class Weighing(Dated):
 
 @frozen
 class Activity(Dated):
+    """loss: what the piece had lost by the weighing before. most_loss: at the very most, by a weighing after it or on
+    the same day, on a sound scale; None where nobody knows, and then no batch-mate may lean on it."""
+
     water_activity: float
     loss: float
-    """What the piece had lost when the sample was taken: drier pieces of the batch may lean on it."""
+    most_loss: float | None
 
 
 @frozen

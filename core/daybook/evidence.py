@@ -77,7 +77,7 @@ def _contradictions(batch: Batch, piece: Piece) -> tuple[str, ...]:
         for each in piece.weighings
         if each.proves
     ]
-    samples = [Sample(each.loss, each.water_activity) for _, each in _usable(batch, piece)]
+    samples = [Sample(each.loss, each.water_activity) for each in _speaking(batch, piece)]
     return (
         *in_phs(MEAT_PH[batch.start.style], [each.ph for each in batch.phs if each.ph is not None and each.ph_proves]),
         *in_weights(piece.start_kg, weighed),
@@ -100,13 +100,26 @@ def ingoing_nitrite_ppm(batch: Batch) -> float | None:
 
 def _usable(batch: Batch, piece: Piece) -> list[tuple[bool, Activity]]:
     """Samples that bear on this piece, each with whether it is its own: all of its own, and of its batch-mates those
-    that had lost no more than this piece now has."""
+    that are known to have lost no more than this piece now has."""
     loss = piece.proven_loss
     return [
         (mate.id == piece.id, activity)
         for mate in batch.pieces
         for activity in mate.activities
-        if mate.id == piece.id or (loss is not None and activity.loss <= loss)
+        if mate.id == piece.id or (loss is not None and activity.most_loss is not None and activity.most_loss <= loss)
+    ]
+
+
+def _speaking(batch: Batch, piece: Piece) -> list[Activity]:
+    """Samples that may speak against the one that counts: those that bear on the piece, and any of a batch-mate that
+    is wetter all the same."""
+    usable = [activity for _, activity in _usable(batch, piece)]
+    sample, _ = _sample(batch, piece)
+    return usable + [
+        activity
+        for mate in batch.pieces
+        for activity in mate.activities
+        if sample is not None and activity not in usable and activity.water_activity > sample.water_activity
     ]
 
 

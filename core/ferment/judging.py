@@ -210,7 +210,8 @@ def by_place(warmths: list[Warmth], end_s: float, rule: Rule) -> tuple[Figure, .
 
 
 def standing_deviation(fermentation: Fermentation, over_s: float | None) -> Deviation | None:
-    """A decision made before the limit was passed is about something else."""
-    if over_s is not None and fermentation.decided_s < over_s:
+    """A decision made before the limit was passed is about something else; one that condemns stands all the same."""
+    decided = fermentation.deviation
+    if over_s is not None and fermentation.decided_s < over_s and decided is not None and not decided.condemns:
         return None
-    return fermentation.deviation
+    return decided

@@ -78,8 +78,8 @@ def reason(outcome: Outcome | None) -> Reason:
     """Why a batch that is meant to sour may go on, or may not. None: nobody kept the hours."""
     if outcome is None:
         return Reason("degree-hours", Step("Its degree-hours to pH 5.3 are not known."), None, DEGREE_HOURS_US, ASK)
-    if outcome.deviation is not None and outcome.word != "passed":
-        return _decided(outcome, outcome.deviation)
+    if outcome.deviation is not None and (outcome.word != "passed" or outcome.deviation.condemns):
+        return _decided(outcome, outcome.deviation)  # what a test found, no sum takes back
     return Reason("degree-hours", _text(outcome), _MET[outcome.word], outcome.source, _settle(outcome))
 
 
@@ -121,18 +121,13 @@ _BARE: dict[Word, str] = {
 
 def slow_reason(outcome: Outcome | None) -> Reason:
     """The same of a style that is not meant to sour: its warm days."""
-    if (
-        outcome is not None
-        and outcome.deviation is not None
-        and outcome.deviation.condemns
-        and outcome.word != "passed"
-    ):
+    if outcome is not None and outcome.deviation is not None and outcome.deviation.condemns:
         return _decided(outcome, outcome.deviation)  # whatever is known of its warm days
     if outcome is None or outcome.word == "unknown":
         why = outcome.why[0] if outcome is not None and outcome.why else Step("no temperature was noted.")
         text = Step(f"How warm it was in its first days is not known: {_sentence(why)}", why.amounts)
         return Reason("warm-days", text, None, GD_2023_STAPHYLOCOCCI, _NOTE_WARMTH)
-    if outcome.deviation is not None and outcome.word != "passed":
+    if outcome.deviation is not None and outcome.word == "over":
         return _decided(outcome, outcome.deviation)
     if outcome.sum_ks is None or outcome.limit_ks is None:
         text, amounts = _SLOW_BARE.get(outcome.word, _SLOW_BARE["over"]), {}
@@ -181,10 +176,11 @@ def _decided(outcome: Outcome, deviation: Deviation) -> Reason:
     key, source = "degree-hours", outcome.source
     if deviation.condemns:
         words = "the test found what must not be there" if deviation.result == "found" else "it is not to be eaten"
+        missed = "I" if outcome.word == "passed" else "It missed its degree-hours, and i"
         throw = Step("Throw the whole batch away, well wrapped, so that neither people nor animals eat it.")
         return Reason(
             key,
-            Step(f"It missed its degree-hours, and it was decided{who}: {words}{test}."),
+            Step(f"{missed}t was decided{who}: {words}{test}."),
             False,
             source,
             throw,

@@ -25,7 +25,7 @@ FERMENTATIONS = {
     "passed": "stayed below the limit",
     "over": "reached the limit",
     "cleared": "reached the limit, then tested clean and cleared",
-    "condemned": "reached the limit, and it was decided to throw it away",
+    "condemned": "decided to throw it away, or a test found something",
 }
 
 

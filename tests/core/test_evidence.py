@@ -388,3 +388,45 @@ def test_once_corrected_the_contradiction_is_gone(kitchen: Kitchen, batch: str):
     piece = settled(kitchen, batch)
     kitchen.take_back(kitchen.weigh(piece, 0.75, 25))
     assert judge(known(kitchen, batch, piece)).word == "ready"
+
+
+def sampled_mate(kitchen: Kitchen, batch: str, weighed: dict[float, float], sampled: float) -> None:
+    """Another piece: what it weighed on which day, and a favourable sample of it."""
+    mate = kitchen.hang(batch, "J-2")
+    for at, mass_kg in weighed.items():
+        kitchen.weigh(mate, mass_kg, at=at)
+    kitchen.note(ActivityMeasured(0.88), mate, at=sampled)
+
+
+@pytest.mark.parametrize(
+    ("weighed", "counts"),
+    [
+        ({}, False),
+        ({10.0: 0.85}, False),
+        ({18.9: 0.85}, False),
+        ({19.1: 0.85}, True),
+        ({10.0: 0.85, 30.0: 0.55}, False),
+        ({10.0: 0.85, 30.0: 0.81}, True),
+    ],
+)
+def test_a_mate_whose_loss_at_its_sample_is_not_known_lends_no_water_activity(
+    kitchen: Kitchen, batch: str, weighed: dict[float, float], counts: bool
+):
+    piece = piece_that_lost(kitchen, batch, "J-1", 0.2)
+    sampled_mate(kitchen, batch, weighed, sampled=20.0)
+    assert (known(kitchen, batch, piece).water_activity is not None) is counts
+
+
+def test_a_piece_never_weighed_still_knows_its_own_sample(kitchen: Kitchen, batch: str):
+    piece = kitchen.hang(batch)
+    kitchen.note(ActivityMeasured(0.9), piece, at=20)
+    assert known(kitchen, batch, piece).water_activity == 0.9
+
+
+@pytest.mark.parametrize(("activity", "told"), [(0.92, False), (0.925, True)])
+def test_a_drier_mate_that_is_wetter_speaks_against_the_piece(
+    kitchen: Kitchen, batch: str, activity: float, told: bool
+):
+    piece = piece_that_lost(kitchen, batch, "J-1", 0.36, 0.89)
+    piece_that_lost(kitchen, batch, "J-2", 0.45, activity)
+    assert ("activity-rose" in known(kitchen, batch, piece).contradictions) is told

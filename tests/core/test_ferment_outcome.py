@@ -1,5 +1,7 @@
 """What became of a fermentation, in words: each with its numbers, whether it is met, and what would settle it."""
 
+from typing import get_args
+
 import pytest
 
 from core.ferment.judging import Fermentation, judge
@@ -144,9 +146,28 @@ def test_only_a_clean_test_and_the_decision_to_keep_it_clear_it(told, deviation:
     assert (found.met, found.fatal) == (met, fatal)
 
 
-def test_a_decision_takes_nothing_from_what_passed():
-    assert reason(Outcome("passed", deviation=Deviation(False, "found"))).met is True
-    assert slow_reason(Outcome("passed", deviation=Deviation(False, "found"))).met is True
+@pytest.mark.parametrize("told", [reason, slow_reason])
+@pytest.mark.parametrize("decided", [Deviation(True, "clean"), Deviation(True, "not-tested")])
+def test_a_decision_to_keep_takes_nothing_from_what_passed(told, decided: Deviation):
+    assert told(Outcome("passed", deviation=decided)).met is True
+
+
+@pytest.mark.parametrize("told", [reason, slow_reason])
+@pytest.mark.parametrize("word", get_args(Word))
+@pytest.mark.parametrize("decided", [Deviation(True, "found"), Deviation(False, "found"), Deviation(False, "clean")])
+def test_what_condemns_a_batch_stands_whatever_its_sum_came_to(told, word: Word, decided: Deviation):
+    found = told(Outcome(word, deviation=decided))
+    assert (found.met, found.fatal) == (False, True)
+
+
+@pytest.mark.parametrize("told", [reason, slow_reason])
+def test_what_passed_and_was_condemned_is_not_said_to_have_missed(told):
+    text = told(Outcome("passed", deviation=Deviation(False, "found", "Ana"))).text.say(METRIC)
+    assert text == "It was decided by Ana: the test found what must not be there."
+
+
+def test_a_slow_style_that_is_still_warm_is_not_cleared_by_a_test_made_meanwhile():
+    assert slow_reason(Outcome("running", deviation=Deviation(True, "clean"), **BOTH)).met is None
 
 
 @pytest.mark.parametrize(

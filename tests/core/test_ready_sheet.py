@@ -312,9 +312,11 @@ def _fermentation(known: Evidence) -> str:
     if outcome is None:
         return "not-known"
     deviation = outcome.deviation
-    untold = known.style == "slow" and outcome.word == "unknown"  # a clean test does not tell how warm it was
-    if outcome.word != "passed" and deviation is not None and (deviation.condemns or not untold):
-        return "condemned" if deviation.condemns else "cleared" if deviation.clears else "over"
+    if deviation is not None and deviation.condemns:
+        return "condemned"
+    untold = known.style == "slow" and outcome.word != "over"  # a clean test does not tell how warm it was
+    if outcome.word != "passed" and deviation is not None and not untold:
+        return "cleared" if deviation.clears else "over"
     return outcome.word if outcome.word in ("passed", "over") else "not-known"
 
 
