@@ -254,7 +254,7 @@ def _as_hung(hung: Line, start_kg: float) -> Weighing:
 
 
 def _most_loss(moment: datetime, start_kg: float, sound: tuple[Weighing, ...]) -> float | None:
-    """It dries on: the first weighing after the sample shows no less than it had lost then, one long before does not."""
+    """It dries on: the first weighing after the sample shows no less than it had lost by then; one long before does."""
     near = next((each for each in sound if each.at >= moment), None)
     if near is None:
         near = next((each for each in reversed(sound) if moment - each.at <= SAMPLED_WITH), None)

@@ -38,9 +38,9 @@ def sour_in_time(batch: Batch, now: datetime) -> datetime | None:
     clocked = judged(batch, now)
     if clocked is None:
         return batch.started_at
-    if clocked.judged.crossing is None:
-        return None
     deviation = clocked.judged.outcome.deviation
+    if clocked.judged.crossing is None or (deviation is not None and deviation.condemns):
+        return None
     if clocked.judged.word in ("over", "not shown") and (deviation is None or not deviation.clears):
         return None
     return clocked.at(clocked.judged.crossing.by_s)

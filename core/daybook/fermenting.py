@@ -13,7 +13,7 @@ from core.ferment.course import Warmth
 from core.ferment.crossing import Acid
 from core.ferment.judging import Fermentation, Judged, judge
 from core.ferment.outcome import Deviation, Outcome
-from core.ferment.rules import TARGET_PH
+from core.ferment.rules import RULES, TARGET_PH
 from core.ferment.slow import judge_slow
 
 
@@ -48,8 +48,33 @@ def outcome_of(batch: Batch, now: datetime) -> Outcome | None:
     return None if clocked is None else clocked.judged.outcome
 
 
+NOTED_LATE = timedelta(hours=1)
+"""A reading so long before the noted start does not contradict it: it is of the chamber, warmed up. Our own choice."""
+
+
 def clock_start(batch: Batch) -> datetime:
-    return batch.ferment.begun_at or batch.started_at
+    """As it was noted, unless a reading of the batch was warm or sour before: then from the first warm one, and from
+    the beginning of the batch where it was sour before any. Warmth before the start would count for nothing."""
+    begun_at = batch.ferment.begun_at
+    if begun_at is None:
+        return batch.started_at
+    warm = [at for at, warm_c in _warmths(batch) if warm_c > _base_c(batch)]
+    sour = [each.at for each in batch.phs if each.ph is not None and each.ph <= TARGET_PH]
+    before = [at for at in warm if batch.started_at <= at < begun_at - NOTED_LATE]
+    if any(batch.started_at < at < min([begun_at - NOTED_LATE, *before]) for at in sour):
+        return batch.started_at
+    return min([begun_at, *before])
+
+
+def _base_c(batch: Batch) -> float:
+    return RULES[batch.ferment.begun.rule if batch.ferment.begun else "us"].base_c
+
+
+def _warmths(batch: Batch) -> list[tuple[datetime, float]]:
+    """Every temperature that was read or logged, on whatever it was: a bad thermometer, too, tells of a late start."""
+    read = ((each.at, each.temperature_c) for each in batch.readings if each.temperature_c is not None)
+    logs = ((log.at, log.taken.points) for log in batch.ferment.logs)
+    return [*read, *((at + timedelta(seconds=at_s), warm_c) for at, points in logs for at_s, warm_c in points)]
 
 
 def fermentation_of(batch: Batch) -> Fermentation:

@@ -5,7 +5,7 @@ import pytest
 from core.daybook.facts import Reading
 from core.daybook.facts.ferment import FermentationBegun, FermentLogTaken
 from core.daybook.ferment_due import IN_TIME, READ_EVERY
-from core.daybook.fermenting import Clocked, fermentation_of, judged
+from core.daybook.fermenting import Clocked, clock_start, fermentation_of, judged
 from core.ferment.course import Warmth
 from core.ferment.crossing import Acid
 from tests.core.kitchen import DAY
@@ -133,3 +133,42 @@ def test_the_seconds_count_from_the_start_of_the_clock(shop: Workshop, batch: st
 
 def test_it_is_read_twice_a_day_and_an_hour_before_the_last_safe_moment():
     assert (READ_EVERY, IN_TIME) == (DAY / 2, DAY / 24)
+
+
+def started_at(shop: Workshop, begun: float, ph: float | None, warm_c: float | None) -> float:
+    """The day its clock runs from. Begun on day 1, read a little before day 3, the start noted on the day given."""
+    batch = shop.begin(at=1)
+    shop.note(Reading(ph, warm_c), batch, at=3 - HOUR)
+    shop.note(FermentationBegun("us", None), batch, at=begun)
+    return (clock_start(shop.batch(batch)) - day(0)) / DAY
+
+
+@pytest.mark.parametrize(("warm_c", "starts"), [(15.55, 3.5), (15.56, 3 - HOUR)])
+def test_a_start_noted_late_runs_from_the_first_reading_that_was_warm(shop: Workshop, warm_c: float, starts: float):
+    assert started_at(shop, 3.5, None, warm_c) == pytest.approx(starts)
+
+
+@pytest.mark.parametrize(("ph", "starts"), [(5.31, 3.5), (5.3, 1.0)])
+def test_a_start_noted_after_it_was_sour_runs_from_the_beginning_of_the_batch(shop: Workshop, ph: float, starts: float):
+    assert started_at(shop, 3.5, ph, None) == pytest.approx(starts)
+
+
+@pytest.mark.parametrize(("begun", "starts"), [(2.999, 2.999), (3.001, 3 - HOUR)])
+def test_a_reading_within_the_hour_before_is_of_a_chamber_warmed_up(shop: Workshop, begun: float, starts: float):
+    assert started_at(shop, begun, None, 24.0) == pytest.approx(starts)
+
+
+def test_warm_days_before_a_start_noted_late_are_counted(shop: Workshop):
+    batch = shop.begin(at=1)
+    for half_days in range(9):
+        shop.note(Reading(None, 30.0), batch, at=1 + half_days / 2)
+    shop.note(Reading(5.2, None), batch, at=4.9)
+    shop.note(FermentationBegun("us", 30.0), batch, at=5)
+    shop.note(Reading(5.1, 30.0), batch, at=5.2)
+    assert clocked(shop, batch, at=6).judged.word == "over"
+
+
+def test_a_second_start_does_not_hide_what_was_before_it(shop: Workshop, batch: str):
+    shop.note(Reading(None, 30.0), batch, at=1.25)
+    shop.note(FermentationBegun("us", None), batch, at=4)
+    assert clock_start(shop.batch(batch)) == day(1.25)
