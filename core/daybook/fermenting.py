@@ -2,9 +2,12 @@
 
 from __future__ import annotations
 
+import math
+from bisect import bisect_left
+from collections.abc import Iterable, Sequence
 from datetime import datetime, timedelta
 
-from attrs import frozen
+from attrs import evolve, frozen
 
 from core.daybook.batch import Batch
 from core.daybook.dated import MeatReading
@@ -88,7 +91,7 @@ def fermentation_of(batch: Batch) -> Fermentation:
             for each in batch.phs
             if each.ph is not None and (each.ph_proves or each.ph > TARGET_PH)
         ),
-        warmths=(*_read(batch, start), *(one for log in notes.logs for one in _logged(log, start))),
+        warmths=_warmest([_read(batch, start), *(_logged(log, start) for log in notes.logs)]),
         planned_c=notes.begun.planned_c if notes.begun else None,
         start_noted=notes.begun is not None,
         deviation=None
@@ -109,6 +112,34 @@ def _read(batch: Batch, start: datetime) -> list[Warmth]:
 def _proves(reading: MeatReading) -> bool:
     of_warmth = reading.right.of("temperature")
     return of_warmth is None or not of_warmth.proves_nothing
+
+
+def _warmest(sources: Sequence[Sequence[Warmth]]) -> tuple[Warmth, ...]:
+    """What was read beside a log, or by two of them, in one place: at each moment the warmest counts. In turns, a cool
+    one would halve what the warm one adds up to."""
+    found: list[Warmth] = []
+    for own in sources:
+        others = [_of(place, other) for other in sources[1:] if other is not own for place in ("core", "chamber")]
+        found += [
+            evolve(each, temperature_c=max([each.temperature_c, *(_at(each, other) for other in others)]))
+            for each in own
+        ]
+    return tuple(found)
+
+
+def _of(place: str, readings: Iterable[Warmth]) -> list[Warmth]:
+    return sorted((each for each in readings if each.place == place), key=lambda each: each.at_s)
+
+
+def _at(moment: Warmth, log: Sequence[Warmth]) -> float:
+    """By the straight line between the points of a log of the same place; nothing outside of it."""
+    after = bisect_left(log, moment.at_s, key=lambda each: each.at_s)
+    if not log or log[0].place != moment.place or not log[0].at_s <= moment.at_s <= log[-1].at_s:
+        return -math.inf
+    before, next_ = log[max(after - 1, 0)], log[after]
+    lasts_s = next_.at_s - before.at_s
+    share = (moment.at_s - before.at_s) / lasts_s if lasts_s > 0 else 1.0
+    return before.temperature_c + share * (next_.temperature_c - before.temperature_c)
 
 
 def _logged(log: TakenLog, start: datetime) -> list[Warmth]:

@@ -6,7 +6,7 @@ from core.daybook.facts import Reading
 from core.daybook.facts.ferment import FermentationBegun, FermentLogTaken
 from core.daybook.ferment_due import IN_TIME, READ_EVERY
 from core.daybook.fermenting import Clocked, clock_start, fermentation_of, judged
-from core.ferment.course import Warmth
+from core.ferment.course import Place, Warmth
 from core.ferment.crossing import Acid
 from tests.core.kitchen import DAY
 from tests.core.workshop import Workshop, day
@@ -172,3 +172,38 @@ def test_a_second_start_does_not_hide_what_was_before_it(shop: Workshop, batch: 
     shop.note(Reading(None, 30.0), batch, at=1.25)
     shop.note(FermentationBegun("us", None), batch, at=4)
     assert clock_start(shop.batch(batch)) == day(1.25)
+
+
+def a_log(shop: Workshop, batch: str, warm_c: float, later_s: float, place: Place = "chamber") -> None:
+    """A point an hour for two days, from so much after the batch's start."""
+    times_s = tuple(H * hour for hour in range(48))
+    fact = FermentLogTaken("ab" * 32, place, times_s, (warm_c,) * 48, warm_c, times_s[-1], 48)
+    shop.note(fact, batch, at=1 + later_s / (24 * H))
+
+
+@pytest.mark.parametrize("cool_first", [False, True])
+def test_of_two_logs_of_one_place_the_warmer_counts(shop: Workshop, batch: str, cool_first: bool):
+    shop.note(Reading(5.9), batch, at=1)
+    shop.note(Reading(5.7), batch, at=2.9)
+    for warm_c, later_s in [(14.0, 1800.0), (24.0, 0.0)][:: 1 if cool_first else -1]:
+        a_log(shop, batch, warm_c, later_s)
+    found = clocked(shop, batch, at=2.9).judged.sum
+    assert found is not None
+    assert found.value == pytest.approx((24 - 140 / 9) * 1.9 * 24 * H, rel=1e-3)
+
+
+def test_a_cool_reading_beside_a_warm_log_takes_nothing_from_it(shop: Workshop, batch: str):
+    a_log(shop, batch, 24.0, 0.0)
+    shop.note(Reading(5.9), batch, at=1)
+    before = clocked(shop, batch, at=2.9).judged.sum
+    shop.note(Reading(None, 12.0), batch, at=1.9)
+    after = clocked(shop, batch, at=2.9).judged.sum
+    assert before is not None
+    assert after is not None
+    assert after.value == pytest.approx(before.value)
+
+
+def test_a_log_of_the_core_says_nothing_of_the_chamber(shop: Workshop, batch: str):
+    a_log(shop, batch, 24.0, 0.0, "core")
+    shop.note(Reading(None, 12.0), batch, at=1.9)
+    assert Warmth(0.9 * 24 * H, 12.0, "chamber") in fermentation_of(shop.batch(batch)).warmths
