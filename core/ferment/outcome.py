@@ -122,13 +122,13 @@ _BARE: dict[Word, str] = {
 def slow_reason(outcome: Outcome | None) -> Reason:
     """The same of a style that is not meant to sour: its warm days."""
     if outcome is not None and outcome.deviation is not None and outcome.deviation.condemns:
-        return _decided(outcome, outcome.deviation)  # whatever is known of its warm days
+        return _decided(outcome, outcome.deviation, "warm-days")  # whatever is known of its warm days
     if outcome is None or outcome.word == "unknown":
         why = outcome.why[0] if outcome is not None and outcome.why else Step("no temperature was noted.")
         text = Step(f"How warm it was in its first days is not known: {_sentence(why)}", why.amounts)
         return Reason("warm-days", text, None, GD_2023_STAPHYLOCOCCI, _NOTE_WARMTH)
     if outcome.deviation is not None and outcome.word == "over":
-        return _decided(outcome, outcome.deviation)
+        return _decided(outcome, outcome.deviation, "warm-days")
     if outcome.sum_ks is None or outcome.limit_ks is None:
         text, amounts = _SLOW_BARE.get(outcome.word, _SLOW_BARE["over"]), {}
     else:
@@ -170,10 +170,10 @@ def _settle(outcome: Outcome) -> Step:
     return Step(f"{ASK.text} {TOXIN}")
 
 
-def _decided(outcome: Outcome, deviation: Deviation) -> Reason:
+def _decided(outcome: Outcome, deviation: Deviation, key: str = "degree-hours") -> Reason:
     who = f" by {_plain(deviation.decided_by)}" if deviation.decided_by else ""
     test = f" ({_plain(deviation.test)})" if deviation.test else ""
-    key, source = "degree-hours", outcome.source
+    source = outcome.source
     if deviation.condemns:
         words = "the test found what must not be there" if deviation.result == "found" else "it is not to be eaten"
         missed = "I" if outcome.word == "passed" else "It missed its degree-hours, and i"
