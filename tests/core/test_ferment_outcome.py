@@ -166,7 +166,9 @@ def test_what_passed_and_was_condemned_is_not_said_to_have_missed(told):
     assert text == "It was decided by Ana: the test found what must not be there."
 
 
-@pytest.mark.parametrize("decided", [Deviation(True, "clean"), Deviation(True, "not-tested"), Deviation(False, "found")])
+@pytest.mark.parametrize(
+    "decided", [Deviation(True, "clean"), Deviation(True, "not-tested"), Deviation(False, "found")]
+)
 def test_a_slow_style_that_was_decided_about_is_told_of_its_warm_days(decided: Deviation):
     assert slow_reason(Outcome("over", deviation=decided)).key == "warm-days"
 
