@@ -12,6 +12,7 @@ from core.mix.rules import Curing
 from core.quantities import METRIC
 from core.release.evidence import Evidence
 from core.release.readiness import judge
+from core.release.stability import rests_on_equality
 from tests.core.test_readiness import MUSCLE, SAUSAGE, SLOW, changed
 
 OVER_0_92 = {"water_activity": 0.93}
@@ -115,3 +116,25 @@ def test_a_ph_is_believed_within_what_meat_has(evidence: Evidence, ends: tuple[f
     low, high = ends
     read = [changed(evidence, last_ph=ph).believable_last_ph() for ph in (low - 1e-3, low, high, high + 1e-3)]
     assert read == [None, low, high, None]
+
+
+@pytest.mark.parametrize(
+    ("nitrite_ppm", "days_in_salt", "met"), [(200, 21, True), (200, 1, False), (40, 21, False), (None, 21, None)]
+)
+def test_nitrite_guards_a_whole_muscle_only_where_the_salt_has_come_through(
+    nitrite_ppm: float | None, days_in_salt: float, met: bool | None
+):
+    found = reason(MUSCLE, "botulism", **OVER_0_92, nitrite_ppm=nitrite_ppm, lasts_s=days_in_salt * 86400.0)
+    assert found[0] is met
+
+
+@pytest.mark.parametrize(
+    ("ph", "activity", "exactly"),
+    [
+        *((4.9, 0.94, True), (4.9, 0.9399, False), (5.0, 0.93, True), (4.999, 0.93, False), (4.4, 0.97, True)),
+        *((4.399, 0.97, False), (None, 0.92, True), (None, 0.9199, False), (5.5, 0.92, True), (5.5, 0.95, False)),
+    ],
+)
+def test_the_eu_limit_met_exactly_is_told(ph: float | None, activity: float, exactly: bool):
+    """Reg. (EC) 2073/2005, Annex I, 1.3: pH 4.4, water activity 0.92, or 5.0 with 0.94, each inclusive."""
+    assert rests_on_equality(ph, activity) is exactly
