@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable
 from datetime import datetime
 
-from attrs import frozen
+from attrs import evolve, frozen
 
 from core.daybook.book import Line
 from core.daybook.facts.salting import PieceTurned, SaltingBegun, SaltingEnded
@@ -34,4 +34,19 @@ def salting_of(lines: Iterable[Line]) -> Salting | None:
     later = [line for line in there if line.entry.happened_at >= at]
     ended = [(line.entry.happened_at, line.fact) for line in later if isinstance(line.fact, SaltingEnded)]
     turned = tuple(line.entry.happened_at for line in later if isinstance(line.fact, PieceTurned))
-    return Salting(at, begun.id, begun.fact, turned, *(ended[-1] if ended else (None, None)))
+    return Salting(at, begun.id, begun.fact, turned, *(_ended(ended) if ended else (None, None)))
+
+
+def _ended(noted: list[tuple[datetime, SaltingEnded]]) -> tuple[datetime, SaltingEnded]:
+    """It comes out once. Noted twice, it was out with the first; whatever was noted of its cold counts, and the longer
+    rest."""
+    coldest = [fact.coldest_c for _, fact in noted if fact.coldest_c is not None]
+    warmest = [fact.warmest_c for _, fact in noted if fact.warmest_c is not None]
+    rested = [fact.rested_days for _, fact in noted if fact.rested_days is not None]
+    first_at, first = noted[0]
+    return first_at, evolve(
+        first,
+        coldest_c=min(coldest, default=None),
+        warmest_c=max(warmest, default=None),
+        rested_days=max(rested, default=None),
+    )

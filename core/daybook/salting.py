@@ -57,6 +57,7 @@ def salted_of(batch: Batch, hung: Hung) -> Salted:
     begun, ended = salting.begun, salting.ended
     until = None if salting.ended_at is None else min(salting.ended_at, hung.hung_at)
     read = _temperatures(batch, salting.at, until or hung.hung_at)
+    noted = [] if ended is None else [each for each in (ended.coldest_c, ended.warmest_c) if each is not None]
     return Salted(
         manner=begun.manner,
         shape=begun.shape,
@@ -65,8 +66,8 @@ def salted_of(batch: Batch, hung: Hung) -> Salted:
         length_m=begun.length_m,
         lasts_s=None if until is None else max((until - salting.at).total_seconds(), 0.0),
         rested_s=None if ended is None or ended.rested_days is None else ended.rested_days * DAY_S,
-        coldest_c=None if ended is None or ended.coldest_c is None else min([ended.coldest_c, *read]),
-        warmest_c=None if ended is None or ended.warmest_c is None else max([ended.warmest_c, *read]),
+        coldest_c=None if ended is None or ended.coldest_c is None else min([*noted, *read]),
+        warmest_c=None if ended is None or ended.warmest_c is None else max([*noted, *read]),
         way=begun.way,
         mass_kg=begun.mass_kg,
     )

@@ -101,6 +101,15 @@ def centre_share(piece: Piece, manner: Manner, d_m2_s: float, lasts_s: float) ->
     return math.fsum(area * diffusion.sealed_slab_centre(fo) for area, fo in parts) / math.fsum(areas)
 
 
+def mean_share(piece: Piece, d_m2_s: float, lasts_s: float) -> float:
+    """Salt taken up in plenty of it, the surface held constant, as a share of what it comes to in the end: 0 to 1."""
+    _require_piece(piece)
+    numbers = [d_m2_s * lasts_s / half**2 for half in piece.half_sides_m]
+    if piece.shape == "cylinder":
+        return 1 - diffusion.cylinder_mean(numbers[0])
+    return 1 - math.prod(diffusion.slab_mean(fo) for fo in numbers)
+
+
 def time_to(piece: Piece, manner: Manner, d_m2_s: float, share: float) -> float:
     """Seconds until the centre has that share of its end. share: 0.01 to 0.99. Raises OutOfRange on "share"."""
     if not 0.01 <= share <= 0.99:

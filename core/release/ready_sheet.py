@@ -107,6 +107,9 @@ def _require_belonging(style: Style, typed: Mapping[str, Value]) -> None:
     for key, styles in BELONGS.items():
         if style not in styles and _is_given(key, typed):
             raise OutOfRange(key, f"{_LABELS[key]} does not belong to a {kind}: leave it as it was.")
+    coldest_c, warmest_c = typed["coldest_c"], typed["warmest_c"]
+    if coldest_c is not None and warmest_c is not None and coldest_c > warmest_c:
+        raise OutOfRange("coldest_c", "The coldest is above the warmest: enter the two the other way round.")
     only_where = {
         "width_m": typed["shape"] == "block",
         "length_m": typed["shape"] == "block",

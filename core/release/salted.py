@@ -21,6 +21,7 @@ from core.mix.salting import (
     Shape,
     centre_share,
     diffusivity,
+    mean_share,
     time_to,
 )
 from core.quantities import DAYS, FRACTION, MASS, TEMPERATURE, Amount
@@ -34,6 +35,9 @@ THROUGH = 0.9
 NEAR_C = 0.05  # a display's last digit
 LEAST_SALT = 0.0225
 """Of meat salted with a weighed amount: the least that is common practice, no published source."""
+SALT_AT_MOST = 0.2
+"""To the green weight, of meat that has lain in plenty of salt for good: saturated brine, 26 %, in its water would be
+0.27 of lean meat; fat takes up little. Our own choice, no published source."""
 DAY_S = 86400.0
 
 Way = str
@@ -88,7 +92,9 @@ _ASK = Step("Ask a food-safety authority before anybody eats it: drying does not
 
 def salted_hurdles(salted: Salted, method: Method | None, salt: float | None) -> tuple[Reason, ...]:
     """method: how it was cured, None where not known. salt: all of it, as a share of the meat."""
-    return (_through(salted, method, salt), _cold(salted, salt), *_enough(salted, method, salt))
+    buried = salted.manner == "excess" and method in DRY
+    weighed = () if buried and salt is None else (_enough(salt),)
+    return (_through(salted, method, salt), _cold(salted, salt), *(_taken_up(salted) if buried else ()), *weighed)
 
 
 def is_through(salted: Salted, method: Method | None, salt: float | None) -> bool | None:
@@ -238,19 +244,37 @@ def _cold(salted: Salted, salt: float | None) -> Reason:
     return Reason("salted-cold", text, met, source, _ASK)
 
 
-def _enough(salted: Salted, method: Method | None, salt: float | None) -> tuple[Reason, ...]:
-    """Where its amount was weighed. Of meat buried in salt nobody knows it, and there is plenty."""
-    buried = salted.manner == "excess" and method in DRY
+def _enough(salt: float | None) -> Reason:
+    """Of a weighed amount."""
     least = {"least": Amount(LEAST_SALT, FRACTION)}
     if salt is None:
-        if buried:
-            return ()
         settle = Step("Correct the cure: enter the other salt as well.")
-        return (Reason("salt", Step("The salt that went in is not known."), None, COMMON_PRACTICE, settle),)
+        return Reason("salt", Step("The salt that went in is not known."), None, COMMON_PRACTICE, settle)
     met = salt >= LEAST_SALT * (1 - 1e-9)
     text = Step(
         f"Salt going in, {{salt}}, is {'at least' if met else 'less than'} the {{least}} of common practice.",
         {"salt": Amount(salt, FRACTION), **least},
     )
     settle = Step("Ask a food-safety authority: salt is not added later. Next time use {least} at least.", least)
-    return (Reason("salt", text, met, COMMON_PRACTICE, settle),)
+    return Reason("salt", text, met, COMMON_PRACTICE, settle)
+
+
+def _taken_up(salted: Salted) -> tuple[Reason, ...]:
+    """What meat takes up in plenty of salt, if that moves as slowly as was ever published. Rest adds nothing to it."""
+    piece, contact_s, cold_c = salted.piece, salted.contact_s, salted.coldest_c
+    if piece is None or contact_s is None or cold_c is None or cold_c < LEAST_C - NEAR_C:
+        return ()  # without them it is not known to be through either
+    taken_up = SALT_AT_MOST * mean_share(piece, diffusivity(min(cold_c, MOST_C), SLOW_M2_S), contact_s)
+    met = True if taken_up >= LEAST_SALT * (1 - 1e-9) else None
+    amounts = {
+        "contact": Amount(contact_s, DAYS),
+        "salt": Amount(taken_up, FRACTION),
+        "least": Amount(LEAST_SALT, FRACTION),
+    }
+    words = "at least as much as" if met else "and that may be less than"
+    text = Step(
+        f"In {{contact}} with salt about it it takes up {{salt}} at least, {words} the {{least}} of common practice.",
+        amounts,
+    )
+    settle = Step("Ask a food-safety authority: salt is not added later, and rest spreads only what went in.")
+    return (Reason("taken-up", text, met, CRANK, settle),)

@@ -430,3 +430,25 @@ def test_a_drier_mate_that_is_wetter_speaks_against_the_piece(
     piece = piece_that_lost(kitchen, batch, "J-1", 0.36, 0.89)
     piece_that_lost(kitchen, batch, "J-2", 0.45, activity)
     assert ("activity-rose" in known(kitchen, batch, piece).contradictions) is told
+
+
+def salted_with(kitchen: Kitchen, *ends: tuple[float, float | None, float | None]) -> Salted:
+    """A muscle that went into salt on day 1 and was noted as out on each day, coldest, warmest; hung on day 50."""
+    muscle = kitchen.begin(style="whole-muscle")
+    kitchen.note(SaltingBegun("weighed", "slab", 0.05, 3.0), muscle, at=1)
+    for at, cold, warm in ends:
+        kitchen.note(SaltingEnded("", None, cold, warm), muscle, at=at)
+    found = known(kitchen, muscle, kitchen.hang(muscle, at=50), day=90).salted
+    assert found is not None
+    return found
+
+
+def test_the_coldest_and_the_warmest_typed_the_wrong_way_round_hide_no_warmth(kitchen: Kitchen):
+    found = salted_with(kitchen, (40, 8.0, 1.0))
+    assert (found.coldest_c, found.warmest_c) == (1.0, 8.0)
+
+
+@pytest.mark.parametrize("ends", [[(10, 3.0, 9.0), (40, 2.0, 4.0)], [(10, 2.0, 4.0), (40, 3.0, 9.0)]])
+def test_out_of_salt_twice_it_was_out_with_the_first_and_the_warmest_counts(kitchen: Kitchen, ends):
+    found = salted_with(kitchen, *ends)
+    assert (found.lasts_s, found.coldest_c, found.warmest_c) == (9 * 86400, 2.0, 9.0)

@@ -380,3 +380,11 @@ def test_a_ready_batch_is_ready_in_the_single_sum(texts: dict[str, str]):
     judged, by_sheet = judge(known), verdict(**typed(known))
     assert judged.word == "ready", [(each.key, each.text) for each in judged.unmet]
     assert met(by_sheet) == met(judged)
+
+
+def test_a_coldest_above_the_warmest_is_refused():
+    field, sentence = refusal(MUSCLE | {"coldest_c": "5 °C", "warmest_c": "4 °C"})
+    assert (field, sentence) == (
+        "coldest_c",
+        "The coldest is above the warmest: enter the two the other way round.",
+    )

@@ -1,11 +1,12 @@
 """A whole muscle's time in salt: through, cold and enough, each a hair on both sides of its limit."""
 
+import math
 from typing import Any
 
 import pytest
 from attrs import evolve
 
-from core.mix.salting import FAST_M2_S, SLOW_M2_S, Piece, diffusivity, time_to
+from core.mix.salting import FAST_M2_S, SLOW_M2_S, Piece, diffusivity, mean_share, time_to
 from core.quantities import METRIC, NO_BREAK_SPACE
 from core.release.salted import DAY_S, LEAST_SALT, THROUGH, Salted, is_through, salted_hurdles
 from core.verdict import Reason
@@ -135,7 +136,8 @@ def test_of_a_weighed_amount_of_salt_there_must_be_enough(salt, met):
 
 
 def test_of_meat_buried_in_salt_nobody_asks_how_much():
-    assert [each.key for each in salted_hurdles(BURIED, "dry-salting", None)] == ["salted-through", "salted-cold"]
+    keys = [each.key for each in salted_hurdles(BURIED, "dry-salting", None)]
+    assert keys == ["salted-through", "salted-cold", "taken-up"]
     assert reason("salt", BURIED, "dry-salting", 0.01).met is False
 
 
@@ -206,3 +208,27 @@ def test_what_would_settle_it_names_how_long_it_takes():
 @pytest.mark.parametrize("lasts_s", [SEALED_SLOW * 1.1, SEALED_FAST * 2, DAY_S])
 def test_the_reason_says_how_much_of_its_salt_the_middle_has(lasts_s):
     assert "%" in reason("salted-through", BAG, lasts_s=lasts_s).text.say(METRIC)
+
+
+def test_salt_takes_up_a_ninth_in_so_long_by_the_short_time_form():
+    """Crank: of a slab 2√(Fo ÷ π), exact to five digits as long as nothing has reached the middle."""
+    lasts_s = 0.01 * 0.025**2 / SLOW
+    assert mean_share(SLAB, SLOW, lasts_s) == pytest.approx(2 * (0.01 / math.pi) ** 0.5, rel=1e-5)
+
+
+@pytest.mark.parametrize(("piece", "factor"), [(Piece("cylinder", 0.05), 2.0), (Piece("block", 0.05, 0.05), 2.0)])
+def test_a_round_or_square_piece_takes_up_twice_what_a_slab_does_at_first(piece: Piece, factor: float):
+    assert mean_share(piece, SLOW, 100.0) == pytest.approx(factor * mean_share(SLAB, SLOW, 100.0), rel=0.01)
+
+
+LEAST_CONTACT_S = (LEAST_SALT / 0.2 / 2) ** 2 * math.pi * 0.025**2 / SLOW
+"""13 h in salt, of a slab of 50 mm."""
+
+
+@pytest.mark.parametrize(("contact", "met"), [(1.001, True), (0.999, None), (0.0, None)])
+@pytest.mark.parametrize("salt", [None, 0.03])
+def test_meat_buried_in_salt_must_have_lain_in_it_long_enough_whatever_its_rest(contact: float, met, salt):
+    contact_s = contact * LEAST_CONTACT_S
+    long_at_rest = {"lasts_s": 200 * DAY_S + contact_s, "rested_s": 200 * DAY_S}
+    assert through(BURIED, **long_at_rest) is True
+    assert reason("taken-up", BURIED, salt=salt, **long_at_rest).met is met
