@@ -107,9 +107,6 @@ def _require_belonging(style: Style, typed: Mapping[str, Value]) -> None:
     for key, styles in BELONGS.items():
         if style not in styles and _is_given(key, typed):
             raise OutOfRange(key, f"{_LABELS[key]} does not belong to a {kind}: leave it as it was.")
-    coldest_c, warmest_c = typed["coldest_c"], typed["warmest_c"]
-    if coldest_c is not None and warmest_c is not None and coldest_c > warmest_c:
-        raise OutOfRange("coldest_c", "The coldest is above the warmest: enter the two the other way round.")
     only_where = {
         "width_m": typed["shape"] == "block",
         "length_m": typed["shape"] == "block",
@@ -174,6 +171,10 @@ def _ingoing(typed: Mapping[str, Any], how: Curing | None) -> Ingoing:
 
 
 def _salted(typed: Mapping[str, Any]) -> Salted:
+    coldest_c: float | None = typed["coldest_c"]
+    warmest_c: float | None = typed["warmest_c"]
+    if coldest_c is not None and warmest_c is not None and coldest_c > warmest_c:
+        raise OutOfRange("coldest_c", "The coldest is above the warmest: enter the two the other way round.")
     return Salted(
         manner=None if typed["manner"] == NOT_KNOWN else typed["manner"],
         shape=None if typed["shape"] == NOT_KNOWN else typed["shape"],
