@@ -113,7 +113,7 @@ def test_the_reading_tells_how_far_it_is(seen: Seen):
 
 def test_too_cold_a_chamber_is_not_settled_and_says_why_and_what_to_change(seen: Seen):
     assert "not settled" in seen["verdict"]
-    assert re.search(r"temperature leaves 11\.5\s*°C to 14\.5\s*°C again", seen["verdict"])
+    assert re.search(r"its temperature is outside 11\.5\s*°C to 14\.5\s*°C for", seen["verdict"])
     assert re.search(r"Set the thermostat 1\s*K higher", seen["verdict"])
 
 

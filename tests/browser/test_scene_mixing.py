@@ -215,8 +215,8 @@ def test_the_example_says_that_it_is_no_approved_recipe(seen: Seen):
     assert "An example, not an approved recipe" in seen["example"]
 
 
-def test_the_examples_dose_is_119_ppm(seen: Seen):
-    assert f"{0.0019 * 0.0625 * 1e6:.0f} ppm" == "119 ppm" == seen["first version: nitrite"]
+def test_the_examples_dose_is_118_ppm_and_never_shown_as_more(seen: Seen):
+    assert f"{int(0.0019 * 0.0625 * 1e6)} ppm" == "118 ppm" == seen["first version: nitrite"]
 
 
 def test_a_change_is_a_new_version(seen: Seen):
