@@ -10,7 +10,7 @@ from attrs import frozen
 from core.daybook.batch import Batch
 from core.daybook.book import Book
 from core.daybook.facts import CureWeighed, HouseRule, LicensedException
-from core.mix.charge import Charge, Dose, basis
+from core.mix.charge import Charge, Dose, basis, require_charge
 from core.mix.cure import figures
 from core.mix.curing_salt import CuringSalt, second_salt
 from core.mix.held import Held, holds
@@ -103,9 +103,9 @@ def known_cure(batch: Batch) -> Cured | None:
     try:
         found = cured(batch)
         if found is not None:
-            found.nitrite_ppm  # noqa: B018 (a brine without water divides by nothing)
+            require_charge(found.charge, found.how.method)  # a brine without water, a pump of nobody knows how much
         return found
-    except (OutOfRange, Missing, ZeroDivisionError):
+    except (OutOfRange, Missing):
         return None
 
 

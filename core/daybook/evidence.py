@@ -7,17 +7,19 @@ from datetime import datetime, timedelta
 from core.daybook.batch import Batch, Piece
 from core.daybook.curing import known_cure
 from core.daybook.dated import Activity
-from core.daybook.fermenting import fermentation_of, outcome_of
+from core.daybook.fermenting import clock_start, fermentation_of, outcome_of
 from core.daybook.salting import salted_of
 from core.ferment.outcome import Outcome
 from core.mix.ingoing import Ingoing
-from core.release.contradictions import Sample, Weighed, in_phs, in_samples, in_weights
+from core.release.contradictions import Sample, Weighed, in_late_phs, in_phs, in_samples, in_weights
 from core.release.evidence import MEAT_PH
 from core.release.readiness import Evidence
 
 SECONDS_A_DAY = 86400.0
 LOOK_STANDS = timedelta(days=7)
 """A look tells of the piece that was weighed up to so long after it. Common practice, no published source."""
+LOOK_LASTS = timedelta(days=30)
+"""And of a piece that nobody weighed since, no longer than so. Our own choice, no source."""
 
 
 def evidence_for(batch: Batch, piece: Piece, now: datetime, fermented: Outcome | None = None) -> Evidence:
@@ -45,7 +47,7 @@ def evidence_for(batch: Batch, piece: Piece, now: datetime, fermented: Outcome |
         salt=cure.salt if cure else None,
         licence=cure.licence if cure else None,
         fermentation=_decided(batch) if muscle else fermented or outcome_of(batch, now),
-        signs=_signs(piece),
+        signs=_signs(piece, now),
         salted=salted_of(batch, piece) if muscle else None,
         contradictions=_contradictions(batch, piece),
     )
@@ -58,11 +60,11 @@ def _loss(piece: Piece) -> float | None:
     return min(piece.proven_loss, piece.loss)
 
 
-def _signs(piece: Piece) -> tuple[str, ...] | None:
+def _signs(piece: Piece, now: datetime) -> tuple[str, ...] | None:
     """Whatever was ever found counts; that nothing was found, only of a look at the piece about as it is now."""
     if piece.inspected is None or piece.signs:
         return piece.signs or None
-    return () if piece.inspected.entry.happened_at >= piece.weighed_at - LOOK_STANDS else None
+    return () if piece.inspected.entry.happened_at >= max(piece.weighed_at - LOOK_STANDS, now - LOOK_LASTS) else None
 
 
 def _decided(batch: Batch) -> Outcome | None:
@@ -79,10 +81,19 @@ def _contradictions(batch: Batch, piece: Piece) -> tuple[str, ...]:
     ]
     samples = [Sample(each.loss, each.water_activity) for each in _speaking(batch, piece)]
     return (
+        *_ph_fell(batch),
         *in_phs(MEAT_PH[batch.start.style], [each.ph for each in batch.phs if each.ph is not None and each.ph_proves]),
         *in_weights(piece.start_kg, weighed),
         *in_samples(samples),
     )
+
+
+def _ph_fell(batch: Batch) -> tuple[str, ...]:
+    proven = [(each.at, each.ph) for each in batch.phs if each.ph is not None and each.ph_proves]
+    if len(proven) < 2:
+        return ()
+    (before_at, before), (_, last) = proven[-2:]
+    return in_late_phs((before_at - clock_start(batch)).total_seconds(), before, last)
 
 
 def _last_ph(batch: Batch) -> float | None:

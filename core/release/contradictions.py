@@ -10,6 +10,7 @@ from collections.abc import Sequence
 
 from attrs import frozen
 
+from core.ferment.crossing import RISES_AFTER_S
 from core.quantities import FRACTION, LOSS, PARTS_PER_MILLION, PH, WATER_ACTIVITY, Amount
 from core.release.evidence import BELIEVABLE_ACTIVITY, MEAT_PH, SLACK, Evidence
 from core.sources import COMMON_PRACTICE
@@ -27,12 +28,15 @@ ACTIVITY_FALL = 1.5
 DRIEST_AT_FIRST, DRIEST_SLOPE = 0.85, 0.5
 WETTEST_AT_FIRST, WETTEST_SLOPE = 0.99, 0.1
 """Water activity that belongs to a loss lies between two lines that fall from these."""
+PH_FALL = 0.3
+"""So much two pieces of a batch may differ. More of a fall, later than it falls of itself, is a slip or the meter."""
 LEAST_PPM = 1.0
 """More than none and less than this nobody weighs; it is a fraction or a per-cent typed for parts per million."""
 LEAST_SALT = 0.005
 
 SERIES: dict[str, str] = {
     "ph": "a pH was read that no meat has",
+    "ph-fell": "its pH fell again, after the days in which it falls",
     "weight-rose": "it weighed more than at the weighing before",
     "weight-fell": "it lost more than a tenth of its start weight in a day",
     "activity-rose": "its water activity rose, or was higher in a drier piece",
@@ -183,3 +187,11 @@ def in_phs(style_phs: tuple[float, float], phs: Sequence[float]) -> tuple[str, .
     """The same of the pHs of a batch. style_phs: what its style can have."""
     low, high = style_phs
     return ("ph",) if any(not low <= ph <= high for ph in phs) else ()
+
+
+def in_late_phs(at_s: float, before: float, last: float) -> tuple[str, ...]:
+    """The same of the last two pHs of a batch. at_s: of the one before, from the start of the clock.
+
+    A second low one, after the last, clears it up.
+    """
+    return ("ph-fell",) if at_s >= RISES_AFTER_S and before - last > PH_FALL + SLACK else ()

@@ -175,3 +175,11 @@ def test_the_latest_house_rule_of_a_set_holds(kitchen: Kitchen):
 def test_a_house_rule_does_not_reach_back(kitchen: Kitchen):
     kitchen.note(HouseRule("us", 120.0), RULES, at=2)
     assert house_limits(kitchen.book, NOON) == ()
+
+
+@pytest.mark.parametrize("brine", [{}, {"water_kg": 10.0}, {"taken": 0.1}, {"water_kg": 10.0, "taken": 0.001}])
+def test_a_pump_without_its_water_or_its_share_is_not_known_rather_than_none(brine: dict[str, float]):
+    kitchen = Kitchen()
+    batch = kitchen.begin(style="whole-muscle")
+    kitchen.note(CureWeighed(0.4, 0.0625, rules="us", product="meat", method="pump", **brine), batch)
+    assert known_cure(kitchen.batch(batch)) is None

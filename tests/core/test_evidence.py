@@ -452,3 +452,27 @@ def test_the_coldest_and_the_warmest_typed_the_wrong_way_round_hide_no_warmth(ki
 def test_out_of_salt_twice_it_was_out_with_the_first_and_the_warmest_counts(kitchen: Kitchen, ends):
     found = salted_with(kitchen, *ends)
     assert (found.lasts_s, found.coldest_c, found.warmest_c) == (9 * 86400, 2.0, 9.0)
+
+
+@pytest.mark.parametrize(
+    ("phs", "told"),
+    [
+        ([(14.0, 5.5), (14.1, 5.15)], True),
+        ([(14.0, 5.5), (14.1, 5.2)], False),
+        ([(13.99, 5.5), (14.1, 5.0)], False),
+        ([(14.0, 5.5), (14.1, 5.0), (14.2, 5.05)], False),
+    ],
+)
+def test_a_ph_that_falls_again_after_two_weeks_is_asked_about_until_it_is_read_once_more(
+    kitchen: Kitchen, batch: str, phs: list[tuple[float, float]], told: bool
+):
+    for at, ph in phs:
+        kitchen.read(batch, ph, at=at)
+    assert ("ph-fell" in known(kitchen, batch, kitchen.hang(batch)).contradictions) is told
+
+
+@pytest.mark.parametrize(("day", "signs"), [(50.0, ()), (50.01, None)])
+def test_a_look_tells_of_a_piece_that_nobody_weighed_since_for_a_month(kitchen: Kitchen, batch: str, day: float, signs):
+    piece = piece_that_lost(kitchen, batch, "J-1", 0.4)
+    kitchen.note(PieceInspected(()), piece, at=20)
+    assert known(kitchen, batch, piece, day=day).signs == signs

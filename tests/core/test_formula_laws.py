@@ -10,6 +10,7 @@ from core.mix.composition import CUTS
 from core.mix.formula import Formula, Ingredient, Meat, with_shares
 from core.mix.pearson import shares_for
 from core.mix.weighing import aim_kg, weighable, worst
+from core.quantities import METRIC
 from core.refusals import OutOfRange
 
 CLOSES = 1e-9
@@ -135,3 +136,11 @@ def test_a_blend_holds_the_dose_whichever_way_its_weighings_are_out(dose: float,
 def test_pure_fat_takes_nothing_out_of_a_dry_brine():
     fat_alone = Formula("Fat", "whole-muscle", (Meat("Back", 1.0, 1.0, "10004"),), (), brined=True)
     assert balance.uptake(fat_alone, Ingredient("Salt", "salt", 0.03)) == 0
+
+
+def test_a_meat_without_salt_has_no_line_in_the_salt():
+    formula = Formula(
+        "Plain", "fermented", (Meat("Shoulder", 1.0, 0.2, "10074"),), (Ingredient("Salt", "salt", 0.025),)
+    )
+    (salt,) = [each for each in balance.figures(formula, 0.3) if each.key == "salt"]
+    assert not [step for step in salt.working if "Shoulder" in step.say(METRIC)]

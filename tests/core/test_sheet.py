@@ -6,7 +6,8 @@ from core.daybook.batch import Batch
 from core.daybook.evidence import ingoing_nitrite_ppm
 from core.daybook.facts import CureWeighed, FormulaKept, LicensedException
 from core.daybook.formulas import fold_formula, formula_at, formula_of, formulas
-from core.daybook.sheet import costs, over_the_limit, sheet_of
+from core.daybook.sheet import Row, costs, over_the_limit, sheet_of
+from core.mix.formula import Portion
 from tests.core.mixing import FORMULA, SOMEWHAT_STRONG, STRONG, Table, fields
 
 
@@ -171,3 +172,14 @@ def test_no_exception_opens_the_sheet_of_a_formula_over_the_ceiling(table: Table
 def test_a_batch_of_a_formula_within_the_limit_is_not_refused(table: Table, batch: str):
     folded: Batch = table.batch(batch)
     assert over_the_limit(folded) is None
+
+
+@pytest.mark.parametrize(("wanted_kg", "actual_kg", "apart"), [(0.2, 0.21, 0.05), (0.2, 0.19, -0.05), (0.2, 0.2, 0.0)])
+def test_a_row_is_so_much_off_what_was_wanted(wanted_kg: float, actual_kg: float, apart: float):
+    row = Row(Portion("part-1", "Salt", "salt", 0.02, wanted_kg, None), actual_kg)
+    assert row.difference == pytest.approx(apart, abs=1e-12)
+
+
+@pytest.mark.parametrize(("wanted_kg", "actual_kg"), [(0.0, 0.1), (0.2, None)])
+def test_a_row_not_weighed_or_not_wanted_has_no_difference(wanted_kg: float, actual_kg: float | None):
+    assert Row(Portion("part-1", "Salt", "salt", 0.02, wanted_kg, None), actual_kg).difference is None

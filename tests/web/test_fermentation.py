@@ -358,3 +358,12 @@ def test_what_was_read_before_the_cure_was_noted_is_shown(visitor: Visitor):
     batch = visitor.start_batch()
     read(visitor, batch, 1, ph="5.6", warm="22")
     assert "pH 5.6" in stage(visitor.get(batch))
+
+
+@pytest.mark.parametrize(("hours", "said"), [(12, True), (13, False)])
+def test_a_clock_is_not_said_to_stand_still_on_a_cold_reading_that_is_old(visitor: Visitor, hours: float, said: bool):
+    batch = begun(visitor)
+    read(visitor, batch, 1, "5.8", "24")
+    read(visitor, batch, 1, "", "12")
+    visitor.wait(hours=hours)
+    assert ("the clock stands still" in stage(visitor.get(batch))) is said

@@ -9,6 +9,7 @@ from __future__ import annotations
 
 from bisect import bisect_left
 from collections.abc import Iterator, Sequence
+from operator import sub
 from typing import Literal
 
 from attrs import frozen
@@ -98,24 +99,24 @@ def _humps(holds: Holds, first: int, end: int, width: int) -> Iterator[_Hump]:
     trace, swing = holds.trace, holds.swing
     values = trace.smoothed
     least_rise = least_k(trace)
-    usual = holds.usual_rise(width)
-    slow_k = swing.rises_by_s * width * trace.interval_s
-    rises = [after - before for before, after in zip(values[first:end], values[first + width : end], strict=False)]
     half = max(1, width // 2)
+    slow_k = swing.rises_by_s * width * trace.interval_s
+    usual = _usual_around(holds.usual_rise(width), slow_k)
+    rises = map(sub, values[first + width : end], values[first:end])
 
-    def is_steep(index: int) -> bool:
-        rise = rises[index - width - first]
-        if rise <= least_rise:
-            return False
-        return rise > least_rise + STEEPER * _usual_here(holds, usual, slow_k, index - width, half)
+    def is_steep(rise: float, index: int) -> bool:
+        foot = holds.foot_before(index + half)
+        at = len(usual) if foot is None else max(0, index - foot) // half
+        return rise > least_rise + STEEPER * (usual[at] if at < len(usual) else slow_k)
 
+    steep = [False] * width + [rise > least_rise and is_steep(rise, at) for at, rise in enumerate(rises, first)]
     index = first + width
     while index < end:
-        if not is_steep(index):
+        if not steep[index - first]:
             index += 1
             continue
         begun = index
-        while index < end and is_steep(index):
+        while index < end and steep[index - first]:
             index += 1
         top = max(range(begun, min(end, index + width)), key=values.__getitem__)
         foot = min(range(max(first, begun - width), top), key=lambda at: (values[at], -at))
@@ -130,13 +131,9 @@ def _goes_on_to(holds: Holds, top: int) -> int:
     return peak if holds.foot_before(peak - 1) == holds.foot_before(top) else top
 
 
-def _usual_here(holds: Holds, usual: Sequence[float], slow_k: float, index: int, half: int) -> float:
-    """Of two neighbouring places the greater; in a run, where nothing rises, what a slow hold would."""
-    foot = holds.foot_before(index + half)
-    if foot is None or not usual:
-        return slow_k
-    at = max(0, index - foot) // half
-    return max(slow_k, *usual[max(0, at - 1) : at + 2], 0.0)
+def _usual_around(usual: Sequence[float], slow_k: float) -> list[float]:
+    """Of neighbouring places the greatest; nowhere less than what a slow hold rises by, as in a run."""
+    return [max(slow_k, *usual[max(0, at - 1) : at + 2]) for at in range(len(usual) + 1)] if usual else []
 
 
 def _is_hold(holds: Holds, hump: _Hump, width: int) -> bool:

@@ -185,7 +185,10 @@ def _rhythm(rhythm: Rhythm) -> Iterator[Figure]:
     if rhythm.warming_s is not None and rhythm.room_c is not None:
         amounts = {"room": Amount(rhythm.room_c, FINE_TEMPERATURE), "tau": Amount(rhythm.warming_s, LASTS)}
         text = "1 ÷ slope of ln(room − temperature) in holds, once the air goes with the wall, room at {room}: {tau}"
-        caution = "The fan's own heat counts as if it came from the room."
+        caution = (
+            "As the holds show it, the fan's heat counted as the room's. Where air and wall warm apart, the wall's own "
+            "time constant is longer, often many times."
+        )
         yield Figure(
             "warming",
             "Warming time constant" if rhythm.rebounds_s is None else "Warming time constant, of the wall",

@@ -21,7 +21,7 @@ from attrs import frozen
 from core.chamber.settling.swing import Trace
 from core.chamber.settling.trace import percentile
 
-BINS = 30
+BINS = 22
 """Around each turn."""
 USUAL_LAG_S, USUAL_LEAP_S = 100.0, 400.0
 SHORTEST_LAG_S, SHORTEST_LEG_S = 5.0, 60.0
@@ -33,6 +33,8 @@ SURELY = 12.0
 """A leap is taken for real where it takes that many times the mean square out of what is left (an F-test)."""
 MODEL_IS_OFF, LEAP_IS_OFF, UNSURE = 0.03, 0.08, 0.15
 """Of the leg: the answer is not quite the chamber's, least so with a leap; or the fit has no clear lowest place."""
+AS_NOISY = 1.5
+"""What is left over is noise, up to so much: then there is no leap to be sought."""
 MOST_STEPS, FINEST_S = 120, 4.0
 Place = tuple[float, ...]
 """First turn, how long the leg lasts, the lag, the leap's time constant: all in seconds."""
@@ -107,8 +109,10 @@ def mean_leg(trace: Trace, legs: Sequence[Leg], look: Look) -> MeanLeg:
         best, left = _lowest(lambda at: _misfit(pieces, (*at, USUAL_LAG_S, None)), start[:2])
         return MeanLeg(best[1], 0.0, None)
     plain, left = _lowest(lambda at: _misfit(pieces, (*at, None)), start)
-    leaping, less = _lowest(lambda at: _misfit(pieces, at), (*plain, USUAL_LEAP_S))
     free = max(1, sum(len(piece.times_s) for piece in pieces) - 9)
+    leaping, less = (*plain, USUAL_LEAP_S), left
+    if left / free > AS_NOISY * (trace.sigma**2 + trace.step**2 / 12):
+        leaping, less = _lowest(lambda at: _misfit(pieces, at), leaping)
     if left - less > SURELY * less / free:
         give_s = _give_s(lambda at: _misfit(pieces, (*at, leaping[3])), leaping[:3], less / free)
         return MeanLeg(leaping[1], give_s + LEAP_IS_OFF * leaping[1], leaping[3])

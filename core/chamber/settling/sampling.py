@@ -44,5 +44,6 @@ def sampling(times_s: Sequence[float], interval_s: float, period_s: float | None
     most_s = finest_s if period_s is None else min(SLOWEST_LOGGING_S, max(finest_s, period_s / FEWEST_A_PERIOD))
     found = Sampling(interval_s, period_s, most_s, 0.0)
     steps_s = map(sub, islice(times_s, 1, None), times_s)
-    covered_s = sum(step_s for step_s in steps_s if step_s <= found.shown_s)
+    shown_s = found.shown_s
+    covered_s = sum(step_s for step_s in steps_s if step_s <= shown_s)
     return Sampling(interval_s, period_s, most_s, covered_s)

@@ -60,7 +60,7 @@ def panel(batch: Batch, moment: datetime, how: Manner) -> Panel | None:
     left = known.deadline.left
     runs = (known.word == "running" or known.measure_again) and bool(known.course.legs)
     ticks = runs and left is not None and left.value > 0 and clocked.last_safe is not None
-    still = runs and left is None
+    still = runs and left is None and not known.course.unknown  # what nobody saw may have been warm
     hold = why.met is not True and known.word != "running"
     gaps_stay = known.word == "unknown" and (known.crossing is not None or (is_slow and bool(batch.pieces)))
     return Panel(
