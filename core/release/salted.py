@@ -94,7 +94,12 @@ def salted_hurdles(salted: Salted, method: Method | None, salt: float | None) ->
     """method: how it was cured, None where not known. salt: all of it, as a share of the meat."""
     buried = salted.manner == "excess" and method in DRY
     weighed = () if buried and salt is None else (_enough(salt),)
-    return (_through(salted, method, salt), _cold(salted, salt), *(_taken_up(salted) if buried else ()), *weighed)
+    return (
+        _through(salted, method, salt),
+        _cold(salted, salt),
+        *_taken_up(salted, SALT_AT_MOST if method in DRY else salt),
+        *weighed,
+    )
 
 
 def is_through(salted: Salted, method: Method | None, salt: float | None) -> bool | None:
@@ -259,21 +264,29 @@ def _enough(salt: float | None) -> Reason:
     return Reason("salt", text, met, COMMON_PRACTICE, settle)
 
 
-def _taken_up(salted: Salted) -> tuple[Reason, ...]:
-    """What meat takes up in plenty of salt, if that moves as slowly as was ever published. Rest adds nothing to it."""
+def _taken_up(salted: Salted, end: float | None) -> tuple[Reason, ...]:
+    """What meat takes up in plenty of salt or brine, if that moves as slowly as was ever published; rest adds nothing.
+    end: what it comes to in the end. Nine tenths of that are enough, whatever it is: it is judged by itself."""
     piece, contact_s, cold_c = salted.piece, salted.contact_s, salted.coldest_c
-    if piece is None or contact_s is None or cold_c is None or cold_c < LEAST_C - NEAR_C:
+    if (
+        salted.manner != "excess"
+        or end is None
+        or piece is None
+        or contact_s is None
+        or cold_c is None
+        or cold_c < LEAST_C - NEAR_C
+    ):
         return ()  # without them it is not known to be through either
-    taken_up = SALT_AT_MOST * mean_share(piece, diffusivity(min(cold_c, MOST_C), SLOW_M2_S), contact_s)
-    met = True if taken_up >= LEAST_SALT * (1 - 1e-9) else None
+    taken_up = end * mean_share(piece, diffusivity(min(cold_c, MOST_C), SLOW_M2_S), contact_s)
+    met = True if taken_up >= min(LEAST_SALT, THROUGH * end) * (1 - 1e-9) else None
     amounts = {
         "contact": Amount(contact_s, DAYS),
         "salt": Amount(taken_up, FRACTION),
         "least": Amount(LEAST_SALT, FRACTION),
     }
-    words = "at least as much as" if met else "and that may be less than"
+    words = "enough" if met else "perhaps less than the {least} of common practice"
     text = Step(
-        f"In {{contact}} with salt about it it takes up {{salt}} at least, {words} the {{least}} of common practice.",
+        f"In {{contact}} with salt about it it takes up {{salt}} of it at least: {words}.",
         amounts,
     )
     settle = Step("Ask a food-safety authority: salt is not added later, and rest spreads only what went in.")

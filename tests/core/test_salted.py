@@ -232,3 +232,11 @@ def test_meat_buried_in_salt_must_have_lain_in_it_long_enough_whatever_its_rest(
     long_at_rest = {"lasts_s": 200 * DAY_S + contact_s, "rested_s": 200 * DAY_S}
     assert through(BURIED, **long_at_rest) is True
     assert reason("taken-up", BURIED, salt=salt, **long_at_rest).met is met
+
+
+@pytest.mark.parametrize(
+    ("lasts_s", "rested_s", "met"), [(200.0, 0.0, True), (200.0, 200.0, None), (200.0, 199.9, None)]
+)
+def test_meat_in_plenty_of_brine_must_have_lain_in_it_too(lasts_s: float, rested_s: float, met):
+    days = {"lasts_s": lasts_s * DAY_S, "rested_s": rested_s * DAY_S}
+    assert reason("taken-up", BURIED, "immersion", 0.024, **days).met is met
