@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import codecs
 from collections.abc import Sequence
 from datetime import UTC, datetime, timedelta
 
@@ -189,6 +190,41 @@ def long_forms() -> list[Sheet]:
     ]
 
 
+def foreign_letters() -> list[Sheet]:
+    """In encodings that the interpreter on the tablet has no tables for: there they are left out."""
+    columns = {
+        "cp1251": (
+            "Время|time|{at:%d.%m.%Y %H:%M}",
+            "Температура|temperature °C 0|{t0:.1f}",
+            "Влажность|humidity % 0|{h0:.1f}",
+        ),
+        "shift_jis": (
+            "日時|time|{at:%Y/%m/%d %H:%M}",
+            "温度|temperature °C 0|{t0:.1f}",
+            "湿度|humidity % 0|{h0:.1f}",
+        ),
+        "utf-32": (AT, T, H),
+    }
+    names = {
+        "cp1251": "Cyrillic letters of one byte",
+        "shift_jis": "Japanese letters of two bytes",
+        "utf-32": "four bytes a letter",
+    }
+    separators = {"cp1251": ";"}
+    return [
+        sheet(names[encoding], *each, encoding=encoding, separator=separators.get(encoding, ","))
+        for encoding, each in columns.items()
+        if _has_tables_for(encoding)
+    ]
+
+
+def _has_tables_for(encoding: str) -> bool:
+    try:
+        return bool(codecs.lookup(encoding))
+    except LookupError:
+        return False
+
+
 def wrapped() -> list[Sheet]:
     """Fixed widths, heads and feet, letters."""
     col = {"separator": ""}
@@ -290,23 +326,8 @@ def wrapped() -> list[Sheet]:
         ),
         sheet("DOS letters", AT, "Temp (°C)|temperature °C 0|{t0:.1f}", H, encoding="cp437"),
         sheet("Macintosh letters", AT, "Température (°C)|temperature °C 0|{t0:.1f}", H, encoding="mac_roman"),
-        sheet(
-            "Cyrillic letters of one byte",
-            "Время|time|{at:%d.%m.%Y %H:%M}",
-            "Температура|temperature °C 0|{t0:.1f}",
-            "Влажность|humidity % 0|{h0:.1f}",
-            encoding="cp1251",
-            separator=";",
-        ),
-        sheet(
-            "Japanese letters of two bytes",
-            "日時|time|{at:%Y/%m/%d %H:%M}",
-            "温度|temperature °C 0|{t0:.1f}",
-            "湿度|humidity % 0|{h0:.1f}",
-            encoding="shift_jis",
-        ),
+        *foreign_letters(),
         sheet("letters encoded twice", AT, "Temp (Â°C)|temperature °C 0|{t0:.1f}", H),
-        sheet("four bytes a letter", AT, T, H, encoding="utf-32"),
         sheet(
             "hard blanks",
             AT,
