@@ -25,7 +25,7 @@ ACTIVITY_ERROR = 0.03
 """Two samples of a batch differ by as much, by the meter and by where they were cut."""
 ACTIVITY_FALL = 1.5
 """Water activity for each whole of the start weight lost, at the very end of drying; at first it is a tenth of it."""
-DRIEST_AT_FIRST, DRIEST_SLOPE = 0.85, 0.5
+DRIEST_AT_FIRST, DRIEST_SLOPE = 0.92, 0.7
 WETTEST_AT_FIRST, WETTEST_SLOPE = 0.99, 0.1
 """Water activity that belongs to a loss lies between two lines that fall from these."""
 PH_FALL = 0.3
@@ -111,7 +111,7 @@ def _of_activity(evidence: Evidence) -> list[Reason]:
         text = Step("A water activity of {activity} is not that of meat.", {"activity": _activity(activity)})
         return [_asked("activity", text, _READ_AGAIN)]
     measured_at = loss if evidence.activity_loss is None else evidence.activity_loss
-    if loss is None or measured_at is None:
+    if loss is None or measured_at is None or measured_at < 0:  # a weight that rose is asked about by itself
         return []
     amounts = {"activity": _activity(activity), "loss": Amount(measured_at, LOSS), "own": Amount(loss, LOSS)}
     if measured_at > loss + SLACK:

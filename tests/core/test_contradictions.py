@@ -75,9 +75,9 @@ def test_more_than_a_tenth_a_day_is_asked_about(loss, days, keys):
     [
         (0.70, 0.05, ["activity-for-loss"]),
         (0.671, 0.36, []),
-        (0.669, 0.36, ["activity-for-loss"]),
-        (0.851, 0.0, []),
-        (0.849, 0.0, ["activity-for-loss"]),
+        (0.667, 0.36, ["activity-for-loss"]),
+        (0.921, 0.0, []),
+        (0.919, 0.0, ["activity-for-loss"]),
         (0.9539, 0.36, []),
         (0.9541, 0.36, ["activity-for-loss"]),
         (0.989, 0.0, []),
