@@ -116,7 +116,8 @@ class Worksheet:
 
     question: what it answers, as a cook would ask. compute takes the inputs by key and returns figures, the answer
     first. It may raise a Refusal naming an input. judge, where there is one, takes the same inputs and gives a verdict.
-    example: texts that fill it in, in metric; the documentation and the tests answer it.
+    example: texts that fill it in, in metric; the documentation and the tests answer it. shape: the inputs that belong
+    to what is chosen in those named by `shaped_by`, where not all do; a screen draws no others.
     """
 
     name: str
@@ -127,6 +128,11 @@ class Worksheet:
     compute: Callable[..., tuple[Figure, ...]]
     judge: Callable[..., Verdict] | None = None
     example: Mapping[str, str] = field(factory=dict[str, str])
+    shape: Callable[[Mapping[str, str]], tuple[Input, ...]] | None = None
+    shaped_by: tuple[str, ...] = ()
+
+    def drawn(self, texts: Mapping[str, str]) -> tuple[Input, ...]:
+        return self.shape(texts) if self.shape else self.inputs
 
     def read(self, texts: Mapping[str, str], manner: Manner = METRIC) -> dict[str, Value]:
         """The inputs' SI values. Raises Refused with one refusal for each field that cannot stand."""

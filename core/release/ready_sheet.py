@@ -21,7 +21,7 @@ from core.release.ready_inputs import BELONGS, INPUTS, NO_SIGN, NOT_KNOWN, NOT_L
 from core.release.salted import DAY_S, Salted
 from core.verdict import Verdict
 from core.working import Figure
-from core.worksheet import Value, Worksheet
+from core.worksheet import Input, Value, Worksheet
 
 _PPM = 1e-6
 _OUTCOMES: dict[str, Outcome | None] = {
@@ -190,6 +190,13 @@ def _salted(typed: Mapping[str, Any]) -> Salted:
     )
 
 
+def _drawn(texts: Mapping[str, str]) -> tuple[Input, ...]:
+    """What such meat is asked; of sausage there is one way of curing. Before the kind is chosen, what all are asked."""
+    style = texts.get("style", "")
+    only_for = {**BELONGS, "method": [style for style, ways in METHODS_OF.items() if len(ways) > 1]}
+    return tuple(each for each in INPUTS if each.key not in only_for or style in only_for[each.key])
+
+
 READY = Worksheet(
     name="ready",
     title="Is this one ready?",
@@ -198,6 +205,8 @@ READY = Worksheet(
     inputs=INPUTS,
     compute=_figures,
     judge=_verdict,
+    shape=_drawn,
+    shaped_by=("style",),
     example={
         "style": "fermented",
         "start_kg": "1250 g",

@@ -186,7 +186,7 @@ def _plus(value: float | None, by: float) -> float | None:
 
 def _all_thicker(known: Salted | None, times: float) -> dict[str, float | None]:
     sides = {key: getattr(known, key, None) for key in ("thickness_m", "width_m")}
-    return {key: None if side is None else side * times for key, side in sides.items()}
+    return {key: None if side is None else min(side * times, 1.0) for key, side in sides.items()}
 
 
 def _shorter(known: Salted | None, times: float) -> dict[str, float | None]:
@@ -200,7 +200,7 @@ CONTRADICTIONS: dict[str, Change] = {
     "a high pH": lambda each, draw: evolve(each, last_ph=7.01 + 0.9 * draw),
     "a low pH": lambda each, draw: evolve(each, lowest_ph=3.99 - draw, last_ph=5.5),
     "lost in a day": lambda each, draw: evolve(each, loss=0.36 + 0.1 * draw, days_hung=1 + draw),
-    "too dry for its loss": lambda each, draw: evolve(each, water_activity=0.62 - 0.1 * draw),
+    "too dry for its loss": lambda each, draw: evolve(each, water_activity=0.60 - 0.1 * draw),
     "too wet for its loss": lambda each, draw: evolve(each, water_activity=0.96 + 0.04 * draw, loss=0.4),
     "no water activity": lambda each, draw: evolve(each, water_activity=0.49 * draw + 0.001),
     "a drier sample": lambda each, draw: evolve(each, activity_loss=0.5 + 0.2 * draw),

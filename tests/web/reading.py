@@ -96,6 +96,10 @@ class Page:
     def by_id(self, id_: str) -> Element:
         return next(each for each in self.elements if each["id"] == id_)
 
+    def draws(self, name: str) -> bool:
+        """Whether there is a box, not only a text carried along."""
+        return any(each["name"] == name and each["type"] != "hidden" for each in self.elements)
+
     def named(self, name: str) -> Element:
         """The box of this name, or the group of its options."""
         found = next(each for each in self.elements if each["name"] == name)

@@ -54,9 +54,16 @@ def test_an_untouched_page_is_drawn_without_refusals(visitor: Visitor, sheet: Wo
     assert (page.status, page.texts("p", "refusal")) == (200, [])
 
 
+def shapes(sheet: Worksheet) -> list[str]:
+    """Every choice that decides which boxes there are."""
+    choices = (each for each in sheet.inputs if isinstance(each, Choice) and each.key in sheet.shaped_by)
+    return [f"{each.key}={option}" for each in choices for option in each.options]
+
+
 @every_sheet
 def test_every_number_has_its_unit_in_its_label(visitor: Visitor, sheet: Worksheet):
-    labels = [label.replace(" if known", "") for label in visitor.get(f"/sums/{sheet.name}").texts("label")]
+    paths = [f"/sums/{sheet.name}", *(f"/sums/{sheet.name}?anew=1&{chosen}" for chosen in shapes(sheet))]
+    labels = [label.replace(" if known", "") for path in paths for label in visitor.get(path).texts("label")]
     numbers = [each for each in sheet.inputs if isinstance(each, Number) and units_for_metric(each)]
     assert [each.label for each in numbers if f"{each.label}, {units_for_metric(each)}" not in labels] == []
 
@@ -144,3 +151,18 @@ def test_refusals_are_listed_in_the_order_of_the_boxes(visitor: Visitor):
     page = visitor.fill("/sums/cure-ppm", meat_kg="much", dose="more", nitrite="most")
     links = [link["href"].partition("-")[2] for link in page.all("a") if link["href"].startswith("#f")]
     assert links == ["meat_kg", "dose", "nitrite"]
+
+
+def test_a_kind_of_meat_is_asked_what_belongs_to_it_and_nothing_else(visitor: Visitor):
+    asked = {
+        kind: visitor.get(f"/sums/ready?anew=1&style={kind}").text for kind in ("fermented", "slow", "whole-muscle")
+    }
+    assert {kind for kind, text in asked.items() if "Lowest pH" in text} == {"fermented", "slow"}
+    assert {kind for kind, text in asked.items() if "Way of curing" in text} == {"whole-muscle"}
+    assert {kind for kind, text in asked.items() if "Days in the cold" in text} == {"whole-muscle"}
+    assert "Water activity" in visitor.get("/sums/ready").text
+
+
+def test_what_was_typed_before_the_kind_was_chosen_again_comes_back_with_it(visitor: Visitor):
+    page = visitor.get("/sums/ready?anew=1&style=whole-muscle&lowest_ph=4.9&now_kg=800")
+    assert (page.typed("now_kg"), page.typed("lowest_ph")) == ("800", "4.9")

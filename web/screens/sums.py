@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
+from attrs import evolve
 from flask import Blueprint, abort, render_template, request
+from werkzeug.datastructures import MultiDict
 
 from core.quantities import Manner
 from core.refusals import Refusal, Refused
@@ -10,6 +12,7 @@ from core.verdict import Verdict
 from core.working import Figure
 from core.worksheet import Choice, Number, Worksheet
 from core.worksheets import WORKSHEETS, by_stage
+from web.entry_forms import ASKED_ANEW
 from web.forms import Form, from_request, typed
 from web.visitor import manner
 
@@ -34,11 +37,12 @@ def _holds(sheet: Worksheet, sought: str) -> bool:
 def one(name: str):
     sheet = WORKSHEETS.get(name) or abort(404)
     how = manner()
-    typing = "figures" in request.args
-    if typing or request.method == "POST":
-        form = from_request(sheet.inputs, request.args if typing else request.form, "")
+    typing, anew = "figures" in request.args, ASKED_ANEW in request.args
+    if typing or anew or request.method == "POST":
+        form = _sent(sheet, request.form if request.method == "POST" else request.args)
     else:
-        form = Form("", sheet.inputs, _defaults(sheet, how))
+        texts = _defaults(sheet, how)
+        form = Form("", sheet.drawn(texts), texts)
     try:
         figures, verdict = _answer(sheet, form, how)
     except Refused as refused:
@@ -46,10 +50,15 @@ def one(name: str):
         figures, verdict = (), None
     if typing:
         return render_template("figures.html", figures=figures, verdict=verdict, refusal=_worth_saying(form))
-    untouched = request.method == "GET"
-    shown = Form("", sheet.inputs, form.texts) if untouched else form
+    shown = form if request.method == "POST" else evolve(form, refusals={})
     page = render_template("sums/one.html", sheet=sheet, form=shown, figures=figures, verdict=verdict)
     return page, 422 if shown.refusals else 200
+
+
+def _sent(sheet: Worksheet, given: MultiDict[str, str]) -> Form:
+    """The form as sent; what was typed into boxes that are not drawn now is carried along, and counts for nothing."""
+    form = from_request(sheet.inputs, given, "")
+    return evolve(form, inputs=sheet.drawn(form.texts))
 
 
 def _answer(sheet: Worksheet, form: Form, how: Manner) -> tuple[tuple[Figure, ...], Verdict | None]:
