@@ -111,6 +111,7 @@ EU, CA = Curing("eu", "not-heated"), Curing("ca", "meat")
     ("how", "ppm", "words", "there"),
     [
         (US, 79.99 / ION, EU_NITRITE, False), (US, 80.01 / ION, EU_NITRITE, True), (EU, 80.01 / ION, EU_NITRITE, False),
+        (US, 80.0 / ION, EU_NITRITE, False),
         (RUB, 200.09, FINISHED, False), (RUB, 200.11, FINISHED, True), (HOME, 200.05, FINISHED, False),
         (US, 49.98, BOTULISM, False), (US, 49.97, BOTULISM, True), (US, 50.0, BOTULISM, False),
         (EU, 49.97, BOTULISM, True), (CA, 49.97, BOTULISM, True),
@@ -124,7 +125,7 @@ def test_a_caution_stands_from_its_limit_on(how: Curing, ppm: float, words: str,
 
 
 @pytest.mark.parametrize(
-    ("ppm", "there"), [(89.99 / NITRATE_ION, False), (90.01 / NITRATE_ION, True), (91.0 / NITRATE_ION, True)]
+    ("ppm", "there"), [(89.99 / NITRATE_ION, False), (90.0 / NITRATE_ION, False), (90.01 / NITRATE_ION, True)]
 )
 def test_nitrate_is_cautioned_about_from_the_90_of_the_eu_on(ppm: float, there: bool):
     assert (EU_NITRATE in said(charge(50, ppm), US, "nitrate")) is there

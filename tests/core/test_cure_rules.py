@@ -6,10 +6,11 @@ from itertools import product as every_pair
 
 import pytest
 
-from core.mix.rule import METHODS, Rule
+from core.mix.rule import METHODS, WET, Rule
 from core.mix.rules import RULE_SETS, Curing, HouseLimit, products_for, rule_sets, rules_for
 from core.mix.rules_us import RIND_CITE
 from core.refusals import OutOfRange
+from core.sources import CFR_424_21C, CFR_424_22B
 
 ROWS = [(rule_set.key, rule) for rule_set in rule_sets() for rule in rule_set.rules]
 every_row = pytest.mark.parametrize(
@@ -140,6 +141,57 @@ def test_eu_nitrate_in_a_traditional_ham_is_a_hard_limit():
 def test_eu_nitrate_in_meat_not_heated_is_looked_into():
     (rule,) = (rule for rule in Curing("eu", "not-heated", "comminuted").law if rule.substance == "nitrate")
     assert (rule.left_ppm, rule.left_is) == (90, "look into")
+
+
+@pytest.mark.parametrize(
+    ("until", "cite", "section", "as_of", "counted"),
+    [
+        (FIRST_NEW_DAY, "Reg. (EC) 1333/2008 before 9 October 2025", "by Reg. (EU) 1129/2011", "2011", "sodium"),
+        (None, "Reg. (EU) 2023/2108", "consolidated 18 August 2026", "2026-08-18", "ion"),
+    ],
+)  # fmt: skip
+def test_an_eu_row_names_its_own_text_and_counts_as_that_does(until, cite, section, as_of, counted):
+    rows = [rule for rule in RULE_SETS["eu"].rules if rule.until == until]
+    assert {(rule.cite, rule.as_of, rule.counted) for rule in rows} == {(cite, as_of, counted)}
+    assert all(section in rule.source.title for rule in rows)
+
+
+def test_the_eu_has_nitrate_left_looked_into_in_seven_of_its_rows():
+    """Reg. (EU) 2023/2108, footnotes XE, XF and XK; every other figure is a most."""
+    found = {(rule.product, rule.substance) for rule in RULE_SETS["eu"].rules if rule.left_is == "look into"}
+    looked_into = ("not-heated", "no-nitrite", "rohwurst", "long-cured", "saucisson", "filet-nitrate", "reindeer")
+    assert found == {(product, "nitrate") for product in looked_into}
+
+
+def test_an_eu_row_is_called_by_its_product_without_the_days_it_takes():
+    (nitrite, _) = Curing("eu", "jamon", "dry-rub").law
+    assert nitrite.what == "jamón, paleta, lomo, cecina"
+
+
+@pytest.mark.parametrize("method", ["immersion", "dry-rub"])
+def test_us_bacon_is_counted_without_its_skin_and_bacon_in_its_skin_by_a_trade_figure(method):
+    """9 CFR 424.22(b); the tenth less for the rind from memory."""
+    bare, rind = (Curing("us", product, method).law[0] for product in ("bacon", "bacon-rind"))
+    assert (bare.note, bare.cite, bare.source) == ("On the skin-free green weight.", "9 CFR 424.22(b)", CFR_424_22B)
+    assert (rind.note, rind.cite) == ("A tenth less for the rind is a trade figure, not in the text read.", RIND_CITE)
+    assert rind.source.verified == "memory"
+    assert rind.printed == f"{bare.printed}, less a tenth"
+
+
+def test_ascorbate_in_us_bacon_is_asked_for_by_424_22_b_and_allowed_elsewhere_by_424_21_c():
+    rows = {rule.product: rule for rule in RULE_SETS["us"].rules if rule.substance == "accelerator"}
+    assert {product: (rule.cite, rule.source) for product, rule in rows.items()} == {
+        "meat": ("9 CFR 424.21(c)", CFR_424_21C),
+        "bacon": ("9 CFR 424.22(b)", CFR_424_22B),
+        "bacon-rind": ("9 CFR 424.22(b)", CFR_424_22B),
+    }
+
+
+def test_the_200_ppm_of_us_pickle_are_of_the_handbook_of_1995_and_the_rest_of_the_chart_of_2015():
+    rows = [rule for rule in RULE_SETS["us"].rules if rule.product == "meat" and rule.substance != "accelerator"]
+    of_1995 = {(rule.methods, rule.substance) for rule in rows if rule.as_of == "1995 revision"}
+    assert of_1995 == {(WET, "nitrite")}
+    assert {rule.as_of for rule in rows} == {"1995 revision", "2015 edition"}
 
 
 def test_canada_counts_both_on_the_whole_mixture():
