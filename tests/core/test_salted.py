@@ -9,6 +9,7 @@ from attrs import evolve
 from core.mix.salting import FAST_M2_S, SLOW_M2_S, Piece, diffusivity, mean_share, time_to
 from core.quantities import METRIC, NO_BREAK_SPACE
 from core.release.salted import DAY_S, LEAST_SALT, THROUGH, Salted, is_through, salted_hurdles
+from core.sources import CFR_HAM_SALTING, COMMON_PRACTICE, CRANK, VT_458_223, Source
 from core.verdict import Reason
 
 COLD_C = 3.0
@@ -240,3 +241,90 @@ def test_meat_buried_in_salt_must_have_lain_in_it_long_enough_whatever_its_rest(
 def test_meat_in_plenty_of_brine_must_have_lain_in_it_too(lasts_s: float, rested_s: float, met):
     days = {"lasts_s": lasts_s * DAY_S, "rested_s": rested_s * DAY_S}
     assert reason("taken-up", BURIED, "immersion", 0.024, **days).met is met
+
+
+BRIEFLY = {"lasts_s": 5 * DAY_S, "rested_s": 4 * DAY_S}
+
+
+def keys_of(salted: Salted, method: Any, salt: float | None, **changes: Any) -> list[str]:
+    return [each.key for each in salted_hurdles(evolve(salted, **changes), method, salt)]
+
+
+@pytest.mark.parametrize(
+    ("coldest_c", "told"), [(20 / 9, True), (20 / 9 - 0.05, True), (20 / 9 - 0.0501, False), (None, False)]
+)
+def test_what_it_takes_up_is_told_only_where_it_was_not_too_cold_to_count(coldest_c: float | None, told: bool):
+    assert ("taken-up" in keys_of(BURIED, "dry-salting", 0.03, coldest_c=coldest_c)) is told
+
+
+@pytest.mark.parametrize("gap", [{"manner": "weighed"}, {"thickness_m": None}, {"rested_s": None}, {"lasts_s": None}])
+def test_what_it_takes_up_is_told_only_of_known_time_in_plenty_of_salt(gap: dict[str, Any]):
+    assert "taken-up" in keys_of(BURIED, "immersion", 0.03)
+    assert "taken-up" not in keys_of(BURIED, "immersion", 0.03, **gap)
+
+
+def test_of_a_brine_of_unknown_salt_nobody_tells_what_is_taken_up():
+    assert "taken-up" not in keys_of(BURIED, "immersion", None)
+    assert "taken-up" in keys_of(BURIED, "dry-salting", None)
+
+
+@pytest.mark.parametrize(("method", "end"), [("dry-salting", 0.2), ("dry-rub", 0.2), ("immersion", 0.03)])
+def test_what_it_takes_up_is_its_share_of_what_it_comes_to(method: str, end: float):
+    """Crank: of a slab 2√(Fo ÷ π), as long as nothing has reached the middle; a day in salt, at 3 °C."""
+    found = reason("taken-up", BURIED, method, 0.03, **BRIEFLY)
+    taken_up = end * 2 * (SLOW * DAY_S / 0.025**2 / math.pi) ** 0.5
+    assert found.text.amounts["salt"].value == pytest.approx(taken_up, rel=1e-4)
+    assert found.text.amounts["contact"].value == pytest.approx(DAY_S)
+    assert found.text.amounts["least"].value == 0.0225
+    assert found.source == CRANK
+
+
+@pytest.mark.parametrize(
+    ("contact_days", "met", "words"), [(10.0, True, ": enough."), (0.1, None, ": perhaps less than the")]
+)
+def test_whether_it_took_up_enough_is_said(contact_days: float, met: bool | None, words: str):
+    long = {"lasts_s": 60 * DAY_S, "rested_s": (60 - contact_days) * DAY_S}
+    found = reason("taken-up", BURIED, "dry-salting", None, **long)
+    assert found.met is met
+    assert words in found.text.text
+
+
+@pytest.mark.parametrize(("share", "met"), [(1.01, True), (0.99, None)])
+def test_nine_tenths_of_a_weak_brine_is_all_it_can_take_up(share: float, met: bool | None):
+    """0.9 of 2.4 % is 2.16 %: less than the 2.25 % of common practice, and enough of that brine."""
+    low, high = 0.0, 400 * DAY_S
+    for _ in range(60):
+        middle = (low + high) / 2
+        low, high = (low, middle) if mean_share(SLAB, SLOW, middle) >= 0.9 else (middle, high)
+    assert reason("taken-up", BURIED, "immersion", 0.024, lasts_s=high * share, rested_s=0.0).met is met
+
+
+def test_through_or_not_the_reason_tells_its_figures():
+    sure = reason("salted-through", BAG)
+    amounts = {name: amount.value for name, amount in sure.text.amounts.items()}
+    assert sure.met is True
+    assert amounts["lasts"] == SEALED_SLOW
+    assert amounts["slow"] == pytest.approx(0.9)
+    assert amounts["through"] == 0.9
+    assert amounts["sure"] == 17 * DAY_S
+    assert amounts["cold"] == COLD_C
+    assert amounts["least"] == pytest.approx(20 / 9)
+    assert amounts["most"] == pytest.approx(40 / 9)
+    assert reason("salted-through", BAG, lasts_s=SEALED_FAST).text.amounts["fast"].value == pytest.approx(0.9)
+
+
+@pytest.mark.parametrize(
+    ("key", "salted", "method", "source"),
+    [
+        ("salted-through", BAG, "dry-rub", CRANK),
+        ("salted-through", evolve(BAG, thickness_m=None), "dry-rub", CRANK),
+        ("salted-through", evolve(BAG, coldest_c=0.0), "dry-rub", CFR_HAM_SALTING),
+        ("salted-through", HAM, "dry-salting", CFR_HAM_SALTING),
+        ("salted-cold", BAG, "dry-rub", VT_458_223),
+        ("salted-cold", evolve(BAG, warmest_c=None), "dry-rub", VT_458_223),
+        ("salted-cold", HAM, "dry-salting", CFR_HAM_SALTING),
+        ("salt", BAG, "dry-rub", COMMON_PRACTICE),
+    ],
+)
+def test_each_reason_names_what_it_rests_on(key: str, salted: Salted, method: str, source: Source):
+    assert reason(key, salted, method).source == source
