@@ -13,6 +13,20 @@ from core.quantities import METRIC
 from core.release.evidence import Evidence
 from core.release.readiness import judge
 from core.release.stability import rests_on_equality
+from core.sources import (
+    CFR_424_21C,
+    COMMON_PRACTICE,
+    DEGREE_HOURS_US,
+    DRIED_MEAT_TOLDRA,
+    EU_LISTERIA,
+    FSRE_ACID,
+    FSRE_STABILITY,
+    GD_2023_BOTULISM,
+    GD_2023_SLOW_CURE,
+    GD_2023_STAPHYLOCOCCI,
+    USDA_LEAN_WATER,
+    Source,
+)
 from tests.core.test_readiness import MUSCLE, SAUSAGE, SLOW, changed
 
 OVER_0_92 = {"water_activity": 0.93}
@@ -138,3 +152,49 @@ def test_nitrite_guards_a_whole_muscle_only_where_the_salt_has_come_through(
 def test_the_eu_limit_met_exactly_is_told(ph: float | None, activity: float, exactly: bool):
     """Reg. (EC) 2073/2005, Annex I, 1.3: pH 4.4, water activity 0.92, or 5.0 with 0.94, each inclusive."""
     assert rests_on_equality(ph, activity) is exactly
+
+
+RESTS_ON = [
+    (SAUSAGE, {}, "signs", True, COMMON_PRACTICE),
+    (SAUSAGE, {"signs": None}, "signs", None, COMMON_PRACTICE),
+    (SAUSAGE, {"signs": ("slime",)}, "sign-slime", False, COMMON_PRACTICE),
+    (SAUSAGE, {}, "acid", True, FSRE_ACID),
+    (SAUSAGE, {"lowest_ph": None, "last_ph": None}, "acid", None, FSRE_ACID),
+    (SAUSAGE, {}, "degree-hours", True, DEGREE_HOURS_US),
+    (SAUSAGE, {"fermentation": None}, "degree-hours", None, DEGREE_HOURS_US),
+    (SAUSAGE, {}, "loss", True, COMMON_PRACTICE),
+    (SAUSAGE, {"loss": 0.8}, "loss", False, USDA_LEAN_WATER),
+    (SAUSAGE, {}, "days", True, COMMON_PRACTICE),
+    (SAUSAGE, {}, "shelf-stable", True, FSRE_STABILITY),
+    (SAUSAGE, {"water_activity": None}, "shelf-stable", None, FSRE_STABILITY),
+    (SAUSAGE, {}, "listeria", True, EU_LISTERIA),
+    (SAUSAGE, {"water_activity": None}, "listeria", None, EU_LISTERIA),
+    (SAUSAGE, {}, "botulism", True, GD_2023_BOTULISM),
+    (SAUSAGE, {"how": None}, "rules", None, CFR_424_21C),
+    (SAUSAGE, {"how": Curing(method="dry-rub")}, "rules", None, CFR_424_21C),
+    (SAUSAGE, {"nitrite_ppm": None}, "nitrite", None, CFR_424_21C),
+    (SAUSAGE, {"nitrate_ppm": None}, "nitrate", None, CFR_424_21C),
+    (SLOW, {}, "warm-days", True, GD_2023_STAPHYLOCOCCI),
+    (SLOW, {"fermentation": None}, "warm-days", None, GD_2023_STAPHYLOCOCCI),
+    (SLOW, {}, "slow-cure", True, GD_2023_SLOW_CURE),
+    (SLOW, {"nitrite_ppm": None}, "slow-cure", None, GD_2023_SLOW_CURE),
+    (SLOW, {}, "slow-salt", True, GD_2023_SLOW_CURE),
+    (SLOW, {"salt": None}, "slow-salt", None, GD_2023_SLOW_CURE),
+    (SLOW, {}, "slow-dry", True, DRIED_MEAT_TOLDRA),
+    (MUSCLE, {"water_activity": None}, "slow-dry", None, DRIED_MEAT_TOLDRA),
+    (SAUSAGE, {"last_ph": 7.5}, "contradiction-last-ph", None, COMMON_PRACTICE),
+]
+
+
+@pytest.mark.parametrize(("evidence", "changes", "key", "met", "source"), RESTS_ON)
+def test_each_reason_of_a_verdict_names_what_it_rests_on(
+    evidence: Evidence, changes: dict[str, Any], key: str, met: bool | None, source: Source
+):
+    (found,) = [each for each in judge(changed(evidence, **changes)).reasons if each.key == key]
+    assert (found.met, found.source) == (met, source)
+
+
+def test_only_a_sign_of_spoilage_among_them_throws_it_away():
+    (sign,) = [each for each in judge(changed(SAUSAGE, signs=("slime",))).reasons if each.key == "sign-slime"]
+    assert sign.fatal
+    assert not any(each.fatal for each in judge(changed(SAUSAGE, loss=0.8, nitrite_ppm=200, lowest_ph=5.4)).reasons)
