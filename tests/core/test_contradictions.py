@@ -4,8 +4,19 @@ import pytest
 from attrs import evolve
 
 from core.mix.ingoing import Ingoing
-from core.release.contradictions import Sample, Weighed, contradictions, in_phs, in_samples, in_weights
+from core.release.contradictions import (
+    SERIES,
+    Sample,
+    Weighed,
+    contradictions,
+    in_late_phs,
+    in_phs,
+    in_samples,
+    in_weights,
+)
 from core.release.evidence import MEAT_PH, Evidence
+from core.sources import COMMON_PRACTICE
+from core.verdict import Reason
 
 SOUND = Evidence("fermented", loss=0.36, lowest_ph=4.9, last_ph=5.1, water_activity=0.89, days_hung=30.0)
 
@@ -164,3 +175,79 @@ def test_samples_that_rise_or_fall_further_than_drying_explains_contradict_each_
 @pytest.mark.parametrize(("phs", "keys"), [([4.0, 7.0], ()), ([5.0, 7.01, 5.0], ("ph",)), ([3.99], ("ph",)), ([], ())])
 def test_a_ph_among_others_that_no_meat_has_is_never_dropped(phs, keys):
     assert in_phs(MEAT_PH["fermented"], phs) == keys
+
+
+def reason(key: str, **changes) -> Reason:
+    (each,) = [each for each in contradictions(evolve(SOUND, **changes)) if each.key == f"contradiction-{key}"]
+    return each
+
+
+@pytest.mark.parametrize("key", SERIES)
+def test_a_weight_is_weighed_again_and_a_reading_read_again(key):
+    found = reason(key, contradictions=(key,))
+    assert found.settle.text.startswith("Check the tag and the scale" if "weight" in key else "Measure again")
+    assert found.text.text == f"What was noted contradicts itself: {SERIES[key]}."
+    assert found.source == COMMON_PRACTICE
+
+
+def test_what_a_newer_version_found_is_asked_about_too():
+    found = reason("of a newer version", contradictions=("of a newer version",))
+    assert found.text.text == "What was noted contradicts itself: a newer version says how."
+    assert found.settle.text.startswith("Measure again")
+
+
+@pytest.mark.parametrize(
+    ("key", "changes", "told"),
+    [
+        ("last-ph", {"last_ph": 7.9}, {"ph": 7.9, "least": 4.0, "most": 7.0}),
+        ("lowest-ph", {"lowest_ph": 3.9}, {"ph": 3.9, "least": 4.0, "most": 7.0}),
+        ("lowest-above-last", {"lowest_ph": 5.2}, {"lowest": 5.2, "last": 5.1}),
+        ("loss-too-fast", {"loss": 0.36, "days_hung": 3.0}, {"loss": 0.36, "most": 0.10}),
+        ("activity", {"water_activity": 0.4}, {"activity": 0.4}),
+        ("drier-sample", {"activity_loss": 0.4}, {"activity": 0.89, "loss": 0.4, "own": 0.36}),
+        ("activity-for-loss", {"activity_loss": 0.3, "water_activity": 0.5}, {"activity": 0.5, "loss": 0.3}),
+        ("nitrite", {"ingoing": Ingoing(nitrite_ppm=0.5)}, {"made": 0.5e-6}),
+        ("salt", {"salt": 0.002}, {"salt": 0.002}),
+    ],
+)
+def test_each_names_the_figures_that_do_not_go_together(key, changes, told):
+    found = reason(key, **changes)
+    amounts = {name: amount.value for name, amount in found.text.amounts.items()}
+    assert {name: amounts[name] for name in told} == pytest.approx(told)
+    assert found.source == COMMON_PRACTICE
+
+
+@pytest.mark.parametrize(
+    ("key", "changes", "begins"),
+    [
+        ("last-ph", {"last_ph": 7.9}, "Measure again with a checked instrument"),
+        ("loss-too-fast", {"days_hung": 3.0}, "Check the tag and the scale"),
+        ("drier-sample", {"activity_loss": 0.4}, "Measure the water activity of this piece"),
+        ("activity-for-loss", {"water_activity": 0.5}, "Measure again with a checked instrument"),
+        ("nitrate", {"ingoing": Ingoing(nitrate_ppm=0.5)}, "Look at the weighing sheet"),
+        ("salt", {"salt": 0.002}, "Look at the weighing sheet"),
+    ],
+)
+def test_each_says_what_would_clear_it_up(key, changes, begins):
+    assert reason(key, **changes).settle.text.startswith(begins)
+
+
+@pytest.mark.parametrize(("loss", "keys"), [(0.0, ["activity-for-loss"]), (-0.001, [])])
+def test_a_weight_that_rose_is_asked_about_by_itself(loss, keys):
+    assert found(loss=loss, activity_loss=loss, water_activity=0.7) == keys
+    assert found(loss=None, activity_loss=0.1, water_activity=0.7) == []
+
+
+@pytest.mark.parametrize(
+    ("at_days", "before", "last", "keys"),
+    [
+        (14.0, 5.0, 4.69, ("ph-fell",)),
+        (14.0, 5.0, 4.701, ()),
+        (14.0, 5.0, 4.7, ()),
+        (13.999, 5.0, 4.0, ()),
+        (30.0, 5.0, 5.5, ()),
+    ],
+)
+def test_a_ph_that_falls_again_after_two_weeks_is_asked_about(at_days, before, last, keys):
+    """KOSFA 36(3):300, table 2: it fell until day 14. Three tenths between two pieces is our own choice."""
+    assert in_late_phs(at_days * 86400, before, last) == keys
