@@ -323,3 +323,20 @@ def test_what_is_wanted_is_0_ppm_or_more(ppm: float, stands: bool):
     with pytest.raises(OutOfRange) as caught:
         dosed_for(charge(0.0), US, ppm)
     assert caught.value.field == "wanted"
+
+
+@pytest.mark.parametrize(
+    ("ppm", "answer"), [(1e6, "0 ppm or more"), (1e6 - 1, "the limit for"), (-1.0, "0 ppm or more")]
+)
+def test_more_than_the_whole_is_not_held_to_a_limit_but_no_answer_at_all(ppm: float, answer: str):
+    with pytest.raises(OutOfRange, match=answer):
+        dosed_for(charge(0.0), US, ppm)
+
+
+@pytest.mark.parametrize(
+    ("ppm", "answer"), [(125_000.0, "No weight of this curing salt"), (124_999.0, "the limit for")]
+)
+def test_a_dose_of_10_tonnes_is_no_weight(ppm: float, answer: str):
+    """125 000 ppm of 5000 kg are 625 kg of nitrite: 10 000 kg of a cure of 6.25 %."""
+    with pytest.raises(OutOfRange, match=answer):
+        dosed_for(Charge(5000.0, (Dose(CURE, 0.0),)), US, ppm)

@@ -198,6 +198,10 @@ def test_an_exception_without_its_figure_lifts_nothing_and_is_asked_for_it():
     assert "The exception on record names no figure" in said
 
 
+def test_an_exception_that_allows_none_says_0_ppm():
+    assert "the exception on record allows 0 ppm (Food act" in refused(evolve(TRIAL, most_ppm=0.0), 26.0)
+
+
 @pytest.mark.parametrize("gap", [{"rule": " "}, {"substance": None}, {"most_ppm": None}])
 def test_an_exception_that_lacks_its_rule_its_substance_or_its_figure_lifts_nothing(gap):
     assert "names no figure" in refused(evolve(TRIAL, **gap), 26.0)
@@ -230,6 +234,7 @@ def test_the_ceiling_is_the_highest_figure_of_the_us_chart_for_the_method(method
     found = {each.substance: each for each in ceilings(method)}[substance]
     assert found.most_ppm == most_ppm
     assert ("from memory" in found.words) == (most_ppm == 700.0)
+    assert (found.source.verified == "memory") == (most_ppm == 700.0)
 
 
 @pytest.mark.parametrize(("method", "substance", "most_ppm"), CEILINGS)
@@ -261,6 +266,14 @@ def test_the_dose_beside_a_second_cure_makes_up_the_rest():
     assert dosed(charge, US, 120).doses[0].kg == pytest.approx((0.0012 - 0.0005) / 0.0625)
 
 
+def test_it_is_the_first_cure_that_must_bring_the_nitrite_wanted():
+    nitrate = CuringSalt(0.0, 0.04)
+    charge = Charge(10.0, (Dose(CURE, 0.0), Dose(nitrate, 0.1)))
+    assert dosed(charge, US, 120).doses[0].kg == pytest.approx(0.0012 / 0.0625)
+    swapped = Charge(10.0, (Dose(nitrate, 0.0), Dose(CURE, 0.01)))
+    assert refusal(dosed, swapped, US, 120).field == "nitrite"
+
+
 def test_a_second_cure_that_makes_enough_leaves_none_to_weigh():
     charge = Charge(10.0, (Dose(CURE, 0.0), Dose(WEAK, 0.25)))
     assert dosed(charge, US, 100).doses[0].kg == 0
@@ -285,6 +298,13 @@ def test_a_brine_asks_for_what_it_lacks(method, missing: str):
 
 def test_grams_stand_beside_a_dose_that_was_a_share():
     assert to_weigh(Charge(12.4, (Dose(CURE, 0.031),))).show(METRIC) == "31.0 g"
+
+
+def test_the_grams_beside_a_dose_are_those_of_the_first_cure():
+    weigh = to_weigh(Charge(10.0, (Dose(CURE, 0.025), Dose(WEAK, 0.1))))
+    assert weigh.value == 0.025
+    assert weigh.working[0].amounts["cure"].value == 0.025
+    assert weigh.working[0].amounts["share"].value == pytest.approx(0.0025)
 
 
 def test_a_concentrate_used_as_all_the_salt_is_named():
