@@ -14,7 +14,7 @@ from core.mix.charge import Charge, Dose, basis, require_charge
 from core.mix.cure import Curing, CuringSalt, dosed_for, figures
 from core.mix.cure_figures import ingoing
 from core.mix.curing_salt import mistaken_for_another
-from core.mix.held import Held, holds, require_within
+from core.mix.held import Held, holds, largest_kg, require_within
 from core.mix.rule import METHODS
 from core.mix.rules import RULE_SETS, products_for, rules_for
 from core.refusals import OutOfRange
@@ -62,7 +62,7 @@ def test_a_row_that_lets_none_pass_lets_none_pass(how: Curing, rule):
         assert not Held(rule, 1e-6).within
 
 
-@pytest.mark.parametrize(("ppm", "enough"), [(99.96, True), (99.94, False), (100.0, True)])
+@pytest.mark.parametrize(("ppm", "enough"), [(99.95025, True), (99.94975, False), (100.0, True)])
 def test_the_least_of_a_row_is_held_alike(ppm: float, enough: bool):
     (rule,) = Curing("ca", "meat").held
     assert Held(rule, ppm).enough is enough
@@ -340,3 +340,24 @@ def test_a_dose_of_10_tonnes_is_no_weight(ppm: float, answer: str):
     """125 000 ppm of 5000 kg are 625 kg of nitrite: 10 000 kg of a cure of 6.25 %."""
     with pytest.raises(OutOfRange, match=answer):
         dosed_for(Charge(5000.0, (Dose(CURE, 0.0),)), US, ppm)
+
+
+def test_a_first_cure_without_nitrate_is_not_held_back_by_the_nitrate_of_the_second():
+    """156.25 ppm, 9 CFR 424.21(c), in 10 kg with a cure of 5 %; the 2000 ppm of nitrate are over their own limit."""
+    assert largest_kg(charge(0.0, 2000.0), US) == pytest.approx(156.25e-6 * 10 / 0.05)
+
+
+def test_too_much_ascorbate_is_refused_with_what_it_makes_and_the_limit():
+    """⅞ oz to 100 lb: 9 CFR 424.21(c)."""
+    with pytest.raises(OutOfRange) as caught:
+        require_within(charge(100.0, accelerator_kg=0.006), US, field="dose")
+    assert caught.value.sentence == (
+        "This makes 600 ppm of ascorbate or erythorbate; the limit for cured meat is 546.875 ppm (⅞ oz to 100 lb, 9 "
+        "CFR 424.21(c))."
+    )
+
+
+def test_it_is_the_first_cure_that_may_be_taken_for_another():
+    both = Charge(10.0, (Dose(CURE, 0.15), Dose(CuringSalt(0.005), 0.01)))
+    with pytest.raises(OutOfRange, match=r"Curing salt of 6.25 % nitrite is a concentrate"):
+        require_within(both, US, field="dose")

@@ -296,6 +296,25 @@ def test_a_brine_asks_for_what_it_lacks(method, missing: str):
     assert caught.value.field == missing
 
 
+def test_a_first_cure_that_meets_no_limit_beside_the_second_is_refused_as_such():
+    both = Charge(10.0, (Dose(CURE, 0.01), Dose(CURE, 0.03)))
+    assert "which no weight of this curing salt meets beside the rest" in refusal(figures, both, US).sentence
+
+
+def test_the_right_dose_of_a_pump_is_a_share_of_the_brine_with_that_dose_in_it():
+    """0.1 × (0.0625 x + 0.0005) = 200 ppm × (11.7 + x): x = 0.37851 kg of 12.0785 kg of brine."""
+    both = brine(0.5)
+    both = evolve(both, doses=(*both.doses, Dose(WEAK, 0.1)))
+    said = refusal(figures, both, PUMP).sentence
+    assert "which 378.51 g of this curing salt makes (3.13" in said
+    assert "% of the brine)" in said
+
+
+def test_without_any_nitrite_the_working_begins_with_the_first_cure():
+    none = Charge(10.0, (Dose(CuringSalt(0.0, 0.04), 0.01), Dose(CuringSalt(0.0, 0.05), 0.02)))
+    assert figure(figures(none, US), "nitrite").working[0].amounts["cure"].value == 0.01
+
+
 def test_grams_stand_beside_a_dose_that_was_a_share():
     assert to_weigh(Charge(12.4, (Dose(CURE, 0.031),))).show(METRIC) == "31.0 g"
 
