@@ -7,10 +7,10 @@ import pytest
 from core.ferment.judging import Fermentation, judge
 from core.ferment.logged import summarised
 from core.ferment.outcome import ASK, MEASURE_AGAIN, TOXIN, Deviation, Outcome, Word, reason, slow_reason
-from core.ferment.rules import RULES
+from core.ferment.rules import RULES, RuleKey
 from core.quantities import METRIC, PH, Amount
 from core.refusals import OutOfRange
-from core.sources import DEGREE_HOURS_CANADA, DEGREE_HOURS_US
+from core.sources import DEGREE_HOURS_CANADA, DEGREE_HOURS_US, GD_2023_STAPHYLOCOCCI, Source
 from core.working import Step
 from tests.core.fermenting import H, acids, every_12_h, kept, warm
 
@@ -271,3 +271,46 @@ def test_a_gap_in_a_log_stays_one():
 
 def test_a_day_kept_of_a_log_and_its_highest_reading():
     assert kept(warm((0, 20), (1, 20), (1, 21)), 1, 15.0) == pytest.approx(5.5)
+
+
+@pytest.mark.parametrize(
+    ("outcome", "begins"),
+    [
+        (None, "Enter the temperatures of its first three days"),
+        (Outcome("unknown"), "Enter the temperatures of its first three days"),
+        (Outcome("running"), "Enter the temperatures of its first three days"),
+        (Outcome("over"), f"{ASK.text} {TOXIN}"),
+        (Outcome("not shown"), f"{ASK.text} {TOXIN}"),
+    ],
+)
+def test_what_would_settle_the_warm_days_of_a_slow_style(outcome: Outcome | None, begins: str):
+    found = slow_reason(outcome)
+    assert found.settle.text.startswith(begins)
+    assert (found.key, found.source) == ("warm-days", GD_2023_STAPHYLOCOCCI)
+
+
+@pytest.mark.parametrize(("told", "key"), [(reason, "degree-hours"), (slow_reason, "warm-days")])
+@pytest.mark.parametrize(
+    ("decided", "settled"),
+    [
+        (Deviation(True, "clean"), ASK.text),
+        (Deviation(True, "not-tested"), f"{ASK.text} {TOXIN}"),
+        (
+            Deviation(False, "found"),
+            "Throw the whole batch away, well wrapped, so that neither people nor animals eat it.",
+        ),
+    ],
+)
+def test_what_was_decided_rests_on_its_rule_and_says_what_is_left_to_do(told, key, decided: Deviation, settled: str):
+    found = told(Outcome("over", "canada", deviation=decided))
+    assert (found.key, found.source, found.settle.text) == (key, DEGREE_HOURS_CANADA, settled)
+
+
+@pytest.mark.parametrize(("rule", "source"), [("us", DEGREE_HOURS_US), ("canada", DEGREE_HOURS_CANADA)])
+def test_every_figure_of_a_fermentation_names_its_rules_source(rule: RuleKey, source: Source):
+    judged = judge(Fermentation(rule, acids((0, 5.8)), every_12_h(24)), 24 * H)
+    assert judged.sum is not None
+    assert judged.limit is not None
+    assert judged.deadline.left is not None
+    assert [judged.sum.source, judged.limit.source, judged.deadline.left.source] == [source] * 3
+    assert reason(judged.outcome).source == source
