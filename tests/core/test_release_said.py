@@ -8,6 +8,7 @@ from typing import Any
 
 import pytest
 
+from core.ferment.slow import OWN_USE
 from core.mix.rules import Curing
 from core.quantities import METRIC
 from core.release.evidence import Evidence
@@ -198,3 +199,8 @@ def test_only_a_sign_of_spoilage_among_them_throws_it_away():
     (sign,) = [each for each in judge(changed(SAUSAGE, signs=("slime",))).reasons if each.key == "sign-slime"]
     assert sign.fatal
     assert not any(each.fatal for each in judge(changed(SAUSAGE, loss=0.8, nitrite_ppm=200, lowest_ph=5.4)).reasons)
+
+
+@pytest.mark.parametrize(("evidence", "said"), [(SLOW, True), (SAUSAGE, False), (MUSCLE, False)])
+def test_only_of_a_slow_sausage_is_the_borrowed_limit_told(evidence: Evidence, said: bool):
+    assert (OWN_USE in judge(evidence).cautions) is said
