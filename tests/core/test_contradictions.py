@@ -85,8 +85,8 @@ def test_more_than_a_tenth_a_day_is_asked_about(loss, days, keys):
     ("activity", "loss", "keys"),
     [
         (0.70, 0.05, ["activity-for-loss"]),
-        (0.671, 0.36, []),
-        (0.667, 0.36, ["activity-for-loss"]),
+        (0.6681, 0.36, []),
+        (0.6679, 0.36, ["activity-for-loss"]),
         (0.921, 0.0, []),
         (0.919, 0.0, ["activity-for-loss"]),
         (0.9539, 0.36, []),
@@ -241,8 +241,8 @@ def test_a_weight_that_rose_is_asked_about_by_itself(loss, keys):
 @pytest.mark.parametrize(
     ("at_days", "before", "last", "keys"),
     [
-        (14.0, 5.0, 4.69, ("ph-fell",)),
-        (14.0, 5.0, 4.701, ()),
+        (14.0, 5.0, 4.6999, ("ph-fell",)),
+        (14.0, 5.0, 4.7001, ()),
         (14.0, 5.0, 4.7, ()),
         (13.999, 5.0, 4.0, ()),
         (30.0, 5.0, 5.5, ()),

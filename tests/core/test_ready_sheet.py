@@ -14,9 +14,10 @@ from core.quantities import NO_BREAK_SPACE
 from core.refusals import Refused
 from core.release.evidence import METHODS_OF, Evidence
 from core.release.readiness import STYLES, judge
-from core.release.ready_inputs import BELONGS
-from core.release.ready_sheet import READY
+from core.release.ready_inputs import BELONGS, INPUTS
+from core.release.ready_sheet import READY, evidence_of
 from core.verdict import Verdict
+from core.worksheet import Number
 from tests.core.kitchen import DAY, NOON, Kitchen
 
 EMPTY = {"style": "fermented", "signs": "none"}
@@ -253,3 +254,88 @@ def test_a_coldest_above_the_warmest_is_refused():
         "coldest_c",
         "The coldest is above the warmest: enter the two the other way round.",
     )
+
+
+TEN_YEARS_S = 3650 * 86400.0
+ASKED_FROM_TO = {
+    "start_kg": (0.001, 999.0),
+    "now_kg": (0.001, 999.0),
+    "target_loss": (0.01, 0.75),
+    "hung": (0.0, TEN_YEARS_S),
+    "least": (0.0, TEN_YEARS_S),
+    "water_activity": (0.3, 1.0),
+    "activity_loss": (0.0, 0.75),
+    "lowest_ph": (3.5, 8.0),
+    "last_ph": (3.5, 8.0),
+    "nitrite": (1e-6, 0.01),
+    "nitrate": (1e-6, 0.01),
+    "besides": (0.0, 2.0),
+    "accelerator": (1e-6, 0.01),
+    "salt": (0.005, 0.2),
+    "thickness_m": (0.005, 1.0),
+    "width_m": (0.005, 1.0),
+    "length_m": (0.005, 1.0),
+    "in_salt": (0.0, TEN_YEARS_S),
+    "rested": (0.0, TEN_YEARS_S),
+    "coldest_c": (-18.0, 45.0),
+    "warmest_c": (-18.0, 45.0),
+    "mass_kg": (0.05, 60.0),
+}
+"""What is typed beyond is a slip of the key or of the unit; our own choice, no source."""
+NONE_IS_AN_ANSWER = {"nitrite", "nitrate", "accelerator", "salt"}
+
+
+def test_each_number_is_asked_from_one_end_to_the_other():
+    numbers = [each for each in INPUTS if isinstance(each, Number)]
+    assert {each.key: (each.low, each.high) for each in numbers} == {
+        key: pytest.approx(ends, rel=1e-12) for key, ends in ASKED_FROM_TO.items()
+    }
+    assert {each.key for each in numbers if each.or_zero} == NONE_IS_AN_ANSWER
+    assert all(each.optional for each in numbers)
+
+
+def test_a_target_is_there_before_one_is_set_and_every_other_field_is_empty():
+    assert {each.key: each.default for each in INPUTS if isinstance(each, Number) and each.default is not None} == {
+        "target_loss": 0.35
+    }
+
+
+def weighed_from(texts: dict[str, str]) -> Evidence:
+    return evidence_of(**READY.read(texts))
+
+
+def test_what_was_typed_is_weighed_as_it_stands():
+    typed = {"hung": "35 d", "least": "21 d", "water_activity": "0.89", "measured_on": "mate", "activity_loss": "30 %"}
+    found = weighed_from({**EMPTY, **typed, "start_kg": "1000 g", "now_kg": "640 g", "lowest_ph": "4.9"})
+    assert found.loss == pytest.approx(0.36)
+    assert (found.days_hung, found.least_days) == pytest.approx((35.0, 21.0))
+    assert (found.water_activity, found.activity_from_mate, found.activity_loss) == (0.89, True, pytest.approx(0.3))
+    assert (found.lowest_ph, found.last_ph, found.target_loss, found.signs) == (4.9, None, 0.35, ())
+
+
+@pytest.mark.parametrize(
+    ("alkali", "nitrite_ppm", "nitrate_ppm"),
+    [("sodium", 100.0, 200.0), ("potassium", 100 * 85.1038 / 68.9953, 200 * 101.1032 / 84.9947)],
+)
+def test_the_salt_that_was_weighed_follows_from_its_alkali(alkali: str, nitrite_ppm: float, nitrate_ppm: float):
+    """Molar masses by IUPAC's atomic weights, from memory: KNO2 85.10, NaNO2 69.00, KNO3 101.10, NaNO3 84.99 g/mol."""
+    made = weighed_from({**EMPTY, "nitrite": "100 ppm", "nitrate": "200 ppm", "alkali": alkali}).ingoing
+    assert (made.nitrite_ppm, made.nitrate_ppm) == pytest.approx((100.0, 200.0))
+    assert (made.nitrite_weighed_ppm, made.nitrate_weighed_ppm) == pytest.approx((nitrite_ppm, nitrate_ppm), rel=1e-4)
+    assert made.mixture == 1.0
+
+
+@pytest.mark.parametrize(
+    ("signs", "found"), [("none", ()), ("not-looked", None), ("slime", ("slime",)), ("mould", ("mould",))]
+)
+def test_the_look_that_was_typed_is_weighed(signs: str, found: tuple[str, ...] | None):
+    assert weighed_from({**EMPTY, "signs": signs}).signs == found
+
+
+def test_the_time_in_salt_that_was_typed_is_weighed():
+    salted = weighed_from({**MUSCLE, "manner": "excess", "rested": "10 d"}).salted
+    assert salted is not None
+    assert (salted.manner, salted.shape, salted.way, salted.mass_kg) == ("excess", "slab", "diffusion", None)
+    assert (salted.thickness_m, salted.lasts_s, salted.rested_s) == pytest.approx((0.05, 21 * 86400, 10 * 86400))
+    assert (salted.coldest_c, salted.warmest_c) == pytest.approx((3.0, 4.0))
+    assert weighed_from(EMPTY).salted is None
