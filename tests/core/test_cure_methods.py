@@ -315,6 +315,12 @@ def test_without_any_nitrite_the_working_begins_with_the_first_cure():
     assert figure(figures(none, US), "nitrite").working[0].amounts["cure"].value == 0.01
 
 
+def test_a_row_of_0_is_shown_as_none_may_be_added():
+    only_nitrate = Charge(10.0, (Dose(CuringSalt(0.0, 0.04), 0.04),))
+    said = figure(figures(only_nitrate, Curing("eu", "rohwurst")), "nitrite_ion").working[-1]
+    assert said.text == "Limit for Rohwürste (salami, Kantwurst), Reg. (EU) 2023/2108: none may be added"
+
+
 def test_grams_stand_beside_a_dose_that_was_a_share():
     assert to_weigh(Charge(12.4, (Dose(CURE, 0.031),))).show(METRIC) == "31.0 g"
 

@@ -97,6 +97,35 @@ def test_rounding_says_what_it_does_to_the_dose():
     assert figures["change"] == pytest.approx(0.024 / 0.0236 - 1)
 
 
+@pytest.mark.parametrize(("wanted", "aimed"), [(0.002496, 0.002), (0.002504, 0.003)])
+def test_the_nearest_division_changes_at_the_half(wanted: float, aimed: float):
+    assert aim_kg(wanted, GRAM) == pytest.approx(aimed)
+
+
+@pytest.mark.parametrize("wanted", [0.0, -0.5])
+def test_no_dose_is_never_out(wanted: float):
+    assert worst(wanted, GRAM) == 0.0
+
+
+@pytest.mark.parametrize(("wanted", "shown"), [(0.0012346, "1.23 g"), (0.0123456, "12.3 g")])
+def test_a_dose_too_small_is_shown_in_three_figures(wanted: float, shown: str):
+    with pytest.raises(OutOfRange, match=f"% out on {shown}. Use one"):
+        refuse_too_small("Curing salt", wanted, GRAM)
+
+
+@pytest.mark.parametrize("wanted", [0.0, -0.5, float("inf"), float("nan")])
+def test_what_is_no_dose_is_not_rounded(wanted: float):
+    with pytest.raises(OutOfRange) as caught:
+        rounding(wanted, GRAM)
+    assert caught.value.field == "wanted_kg"
+
+
+def test_a_scale_may_show_whole_kilograms():
+    assert smallest_kg(1.0) == pytest.approx(20.0)
+    with pytest.raises(OutOfRange):
+        smallest_kg(1.001)
+
+
 def test_the_difference_is_a_share_of_the_wanted():
     assert difference(10.0, 10.3).value == pytest.approx(0.03)
 
