@@ -142,6 +142,15 @@ def test_pumped_bacon_without_ascorbate_is_told_to_have_some():
     assert any("550 ppm of ascorbate" in said for said in figure(made, "nitrite").cautions)
 
 
+@pytest.mark.parametrize(("ppm", "asked"), [(549.7, True), (549.8, False), (550.0, False)])
+def test_pumped_bacon_is_asked_for_its_550_ppm_of_ascorbate(ppm: float, asked: bool):
+    """9 CFR 424.22(b): 550 ppm, held to one part in 2000. In 10.2 kg of brine at a pump of 10 %."""
+    kg = ppm * 1e-6 * 10.2 / (0.1 - ppm * 1e-6)
+    bacon = brine(0.2, CuringSalt(0.06), other_salt_kg=0.0, sugar_kg=0.0, accelerator_kg=kg)
+    said = figure(figures(bacon, Curing("us", "bacon", "pump")), "accelerator").cautions
+    assert ("9 CFR 424.22(b) asks for 550 ppm in pumped bacon." in said) is asked
+
+
 def test_too_much_ascorbate_is_refused_on_its_own_field():
     assert refusal(figures, brine(accelerator_kg=0.2), PUMP).field == "accelerator_kg"
 
