@@ -361,3 +361,9 @@ def test_it_is_the_first_cure_that_may_be_taken_for_another():
     both = Charge(10.0, (Dose(CURE, 0.15), Dose(CuringSalt(0.005), 0.01)))
     with pytest.raises(OutOfRange, match=r"Curing salt of 6.25 % nitrite is a concentrate"):
         require_within(both, US, field="dose")
+
+
+@pytest.mark.parametrize("method", ["pump", "pick-up"])
+@pytest.mark.parametrize("on", ["meat", "mixture"])
+def test_no_share_of_the_brine_is_supposed_where_none_is_known(method, on):
+    assert basis(Charge(5.0, (Dose(CURE, 0.2),), water_kg=10.0), method, on).share == 0.0

@@ -84,6 +84,12 @@ def test_brine_leaves_the_pumps_share_of_its_salt_in_the_meat():
     assert figure(figures(brine(), PUMP), "total_salt").value == pytest.approx(float(exact), rel=1e-12)
 
 
+def test_brine_leaves_the_pumps_share_of_the_cures_own_salt_in_the_meat():
+    """0.1 × 0.24 kg × 93.75 % ÷ 11.84 kg of brine."""
+    own = figure(figures(brine(), PUMP), "cure_salt").value
+    assert own == pytest.approx(float(Fraction("0.1") * Fraction("0.24") * Fraction("0.9375") / Fraction("11.84")))
+
+
 def test_two_cures_at_once_are_added_up():
     charge = Charge(10.0, (Dose(CURE, 0.012), Dose(WEAK, 0.1)))
     exact = (12 * Fraction(625, 10000) + 100 * Fraction(5, 1000)) / 10000
