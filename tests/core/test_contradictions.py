@@ -88,10 +88,11 @@ def test_more_than_a_tenth_a_day_is_asked_about(loss, days, keys):
         (0.6681, 0.36, []),
         (0.6679, 0.36, ["activity-for-loss"]),
         (0.921, 0.0, []),
+        (0.92, 0.0, []),
         (0.919, 0.0, ["activity-for-loss"]),
         (0.9539, 0.36, []),
         (0.9541, 0.36, ["activity-for-loss"]),
-        (0.989, 0.0, []),
+        (0.99, 0.0, []),
         (0.991, 0.0, ["activity-for-loss"]),
         (0.5, 0.36, ["activity-for-loss"]),
         (1.0, 0.36, ["activity-for-loss"]),
@@ -138,6 +139,8 @@ def test_what_the_series_shows_is_asked_about():
         ([(10, 0.9), (20, 0.8)], ()),
         ([(10, 0.9), (20, 0.9099)], ()),
         ([(10, 0.9), (20, 0.91005)], ("weight-rose",)),
+        ([(2.0, 0.8001)], ()),
+        ([(2.0, 0.7999)], ("weight-fell",)),
         ([(0.1, 0.9001)], ()),
         ([(0.1, 0.8999)], ("weight-fell",)),
         ([(10, 0.95), (11, 0.85)], ()),
@@ -157,8 +160,10 @@ def test_weighings_that_rise_or_fall_too_fast_contradict_each_other(weighed, key
     [
         ([(0.30, 0.93), (0.36, 0.90)], ()),
         ([(0.30, 0.90), (0.36, 0.9299)], ()),
+        ([(0.30, 0.90), (0.36, 0.93)], ()),
         ([(0.30, 0.90), (0.36, 0.9301)], ("activity-rose",)),
         ([(0.30, 0.95), (0.32, 0.8901)], ()),
+        ([(0.30, 0.95), (0.32, 0.89)], ()),
         ([(0.30, 0.95), (0.32, 0.8899)], ("activity-fell",)),
         ([(0.30, 0.93), (0.33, 0.92), (0.36, 0.97)], ("activity-rose",)),
         ([(0.36, 0.5)], ()),
@@ -251,3 +256,14 @@ def test_a_weight_that_rose_is_asked_about_by_itself(loss, keys):
 def test_a_ph_that_falls_again_after_two_weeks_is_asked_about(at_days, before, last, keys):
     """KOSFA 36(3):300, table 2: it fell until day 14. Three tenths between two pieces is our own choice."""
     assert in_late_phs(at_days * 86400, before, last) == keys
+
+
+def test_a_hundredth_of_the_start_weight_is_no_rise_yet():
+    assert in_weights(100.0, [Weighed(10.0, 90.0), Weighed(20.0, 91.0)]) == ()
+    assert in_weights(100.0, [Weighed(10.0, 90.0), Weighed(20.0, 91.001)]) == ("weight-rose",)
+    assert in_weights(2.0, [Weighed(10.0, 1.8), Weighed(20.0, 1.8199)]) == ()
+
+
+def test_a_fall_is_held_against_the_start_weight_it_hung_with():
+    assert in_weights(2.0, [Weighed(10.0, 1.8), Weighed(11.0, 1.6001)]) == ()
+    assert in_weights(2.0, [Weighed(10.0, 1.8), Weighed(11.0, 1.5999)]) == ("weight-fell",)
