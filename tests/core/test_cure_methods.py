@@ -6,10 +6,12 @@ import pytest
 from attrs import evolve
 
 from core.mix.cure import Charge, Curing, CuringSalt, Dose, dose_for, dosed, dosed_for, figures, from_dose, to_weigh
+from core.mix.cure_figures import IN_WATER_ONLY
 from core.mix.curing_salt import mistaken_for_another
 from core.mix.held import holds, largest_kg
 from core.mix.ingoing import Ingoing
 from core.mix.licence import Licence, ceilings, over_ceiling
+from core.mix.rule import METHODS
 from core.quantities import METRIC
 from core.refusals import Missing, OutOfRange
 from core.working import Figure
@@ -82,6 +84,13 @@ def test_dry_salting_says_that_its_salt_is_a_most():
 def test_brine_leaves_the_pumps_share_of_its_salt_in_the_meat():
     exact = (Fraction(1200) + 240 * Fraction(9375, 10000)) * Fraction(1, 10) / 11840
     assert figure(figures(brine(), PUMP), "total_salt").value == pytest.approx(float(exact), rel=1e-12)
+
+
+@pytest.mark.parametrize("method", list(METHODS))
+def test_what_all_the_salt_cannot_say_is_said_where_it_is_so(method):
+    said = figure(figures(brine(0.01), Curing("us", "meat", method)), "total_salt").cautions
+    assert (IN_WATER_ONLY in said) is (method == "immersion")
+    assert any(each.startswith("At most:") for each in said) is (method == "dry-salting")
 
 
 def test_brine_leaves_the_pumps_share_of_the_cures_own_salt_in_the_meat():
