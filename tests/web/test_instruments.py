@@ -135,7 +135,7 @@ def test_no_reading_and_no_temperature_is_guessed(visitor: Visitor):
 
 def test_a_check_outside_the_salts_range_is_refused_beside_its_box(visitor: Visitor):
     path = add(visitor)
-    page = visitor.fill(f"{path}/check/salt", salt="k2co3", temperature_c="35", reading="45")
+    page = visitor.fill(f"{path}/check/salt", salt="k2co3", temperature_c="35 °C", reading="45")
     assert "let the salt stand within that" in page.beside("temperature_c")
 
 
