@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections import Counter
+from datetime import date
 from typing import Any
 
 import pytest
@@ -10,6 +11,7 @@ import pytest
 from core.daybook.evidence import evidence_for
 from core.daybook.facts import ActivityMeasured, CureWeighed, PieceInspected
 from core.daybook.facts.salting import SaltingBegun, SaltingEnded
+from core.mix.rule import METHODS
 from core.quantities import NO_BREAK_SPACE
 from core.refusals import Refused
 from core.release.evidence import METHODS_OF, Evidence
@@ -339,3 +341,52 @@ def test_the_time_in_salt_that_was_typed_is_weighed():
     assert (salted.thickness_m, salted.lasts_s, salted.rested_s) == pytest.approx((0.05, 21 * 86400, 10 * 86400))
     assert (salted.coldest_c, salted.warmest_c) == pytest.approx((3.0, 4.0))
     assert weighed_from(EMPTY).salted is None
+
+
+ASKED_OF_ALL = {
+    *("style", "start_kg", "now_kg", "target_loss", "hung", "least", "water_activity", "measured_on", "activity_loss"),
+    *("last_ph", "rules", "nitrite", "nitrate", "alkali", "besides", "accelerator", "contradicted", "signs"),
+}
+OF_SAUSAGE = {"lowest_ph", "fermentation"}
+OF_A_MUSCLE = {
+    *("method", "salt", "manner", "shape", "thickness_m", "width_m", "length_m", "in_salt", "rested"),
+    *("coldest_c", "warmest_c", "way", "mass_kg"),
+}
+
+
+@pytest.mark.parametrize(
+    ("style", "besides"),
+    [("", set()), ("fermented", OF_SAUSAGE), ("slow", {*OF_SAUSAGE, "salt"}), ("whole-muscle", OF_A_MUSCLE)],
+)
+def test_each_kind_of_meat_is_asked_what_belongs_to_it(style: str, besides: set[str]):
+    assert {each.key for each in READY.drawn({"style": style})} == ASKED_OF_ALL | besides
+
+
+def test_what_does_not_belong_names_the_field_and_the_kind():
+    said = refusal({"style": "slow", "signs": "none", "thickness_m": "50 mm"})[1]
+    assert said == "Thickness does not belong to a slow sausage: leave it as it was."
+
+
+def test_another_way_of_curing_names_the_kind_and_its_own_way():
+    said = refusal({"style": "slow", "signs": "none", "method": "dry-rub"})[1]
+    assert said == f"A slow sausage is cured like this: {METHODS['comminuted']}."
+
+
+@pytest.mark.parametrize(("rules", "on"), [("eu:rohwurst", None), ("eu-old:rohwurst", date(2025, 10, 8))])
+def test_the_rows_that_have_ended_are_those_of_the_day_before_they_did(rules: str, on: date | None):
+    """Regulation (EU) 2023/2108 applies from 9 October 2025."""
+    how = weighed_from({**EMPTY, "rules": rules}).how
+    assert how is not None
+    assert (how.rules, how.product, how.on) == ("eu", "rohwurst", on)
+
+
+def test_all_else_in_the_mix_is_counted_where_the_rules_count_on_it():
+    rules = "ca:meat"
+    assert weighed_from({**EMPTY, "rules": rules, "besides": "10 %"}).ingoing.mixture == pytest.approx(1.1)
+    assert weighed_from({**EMPTY, "rules": rules}).ingoing.mixture == 1.0
+
+
+def test_a_salting_that_was_as_cold_as_warm_is_let_through():
+    salted = weighed_from({**MUSCLE, "coldest_c": "3 °C", "warmest_c": "3 °C"}).salted
+    assert salted is not None
+    assert salted.coldest_c == salted.warmest_c
