@@ -17,7 +17,7 @@ from core.mix.curing_salt import mistaken_for_another
 from core.mix.held import Held, holds, largest_kg, require_within
 from core.mix.rule import METHODS
 from core.mix.rules import RULE_SETS, products_for, rules_for
-from core.refusals import OutOfRange
+from core.refusals import Missing, OutOfRange
 from core.working import Figure
 
 CURE = CuringSalt(0.0625)
@@ -367,3 +367,17 @@ def test_it_is_the_first_cure_that_may_be_taken_for_another():
 @pytest.mark.parametrize("on", ["meat", "mixture"])
 def test_no_share_of_the_brine_is_supposed_where_none_is_known(method, on):
     assert basis(Charge(5.0, (Dose(CURE, 0.2),), water_kg=10.0), method, on).share == 0.0
+
+
+@pytest.mark.parametrize(("method", "word"), [("pump", "pump"), ("pick-up", "pick-up")])
+def test_the_share_of_the_brine_is_asked_for_by_its_name(method, word: str):
+    with pytest.raises(Missing, match=f"Enter the {word}: brine in the meat"):
+        require_charge(Charge(5.0, (Dose(CURE, 0.2),), water_kg=10.0), method)
+
+
+@pytest.mark.parametrize(
+    ("taken", "said"), [(-0.5, "more than 0"), (0.0, "more than 0"), (0.0099, "is none"), (1.01, "at most 100 %")]
+)
+def test_a_share_of_the_brine_that_cannot_be_is_refused_with_its_reason(taken: float, said: str):
+    with pytest.raises(OutOfRange, match=said):
+        require_charge(Charge(5.0, (Dose(CURE, 0.2),), water_kg=10.0, taken=taken), "pump")

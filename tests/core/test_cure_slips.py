@@ -132,11 +132,11 @@ def test_a_strength_of_0_625_per_cent_with_its_unit_is_taken_at_its_word_and_dou
 @pytest.mark.parametrize(
     ("nitrite", "said"),
     [
-        (0.0039, "No curing salt in print holds 0.39 %"),
-        (0.004, ""), (0.005, ""), (0.0055, ""),
+        (0.0039, "No curing salt in print holds 0.39 %"), (0.00398, "No curing salt in print"),
+        (0.004, ""), (0.005, ""), (0.0055, ""), (0.00559, ""),
         (0.0056, "a tenth of what a concentrate holds"), (0.00625, "if it says 6.25 %"),
         (0.0065, "a tenth of what a concentrate holds"),
-        (0.0066, ""), (0.009, ""), (0.01, ""),
+        (0.00651, ""), (0.0066, ""), (0.009, ""), (0.01, ""), (0.01005, "No curing salt in print"),
         (0.0101, "complete mixes hold 0.4 to 1 %, concentrates 5.6 to 6.5 %"),
         (0.03, "No curing salt in print holds 3 %"), (0.0559, "No curing salt in print holds 5.59 %"),
         (0.056, ""), (0.0567, ""), (0.0625, ""), (0.065, ""),

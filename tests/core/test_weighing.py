@@ -142,6 +142,21 @@ def test_a_blend_makes_the_dose():
     assert blend.worst <= 0.05
 
 
+def test_without_salt_there_is_no_blend_even_of_a_dose_that_can_be_weighed():
+    with pytest.raises(OutOfRange):
+        blend_for(0.031, 0.0, GRAM)
+
+
+def test_the_least_blend_begins_at_ten_divisions_of_cure():
+    assert blend_for(0.004, 0.052, GRAM, allowed=0.2).cure_kg == pytest.approx(0.010)
+
+
+@pytest.mark.parametrize(("dose", "salt"), [(0.004, 0.052), (0.0025, 0.025), (0.002, 0.03)])
+def test_the_cure_of_a_blend_is_a_whole_number_of_tens_of_divisions(dose: float, salt: float):
+    tens = blend_for(dose, salt, GRAM).cure_kg / (10 * GRAM)
+    assert tens == pytest.approx(round(tens))
+
+
 def test_a_blend_brings_no_more_salt_than_the_batch_takes():
     assert blend_for(0.0025, 0.025, GRAM).taken_salt_kg <= 0.025
 
