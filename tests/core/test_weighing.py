@@ -147,6 +147,18 @@ def test_without_salt_there_is_no_blend_even_of_a_dose_that_can_be_weighed():
         blend_for(0.031, 0.0, GRAM)
 
 
+def test_a_blend_is_out_at_worst_by_a_division_too_much_of_cure_and_of_blend():
+    """10 g of cure and 130 g of salt, 56 g taken for 4 g: 57 × 11 ÷ 140 = 4.479 g."""
+    assert blend_for(0.004, 0.052, GRAM, allowed=0.2).worst == pytest.approx(57 * 11 / 140 / 4 - 1)
+
+
+@pytest.mark.parametrize("dose", [-0.5, 0.0, 1000.0])
+def test_a_dose_that_is_no_weight_is_not_blended(dose: float):
+    with pytest.raises(OutOfRange) as caught:
+        blend_for(dose, 0.052, GRAM)
+    assert caught.value.field == "dose_kg"
+
+
 def test_the_least_blend_begins_at_ten_divisions_of_cure():
     assert blend_for(0.004, 0.052, GRAM, allowed=0.2).cure_kg == pytest.approx(0.010)
 
