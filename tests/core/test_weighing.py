@@ -152,7 +152,7 @@ def test_a_blend_is_out_at_worst_by_a_division_too_much_of_cure_and_of_blend():
     assert blend_for(0.004, 0.052, GRAM, allowed=0.2).worst == pytest.approx(57 * 11 / 140 / 4 - 1)
 
 
-@pytest.mark.parametrize("dose", [-0.5, 0.0, 1000.0])
+@pytest.mark.parametrize("dose", [-0.5, 0.0, 1000.0, 1000.5])
 def test_a_dose_that_is_no_weight_is_not_blended(dose: float):
     with pytest.raises(OutOfRange) as caught:
         blend_for(dose, 0.052, GRAM)
