@@ -308,7 +308,7 @@ def weighed_from(texts: dict[str, str]) -> Evidence:
 
 def test_what_was_typed_is_weighed_as_it_stands():
     typed = {"hung": "35 d", "least": "21 d", "water_activity": "0.89", "measured_on": "mate", "activity_loss": "30 %"}
-    found = weighed_from({**EMPTY, **typed, "start_kg": "1000 g", "now_kg": "640 g", "lowest_ph": "4.9"})
+    found = weighed_from({**EMPTY, **typed, "start_kg": "2000 g", "now_kg": "1280 g", "lowest_ph": "4.9"})
     assert found.loss == pytest.approx(0.36)
     assert (found.days_hung, found.least_days) == pytest.approx((35.0, 21.0))
     assert (found.water_activity, found.activity_from_mate, found.activity_loss) == (0.89, True, pytest.approx(0.3))
