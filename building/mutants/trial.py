@@ -17,6 +17,7 @@ COPIED = ("core", "tests", "docs", "web", "pyproject.toml", "DEVELOPERS.md", "RE
 LEFT = shutil.ignore_patterns("__pycache__", "node_modules", ".hypothesis", "*.pyc")
 LEAST_S = 8
 TIMES_LONGER = 3
+SECOND_NS = 1_000_000_000
 NO_TESTS = 5
 """pytest's word for having found none."""
 
@@ -68,6 +69,8 @@ def _made(change: Change, tree: Path) -> Iterator[None]:
     source, status = place.read_text(encoding="utf-8"), place.stat()
     try:
         place.write_text(change.applied(source), encoding="utf-8")
+        later_ns = status.st_mtime_ns + 2 * SECOND_NS
+        os.utime(place, ns=(status.st_atime_ns, later_ns))  # of one size and one second, the old would pass for the new
         yield
     finally:
         place.write_text(source, encoding="utf-8")
