@@ -14,6 +14,11 @@ def set_clock(page: Page, moment: datetime) -> None:
     page.clock.set_fixed_time(moment)
 
 
+def run_clock(page: Page, moment: datetime) -> None:
+    """The same, and it goes on: what is written one after the other is of one moment and then of a later one."""
+    page.clock.set_system_time(moment)
+
+
 def fill(page: Page, **boxes: str) -> None:
     """By the names of the boxes, as the fact keeps them: several of a form's labels begin alike."""
     for name, text in boxes.items():

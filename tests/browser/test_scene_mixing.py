@@ -29,7 +29,7 @@ def seen(browser: Browser, dist: Path, tmp_path_factory: pytest.TempPathFactory)
 
 
 def walk_through(page: Page, seen: Seen) -> None:
-    prepare.set_clock(page, TODAY)
+    prepare.run_clock(page, TODAY)
     _write(page, seen)
     _change(page, seen)
     _scale(page, seen)
