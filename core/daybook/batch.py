@@ -22,11 +22,13 @@ from core.daybook.facts import (
 )
 from core.daybook.ferment_notes import NOTHING_NOTED, FermentNotes, ferment_notes
 from core.daybook.formulas import formula_at
+from core.daybook.house import house_limits
 from core.daybook.instruments import Shelf
 from core.daybook.put_right import PutRight, put_right
 from core.daybook.salt_notes import Salting, salting_of
 from core.daybook.weighed import Weighed, block_kg, weighed_rows
 from core.mix.formula import Formula
+from core.mix.rules import HouseLimit
 from core.release.readiness import ACID_PH, SLACK
 
 Stage = Literal["mix", "ferment", "dry", "release"]
@@ -96,6 +98,9 @@ class Batch:
     lines: tuple[Line, ...]
     ferment: FermentNotes = NOTHING_NOTED
     salting: Salting | None = None
+    cured_at: datetime | None = None
+    house: tuple[HouseLimit, ...] = ()
+    """As they stood when it was cured."""
 
     @property
     def name(self) -> str:
@@ -171,14 +176,15 @@ def fold(book: Book, batch_id: str) -> Batch | None:
     if begun.id != batch_id or not isinstance(begun.fact, BatchStarted):
         return None
     lines, shelf = book.about(batch_id), Shelf(book)
-    cures = [(line.id, line.fact) for line in lines if isinstance(line.fact, CureWeighed)]
+    cures = [(line, line.fact) for line in lines if isinstance(line.fact, CureWeighed)]
+    cured_at = cures[-1][0].entry.happened_at if cures else None
     pieces = [_fold_piece(book, shelf, line, line.fact) for line in lines if isinstance(line.fact, PieceHung)]
     return Batch(
         id=batch_id,
         started_at=begun.entry.happened_at,
         start=begun.fact,
         cure=cures[-1][1] if cures else None,
-        cure_line_id=cures[-1][0] if cures else None,
+        cure_line_id=cures[-1][0].id if cures else None,
         formula=formula_at(book, begun.fact.formula),
         weighed=weighed_rows(shelf, lines),
         readings=tuple(_meat_reading(shelf, line) for line in lines if isinstance(line.fact, Reading)),
@@ -186,6 +192,8 @@ def fold(book: Book, batch_id: str) -> Batch | None:
         lines=tuple(_in_time([*lines, *(each for piece in pieces for each in piece.lines)])),
         ferment=ferment_notes(shelf, lines),
         salting=salting_of(lines),
+        cured_at=cured_at,
+        house=() if cured_at is None else house_limits(book, cured_at),
     )
 
 

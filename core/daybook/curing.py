@@ -2,14 +2,13 @@
 
 from __future__ import annotations
 
-from datetime import date, datetime
+from datetime import date
 from typing import cast
 
 from attrs import frozen
 
 from core.daybook.batch import Batch
-from core.daybook.book import Book
-from core.daybook.facts import CureWeighed, HouseRule, LicensedException
+from core.daybook.facts import CureWeighed, LicensedException
 from core.mix.charge import Charge, Dose, basis, require_charge
 from core.mix.cure import figures
 from core.mix.curing_salt import CuringSalt, second_salt
@@ -88,13 +87,13 @@ def curing_of(fact: CureWeighed, style: Style, on: date | None = None, house: tu
     return Curing(fact.rules or "us", fact.product or "meat", method, on, house)
 
 
-def cured(batch: Batch, house: tuple[HouseLimit, ...] = ()) -> Cured | None:
-    """The batch's cure under the rules of the day it was weighed; None where there is none. Raises OutOfRange."""
+def cured(batch: Batch) -> Cured | None:
+    """The batch's cure under the rules of the day it was weighed, and of the house; None where there is none. Raises
+    OutOfRange."""
     fact = batch.cure
     if fact is None:
         return None
-    moment = next(line.entry.happened_at for line in batch.lines if line.id == batch.cure_line_id)
-    how = curing_of(fact, batch.start.style, moment.date(), house)
+    how = curing_of(fact, batch.start.style, batch.cured_at.date() if batch.cured_at else None, batch.house)
     return Cured(charge_of(fact, batch.meat_kg), how, licence_of(batch))
 
 
@@ -117,13 +116,3 @@ def licence_of(batch: Batch) -> Licence | None:
     fact = facts[-1]
     substance = cast(Limited, fact.substance) if fact.substance in LIFTED else None
     return Licence(fact.why, fact.authority, fact.decided_by, fact.rule, substance, fact.most_ppm)
-
-
-def house_limits(book: Book, at: datetime | None = None) -> tuple[HouseLimit, ...]:
-    """The house's own limits as they stood: the last one of each rule set."""
-    latest: dict[str, HouseLimit] = {}
-    for line in book.of_kind("house-rule"):
-        fact = line.fact
-        if isinstance(fact, HouseRule) and (at is None or line.entry.happened_at <= at):
-            latest[fact.rules] = HouseLimit(fact.rules, fact.nitrite_ppm, fact.nitrate_ppm)
-    return tuple(latest.values())

@@ -7,6 +7,9 @@ from datetime import datetime, timedelta
 from core.daybook.batch import Batch, Piece
 from core.daybook.curing import known_cure
 from core.daybook.dated import Activity
+from core.daybook.facts import CureWeighed
+from core.daybook.facts.ferment import DeviationDecided, FermentationBegun
+from core.daybook.facts.salting import SaltingBegun
 from core.daybook.fermenting import clock_start, fermentation_of, outcome_of
 from core.daybook.salting import salted_of
 from core.ferment.outcome import Outcome
@@ -49,7 +52,7 @@ def evidence_for(batch: Batch, piece: Piece, now: datetime, fermented: Outcome |
         fermentation=_decided(batch) if muscle else fermented or outcome_of(batch, now),
         signs=_signs(piece, now),
         salted=salted_of(batch, piece) if muscle else None,
-        contradictions=_contradictions(batch, piece),
+        contradictions=(*_contradictions(batch, piece), *_doubtful_entries(batch, piece, now)),
     )
 
 
@@ -86,6 +89,27 @@ def _contradictions(batch: Batch, piece: Piece) -> tuple[str, ...]:
         *in_weights(piece.start_kg, weighed),
         *in_samples(samples),
     )
+
+
+ONCE = {
+    CureWeighed: "cured-twice",
+    SaltingBegun: "salted-twice",
+    FermentationBegun: "started-twice",
+    DeviationDecided: "decided-twice",
+}
+"""What happens to a batch once. Two tablets may each have noted it, and then nobody knows which entry is true."""
+CLOCKS_DIFFER = timedelta(hours=1)
+WAITS = timedelta(days=1)
+"""Out of the cold so long and not yet hung: to drain and to dry off. Both are our own choice, no source."""
+
+
+def _doubtful_entries(batch: Batch, piece: Piece, now: datetime) -> tuple[str, ...]:
+    kinds = [type(line.fact) for line in batch.lines]
+    twice = [key for kind, key in ONCE.items() if kinds.count(kind) > 1]
+    ahead = any(line.entry.happened_at > now + CLOCKS_DIFFER for line in (*batch.lines, *piece.lines))
+    out_at = None if batch.salting is None else batch.salting.ended_at
+    waited = out_at is not None and piece.hung_at - out_at > WAITS
+    return (*twice, *(("ahead",) if ahead else ()), *(("waited",) if waited else ()))
 
 
 def _ph_fell(batch: Batch) -> tuple[str, ...]:

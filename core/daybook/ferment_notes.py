@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
-from datetime import datetime
+from datetime import datetime, timedelta
 
 from attrs import evolve, frozen
 
@@ -37,14 +37,15 @@ NOTHING_NOTED = FermentNotes()
 
 
 def _put_right(shelf: Shelf, taken: FermentLogTaken, at: datetime) -> FermentLogTaken | None:
-    """None where the thermometer had failed its check: what it logged is no evidence."""
+    """None where the thermometer had failed its check, by its end at the latest: what it logged is no evidence."""
     instrument = shelf.find(taken.thermometer)
-    check = None if instrument is None else instrument.in_force("temperature", at)
-    if instrument is None or check is None:
+    if instrument is None:
         return taken
-    correction = instrument.correction("temperature", at)
-    if check.failed:
+    last_at = at + timedelta(seconds=taken.times_s[-1])
+    checks = (instrument.in_force("temperature", each) for each in (at, last_at))
+    if any(each is not None and each.failed for each in checks):
         return None
+    correction = instrument.correction("temperature", at)
     if correction is None:
         return taken
     warmer = tuple(correction.apply(each) for each in taken.temperatures_c)

@@ -1,7 +1,7 @@
 """An instrument is the fold of its entries: when it was checked, what that came to, and which correction is in force.
 
 A check speaks for what is read at or after it, until the next one, and no longer than the instrument stays as it was:
-once it is set anew the old correction is void.
+once it is set anew the old correction is void. One that failed speaks against what was read before it as well.
 """
 
 from __future__ import annotations
@@ -124,14 +124,24 @@ class Instrument:
         return tuple(found for line in self.check_lines if (found := self._checked(line)) is not None)
 
     def in_force(self, measured: Measured, moment: datetime) -> Checked | None:
-        """The check that speaks for what is read at the moment, or None: never checked, or set anew since."""
-        earlier = (
-            line
-            for line in self.check_lines
-            if line.entry.happened_at <= moment and WAYS[type(line.fact)].of == measured
-        )
-        last = next((found for line in earlier if (found := self._checked(line)) is not None), None)
+        """The check that speaks for what is read at the moment, or None: never checked, or set anew since.
+
+        One that failed speaks for more: for all that is read after it until one is passed, set anew or not, and for
+        what was read before it, back to the last check or setting. Nobody saw when the instrument went wrong (ISO
+        9001:2015, 7.1.5.2, asks that of earlier results; from memory).
+        """
+        last = self._first_checked(measured, (line for line in self.check_lines if line.entry.happened_at <= moment))
+        if last is not None and last.failed:
+            return last
+        later = (line for line in reversed(self.check_lines) if line.entry.happened_at > moment)
+        following = self._first_checked(measured, later)
+        if following is not None and following.failed and not self._set_anew_between(moment, following.at):
+            return following
         return None if last is None or self._set_anew_between(last.at, moment) else last
+
+    def _first_checked(self, measured: Measured, lines: Iterable[Line]) -> Checked | None:
+        of_it = (line for line in lines if WAYS[type(line.fact)].of == measured)
+        return next((found for line in of_it if (found := self._checked(line)) is not None), None)
 
     def _set_anew_between(self, since: datetime, until: datetime) -> bool:
         return any(since < at <= until for at in self.set_anew)

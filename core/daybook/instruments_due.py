@@ -25,17 +25,17 @@ def _line(instrument: Instrument, now: datetime) -> Due:
     named = f"the {instrument.kind_words} {plain(instrument.name)}"
     standing = (instrument.in_force(each, now) for each in instrument.measures)
     failed = next((check for check in standing if check is not None and check.failed), None)
+    set_anew = next((at for at in instrument.set_anew if at <= now), None)
+    checked_at = instrument.last_checked_at(now)
+    if set_anew is not None and (checked_at is None or (failed is not None and failed.at < set_anew)):
+        return Due("check", instrument.id, Step(f"Check {named}: it was set anew"), set_anew)
     if failed is not None:
         verb = "Clean" if failed.check.word == "clean" else "Replace"
         words = f"{verb} {named}: it failed its {failed.name} of {failed.at.day} {failed.at:%b}"
         return Due("check", instrument.id, Step(words), failed.at)
-    checked_at = instrument.last_checked_at(now)
     if checked_at is not None:
         words = f"Check {named}: last checked {_long_ago(now - checked_at)}"
         return Due("check", instrument.id, Step(words), checked_at + instrument.check_every)
-    set_anew = next((at for at in instrument.set_anew if at <= now), None)
-    if set_anew is not None:
-        return Due("check", instrument.id, Step(f"Check {named}: it was set anew"), set_anew)
     return Due("check", instrument.id, Step(f"Check {named}: never checked yet"), instrument.added_at)
 
 

@@ -45,6 +45,23 @@ SERIES: dict[str, str] = {
 }
 """What only a series of readings shows, by its key."""
 
+_ONE_IS_WRONG = Step("Look which of them is true, and correct or take back the other.")
+NOTED: dict[str, tuple[str, Step]] = {
+    "cured-twice": ("Its cure is noted twice, and it has one.", _ONE_IS_WRONG),
+    "salted-twice": ("It went into salt twice, by what is noted.", _ONE_IS_WRONG),
+    "started-twice": ("Its fermentation began twice, by what is noted.", _ONE_IS_WRONG),
+    "decided-twice": ("Two decisions about its fermentation are noted.", _ONE_IS_WRONG),
+    "ahead": (
+        "Something of it is noted for a time that is still to come.",
+        Step("Look at the clock of the tablet, and correct the time of that entry."),
+    ),
+    "waited": (
+        "It had left the cold more than a day before it was hung, and how warm it was then is not known.",
+        Step("Correct the day it left the cold or was hung; where both are true, ask a food-safety authority."),
+    ),
+}
+"""What only the entries themselves show, by its key: the sentence, and what settles it."""
+
 _READ_AGAIN = Step("Measure again with a checked instrument, and correct the reading that was wrong.")
 _WEIGH_AGAIN = Step("Check the tag and the scale, weigh it again, and correct the weight that was wrong.")
 _CORRECT_CURE = Step("Look at the weighing sheet and correct the cure.")
@@ -68,9 +85,14 @@ def _asked(key: str, text: Step, settle: Step) -> Reason:
 def _of_series(keys: Sequence[str]) -> list[Reason]:
     weights = ("weight-rose", "weight-fell")
     return [
-        _asked(key, Step(f"What was noted contradicts itself: {SERIES.get(key, 'a newer version says how')}."), again)
+        _asked(key, Step(NOTED[key][0]), NOTED[key][1])
+        if key in NOTED
+        else _asked(
+            key,
+            Step(f"What was noted contradicts itself: {SERIES.get(key, 'a newer version says how')}."),
+            _WEIGH_AGAIN if key in weights else _READ_AGAIN,
+        )
         for key in keys
-        for again in [_WEIGH_AGAIN if key in weights else _READ_AGAIN]
     ]
 
 

@@ -58,7 +58,7 @@ class Evidence:
     it, as a share of the meat. signs: keys of SIGNS; empty where somebody looked and found nothing, None where nobody
     looked. fermentation: what became of the degree-hours to pH 5.3, or of a slow style's warm days; of a whole muscle
     only what speaks against it. salted: a whole muscle's time in salt. contradictions: keys of
-    `contradictions.SERIES`, found in the readings these were taken from.
+    `contradictions.SERIES` and `NOTED`, found in the readings and the entries these were taken from.
     """
 
     style: Style

@@ -7,11 +7,14 @@ from __future__ import annotations
 
 import math
 
+from attrs import evolve
+
 from core.mix.formula import plain
 from core.mix.held import Held
 from core.mix.ingoing import check_limits
 from core.mix.licence import NO_FIGURE, Ceiling, Licence, over_ceiling
 from core.mix.rule import METHODS
+from core.mix.rules import HOUSE
 from core.quantities import PARTS_PER_MILLION, Amount
 from core.release.evidence import METHODS_OF, STYLES, Evidence
 from core.sources import CFR_424_21C
@@ -26,7 +29,7 @@ NAMES = {"nitrite": "Nitrite", "nitrate": "Nitrate", "both": "Nitrite and nitrat
 
 def limit_reasons(evidence: Evidence) -> tuple[Reason, ...]:
     """What is over first, then what is not known, then what is within."""
-    found = (*_not_known(evidence), *_rows(evidence), *_above_the_ceiling(evidence))
+    found = (*_not_known(evidence), *_rows(evidence), *_of_the_house(evidence), *_above_the_ceiling(evidence))
     order = {False: 0, None: 1, True: 2}
     return tuple(sorted(found, key=lambda reason: order[reason.met]))
 
@@ -49,7 +52,8 @@ def _lifted(held: Held, licence: Licence) -> bool:
 
 
 def _checks(evidence: Evidence) -> tuple[Held, ...]:
-    return () if evidence.how is None else check_limits(evidence.ingoing, evidence.how)
+    """By the law alone; what the house sets lower is no reason to throw anything away."""
+    return () if evidence.how is None else check_limits(evidence.ingoing, evolve(evidence.how, house=()))
 
 
 def _not_known(evidence: Evidence) -> list[Reason]:
@@ -110,6 +114,28 @@ def _row_text(held: Held, licence: Licence | None, lifted: bool) -> Step:
     if not lifted:
         return Step(f"{said} The exception on record ({rule_of_it}) allows {{figure}} only.", amounts)
     return Step(f"{said} An exception on record ({rule_of_it}) allows {{figure}}: {plain(licence.words)}", amounts)
+
+
+def _of_the_house(evidence: Evidence) -> list[Reason]:
+    """Over what the house set itself it is held until somebody decides, whatever the law allows."""
+    if evidence.how is None:
+        return []
+    own = [each for each in check_limits(evidence.ingoing, evidence.how) if each.rule.source == HOUSE]
+    over = [each for each in own if not each.within and not (evidence.licence and evidence.licence.lifts(each))]
+    settle = Step("Whoever answers for this kitchen decides: correct the cure, or note an exception for it.")
+    return [
+        Reason(
+            f"house-{each.rule.substance}",
+            Step(
+                f"{NAMES[each.rule.substance]} going in, {{made}}, is over the limit of this kitchen, {{most}}.",
+                {"made": _ppm(each.ppm), "most": _ppm(each.rule.most_ppm or 0.0)},
+            ),
+            None,
+            HOUSE,
+            settle,
+        )
+        for each in over
+    ]
 
 
 def _above_the_ceiling(evidence: Evidence) -> list[Reason]:

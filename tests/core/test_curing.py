@@ -4,10 +4,11 @@ import pytest
 from attrs import evolve
 
 from core.daybook.batch import fold
-from core.daybook.curing import cured, house_limits, known_cure
+from core.daybook.curing import cured, known_cure
 from core.daybook.evidence import evidence_for
 from core.daybook.facts import CureWeighed
 from core.daybook.facts.cure import RULES, HouseRule, LicensedException
+from core.daybook.house import house_limits
 from core.refusals import OutOfRange
 from core.release.readiness import judge
 from tests.core.kitchen import NOON, Kitchen

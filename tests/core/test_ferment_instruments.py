@@ -116,11 +116,28 @@ def test_a_log_on_a_thermometer_that_had_failed_is_none(shop: Workshop, batch: s
     assert logged(shop, batch) == ()
 
 
-def test_a_thermometer_that_fails_later_had_not_failed_then(shop: Workshop, batch: str):
+def test_a_thermometer_that_fails_later_may_have_failed_then(shop: Workshop, batch: str):
     thermometer = shop.add("thermometer", "Shelf")
     shop.note(log(thermometer), batch, at=1)
-    shop.ice(thermometer, 9.0, at=1.5)
     assert len(logged(shop, batch)) == 4
+    shop.ice(thermometer, 9.0, at=1.5)
+    assert logged(shop, batch) == ()
+
+
+def test_a_check_passed_after_the_log_vouches_for_it(shop: Workshop, batch: str):
+    thermometer = shop.add("thermometer", "Shelf")
+    shop.note(log(thermometer), batch, at=1)
+    shop.ice(thermometer, 0.0, at=1.5)
+    shop.ice(thermometer, 9.0, at=1.6)
+    assert len(logged(shop, batch)) == 4
+
+
+def test_a_check_passed_while_it_logged_does_not_vouch_for_the_rest(shop: Workshop, batch: str):
+    thermometer = shop.add("thermometer", "Shelf")
+    shop.note(log(thermometer), batch, at=1)
+    shop.ice(thermometer, 0.0, at=1 + HOUR)
+    shop.ice(thermometer, 9.0, at=1.5)
+    assert logged(shop, batch) == ()
 
 
 def test_the_seconds_count_from_the_start_of_the_clock(shop: Workshop, batch: str):

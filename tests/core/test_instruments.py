@@ -294,6 +294,13 @@ def test_set_anew_is_a_line(shop: Workshop):
     assert said(shop, at=6) == ["Check the hygrometer Larder: it was set anew"]
 
 
+def test_a_failed_one_set_anew_is_to_be_checked_and_no_longer_replaced(shop: Workshop):
+    key = shop.add()
+    shop.salt(key, 0.95, at=1)
+    shop.note(InstrumentSetAnew(), key, at=5)
+    assert said(shop, at=6) == ["Check the hygrometer Larder: it was set anew"]
+
+
 def test_a_retired_instrument_wants_nothing(shop: Workshop):
     key = shop.add()
     shop.note(InstrumentRetired(), key, at=3)

@@ -13,7 +13,7 @@ from core.daybook.instruments import Shelf, correction_at, fold_instrument
 from core.daybook.put_right import put_right
 from core.quantities import METRIC
 from tests.core.kitchen import NOON
-from tests.core.workshop import Workshop
+from tests.core.workshop import OVER_SALT_12, Workshop
 
 law = settings(max_examples=60, deadline=None)
 hours = st.integers(0, 24 * 60)
@@ -48,32 +48,49 @@ def test_the_order_in_which_entries_came_does_not_matter(of, hour, chance):
 
 @law
 @given(checks, hours)
-def test_the_check_in_force_is_the_last_one_before(of, hour):
+def test_the_check_in_force_is_the_last_one_before_unless_the_next_one_failed(of, hour):
     shop, key = checked(of)
-    before = sorted((at, reading) for at, reading in of if at <= hour)
-    standing = shop.instrument(key).in_force("humidity", moment(hour))
-    if not before:
-        assert standing is None
-    else:
-        assert standing is not None
-        assert standing.line.fact == SaltChecked("nacl", 12.0, before[-1][1])
+    every = shop.instrument(key).checks[::-1]
+    last = next((each for each in reversed(every) if each.at <= moment(hour)), None)
+    following = next((each for each in every if each.at > moment(hour)), None)
+    told_late = following is not None and following.failed and not (last is not None and last.failed)
+    assert shop.instrument(key).in_force("humidity", moment(hour)) == (following if told_late else last)
 
 
 @law
 @given(checks, hours, hours)
-def test_a_check_made_later_changes_nothing_before_it(of, later, hour):
-    shop, key = checked(of)
+def test_a_check_passed_later_changes_nothing_before_it(of, later, hour):
+    shop, key = checked([each for each in of if each[0] <= hour])
     before = correction_at(shop.book, key, "humidity", moment(hour))
-    shop.note(SaltChecked("nacl", 12.0, 0.6), key, (hour + later + 1) / 24)
+    shop.note(SaltChecked("nacl", 12.0, OVER_SALT_12), key, (hour + later + 1) / 24)
     assert correction_at(shop.book, key, "humidity", moment(hour)) == before
 
 
 @law
+@given(checks, hours, hours)
+def test_a_check_failed_later_leaves_no_correction_back_to_the_one_before_it(of, later, hour):
+    shop, key = checked([each for each in of if each[0] <= hour])
+    shop.note(SaltChecked("nacl", 12.0, 0.5), key, (hour + later + 1) / 24)
+    assert shop.instrument(key).in_force("humidity", moment(hour)).failed  # type: ignore[union-attr]
+    assert correction_at(shop.book, key, "humidity", moment(hour)) is None
+
+
+@law
 @given(checks, hours)
-def test_nothing_found_before_it_was_set_anew_is_applied_after(of, hour):
+def test_nothing_found_before_it_was_set_anew_corrects_what_is_read_after(of, hour):
     shop, key = checked(of, [hour])
     standing = shop.instrument(key).in_force("humidity", moment(24 * 61))
-    assert standing is None or standing.at >= moment(hour)
+    assert standing is None or standing.failed or standing.at >= moment(hour)
+
+
+@law
+@given(checks, hours)
+def test_after_a_failed_check_nothing_is_believed_until_one_is_passed(of, hour):
+    shop, key = checked([*(each for each in of if each[0] != hour), (hour, 0.5)], [hour])
+    passed = [each.at for each in shop.instrument(key).checks if each.at > moment(hour) and not each.failed]
+    for at in range(hour, 24 * 60, 37):
+        if not passed or moment(at) < min(passed):
+            assert shop.instrument(key).in_force("humidity", moment(at)).failed  # type: ignore[union-attr]
 
 
 @law

@@ -4,7 +4,7 @@ import pytest
 
 from core.daybook.correction_words import correction_in_words
 from core.daybook.evidence import evidence_for
-from core.daybook.facts import MassesChecked, PieceHung, PieceWeighed, Reading
+from core.daybook.facts import InstrumentSetAnew, MassesChecked, PieceHung, PieceWeighed, Reading
 from core.daybook.instruments import Shelf
 from core.daybook.put_right import put_right
 from core.quantities import METRIC, US
@@ -167,6 +167,49 @@ def test_a_ph_on_a_failed_meter_is_no_evidence(shop: Workshop):
     found = evidence_for(shop.batch(batch), shop.piece(batch, piece), day(30))
     assert (found.lowest_ph, found.last_ph) == (None, None)
     assert shop.batch(batch).stage == "ferment"
+
+
+def ph_read_on(shop: Workshop, meter: str, batch: str, at: float) -> float | None:
+    shop.note(Reading(5.0, None, meter), batch, at=at)
+    piece = shop.hang(batch, at=20)
+    return evidence_for(shop.batch(batch), shop.piece(batch, piece), day(30)).lowest_ph
+
+
+def test_a_ph_on_a_meter_that_failed_the_day_after_is_no_evidence(shop: Workshop):
+    meter, batch = shop.add("ph-meter", "Pen"), fermented(shop)
+    shop.buffers(meter, seven=7.0, four=4.0, at=1)
+    shop.buffers(meter, seven=7.0, four=4.9, at=3)
+    assert ph_read_on(shop, meter, batch, at=2) is None
+
+
+def test_a_ph_on_a_meter_never_checked_before_it_failed_is_no_evidence(shop: Workshop):
+    meter, batch = shop.add("ph-meter", "Pen"), fermented(shop)
+    shop.buffers(meter, seven=7.0, four=4.9, at=3)
+    assert ph_read_on(shop, meter, batch, at=2) is None
+
+
+def test_a_check_passed_between_the_reading_and_the_failed_one_vouches_for_it(shop: Workshop):
+    meter, batch = shop.add("ph-meter", "Pen"), fermented(shop)
+    shop.buffers(meter, seven=7.0, four=4.0, at=3)
+    shop.buffers(meter, seven=7.0, four=4.9, at=4)
+    assert ph_read_on(shop, meter, batch, at=2) == pytest.approx(5.0)
+
+
+def test_a_meter_set_anew_between_the_reading_and_the_failed_check_was_another_one(shop: Workshop):
+    meter, batch = shop.add("ph-meter", "Pen"), fermented(shop)
+    shop.buffers(meter, seven=7.0, four=4.0, at=1)
+    shop.note(InstrumentSetAnew(), meter, at=2.5)
+    shop.buffers(meter, seven=7.0, four=4.9, at=3)
+    assert ph_read_on(shop, meter, batch, at=2) == pytest.approx(5.0)
+
+
+def test_a_failed_meter_set_anew_proves_nothing_until_it_is_checked(shop: Workshop):
+    meter, batch = shop.add("ph-meter", "Pen"), fermented(shop)
+    shop.buffers(meter, seven=7.0, four=4.9, at=1)
+    shop.note(InstrumentSetAnew(), meter, at=1.5)
+    assert ph_read_on(shop, meter, batch, at=2) is None
+    shop.buffers(meter, seven=7.0, four=4.0, at=2.5)
+    assert ph_read_on(shop, meter, batch, at=3) == pytest.approx(5.0)
 
 
 def test_a_worse_ph_on_a_failed_meter_still_speaks_against(shop: Workshop):

@@ -20,7 +20,7 @@ from core.mix.held import holds
 from core.mix.ingoing import check_limits, ingoing_of
 from core.mix.rule import METHODS
 from core.mix.rules import RULE_SETS, Curing, products_for
-from core.release.contradictions import LEAST_SALT
+from core.release.contradictions import LEAST_SALT, SERIES
 from core.release.evidence import METHODS_OF, Evidence
 from core.release.readiness import STYLES, judge
 from tests.core.kitchen import DAY, NOON, Kitchen
@@ -140,10 +140,10 @@ def test_a_verdict_for_a_piece_of_a_batch_equals_the_single_sums_for_the_same_ev
         words[style, judged.word] += 1
 
     holds_for()
-    assert min(sum(words[style, word] for word in ("ready", "hold", "discard")) for style in STYLES) >= 5
-    assert sum(words[style, "discard"] for style in STYLES) >= 5
+    assert min(sum(words[style, word] for word in ("ready", "hold", "discard")) for style in STYLES) >= 10
+    assert sum(words[style, "discard"] for style in STYLES) >= 10
 
 
 def _first_contradiction(known: Evidence) -> Evidence:
     """The sheet takes one of them, as it takes one sign: one is enough."""
-    return evolve(known, contradictions=known.contradictions[:1])
+    return evolve(known, contradictions=tuple(key for key in known.contradictions if key in SERIES)[:1])

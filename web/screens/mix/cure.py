@@ -6,8 +6,9 @@ from attrs import evolve
 from flask import redirect, request, url_for
 
 from core.daybook.batch import Batch
-from core.daybook.curing import Cured, charge_of, cured, curing_of, house_limits, licence_of
+from core.daybook.curing import Cured, charge_of, cured, curing_of, licence_of
 from core.daybook.facts import CureWeighed
+from core.daybook.house import house_limits
 from core.mix.brine import brine_figures
 from core.mix.cure import dosed, to_weigh
 from core.mix.rule import METHODS, WET

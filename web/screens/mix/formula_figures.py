@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from attrs import evolve, frozen
 
-from core.daybook.curing import house_limits
+from core.daybook.house import house_limits
 from core.mix import balance
 from core.mix.cost import Bought, cost
 from core.mix.formula import Formula, plain, portions

@@ -1,0 +1,19 @@
+"""The limits that the house sets itself, as its entries tell them."""
+
+from __future__ import annotations
+
+from datetime import datetime
+
+from core.daybook.book import Book
+from core.daybook.facts import HouseRule
+from core.mix.rules import HouseLimit
+
+
+def house_limits(book: Book, at: datetime | None = None) -> tuple[HouseLimit, ...]:
+    """The house's own limits as they stood: the last one of each rule set."""
+    latest: dict[str, HouseLimit] = {}
+    for line in book.of_kind("house-rule"):
+        fact = line.fact
+        if isinstance(fact, HouseRule) and (at is None or line.entry.happened_at <= at):
+            latest[fact.rules] = HouseLimit(fact.rules, fact.nitrite_ppm, fact.nitrate_ppm)
+    return tuple(latest.values())
