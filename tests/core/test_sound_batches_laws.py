@@ -44,7 +44,9 @@ def with_more_than_is_asked(sound: Sound) -> Sound:
 
 
 ASKED: Mapping[str, Callable[[list[Any]], bool]] = {
-    "fermented": lambda left: sum(isinstance(each, Reading) and each.ph <= 5.3 for each in left) >= 1,
+    "fermented": lambda left: (
+        sum(isinstance(each, Reading) and each.ph is not None and each.ph <= 5.3 for each in left) >= 1
+    ),
     "slow": lambda left: sum(isinstance(each, Reading) for each in left) >= 3,
     "whole-muscle": lambda left: {SaltingBegun, SaltingEnded} <= {type(each) for each in left},
 }
