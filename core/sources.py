@@ -116,6 +116,7 @@ KEMP_1968 = Source("Kemp 1968, Kentucky practice of country ham", "", "seen")
 EU_PICKLED_HAM = Source("Reg. (EC) 1333/2008, Annex II, part E, consolidated 2026", "rows 08.3.4", "copy")
 CFR_HAM_SALTING = Source("9 CFR 318.10, ham method 3", "2015 annual edition, removed in 2018", "copy")
 CFR_COUNTRY_HAM = Source("9 CFR 319.106(c)", "country ham and shoulder, salting, equalising and drying", "copy")
+CFR_DRY_CURED_HAM = Source("9 CFR 319.106(c)(6)", "dry cured ham and shoulder, days in all", "memory")
 JERKY_2014 = Source("USDA-FSIS, Compliance Guideline for Meat and Poultry Jerky", "Aug 2014, pp. 15–16", "copy")
 
 _ASHRAE = "ASHRAE Handbook Fundamentals 2017"

@@ -86,7 +86,7 @@ def _descaling() -> tuple[Task, ...]:
     return (
         Task(
             "descale",
-            Step("Stand what bears lime in vinegar and water, half and half. This is no sanitising."),
+            Step("Stand the parts with lime on them in vinegar and water, half and half. This is no sanitising."),
             timer_s=DESCALE_S,
         ),
         Task(

@@ -99,7 +99,7 @@ def dosed(charge: Charge, how: Curing, wanted_ppm: float, licence: Licence | Non
     if not first.nitrite:
         raise OutOfRange("nitrite", "This curing salt brings no nitrite, so no weight of it makes the nitrite wanted.")
     if not 0 <= wanted_ppm < 1e6:
-        raise OutOfRange("wanted", "The nitrite wanted must be 0 ppm or more.")
+        raise OutOfRange("wanted", "The nitrite wanted must be 0 ppm or more, and less than 1,000,000 ppm.")
     cure_kg = dose_making_kg(charge, how.method, as_sodium_nitrite(how), wanted_ppm)
     if not cure_kg < HEAVIEST_KG:
         raise OutOfRange("wanted", "No weight of this curing salt brings so much nitrite into the meat this way.")

@@ -11,7 +11,7 @@ from attrs import evolve, frozen
 
 from core.mix.charge import PPM, Charge, dose_making_kg, made_ppm
 from core.mix.curing_salt import mistaken_for_another
-from core.mix.limits import within
+from core.mix.limits import reaches, within
 from core.mix.measures import CURE_SHARE
 from core.mix.rule import PART_IN, WET, Rule
 from core.mix.rules import Curing
@@ -37,7 +37,7 @@ class Held:
 
     @property
     def enough(self) -> bool:
-        return self.rule.least_ppm is None or self.ppm >= self.rule.least_ppm * (1 - 5e-4)
+        return self.rule.least_ppm is None or reaches(self.ppm, self.rule.least_ppm)
 
 
 def holds(charge: Charge, how: Curing) -> tuple[Held, ...]:

@@ -65,6 +65,10 @@ def within(ppm: float, limit_ppm: float) -> bool:
     return ppm <= limit_ppm * (1 + SLACK)
 
 
+def reaches(ppm: float, least_ppm: float) -> bool:
+    return ppm >= least_ppm * (1 - SLACK)
+
+
 @frozen
 class _GoingIn:
     """A charge as each neighbour counts it. nitrite, nitrate: ppm of the sodium salts on the green weight. both: as
@@ -117,12 +121,12 @@ def nitrite_cautions(charge: Charge, how: Curing) -> tuple[str, ...]:
 
 
 def _weak_dose_cautions(ppm: _GoingIn) -> tuple[str, ...]:
-    if ppm.nitrite < BOTULISM_LEAST_PPM * (1 - SLACK):
+    if not reaches(ppm.nitrite, BOTULISM_LEAST_PPM):
         return (
             "Below 50 ppm nitrite is not counted on against botulism; the water activity must then come down to 0.92 "
             "or less (FSIS-GD-2023-0002, p. 38). Ask a food-safety authority before drying with so little.",
         )
-    if ppm.both < CANADA_LEAST_PPM * (1 - SLACK):
+    if not reaches(ppm.both, CANADA_LEAST_PPM):
         return (
             "Canada asks for at least 100 ppm of nitrite and nitrate on the whole raw mixture, with at least 2.5 % "
             "salt, in fermented meat (CFIA 2020, quoted in FSIS-GD-2023-0002, p. 38).",

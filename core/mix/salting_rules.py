@@ -11,6 +11,7 @@ from core.quantities import DAYS, FRACTION, LENGTH, MASS, Amount
 from core.refusals import OutOfRange
 from core.sources import (
     CFR_COUNTRY_HAM,
+    CFR_DRY_CURED_HAM,
     CFR_HAM_SALTING,
     COMMON_PRACTICE,
     EU_PICKLED_HAM,
@@ -114,7 +115,7 @@ def _by_mass(mass_kg: float, rule: ByMass) -> Figure:
     return Figure(rule.key, rule.name, days * DAY_S, DAYS, (step,), rule.source, rule.cautions, low, high)
 
 
-# 9 CFR 319.106(c)(5)-(6). The totals of "dry cured" ham and shoulder are from memory.
+# 9 CFR 319.106(c)(5)-(6).
 SALT_AND_EQUALISE_DAYS: dict[Cut, float] = {"ham": 45.0, "shoulder": 25.0}
 IN_ALL_DAYS: dict[tuple[Product, Cut], float] = {
     ("country", "ham"): 70.0,
@@ -145,17 +146,21 @@ def minimums(cut: Cut, product: Product, salted_s: float, in_all_s: float) -> tu
             raise OutOfRange(field, "The days cannot be less than nothing.")
     if in_all_s < salted_s:
         raise OutOfRange("in_all_s", "The days in all hold the days in salt: they cannot be fewer.")
-    salted = _least("salt_to_go", "Salting and rest, still to go", SALT_AND_EQUALISE_DAYS[cut], salted_s)
-    in_all = _least("days_to_go", "In all, still to go", IN_ALL_DAYS[product, cut], in_all_s)
-    memory = (FROM_MEMORY,) if product == "dry-cured" else ()
+    salted = _least(
+        "salt_to_go", "Salting and rest, still to go", SALT_AND_EQUALISE_DAYS[cut], salted_s, CFR_COUNTRY_HAM
+    )
+    remembered = product == "dry-cured"
+    of_all = CFR_DRY_CURED_HAM if remembered else CFR_COUNTRY_HAM
+    in_all = _least("days_to_go", "In all, still to go", IN_ALL_DAYS[product, cut], in_all_s, of_all)
+    memory = (FROM_MEMORY,) if remembered else ()
     return _cautioned(salted, (NOT_SAFETY, LOCAL)), _cautioned(in_all, (*memory, WARMEST))
 
 
-def _least(key: str, name: str, least_days: float, had_s: float) -> Figure:
+def _least(key: str, name: str, least_days: float, had_s: float, source: Source) -> Figure:
     left_s = max(0.0, least_days * DAY_S - had_s)
     amounts = {"least": Amount(least_days * DAY_S, DAYS), "had": Amount(had_s, DAYS), "left": Amount(left_s, DAYS)}
     words = "{least} at the least, {had} had: {left} to go"
-    return Figure(key, name, left_s, DAYS, (Step(words, amounts),), CFR_COUNTRY_HAM)
+    return Figure(key, name, left_s, DAYS, (Step(words, amounts),), source)
 
 
 def _cautioned(each: Figure, cautions: tuple[str, ...]) -> Figure:

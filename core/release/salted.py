@@ -278,7 +278,7 @@ def _taken_up(salted: Salted, end: float | None) -> tuple[Reason, ...]:
     ):
         return ()  # without them it is not known to be through either
     taken_up = end * mean_share(piece, diffusivity(min(cold_c, MOST_C), SLOW_M2_S), contact_s)
-    met = True if taken_up >= min(LEAST_SALT, THROUGH * end) * (1 - 1e-9) else None
+    met = True if taken_up >= min(LEAST_SALT, THROUGH * end) else None
     amounts = {
         "contact": Amount(contact_s, DAYS),
         "salt": Amount(taken_up, FRACTION),

@@ -326,7 +326,7 @@ def test_what_is_wanted_is_0_ppm_or_more(ppm: float, stands: bool):
 
 
 @pytest.mark.parametrize(
-    ("ppm", "answer"), [(1e6, "0 ppm or more"), (1e6 - 1, "the limit for"), (-1.0, "0 ppm or more")]
+    ("ppm", "answer"), [(1e6, "less than 1,000,000 ppm"), (1e6 - 1, "the limit for"), (-1.0, "0 ppm or more")]
 )
 def test_more_than_the_whole_is_not_held_to_a_limit_but_no_answer_at_all(ppm: float, answer: str):
     with pytest.raises(OutOfRange, match=answer):
