@@ -29,6 +29,8 @@ METER_ERROR = 0.05  # practice: two readings of one piece differ by as much
 FEWEST_FOR_A_LINE, MOST_FOR_A_LINE = 3, 5
 SIGMAS = 2.0
 """Nineteen times out of twenty, were the fall a straight line."""
+FARTHEST_S = RISES_AFTER_S
+"""Ahead of the mean time of the readings: no fall lasts longer, so what lies beyond it is no answer."""
 
 
 @frozen
@@ -138,8 +140,8 @@ def _without_outvoted(ordered: Sequence[Acid]) -> list[Acid]:
 
 
 def _outvoted(ordered: Sequence[Acid], index: int) -> bool:
-    high, before = ordered[index], ordered[max(index - CONFIRMED_BY, 0) : index]
-    after = ordered[index + 1 : index + 1 + CONFIRMED_BY]
+    high, before = ordered[index], ordered[:index][-CONFIRMED_BY:]
+    after = ordered[index + 1 :][:CONFIRMED_BY]
     return (
         high.ph > TARGET_PH
         and len(before) == len(after) == CONFIRMED_BY
@@ -159,9 +161,9 @@ def _crossed(ordered: Sequence[Acid], index: int) -> Crossing:
 def projection(readings: Iterable[Acid]) -> Projection | None:
     """Where a straight line through the last three to five readings of the fall comes down to 5.3.
 
-    None with fewer than three readings since the highest, or while the pH does not fall. The spread is that of the
-    line, its readings scattering as they do and by 0.05 pH at the least. A low reading that was contradicted is no
-    part of it.
+    None with fewer than three readings since the highest, or while the pH does not fall, or so slowly that it would
+    take longer than any fall lasts. The spread is that of the line, its readings scattering as they do and by 0.05 pH
+    at the least. A low reading that was contradicted is no part of it.
     """
     ordered = believable(readings)
     if not ordered or ordered[-1].ph <= TARGET_PH:
@@ -169,22 +171,21 @@ def projection(readings: Iterable[Acid]) -> Projection | None:
     falling = _falling([each for each in ordered if each.ph > TARGET_PH])
     if len(falling) < FEWEST_FOR_A_LINE:
         return None
-    count = len(falling)
+    count, last_s = len(falling), falling[-1].at_s
     mean_s, mean_ph = (math.fsum(each) / count for each in zip(*((one.at_s, one.ph) for one in falling), strict=True))
     spread = math.fsum((each.at_s - mean_s) ** 2 for each in falling)
+    above_target = mean_ph - TARGET_PH
     if not spread:
         return None
     slope = math.fsum((each.at_s - mean_s) * (each.ph - mean_ph) for each in falling) / spread
-    if slope >= 0:
+    if slope * FARTHEST_S > -above_target:
         return None
     left = math.fsum((each.ph - mean_ph - slope * (each.at_s - mean_s)) ** 2 for each in falling)
     error = SIGMAS * max(METER_ERROR, math.sqrt(left / (count - 2)))
-    above_target = mean_ph - TARGET_PH
     early, late = _where_the_band_ends(slope, above_target, error, count, spread)
-    last_s = falling[-1].at_s
     at_s = max(mean_s - above_target / slope, last_s)
     latest_s = None if late is None else max(mean_s + late, at_s)
-    return Projection(at_s, max(last_s, min(mean_s + early, at_s)), latest_s, count)
+    return Projection(at_s, max(last_s, mean_s + early), latest_s, count)
 
 
 def _falling(ordered: Sequence[Acid]) -> Sequence[Acid]:
@@ -203,10 +204,5 @@ def _where_the_band_ends(
     """
     a = slope**2 - error**2 / spread
     b, c = 2 * slope * above_target, above_target**2 - error**2 / count
-    inside = b * b - 4 * a * c
-    if a <= 0:
-        root = math.sqrt(max(inside, 0.0))
-        roots = [x for x in ((-b + root) / (2 * a), (-b - root) / (2 * a)) if x > 0] if a else [-c / b]
-        return (min(roots, default=0.0), None)
-    root = math.sqrt(max(inside, 0.0))
-    return (-b - root) / (2 * a), (-b + root) / (2 * a)
+    far = math.sqrt(max(b * b - 4 * a * c, 0.0)) - b  # more than nothing: the line falls
+    return 2 * c / far, far / (2 * a) if far < 2 * a * FARTHEST_S else None

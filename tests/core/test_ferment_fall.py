@@ -3,7 +3,7 @@
 import pytest
 from attrs import evolve
 
-from core.ferment.crossing import TARGET_PH, crossing, fall, projection
+from core.ferment.crossing import FARTHEST_S, TARGET_PH, crossing, fall, projection
 from core.ferment.judging import Fermentation, judge
 from core.ferment.outcome import Deviation, reason
 from core.quantities import METRIC
@@ -75,6 +75,19 @@ def test_fewer_outvote_nothing(pairs):
     assert by_h(*pairs) == 201
 
 
+@pytest.mark.parametrize(
+    "pairs",
+    [
+        ((12, 5.2), (24, 5.1), (200, 5.7), (201, 4.9), (202, 4.9)),
+        ((2, 5.2), (12, 5.2), (24, 5.1), (200, 5.7), (201, 4.9), (202, 4.9), (203, 4.9)),
+        ((12, 5.3), (24, 5.3), (200, 5.7), (201, 5.3), (202, 5.3)),
+    ],
+    ids=["two and two", "three and three", "all at 5.3 itself"],
+)
+def test_two_of_each_are_enough_and_more_take_nothing_back(pairs):
+    assert by_h(*pairs) == pairs[0][0]
+
+
 def test_one_after_outvotes_nothing():
     assert by_h((0, 5.8), (12, 5.2), (24, 5.1), (200, 5.7), (201, 4.9)) is None
     assert by_h((0, 5.8), (12, 5.2), (24, 5.1), (200, 5.7), (201, 4.9), (202, 5.4)) is None
@@ -117,7 +130,9 @@ def test_the_first_contradiction_is_the_one_that_is_told():
     assert (found.again, found.outweighed) == (None, False)
 
 
-@pytest.mark.parametrize(("more", "outweighed"), [((), False), (((21, 5.6),), True)])
+@pytest.mark.parametrize(
+    ("more", "outweighed"), [((), False), (((21, 5.6),), True), (((21, 5.301),), True), (((21, 5.3),), False)]
+)
 def test_two_high_readings_outweigh_a_low_one(more, outweighed: bool):
     found = fall(acids((10, 5.2), (20, 5.6), *more)).contradiction
     assert found is not None
@@ -255,6 +270,42 @@ def test_readings_that_scatter_more_than_a_meter_project_by_their_own_scatter():
     )
 
 
+def test_four_that_scatter_are_held_against_two_degrees_of_freedom():
+    """6.0, 5.7, 5.8, 5.5 at 0, 10, 20, 30 h: slope −0.014, mean 5.75; left over 0.04, −0.12, 0.12, −0.04, so the error
+    is 2 × √(0.032 ÷ 2) = 0.252982. (0.45 − 0.014 x)² = 0.064 (1/4 + x²/500): 0.000068 x² − 0.0126 x + 0.1865 = 0,
+    x = 16.2219 and 169.072."""
+    ahead = projection(acids((0, 6.0), (10, 5.7), (20, 5.8), (30, 5.5)))
+    assert ahead is not None
+    assert ahead.latest_s is not None
+    assert (ahead.earliest_s / H, ahead.at_s / H, ahead.latest_s / H) == pytest.approx(
+        (31.2219, 47.142857, 184.072), abs=2e-3
+    )
+
+
+def test_where_the_band_holds_the_target_from_the_last_reading_on_it_may_come_at_once():
+    """5.8, 5.31, 5.79 at 0, 3, 6 h: left over 0.1601, twice 0.4 about 0.3333 above the target: no x is outside it."""
+    ahead = projection(acids((0, 5.8), (3, 5.31), (6, 5.79)))
+    assert ahead is not None
+    assert (ahead.earliest_s / H, ahead.latest_s) == (6, None)
+    assert ahead.at_s / H == pytest.approx(203)
+
+
+@pytest.mark.parametrize(("last", "told"), [(5.6899, True), (5.6901, False)])
+def test_a_fall_that_would_take_longer_than_any_is_not_drawn_out(last: float, told: bool):
+    """At 5.69 the line is 0.42 above the target at its mean, 24 h, and falls by 0.00125 an hour: 336 h, 14 days."""
+    assert FARTHEST_S / H == DAY_14_H
+    assert (projection(acids((0, 5.75), (24, 5.72), (48, last))) is not None) is told
+
+
+@pytest.mark.parametrize(("at_the_mean", "told"), [(5.4843, True), (5.4845, False)])
+def test_nor_is_a_later_end_further_off_than_that(at_the_mean: float, told: bool):
+    """Slope −0.0035 an hour, spread 1152 h²: (m − 0.0035 x)² = 0.01 (1/3 + x²/1152) at x = 336 h for m = 0.18437."""
+    step = 24 * 0.0035
+    ahead = projection(acids((0, at_the_mean + step), (24, at_the_mean), (48, at_the_mean - step)))
+    assert ahead is not None
+    assert (ahead.latest_s is not None) is told
+
+
 def test_nothing_is_projected_into_the_past():
     """The line through 6.0, 5.5 and 5.35 is at 5.3 after 17.1 h by itself; the last reading, at 18 h, is above it."""
     ahead = projection(acids((0, 6.0), (12, 5.31), (18, 5.32)))
@@ -277,10 +328,12 @@ def test_the_latest_five_carry_the_line():
         acids((0, 5.9), (10, 5.7), (20, 5.2)),
         acids((0, 5.9), (10, 5.8), (20, 5.7), (30, 5.3)),
         acids((0, 5.8), (10, 5.8), (20, 5.8)),
+        acids((0, 6.0), (1, 5.5), (2, 5.875), (3, 5.875)),
+        acids((0, 5.9), (1, 5.4), (2, 5.8), (3, 5.85)),
         acids((5, 5.8), (5, 5.7), (5, 5.6)),
         (),
     ],
-    ids=["two", "rising", "there", "just there", "level", "at one moment", "none"],
+    ids=["two", "rising", "there", "just there", "level", "level by its mean", "rising again", "at one moment", "none"],
 )
 def test_without_three_falling_readings_above_it_nothing_is_projected(readings):
     assert projection(readings) is None
@@ -303,3 +356,4 @@ def test_a_lag_before_the_fall_is_left_out():
 def test_a_low_reading_that_was_contradicted_is_no_part_of_the_line():
     with_it = projection(acids((0, 5.9), (5, 5.2), (10, 5.7), (20, 5.5)))
     assert with_it == projection(acids((0, 5.9), (10, 5.7), (20, 5.5)))
+    assert with_it == projection(acids((0, 5.9), (5, 5.3), (10, 5.7), (20, 5.5)))
