@@ -15,6 +15,9 @@ from core.working import Figure, Step
 
 LAST_SAFE = 1e-8
 """Of the limit, kept back: the limit itself is too much, so the time left ends just before it."""
+STILL_K = 1e-4
+"""Above the base: no thermometer tells so little, and the last digits of one put right leave some. At it the limit is
+hundreds of years off."""
 STANDS_STILL = "At this temperature the clock stands still: nothing is added."
 
 
@@ -41,7 +44,7 @@ def deadline(course: Course, rule: Rule, present_c: float | None = None) -> Dead
 
 
 def hours_left(gone_ks: float, limit_ks: float, present_c: float, rule: Rule) -> Figure | None:
-    """Seconds until just before the limit at the present temperature; None where it is not above the base.
+    """Seconds until just before the limit at the present temperature; None where it is not perceptibly above the base.
 
     It is shown cut off, never rounded up: what is shown is not over. gone_ks: 0 or more, kelvin-seconds. Raises
     OutOfRange on "gone_ks".
@@ -57,9 +60,9 @@ def hours_left(gone_ks: float, limit_ks: float, present_c: float, rule: Rule) ->
     if used_up(gone_ks, limit_ks):
         step = Step("{gone} is not fewer than {limit}: nothing is left", amounts)
         return Figure("left", "Time left", 0.0, HOURS_LEFT, (step,), rule.source)
-    if present_c <= rule.base_c:
-        return None
     warmth_k = present_c - rule.base_c
+    if warmth_k <= STILL_K:
+        return None
     to_limit = Amount((limit_ks - gone_ks) / warmth_k, HOURS)
     step = Step("({limit} − {gone}) ÷ ({present} − {base}) = {to_limit}", amounts | {"to_limit": to_limit})
     left_s = max(0.0, (limit_ks * (1 - LAST_SAFE) - gone_ks) / warmth_k)

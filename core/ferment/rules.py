@@ -19,6 +19,7 @@ RuleKey = Literal["us", "canada"]
 Edge = Literal["below", "up to"]
 
 TARGET_PH = 5.3
+NO_END = float("inf")
 SAME_TEMPERATURE_C = 1e-6
 """A temperature typed in °F is the band's edge itself, whatever the last digit of its °C."""
 HALF_A_DIGIT_C = 0.05
@@ -68,11 +69,12 @@ class Rule:
             "edge": Amount(band.most_c, TEMPERATURE),
         }
         where: str = band.edge
-        lower = self.bands[max(self.bands.index(band) - 1, 0)].most_c
-        if highest_c < lower - SAME_TEMPERATURE_C and band is not self.bands[0]:
-            where, amounts["edge"] = "within half a last digit of", Amount(lower, TEMPERATURE)
-        elif band is self.bands[-1]:
-            where, amounts["edge"] = "above", Amount(lower, TEMPERATURE)
+        before = self.bands[: self.bands.index(band)]
+        lower_c = before[-1].most_c if before else -NO_END
+        if highest_c < lower_c - SAME_TEMPERATURE_C:
+            where, amounts["edge"] = "within half a last digit of", Amount(lower_c, TEMPERATURE)
+        elif band is self.strictest:
+            where, amounts["edge"] = "above", Amount(lower_c, TEMPERATURE)
         return Step(
             f"{self.name}, printed as {band.printed}: fewer than {{limit}}, for the highest, {{highest}}, is {where} "
             "{edge}",
@@ -100,7 +102,6 @@ def _canada(limit: int, edge: Edge, most_c: float) -> Band:
     return Band(CELSIUS_HOUR.to_si(limit), edge, most_c, f"{limit} °C·h")
 
 
-NO_END = float("inf")
 RULES: dict[RuleKey, Rule] = {
     "us": Rule(
         key="us",

@@ -22,7 +22,6 @@ from core.units import CELSIUS_HOUR, FAHRENHEIT, FAHRENHEIT_HOUR
 from tests.core.fermenting import H
 
 US_RULE, CANADA = RULES["us"], RULES["canada"]
-A_HAIR_C = 1e-3
 
 
 def f(fahrenheit: float) -> float:
@@ -32,11 +31,13 @@ def f(fahrenheit: float) -> float:
 @pytest.mark.parametrize(
     ("highest_c", "limit_f"),
     [
-        (f(90) - 0.05 - A_HAIR_C, 1200),
+        (f(90) - 0.05 - 1.005e-6, 1200),
+        (f(90) - 0.05 - 0.995e-6, 1000),
         (f(90) - 0.05, 1000),
         (f(90), 1000),
         (f(100), 1000),
-        (f(100) + A_HAIR_C, 900),
+        (f(100) + 0.995e-6, 1000),
+        (f(100) + 1.005e-6, 900),
         (32.1, 1200),
         (32.2, 1000),  # 89.96 °F: its last digit cannot tell it from 90
         (f(89.9), 1200),
@@ -49,7 +50,15 @@ def test_the_us_limits_have_their_edges_at_90_and_100_fahrenheit(highest_c: floa
 
 @pytest.mark.parametrize(
     ("highest_c", "limit_c"),
-    [(32.9, 665), (33 - 0.05 - A_HAIR_C, 665), (33 - 0.05, 555), (33, 555), (37, 555), (37 + A_HAIR_C, 500)],
+    [
+        (32.9, 665),
+        (33 - 0.05 - 1.005e-6, 665),
+        (33 - 0.05 - 0.995e-6, 555),
+        (33, 555),
+        (37, 555),
+        (37 + 0.995e-6, 555),
+        (37 + 1.005e-6, 500),
+    ],
 )
 def test_the_canadian_limits_have_their_edges_at_33_and_37_celsius(highest_c: float, limit_c: float):
     """CFIA, Meat Hygiene Manual of Procedures, 4.16.2.1, quoted in fragments, from memory."""
@@ -77,8 +86,13 @@ def test_which_limit_holds_is_said_with_its_edge(highest_c: float, said: str):
     assert limit_figure(US_RULE, highest_c).working[0].say(METRIC) == said
 
 
-def test_at_the_edge_itself_it_is_not_within_half_a_digit_of_it():
-    assert limit_figure(US_RULE, f(90)).working[0].say(US).endswith("for the highest, 90 °F, is up to 100 °F")
+@pytest.mark.parametrize(
+    ("below_k", "where"),
+    [(0, "up to 100 °F"), (0.995e-6, "up to 100 °F"), (1.005e-6, "within half a last digit of 90 °F")],
+)
+def test_at_the_edge_itself_it_is_not_within_half_a_digit_of_it(below_k: float, where: str):
+    told = limit_figure(US_RULE, f(90) - below_k).working[0].say(US)
+    assert told.endswith(f"for the highest, 90 °F, is {where}")
 
 
 def test_fewer_than_is_strict_but_for_a_sums_last_digits():
@@ -97,6 +111,12 @@ def test_fewer_than_is_strict_but_for_a_sums_last_digits():
         (Leg(0, 12, 14, 17), 2.0),
         (Leg(0, 10, 13, 14), 0.0),
         (Leg(0, 10, 18, 15), 10 * 2 * 2 / 3 / 2),
+        (Leg(0, 10, 16.5, 18), 12.5),
+        (Leg(0, 10, 18, 16.5), 12.5),
+        (Leg(0, 10, 15.5, 14), 0.0),
+        (Leg(0, 10, 14, 15.5), 0.0),
+        (Leg(0, 10, 15.5, 18), 10 * 2 * 2 / 2.5 / 2),
+        (Leg(0, 10, 16.5, 15), 10 * 0.5 * 0.5 / 1.5 / 2),
     ],
 )
 def test_only_what_is_above_the_base_counts(leg: Leg, above_ks: float):
@@ -115,7 +135,8 @@ def test_a_sum_is_reached_within_its_stretch():
 
 @pytest.mark.parametrize("warm_c", [-60.0, 150.0])
 def test_the_coldest_and_the_hottest_step(warm_c: float):
-    assert stepped([(warm_c, 1.0)]).legs == (Leg(0.0, 1.0, warm_c, warm_c),)
+    legs = stepped([(warm_c, 1.0), (warm_c, 0.0)]).legs
+    assert legs == (Leg(0.0, 1.0, warm_c, warm_c), Leg(1.0, 1.0, warm_c, warm_c))
 
 
 @pytest.mark.parametrize(("warm_c", "lasts_s"), [(-60.1, 1), (150.1, 1), (20, -0.1), (20, float("inf"))])
@@ -151,6 +172,7 @@ def test_a_stretch_that_ends_at_the_base_is_its_mean_and_one_that_lies_on_it_cou
 @pytest.mark.parametrize(("lasts_s", "lines"), [(1.0, 2), (0.99, 1)])
 def test_a_stretch_of_less_than_a_second_has_no_line(lasts_s: float, lines: int):
     assert len(said(Course((Leg(0, lasts_s, 20, 20),)))) == lines
+    assert len(said(Course((Leg(10, 10 + lasts_s, 20, 20),)))) == lines
 
 
 @pytest.mark.parametrize(("stretches", "lines"), [(12, 13), (13, 2)])
@@ -181,15 +203,38 @@ def test_what_is_gone_cannot_be_less_than_nothing(gone_ks: float, known: bool):
     assert refused.value.field == "gone_ks"
 
 
-@pytest.mark.parametrize(("present_c", "stands"), [(15.6, True), (15.61, False)])
+@pytest.mark.parametrize(
+    ("present_c", "stands"), [(15.6, True), (15.6 + 0.995e-4, True), (15.6 + 1.005e-4, False), (15.61, False)]
+)
 def test_at_the_base_the_clock_stands_still(present_c: float, stands: bool):
     assert (hours_left(0.0, 600 * H, present_c, CANADA) is None) is stands
+
+
+def test_the_last_digits_of_a_reading_that_was_put_right_start_no_clock():
+    """16.1 °C on a thermometer that shows half a degree too much is 15.6 °C, and a little more in floating point."""
+    assert CANADA.base_c < 16.1 - 0.5
+    found = deadline(constant(16.1 - 0.5, 10 * H), CANADA)
+    assert (found.at_s, found.left) == (None, None)
 
 
 def test_at_the_limit_nothing_is_left():
     left = hours_left(600 * H, 600 * H, 25.6, CANADA)
     assert left is not None
     assert (left.value, left.working[0].say(METRIC)) == (0.0, "600 °C·h is not fewer than 600 °C·h: nothing is left")
+
+
+def test_a_hundred_millionth_of_the_limit_is_kept_back():
+    """The limit itself is too much."""
+    left, late = hours_left(0.0, 600 * H, 25.6, CANADA), hours_left(600 * H * (1 - 5e-9), 600 * H, 25.6, CANADA)
+    assert left is not None
+    assert left.value == pytest.approx(60 * H * (1 - 1e-8), rel=2e-11, abs=0)
+    assert late is not None
+    assert late.value == 0
+
+
+def test_the_present_temperature_and_moment_are_those_of_the_end_of_the_course():
+    found = deadline(Course((Leg(0, 10 * H, 25.6, 25.6), Leg(10 * H, 20 * H, 35.6, 35.6))), CANADA)
+    assert found.at_s == pytest.approx((20 + (555 - 100 - 200) / 20) * H)
 
 
 def test_the_last_safe_moment_is_counted_from_the_end_of_the_course():
