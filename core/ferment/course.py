@@ -83,23 +83,22 @@ class Course:
 def course(readings: Iterable[Warmth], end_s: float, planned_c: float | None = None) -> Course:
     """The course from second 0 to end_s. Chamber and core are kept apart; at each moment the warmer one counts.
 
-    What is assumed and what is unknown is told of the one that was read with the shorter gaps.
+    What is assumed and what is unknown is told of the one that was read with the shorter gaps, or else of the chamber.
     planned_c: what the chamber was set to; before the first and after the last reading it counts if it is the warmer.
     """
     every = tuple(readings)
     by_place = {place: _of(place, every) for place in ("chamber", "core")}
-    there = {place: each for place, each in by_place.items() if each}
     if end_s <= 0:
         return Course(())
-    if not there:
-        return _only_planned(end_s, planned_c)
     set_to_c = -math.inf if planned_c is None else planned_c
-    carried = {place: _carried(each, end_s, set_to_c) for place, each in there.items()}
-    best = min(there, key=lambda place: (bool(carried[place].unknown), _gap(there[place], end_s), place != "chamber"))
+    carried = {place: _carried(each, end_s, set_to_c) for place, each in by_place.items() if each}
+    if not carried:
+        return _only_planned(end_s, planned_c)
+    told = min(carried.values(), key=lambda each: (bool(each.unknown), _longest_s(each)))
     if len(carried) == 1:
-        return carried[best]
+        return told
     legs = _warmer(carried["chamber"].legs, carried["core"].legs)
-    return Course(legs, (*carried[best].assumed, BOTH_READ), carried[best].unknown)
+    return Course(legs, (*told.assumed, BOTH_READ), told.unknown)
 
 
 def _of(place: str, readings: Iterable[Warmth]) -> list[Warmth]:
@@ -119,11 +118,9 @@ def _only_planned(end_s: float, planned_c: float | None) -> Course:
     return Course((Leg(0.0, end_s, planned_c, planned_c),), (planned,), (nobody,))
 
 
-def _gap(readings: Sequence[Warmth], end_s: float) -> float:
-    """The longest; those that are joined anyway are alike."""
-    before = [each.at_s for each in readings if each.at_s < end_s]
-    marks = [0.0, *(at_s for at_s in before if at_s > 0), end_s]
-    return max(JOINED_S, *(later - earlier for earlier, later in pairwise(marks)))
+def _longest_s(walked: Course) -> float:
+    """Without a reading; stretches that are joined anyway are alike."""
+    return max(JOINED_S, *(leg.end_s - leg.start_s for leg in walked.legs))
 
 
 def _carried(readings: Sequence[Warmth], end_s: float, planned_c: float) -> Course:

@@ -34,13 +34,13 @@ FIRST_DAYS_S = 72 * 3600.0
 
 @frozen
 class Warmed:
-    """cool_s: when it was cool for good, every place that had been warm; None while one is. was_warm: since the start.
+    """is_cool: for good, so far, every place that had been warm. was_warm: since the start.
 
     shown_s: the reading that shows it, after the first days; None as long as none does. last_s: the last reading.
     """
 
     was_warm: bool
-    cool_s: float | None
+    is_cool: bool
     shown_s: float | None
     last_s: float
 
@@ -49,7 +49,7 @@ class Warmed:
         """Where the course ends: cool again, what was planned for its warm days is over. None: it goes on until now."""
         if self.shown_s is not None:
             return self.shown_s
-        return self.last_s if self.was_warm and self.cool_s is not None else None
+        return self.last_s if self.was_warm and self.is_cool else None
 
 
 def judge_slow(fermentation: Fermentation, now_s: float) -> Judged:
@@ -94,11 +94,10 @@ def _warmed(warmths: Sequence[Warmth], base_c: float) -> Warmed:
         next((each.at_s for each in since if each.place == place and each.at_s > at_s), None)
         for place, at_s in last_warm.items()
     ]
-    cool_s = None if None in cool else max((each for each in cool if each is not None), default=0.0)
-    shown_s = None
-    if cool_s is not None:
-        shown_s = next((each.at_s for each in since if each.at_s >= max(cool_s, FIRST_DAYS_S)), None)
-    return Warmed(bool(last_warm), cool_s, shown_s, last_s)
+    is_cool = None not in cool
+    from_s = max([FIRST_DAYS_S, *(at_s for at_s in cool if at_s is not None)])
+    shown_s = next((each.at_s for each in since if is_cool and each.at_s >= from_s), None)
+    return Warmed(bool(last_warm), is_cool, shown_s, last_s)
 
 
 def _lacking(warmed: Warmed, planned_c: float | None, rule: Rule) -> tuple[Step, ...]:
@@ -106,7 +105,7 @@ def _lacking(warmed: Warmed, planned_c: float | None, rule: Rule) -> tuple[Step,
     if planned_c is not None and planned_c > rule.base_c and not warmed.was_warm:
         planned = {"planned": Amount(planned_c, TEMPERATURE)}
         return (Step("The chamber was set to {planned}, and no reading shows its warm days.", planned),)
-    if warmed.shown_s is not None or warmed.cool_s is None or warmed.last_s < 0:
+    if warmed.shown_s is not None or not warmed.is_cool or warmed.last_s < 0:
         return ()
     reach, first = hours_and_minutes(warmed.last_s), hours_and_minutes(FIRST_DAYS_S)
     return (Step(f"Its readings reach {reach} of its first {first}."),)

@@ -3,7 +3,7 @@
 import pytest
 from attrs import evolve
 
-from core.ferment.course import JOINED_S, NO_EVIDENCE_S, course
+from core.ferment.course import JOINED_S, NO_EVIDENCE_S, Course, Leg, course
 from core.ferment.judging import Fermentation, judge
 from core.quantities import METRIC
 from tests.core.fermenting import H, acids, every_12_h, kept, warm
@@ -152,3 +152,71 @@ def test_a_first_temperature_at_noon_of_a_plan_of_35_degrees_is_no_mild_morning(
     assert judged.limit is not None
     assert judged.limit.value == pytest.approx(1000 * 2000)
     assert judge(evolve(late, planned_c=None), 24 * H).outcome.sum_ks == pytest.approx(24 * (24 - 140 / 9) * H)
+
+
+def test_at_its_ends_a_stretch_is_what_was_read_there_to_the_last_digit():
+    """15.1 + (31.2 − 15.1) is 31.200000000000003 in floating point."""
+    assert [Leg(5, 10, 15.1, 31.2).at(moment_s) for moment_s in (4, 5, 10, 11)] == [15.1, 15.1, 31.2, 31.2]
+    assert Leg(5, 5, 20, 22).at(5) == 20
+
+
+def test_a_course_until_the_beginning_of_a_stretch_holds_nothing_of_it():
+    walked = Course((Leg(0, 10, 20, 20), Leg(10, 20, 30, 30)))
+    assert walked.until(10) == Course((Leg(0, 10, 20, 20),))
+    assert walked.until(10.1).highest_c == 30
+
+
+def test_the_present_temperature_is_that_of_the_last_stretch():
+    walked = Course((Leg(0, 10, 20, 30), Leg(10, 20, 30, 24)))
+    assert (walked.last_c, walked.highest_c) == (24, 30)
+
+
+def test_half_a_second_after_the_start_there_is_a_course():
+    assert course(warm((0, 20)), 0.5).legs == (Leg(0.0, 0.5, 20, 20),)
+
+
+def test_what_was_planned_is_taken_from_the_start_on():
+    assert course((), 10 * H, 24.0).legs == (Leg(0.0, 10 * H, 24.0, 24.0),)
+
+
+def test_a_hot_reading_before_one_at_the_start_itself_draws_no_limit():
+    assert course(warm((-2, 40), (0, 20), (5, 20)), 5 * H).highest_c == 20
+
+
+def test_read_alike_it_is_told_of_the_chamber():
+    both = (*warm((0, 20), (10, 21)), *warm((0, 18), (10, 19), place="core"))
+    assert next(each.say(METRIC, 4) for each in course(both, 12 * H).assumed) == (
+        "After the last reading, 2 h, it is taken to have been 21 °C."
+    )
+
+
+def test_a_shorter_gap_counts_however_late_it_lies():
+    both = (*warm((0, 20), (30, 20), (42, 20)), *warm((0, 18), (12, 18), (24, 18), (36, 18), (47, 18), place="core"))
+    assert [each.say(METRIC, 4) for each in course(both, 48 * H).assumed][:-1] == [
+        "After the last reading, 1 h, it is taken to have been 18 °C."
+    ]
+
+
+def test_a_reading_half_a_second_after_the_start_ends_the_first_stretch():
+    legs = course(warm((-1, 20), (0.5 / H, 24), (5, 24)), 5 * H).legs
+    assert legs == (Leg(0.0, 0.5, 24, 24), Leg(0.5, 5 * H, 24, 24))
+
+
+@pytest.mark.parametrize(("at_h", "known"), [(-A_HAIR_H, False), (0.0, True), (A_HAIR_H, True)])
+def test_one_reading_at_the_start_itself_is_one_after_it(at_h: float, known: bool):
+    assert (unknown(warm((at_h, 20)), 5) == []) is known
+
+
+def test_what_follows_a_reading_at_the_end_tells_nothing_of_the_course():
+    walked = course(warm((0, 20), (5, 20), (50, 40)), 5 * H)
+    assert (walked.highest_c, walked.assumed, walked.unknown) == (20, (), ())
+
+
+def test_a_hair_before_the_start_a_reading_is_one_before_it():
+    assert kept(warm((-A_HAIR_H, 4), (5, 24)), 5) == pytest.approx(5 * 8.4)
+
+
+@pytest.mark.parametrize(("warmer", "colder"), [("chamber", "core"), ("core", "chamber")])
+def test_beside_a_place_that_stays_cold_the_other_one_keeps_its_own_course(warmer, colder):
+    own = warm((0, 20), (10, 30), (20, 18), place=warmer)
+    assert course((*own, *warm((0, 4), (10, 4), (20, 4), place=colder)), 20 * H).legs == course(own, 20 * H).legs

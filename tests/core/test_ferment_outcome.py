@@ -252,6 +252,19 @@ def test_a_long_log_is_its_ends_and_the_means_between():
     assert (made.highest_c, made.lasts_s, made.readings) == (30.0, 300.0, 6)
 
 
+def test_a_mean_of_the_first_or_of_the_last_reading_alone_is_no_second_point():
+    """Two stretches of 200 s: the first reading alone in one, or the last in the other."""
+    late = summarised([0.0, 250.0, 300.0, 350.0, 400.0], [20.0, 22.0, 24.0, 26.0, 28.0], 4)
+    assert (late.times_s, late.temperatures_c) == ((0.0, 325.0, 400.0), (20.0, 25.0, 28.0))
+    early = summarised([0.0, 50.0, 100.0, 150.0, 400.0], [20.0, 22.0, 24.0, 26.0, 28.0], 4)
+    assert (early.times_s, early.temperatures_c) == ((0.0, 75.0, 400.0), (20.0, 23.0, 28.0))
+
+
+def test_a_log_by_the_half_second_has_its_means_within_the_first():
+    made = summarised([0.0, 0.5, 1.0, 1.5, 2.0], [20.0, 22.0, 24.0, 26.0, 28.0], 4)
+    assert made.times_s == (0.0, 0.25, 1.5, 2.0)
+
+
 def test_what_lies_below_either_base_does_not_cool_the_means():
     made = summarised([60.0 * each for each in range(6)], [10.0, 10.0, 16.55, 10.0, 10.0, 10.0], 4)
     assert made.temperatures_c[1] == pytest.approx((15.55 + 15.55 + 16.55) / 3)

@@ -105,8 +105,10 @@ def test_sour_from_the_first_reading_on_counts_to_that_reading():
     assert (found.at_s, found.after_s) == (10 * H, None)
 
 
-def test_a_crossing_before_the_clock_began_needed_no_degree_hours():
-    assert word(Fermentation("us", acids((-5, 5.8), (-1, 5.2))), 1) == "passed"
+@pytest.mark.parametrize("warmths", [(), every_12_h(12)], ids=["never read", "read"])
+def test_a_crossing_before_the_clock_began_needed_no_degree_hours(warmths):
+    judged = judge(Fermentation("us", acids((-5, 5.8), (-1, 5.2)), warmths), H)
+    assert (judged.word, judged.sum, judged.outcome.sum_ks, judged.course.legs) == ("passed", None, None, ())
 
 
 def test_without_any_temperature_nothing_is_known():
@@ -151,6 +153,20 @@ def test_what_is_taken_for_granted_is_said():
         "24 h went by between two readings: the warmer of them, 26 °C, counts for all of it.",
         "After the last reading, 6 h, it is taken to have been 26 °C.",
     ]
+
+
+@pytest.mark.parametrize(
+    ("at_h", "said"), [(-1e-4, "0 min before the start"), (0, "after 0 min"), (1e-4, "after 0 min")]
+)
+def test_a_reading_at_the_start_itself_is_one_after_it(at_h: float, said: str):
+    contradicted = evolve(GOOD, phs=acids((at_h, 5.2), (10, 5.6)))
+    assert f"pH 5.2 {said} was contradicted by" in reason(judge(contradicted, 11 * H).outcome).text.say(METRIC)
+
+
+def test_a_reading_of_this_very_moment_counts():
+    assert word(GOOD, 36) == "passed"
+    assert word(GOOD, 36 - 1e-9) == "running"
+    assert judge(evolve(GOOD, phs=(), warmths=(*every_12_h(24), *warm((36, 40)))), 36 * H).course.highest_c == 40
 
 
 def test_a_start_nobody_noted_is_said():
@@ -219,11 +235,20 @@ def test_a_decision_from_before_the_miss_is_about_something_else():
     assert reason(judge(decided, 120 * H).outcome).met is False
 
 
+def test_a_decision_without_a_moment_is_from_the_start():
+    assert evolve(LATE, deviation=TESTED).decided_s == 0
+
+
 SLOW = Fermentation("us", (), (*every_12_h(36, 20), *warm((48, 14), (72, 13))))
 
 
 @pytest.mark.parametrize(
-    ("seconds", "said"), [(19_200, "5 h 20 min"), (7200, "2 h"), (1799, "29 min"), (0, "0 min"), (-5, "0 min")]
+    ("seconds", "said"),
+    [
+        *((19_200, "5 h 20 min"), (7200, "2 h"), (3660, "1 h 1 min"), (3600, "1 h"), (3599, "59 min")),
+        *((1799, "29 min"), (60, "1 min"), (0, "0 min"), (-5, "0 min")),
+        *((60 - 0.995 * 60e-6, "1 min"), (60 - 1.005 * 60e-6, "0 min")),
+    ],
 )
 def test_hours_and_minutes_are_never_more_than_there_is(seconds: float, said: str):
     assert hours_and_minutes(seconds) == said
