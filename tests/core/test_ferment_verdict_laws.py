@@ -243,6 +243,9 @@ def test_one_low_ph_later():
         low = [index for index, each in enumerate(ordered) if each.ph <= TARGET_PH]
         if not low:
             return
+        if data.draw(st.booleans()):  # the only low one: then its hour matters
+            ordered, low = ordered[: low[0] + 1], low[:1]
+            known = evolve(known, phs=tuple(ordered))
         one = data.draw(st.sampled_from(low))
         before_s = ordered[one + 1].at_s if one + 1 < len(ordered) else math.inf
         at_s = min(ordered[one].at_s + data.draw(st.floats(0, 100)) * H, before_s)
