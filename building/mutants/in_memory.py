@@ -61,7 +61,10 @@ def _give_value(change: Change, source: str, felt: Felt) -> None:
     if not statements or not {name for _, name in felt.names} <= set(defined_at(source, change.line)):
         raise NotInMemory
     values = dict(vars(_module(home_of(change.file))))
-    exec(compile(ast.Module(statements, []), change.file, "exec", dont_inherit=True), values)
+    try:
+        exec(compile(ast.Module(statements, []), change.file, "exec", dont_inherit=True), values)
+    except Exception:
+        raise NotInMemory from None  # what cannot even be read is noticed where all is read anew
     for home, name in felt.names:
         setattr(_module(home), name, values[name])
 

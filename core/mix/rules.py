@@ -82,9 +82,9 @@ class Curing:
 
     def _unnamed(self) -> tuple[Rule, ...]:
         """A substance that no row of the product names is held to the general row: silence is no leave."""
-        named = {each for rule in self.law for each in rule.substances}
-        if self.rules != "eu" or named == {"nitrite", "nitrate"}:
+        if self.rules != "eu":
             return ()
+        named = {each for rule in self.law for each in rule.substances}
         said = "Its row does not name it; it is held here to the general row, 08.3.1."
         rows = (self._general(each) for each in ("nitrite", "nitrate") if each not in named)
         what = self.law[0].what

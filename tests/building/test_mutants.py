@@ -4,6 +4,7 @@ import os
 from pathlib import Path
 
 import pytest
+from attrs import evolve
 
 from building.commands import ASKED_FOR, STAGES
 from building.mutants import child, command, equivalent, reach, trial
@@ -197,3 +198,14 @@ def test_what_is_computed_on_import_is_read_anew(chooser: Chooser):
         assert standing.ask(0) == ANEW
     finally:
         standing.end()
+
+
+@forks
+def test_a_constant_that_cannot_be_computed_with_the_change_is_read_anew_and_caught(chooser: Chooser):
+    change = evolve(change_to("LEAST = 49"), new="1 // 0")
+    standing = Standing([change], chooser)
+    try:
+        assert standing.ask(0) == ANEW
+    finally:
+        standing.end()
+    assert trial.is_caught(change, chooser)

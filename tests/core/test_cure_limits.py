@@ -4,16 +4,17 @@ Limits are held to one part in 2000 (`SLACK`): 156.25 ppm pass up to 156.328. Va
 sources in `tests/published/cure.csv`; here it is where each of them begins to bite.
 """
 
+import math
 from datetime import date
 
 import pytest
 from attrs import evolve
 
 from core.mix import limits
-from core.mix.charge import Charge, Dose, basis, require_charge
+from core.mix.charge import Charge, Dose, basis, dose_making_kg, require_charge
 from core.mix.cure import Curing, CuringSalt, dosed_for, figures
 from core.mix.cure_figures import ingoing
-from core.mix.curing_salt import mistaken_for_another
+from core.mix.curing_salt import mistaken_for_another, second_salt
 from core.mix.held import Held, holds, largest_kg, require_within
 from core.mix.rule import METHODS
 from core.mix.rules import RULE_SETS, products_for, rules_for
@@ -282,6 +283,39 @@ def test_a_curing_salt_holds_a_tenth_of_a_per_cent_to_ten_of_nitrite(nitrite: fl
     assert caught.value.field == "nitrite"
 
 
+def test_saltpetre_is_all_nitrate():
+    assert CuringSalt(0.0, 1.0).table_salt == 0.0
+
+
+@pytest.mark.parametrize(
+    "parts", [(1.001, 0.0, 0.0), (0.0, 1.001, 0.0), (0.05, 0.0, 1.001), (-1e-9, 0.04, 0.0), (0.05, 0.0, -1e-9)]
+)
+def test_a_part_of_a_curing_salt_is_none_of_it_to_all_of_it(parts: tuple[float, float, float]):
+    with pytest.raises(OutOfRange, match="Each part of a curing salt must be between 0 and 100 %"):
+        CuringSalt(*parts)
+
+
+def test_a_curing_salt_may_hold_as_much_nitrate_as_nitrite():
+    assert CuringSalt(0.05, 0.05).table_salt == pytest.approx(0.9)
+
+
+@pytest.mark.parametrize(
+    ("substance", "alkali", "ion"),
+    [
+        ("nitrite", "sodium", ION), ("nitrite", "potassium", 46.005 / 85.1033),
+        ("nitrate", "sodium", NITRATE_ION), ("nitrate", "potassium", 62.004 / 101.1023),
+    ],
+)  # fmt: skip
+def test_each_salt_counts_its_ion(substance, alkali, ion: float):
+    """By the standard atomic weights N 14.007, O 15.999, Na 22.98976928, K 39.0983."""
+    salt = CuringSalt(0.05, 0.04, nitrite_of=alkali, nitrate_of=alkali)
+    assert salt.strength(substance, "ion") == pytest.approx({"nitrite": 0.05, "nitrate": 0.04}[substance] * ion)
+
+
+def test_a_second_salt_holds_no_nitrate_where_its_label_says_0():
+    assert second_salt(0.0625, 0.0) == CURE
+
+
 @pytest.mark.parametrize(("nitrate", "stands"), [(0.000999, False), (0.001, True), (0.0, True)])
 def test_nitrate_in_a_curing_salt_is_a_tenth_of_a_per_cent_at_least(nitrate: float, stands: bool):
     if stands:
@@ -363,10 +397,28 @@ def test_it_is_the_first_cure_that_may_be_taken_for_another():
         require_within(both, US, field="dose")
 
 
+@pytest.mark.parametrize(("ppm", "kg"), [(0.0, 0.0), (1e-9, math.inf), (100.0, math.inf)])
+def test_no_weight_of_a_salt_without_nitrite_makes_any_but_none_of_it_makes_none(ppm: float, kg: float):
+    (nitrite,) = (rule for rule in US.held if rule.substance == "nitrite")
+    assert dose_making_kg(Charge(10.0, (Dose(NITRATE, 0.01),)), "comminuted", nitrite, ppm) == kg
+
+
 @pytest.mark.parametrize("method", ["pump", "pick-up"])
 @pytest.mark.parametrize("on", ["meat", "mixture"])
 def test_no_share_of_the_brine_is_supposed_where_none_is_known(method, on):
     assert basis(Charge(5.0, (Dose(CURE, 0.2),), water_kg=10.0), method, on).share == 0.0
+
+
+@pytest.mark.parametrize("method", ["immersion", "pick-up", "pump"])
+@pytest.mark.parametrize(("water_kg", "stands"), [(0.0, False), (1e-6, True)])
+def test_a_brine_has_water(method, water_kg: float, stands: bool):
+    made = Charge(5.0, (Dose(CURE, 0.2),), water_kg=water_kg, taken=0.1)
+    if stands:
+        assert require_charge(made, method) is None
+        return
+    with pytest.raises(Missing) as caught:
+        require_charge(made, method)
+    assert caught.value.field == "water_kg"
 
 
 @pytest.mark.parametrize(("method", "word"), [("pump", "pump"), ("pick-up", "pick-up")])

@@ -209,6 +209,14 @@ def test_a_house_rule_makes_a_row_stricter():
     assert most(Curing("us", "meat", "comminuted", house=house), "nitrite") == 120
 
 
+@pytest.mark.parametrize(("ppm", "own"), [(156.24, True), (156.25, False), (156.26, False)])
+def test_a_house_rule_is_named_only_where_it_is_stricter(ppm: float, own: bool):
+    """9 CFR 424.21(c): ¼ oz to 100 lb, 156.25 ppm."""
+    held = Curing("us", "meat", "comminuted", house=(HouseLimit("us", ppm),)).held
+    (nitrite,) = (rule for rule in held if rule.substance == "nitrite")
+    assert (nitrite.cite == "rule of the house") is own
+
+
 def test_a_house_rule_never_makes_a_row_looser():
     house = (HouseLimit("us", 500.0),)
     assert most(Curing("us", "meat", "comminuted", house=house), "nitrite") == 156.25

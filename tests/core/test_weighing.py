@@ -6,6 +6,7 @@ from core.mix.blend import blend_for, preblend
 from core.mix.weighing import aim_kg, difference, refuse_too_small, rounding, smallest_kg, weighable, worst
 from core.quantities import METRIC
 from core.refusals import OutOfRange
+from core.sources import COMMON_PRACTICE
 from core.working import Figure
 from core.worksheets import find
 
@@ -152,11 +153,41 @@ def test_a_blend_is_out_at_worst_by_a_division_too_much_of_cure_and_of_blend():
     assert blend_for(0.004, 0.052, GRAM, allowed=0.2).worst == pytest.approx(57 * 11 / 140 / 4 - 1)
 
 
-@pytest.mark.parametrize("dose", [-0.5, 0.0, 1000.0, 1000.5])
-def test_a_dose_that_is_no_weight_is_not_blended(dose: float):
-    with pytest.raises(OutOfRange) as caught:
-        blend_for(dose, 0.052, GRAM)
-    assert caught.value.field == "dose_kg"
+@pytest.mark.parametrize(
+    ("field", "dose", "salt", "division"),
+    [
+        ("dose_kg", -0.5, 0.052, GRAM), ("dose_kg", 0.0, 0.052, GRAM),
+        ("dose_kg", 1000.0, 0.052, GRAM), ("dose_kg", 1000.5, 0.052, GRAM),
+        ("salt_kg", 0.004, -1e-9, GRAM), ("salt_kg", 0.004, 1000.0, GRAM), ("salt_kg", 0.004, 1000.5, GRAM),
+        ("division_kg", 0.004, 0.052, -0.5), ("division_kg", 0.004, 0.052, 0.0), ("division_kg", 0.004, 0.052, 1.001),
+    ],
+)  # fmt: skip
+def test_what_is_no_weight_is_not_blended(field: str, dose: float, salt: float, division: float):
+    with pytest.raises(OutOfRange, match="must") as caught:
+        blend_for(dose, salt, division)
+    assert caught.value.field == field
+
+
+@pytest.mark.parametrize(
+    ("dose", "salt", "division"), [(999.9, 0.052, GRAM), (0.004, 999.9, GRAM), (40.0, 520.0, 1.0)]
+)
+def test_up_to_its_end_a_weight_is_blended(dose: float, salt: float, division: float):
+    assert blend_for(dose, salt, division).dose_kg == pytest.approx(dose, rel=0.05)
+
+
+def test_no_salt_at_all_is_a_weight_of_salt_but_too_little_for_a_blend():
+    with pytest.raises(OutOfRange, match="Even with all of its salt"):
+        blend_for(0.004, 0.0, GRAM)
+
+
+def test_what_all_of_it_weighs_is_said_in_three_figures():
+    with pytest.raises(OutOfRange, match=r"weighs only 7\.34 g, too little"):
+        blend_for(0.001, 0.0063456, GRAM)
+
+
+def test_only_how_large_a_blend_is_rests_on_common_practice():
+    practice = [figure.key for figure in preblend(0.0044, 0.0516, GRAM) if figure.source == COMMON_PRACTICE]
+    assert practice == ["blend_cure"]
 
 
 def test_the_least_blend_begins_at_ten_divisions_of_cure():
