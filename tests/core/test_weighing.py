@@ -168,9 +168,7 @@ def test_what_is_no_weight_is_not_blended(field: str, dose: float, salt: float, 
     assert caught.value.field == field
 
 
-@pytest.mark.parametrize(
-    ("dose", "salt", "division"), [(999.9, 0.052, GRAM), (0.004, 999.9, GRAM), (40.0, 520.0, 1.0)]
-)
+@pytest.mark.parametrize(("dose", "salt", "division"), [(999.9, 0.052, GRAM), (0.004, 999.9, GRAM), (40.0, 520.0, 1.0)])
 def test_up_to_its_end_a_weight_is_blended(dose: float, salt: float, division: float):
     assert blend_for(dose, salt, division).dose_kg == pytest.approx(dose, rel=0.05)
 
