@@ -25,12 +25,12 @@ LEFT_OVER = 1e-9
 def above(leg: Leg, base_c: float) -> float:
     """Kelvin-seconds above the base in one straight stretch."""
     lasts_s, first, last = leg.end_s - leg.start_s, leg.start_c - base_c, leg.end_c - base_c
-    if first >= 0 and last >= 0:
-        return lasts_s * (first + last) / 2
-    if first <= 0 and last <= 0:
+    under, over = min(first, last), max(first, last)
+    if over <= 0:
         return 0.0
-    over = max(first, last)
-    return 0.5 * lasts_s * over * over / (abs(first) + abs(last))
+    if under >= 0:
+        return lasts_s * (under + over) / 2
+    return lasts_s * over * over / (over - under) / 2
 
 
 def total(course: Course, base_c: float) -> float:

@@ -237,6 +237,13 @@ def test_a_decision_from_before_the_contradiction_is_about_something_else(decide
     assert (judge(decided, 60 * H).outcome.deviation is not None) is stands
 
 
+@pytest.mark.parametrize(("decided_h", "stands"), [(47.0, True), (46.0, False)])
+def test_once_a_low_reading_is_outweighed_a_decision_is_about_the_limit(decided_h: float, stands: bool):
+    """666.7 °C·h at 14.44 °C above the base: 46.15 h. The readings that speak against each other end at 100 h."""
+    twice = evolve(ISSUE, phs=(*ISSUE.phs, *acids((100, 5.8))), deviation=TESTED, decided_s=decided_h * H)
+    assert (judge(twice, 100 * H).outcome.deviation is not None) is stands
+
+
 @pytest.mark.parametrize("warmths", [(), every_12_h(0, 20)], ids=["never read", "once"])
 @pytest.mark.parametrize(("decided_h", "stands"), [(30.0, True), (30 - A_HAIR_H, False)])
 def test_a_decision_from_before_it_was_sour_is_none_about_hours_nobody_saw(warmths, decided_h: float, stands: bool):

@@ -87,6 +87,21 @@ def test_and_without_both_numbers(word: Word, told: str, known: dict[str, float]
     assert slow_reason(Outcome(word, **known)).text.say(METRIC) == told
 
 
+TWO_REASONS = (
+    Step("The first went to {first}.", {"first": Amount(5.2, PH)}),
+    Step("The second went to {second}.", {"second": Amount(5.7, PH)}),
+)
+
+
+def test_of_two_reasons_the_first_is_said_with_its_amounts():
+    unknown, running = Outcome("unknown", why=TWO_REASONS), Outcome("running", why=TWO_REASONS, **BOTH)
+    assert reason(unknown).text.say(METRIC) == "Its degree-hours to pH 5.3 are not known: the first went to 5.2."
+    assert slow_reason(unknown).text.say(METRIC) == (
+        "How warm it was in its first days is not known: the first went to 5.2."
+    )
+    assert slow_reason(running).text.say(METRIC).startswith("The first went to 5.2. It is not known to be cool")
+
+
 def test_why_a_slow_style_still_runs_is_said_first():
     found = slow_reason(Outcome("running", why=MISSING, **BOTH))
     assert found.text.say(METRIC).startswith("No temperature was read. It is not known to be cool")

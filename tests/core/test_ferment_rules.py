@@ -1,6 +1,7 @@
 """Which limit holds, how long is left: each edge with a row on each side, each figure with its working."""
 
 import pytest
+from attrs import evolve
 
 from core.ferment.course import Course, Leg
 from core.ferment.deadline import STANDS_STILL, deadline, hours_left
@@ -208,6 +209,12 @@ def test_what_is_gone_cannot_be_less_than_nothing(gone_ks: float, known: bool):
 )
 def test_at_the_base_the_clock_stands_still(present_c: float, stands: bool):
     assert (hours_left(0.0, 600 * H, present_c, CANADA) is None) is stands
+
+
+def test_a_ten_thousandth_of_a_degree_itself_is_none():
+    from_nothing = evolve(CANADA, base_c=0.0)  # there the difference is what it says
+    assert hours_left(0.0, 600 * H, 1e-4, from_nothing) is None
+    assert hours_left(0.0, 600 * H, 1.001e-4, from_nothing) is not None
 
 
 def test_the_last_digits_of_a_reading_that_was_put_right_start_no_clock():

@@ -169,6 +169,18 @@ def test_a_reading_of_this_very_moment_counts():
     assert judge(evolve(GOOD, phs=(), warmths=(*every_12_h(24), *warm((36, 40)))), 36 * H).course.highest_c == 40
 
 
+def test_before_it_is_sour_its_line_is_drawn_on():
+    """5.8, 5.6, 5.4 every half day: 5.3 six hours on."""
+    ahead = judge(GOOD, 30 * H).projection
+    assert ahead is not None
+    assert ahead.at_s == pytest.approx(30 * H)
+
+
+def test_once_it_was_sour_mould_that_falls_again_projects_nothing():
+    mouldy = evolve(GOOD, phs=(*FALLING, *acids((400, 5.6), (412, 5.5), (424, 5.4))))
+    assert judge(mouldy, 430 * H).projection is None
+
+
 def test_a_start_nobody_noted_is_said():
     said = [each.text for each in judge(evolve(GOOD, start_noted=False), 40 * H).assumed]
     assert "The start was not noted: the clock runs from the beginning of the batch." in said
