@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import math
 from bisect import bisect_left
-from collections.abc import Iterable, Sequence
+from collections.abc import Sequence
 from datetime import datetime, timedelta
 
 from attrs import evolve, frozen
@@ -12,7 +12,7 @@ from attrs import evolve, frozen
 from core.daybook.batch import Batch
 from core.daybook.dated import MeatReading
 from core.daybook.ferment_notes import TakenLog
-from core.ferment.course import Warmth
+from core.ferment.course import Leg, Warmth
 from core.ferment.crossing import Acid
 from core.ferment.judging import Fermentation, Judged, judge
 from core.ferment.outcome import Deviation, Outcome
@@ -58,19 +58,15 @@ NOTED_LATE = timedelta(hours=1)
 def clock_start(batch: Batch) -> datetime:
     """As it was noted, unless a reading of the batch was warm or sour before: then from the first warm one, and from
     the beginning of the batch where it was sour before any. Warmth before the start would count for nothing."""
-    begun_at = batch.ferment.begun_at
-    if begun_at is None:
+    begun, begun_at = batch.ferment.begun, batch.ferment.begun_at
+    if begun is None or begun_at is None:
         return batch.started_at
-    warm = [at for at, warm_c in _warmths(batch) if warm_c > _base_c(batch)]
+    warm = [at for at, warm_c in _warmths(batch) if warm_c > RULES[begun.rule].base_c]
     sour = [each.at for each in batch.phs if each.ph is not None and each.ph <= TARGET_PH]
     before = [at for at in warm if batch.started_at <= at < begun_at - NOTED_LATE]
     if any(batch.started_at < at < min([begun_at - NOTED_LATE, *before]) for at in sour):
         return batch.started_at
     return min([begun_at, *before])
-
-
-def _base_c(batch: Batch) -> float:
-    return RULES[batch.ferment.begun.rule if batch.ferment.begun else "us"].base_c
 
 
 def _warmths(batch: Batch) -> list[tuple[datetime, float]]:
@@ -97,7 +93,7 @@ def fermentation_of(batch: Batch) -> Fermentation:
         deviation=None
         if decided is None
         else Deviation(decided.decision == "keep", decided.result, decided.decided_by, decided.test),
-        decided_s=0.0 if notes.decided_at is None else (notes.decided_at - start).total_seconds(),
+        decided_s=((notes.decided_at or start) - start).total_seconds(),
     )
 
 
@@ -119,7 +115,7 @@ def _warmest(sources: Sequence[Sequence[Warmth]]) -> tuple[Warmth, ...]:
     one would halve what the warm one adds up to."""
     found: list[Warmth] = []
     for own in sources:
-        others = [_of(place, other) for other in sources[1:] if other is not own for place in ("core", "chamber")]
+        others = [sorted(other, key=lambda each: each.at_s) for other in sources[1:] if other is not own]
         found += [
             evolve(each, temperature_c=max([each.temperature_c, *(_at(each, other) for other in others)]))
             for each in own
@@ -127,19 +123,13 @@ def _warmest(sources: Sequence[Sequence[Warmth]]) -> tuple[Warmth, ...]:
     return tuple(found)
 
 
-def _of(place: str, readings: Iterable[Warmth]) -> list[Warmth]:
-    return sorted((each for each in readings if each.place == place), key=lambda each: each.at_s)
-
-
 def _at(moment: Warmth, log: Sequence[Warmth]) -> float:
     """By the straight line between the points of a log of the same place; nothing outside of it."""
-    after = bisect_left(log, moment.at_s, key=lambda each: each.at_s)
-    if not log or log[0].place != moment.place or not log[0].at_s <= moment.at_s <= log[-1].at_s:
+    if log[0].place != moment.place or not log[0].at_s <= moment.at_s <= log[-1].at_s:
         return -math.inf
+    after = bisect_left(log, moment.at_s, key=lambda each: each.at_s)
     before, next_ = log[max(after - 1, 0)], log[after]
-    lasts_s = next_.at_s - before.at_s
-    share = (moment.at_s - before.at_s) / lasts_s if lasts_s > 0 else 1.0
-    return before.temperature_c + share * (next_.temperature_c - before.temperature_c)
+    return Leg(before.at_s, next_.at_s, before.temperature_c, next_.temperature_c).at(moment.at_s)
 
 
 def _logged(log: TakenLog, start: datetime) -> list[Warmth]:

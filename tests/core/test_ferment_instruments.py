@@ -3,16 +3,19 @@
 import pytest
 
 from core.daybook.facts import Reading
-from core.daybook.facts.ferment import FermentationBegun, FermentLogTaken
+from core.daybook.facts.ferment import DeviationDecided, FermentationBegun, FermentLogTaken
 from core.daybook.ferment_due import IN_TIME, READ_EVERY
 from core.daybook.fermenting import Clocked, clock_start, fermentation_of, judged
 from core.ferment.course import Place, Warmth
 from core.ferment.crossing import Acid
+from core.ferment.rules import RULES, RuleKey
 from tests.core.kitchen import DAY
 from tests.core.workshop import Workshop, day
 
 HOUR = 1 / 24
+SECOND = HOUR / 3600
 H = 3600.0
+US_BASE = RULES["us"].base_c
 
 
 @pytest.fixture
@@ -140,6 +143,15 @@ def test_a_check_passed_while_it_logged_does_not_vouch_for_the_rest(shop: Worksh
     assert logged(shop, batch) == ()
 
 
+def test_a_check_failed_within_its_last_hour_is_one_of_its_end(shop: Workshop, batch: str):
+    thermometer = shop.add("thermometer", "Shelf")
+    shop.ice(thermometer, 0.0, at=0.5)
+    shop.note(log(thermometer), batch, at=1)
+    assert len(logged(shop, batch)) == 4
+    shop.ice(thermometer, 9.0, at=1 + 1.5 * HOUR)
+    assert logged(shop, batch) == ()
+
+
 def test_the_seconds_count_from_the_start_of_the_clock(shop: Workshop, batch: str):
     shop.note(Reading(5.8, 20.0), batch, at=1 - HOUR)
     shop.note(Reading(5.6, 21.0, place="core"), batch, at=1 + 2 * HOUR)
@@ -152,25 +164,54 @@ def test_it_is_read_twice_a_day_and_an_hour_before_the_last_safe_moment():
     assert (READ_EVERY, IN_TIME) == (DAY / 2, DAY / 24)
 
 
-def started_at(shop: Workshop, begun: float, ph: float | None, warm_c: float | None) -> float:
-    """The day its clock runs from. Begun on day 1, read a little before day 3, the start noted on the day given."""
+def started_at(
+    shop: Workshop, begun: float, ph: float | None, warm_c: float | None, read: float = 3 - HOUR, rule: RuleKey = "us"
+) -> float:
+    """The day its clock runs from. Begun on day 1, read an hour before day 3, the start noted on the day given."""
     batch = shop.begin(at=1)
-    shop.note(Reading(ph, warm_c), batch, at=3 - HOUR)
-    shop.note(FermentationBegun("us", None), batch, at=begun)
+    shop.note(Reading(ph, warm_c), batch, at=read)
+    shop.note(FermentationBegun(rule, None), batch, at=begun)
     return (clock_start(shop.batch(batch)) - day(0)) / DAY
 
 
-@pytest.mark.parametrize(("warm_c", "starts"), [(15.55, 3.5), (15.56, 3 - HOUR)])
-def test_a_start_noted_late_runs_from_the_first_reading_that_was_warm(shop: Workshop, warm_c: float, starts: float):
-    assert started_at(shop, 3.5, None, warm_c) == pytest.approx(starts)
+@pytest.mark.parametrize(
+    ("rule", "warm_c", "starts"),
+    [
+        ("us", US_BASE, 3.5),
+        ("us", US_BASE + 1e-9, 3 - HOUR),
+        ("canada", 15.6, 3.5),
+        ("canada", 15.6 + 1e-9, 3 - HOUR),
+    ],
+)
+def test_a_start_noted_late_runs_from_the_first_reading_that_was_warm(
+    shop: Workshop, rule: RuleKey, warm_c: float, starts: float
+):
+    assert started_at(shop, 3.5, None, warm_c, rule=rule) == pytest.approx(starts)
 
 
-@pytest.mark.parametrize(("ph", "starts"), [(5.31, 3.5), (5.3, 1.0)])
+def test_a_warm_reading_at_the_beginning_itself_is_in_it_and_one_before_is_not(shop: Workshop):
+    assert started_at(shop, 3.5, None, 24.0, read=1) == pytest.approx(1)
+    assert started_at(shop, 3.5, None, 24.0, read=1 - SECOND) == pytest.approx(3.5)
+
+
+@pytest.mark.parametrize(("ph", "starts"), [(5.301, 3.5), (5.3, 1.0)])
 def test_a_start_noted_after_it_was_sour_runs_from_the_beginning_of_the_batch(shop: Workshop, ph: float, starts: float):
     assert started_at(shop, 3.5, ph, None) == pytest.approx(starts)
 
 
-@pytest.mark.parametrize(("begun", "starts"), [(2.999, 2.999), (3.001, 3 - HOUR)])
+@pytest.mark.parametrize(
+    ("read", "starts"),
+    [(1, 3.5), (1 + SECOND, 1.0), (3.5 - HOUR - SECOND, 1.0), (3.5 - HOUR, 3.5), (3.5, 3.5), (3.5 + SECOND, 3.5)],
+)
+def test_sour_only_after_the_beginning_and_an_hour_before_the_noted_start(shop: Workshop, read: float, starts: float):
+    assert started_at(shop, 3.5, 5.2, None, read=read) == pytest.approx(starts)
+
+
+def test_warm_and_sour_in_one_reading_it_runs_from_that(shop: Workshop):
+    assert started_at(shop, 3.5, 5.2, 24.0) == pytest.approx(3 - HOUR)
+
+
+@pytest.mark.parametrize(("begun", "starts"), [(3 - SECOND, 3 - SECOND), (3, 3), (3 + SECOND, 3 - HOUR)])
 def test_a_reading_within_the_hour_before_is_of_a_chamber_warmed_up(shop: Workshop, begun: float, starts: float):
     assert started_at(shop, begun, None, 24.0) == pytest.approx(starts)
 
@@ -224,3 +265,40 @@ def test_a_log_of_the_core_says_nothing_of_the_chamber(shop: Workshop, batch: st
     a_log(shop, batch, 24.0, 0.0, "core")
     shop.note(Reading(None, 12.0), batch, at=1.9)
     assert Warmth(0.9 * 24 * H, 12.0, "chamber") in fermentation_of(shop.batch(batch)).warmths
+
+
+BESIDE = FermentLogTaken("cd" * 32, "chamber", (0.0, H, 3 * H, 5 * H), (20.0, 22.0, 30.0, 21.0), 33.0, 5 * H, 60)
+
+
+@pytest.mark.parametrize(
+    ("hours", "counts_c"),
+    [
+        *((-SECOND * 24, 10.0), (0.0, 20.0), (0.5, 21.0), (1.0, 22.0), (2.0, 26.0), (3.0, 30.0)),
+        *((4.0, 27.0), (5.0, 21.0), (5 + SECOND * 24, 10.0)),
+    ],
+)
+def test_a_cool_reading_counts_as_the_log_beside_it(shop: Workshop, batch: str, hours: float, counts_c: float):
+    """By the line between its points; of the fourth hour from its highest reading, 33 °C, down to 21."""
+    shop.note(BESIDE, batch, at=1)
+    shop.note(Reading(None, 10.0), batch, at=1 + hours * HOUR)
+    assert fermentation_of(shop.batch(batch)).warmths[0].temperature_c == pytest.approx(counts_c)
+
+
+def test_a_warmer_reading_counts_as_it_is(shop: Workshop, batch: str):
+    shop.note(BESIDE, batch, at=1)
+    shop.note(Reading(None, 27.0), batch, at=1 + 2 * HOUR)
+    assert fermentation_of(shop.batch(batch)).warmths[0].temperature_c == 27
+
+
+def test_between_two_single_readings_a_log_says_how_warm_it_was(shop: Workshop, batch: str):
+    shop.note(Reading(None, 40.0), batch, at=1 - HOUR)
+    shop.note(BESIDE, batch, at=1)
+    shop.note(Reading(None, 40.0), batch, at=1 + 6 * HOUR)
+    found = fermentation_of(shop.batch(batch)).warmths[2:]
+    assert [each.temperature_c for each in found] == [20.0, 22.0, 30.0, 21.0, 33.0]
+
+
+def test_a_decision_counts_from_the_start_of_the_clock(shop: Workshop, batch: str):
+    assert fermentation_of(shop.batch(batch)).decided_s == 0
+    shop.note(DeviationDecided("keep", "the district", "clean"), batch, at=3)
+    assert fermentation_of(shop.batch(batch)).decided_s == 2 * 24 * H
