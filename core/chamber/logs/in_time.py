@@ -43,7 +43,7 @@ def in_order(rows: Rows, twelve_hours: bool, skipped: list[Skipped], *, may_jump
     falls = _falls(rows.times)
     if falls * 2 > len(rows.times):
         rows.reverse()  # the newest first
-    is_coarse = len(rows.times) > 1 and rows.times[1] - rows.times[0] > HOUR_S / 2
+    is_coarse = len(rows.times) > 1 and rows.times[1] - rows.times[0] > HOUR_S  # an hour back is then no fall
     step = usual_step(rows.times) if falls or is_coarse or _has_repeats(rows.times) else 0.0
     if falls and may_jump and not twelve_hours:
         _refuse_twelve_hours(rows, step)
