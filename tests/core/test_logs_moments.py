@@ -145,6 +145,7 @@ def test_the_day_that_a_date_names(text: str, order, mark: str, day: tuple[int, 
         ("10:00-0530", OFFSETS, 36_000.0 + 19_800.0),
         ("10:00 \u221205", OFFSETS, 54_000.0),
         ("10:00 GMT+1", OFFSETS, 32_400.0),
+        ("10:00+5:30", OFFSETS, 16_200.0),
         ("10:00", OFFSETS, None),
         ("22.05.09", TimeStyle(clock_mark="."), 22 * 3600 + 309),
         ("220509", TimeStyle(clock_mark=""), 22 * 3600 + 309),
@@ -195,14 +196,17 @@ def each_once(*texts: str) -> list[tuple[str, int]]:
         # three rows or more that one order cannot read rule it out, two do not
         ([("01/06/2025", 100), ("13/06/2025", 2)], "/", ("dmy", "mdy")),
         ([("01/06/2025", 100), ("13/06/2025", 3)], "/", ("dmy",)),
-        ([("01/06/2025", 100_000), ("13/06/2025", 100)], "/", ("dmy", "mdy")),
-        ([("01/06/2025", 100_000), ("13/06/2025", 101)], "/", ("dmy",)),
+        ([("01/06/2025", 99_950), ("13/06/2025", 100)], "/", ("dmy", "mdy")),
+        ([("01/06/2025", 99_850), ("13/06/2025", 100)], "/", ("dmy",)),
         # a year stands in front where more than half of the rows say so
         ([("2025/06/01", 11), ("01/06/2025", 10)], "/", ("ymd",)),
-        ([("2025/06/01", 10), ("01/06/2025", 11)], "/", ("dmy", "mdy", "ymd")),
+        ([("2025/06/01", 10), ("01/06/2025", 10)], "/", ("dmy", "mdy", "ymd")),
         # no log holds one day of each year
         (each_once("13-06-25", "14-06-25"), "-", ("dmy",)),
         (each_once("25-06-13", "25-06-14"), "-", ("ymd",)),
+        # as years these lie 299 and 300 days apart at the least
+        (each_once("01-01-25", "04-01-25", "01-11-20"), "-", ("dmy", "mdy", "ymd")),
+        (each_once("01-01-25", "04-01-25", "01-11-21"), "-", ("dmy", "mdy")),
     ],
 )
 def test_the_orders_that_fit_a_file_s_dates(dates: list[tuple[str, int]], mark: str, orders: tuple[str, ...]):

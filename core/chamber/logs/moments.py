@@ -100,8 +100,7 @@ def _in_order(parts: tuple[str, str, str], order: Order) -> tuple[str, str, str]
 def _named(text: str) -> tuple[str, str, str] | None:
     """Year, month and day of a date whose month is a word: 6 Jun 2025, 06-Jun-25, Jun 6, 2025, 2025-Jun-06."""
     found = _NAMED.fullmatch(text)
-    number = month_of(found[2]) if found else 0
-    if found is None or not number:
+    if found is None or not (number := month_of(found[2])):
         return None
     month, before, after, last = str(number), found[1], found[3], found[4]
     if before and not last:
@@ -117,7 +116,7 @@ def clock_of(text: str, style: TimeStyle) -> float:
     if found is None or bool(found["half"]) != style.twelve_hours or bool(found["offset"]) != style.offset_written:
         return NOTHING
     hour, minute, second = int(found["h"]), int(found["m"]), int(found["s"] or 0)
-    if minute > 59 or second > 59 or hour > (12 if style.twelve_hours else 24):
+    if minute > 59 or second > 59 or (style.twelve_hours and hour > 12):
         return NOTHING
     if style.twelve_hours:
         hour = hour % 12 + (12 if found["half"] in "Pp" else 0)
