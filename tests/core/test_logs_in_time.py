@@ -228,7 +228,7 @@ def with_conflicts(count: int, of: int, apart_s: float = 600.0) -> list[float]:
 
 @pytest.mark.parametrize(
     ("count", "of", "is_refused"),
-    [(2, 20, False), (3, 20, True), (3, 59, True), (3, 60, False), (5, 100, False), (6, 100, True)],
+    [(2, 20, False), (2, 39, False), (3, 20, True), (3, 59, True), (3, 60, False), (5, 100, False), (6, 100, True)],
 )
 def test_times_with_other_values_are_refused_from_three_and_one_in_twenty(count: int, of: int, is_refused: bool):
     times = with_conflicts(count, of, 2400.0)
@@ -300,16 +300,55 @@ def test_logs_one_after_the_other_are_refused_and_shuffled_rows_put_in_order(
     assert ordered(times, values, may_jump=False)[1] == [PUT_IN_ORDER]
 
 
-@pytest.mark.parametrize(("later_s", "is_refused"), [(449.9, True), (450.1, False)])
-def test_rows_put_in_order_that_come_much_quicker_are_two_logs(later_s: float, is_refused: bool):
-    """450 s are three quarters of ten minutes: the steps are then so long and the rest of ten minutes."""
+@pytest.mark.parametrize(
+    ("later_s", "count", "is_refused"), [(449.9, 41, True), (449.9, 40, False), (450.0, 41, False)]
+)
+def test_rows_put_in_order_most_of_which_come_much_quicker_are_two_logs(later_s: float, count: int, is_refused: bool):
+    """450 s are three quarters of ten minutes; so many of 40 more steps are quicker."""
     first = [NOON_S + 600 * n for n in range(40)]
-    times = [*first, *(first[-1] + 600 + later_s * n for n in range(41)), first[20] + 1]
-    if is_refused:
-        with pytest.raises(Refusal, match="begins again"):
-            ordered(times, may_jump=False)
-        return
-    assert PUT_IN_ORDER in ordered(times, may_jump=False)[1]
+    times = [*first, *(first[-1] + 600 + later_s * n for n in range(count)), first[20] + 1]
+    assert ("begins again" in refusal_of(times, may_jump=False)) is is_refused
+
+
+def test_the_line_at_which_a_log_begins_again_is_the_one_that_falls_back():
+    part = [NOON_S + 600 * n for n in range(20)]
+    again = [each + 100 for each in part]
+    assert refusal_of([part[0], *part, *again], may_jump=False).startswith("At line 23 the log begins again")
+    assert refusal_of([part[10], *part, *again], may_jump=False).startswith("At line 3 the log begins again")
+
+
+def test_a_row_alone_is_in_order():
+    assert list(ordered([NOON_S])[0].times) == [NOON_S]
+
+
+def test_a_log_whose_clock_is_not_set_is_not_counted_on():
+    assert "set back" in ordered(set_back(7200.0))[1][0]
+    assert ordered(set_back(7200.0), may_jump=False)[1] == [PUT_IN_ORDER]
+
+
+@pytest.mark.parametrize(("gap_s", "is_lost"), [(1200.0, False), (1201.0, True)])
+@pytest.mark.parametrize("side", ["behind", "before"])
+def test_a_clock_that_falls_to_where_the_log_was_two_steps_before_is_not_lost(gap_s: float, is_lost: bool, side: str):
+    early = [NOON_S + 600 * n for n in range(40)]
+    late = [each + 10 * DAY_S for each in early]
+    if side == "behind":  # the log goes on where it was before it jumped ahead
+        times = [*early, *late, *(early[-1] + gap_s + 600 * n for n in range(40))]
+    else:
+        times = [*late, *early, *(late[-1] + gap_s + 600 * n for n in range(40))]
+    assert ("lost its time" in refusal_of(times, may_jump=False)) is is_lost
+
+
+def test_a_clock_is_lost_though_one_reading_only_was_taken_by_it():
+    late = [NOON_S + 10 * DAY_S + 600 * n for n in range(40)]
+    times = [*late, NOON_S, *(late[-1] + 1201 + 600 * n for n in range(40))]
+    assert "lost its time" in refusal_of(times, may_jump=False)
+
+
+@pytest.mark.parametrize(("pause_s", "is_lost"), [(108_000.0, False), (108_001.0, True)])
+def test_of_a_coarse_logger_ten_steps_lie_apart(pause_s: float, is_lost: bool):
+    """Of a reading in three hours: thirty hours."""
+    back_s = 2 * 39 * 10_800 + pause_s
+    assert ("lost its time" in refusal_of(lost(back_s, 40, 10_800.0), may_jump=False)) is is_lost
 
 
 def lost(days_s: float, count: int = 40, step: float = 600.0) -> list[float]:

@@ -2,10 +2,11 @@
 
 import pytest
 
-from core.quantities import LENGTH, LOSS, MASS, METRIC, RATIO, TEMPERATURE, US, Manner
+from core import usual
+from core.quantities import FRACTION, LENGTH, LOSS, MASS, METRIC, RATIO, TEMPERATURE, US, Manner
 from core.reading import is_bare
 from core.refusals import OutOfRange, Unusual
-from core.usual import CHAMBER_C
+from core.usual import CHAMBER_C, USUAL, as_typed, is_usual
 from core.worksheet import Number
 
 LOST = Number("loss", "Loss to reach", LOSS, 0.0, 0.7, usual=(0.05, 0.6))
@@ -78,3 +79,74 @@ def test_a_number_alone_is_bare(text: str):
 @pytest.mark.parametrize("text", ["12 %", "12%", "12 lb 4 oz", "5'", "", "x"])
 def test_a_number_with_a_unit_is_not_bare(text: str):
     assert not is_bare(text)
+
+
+# Our own, common practice: no published source. Entered here a second time, so that none moves unseen.
+@pytest.mark.parametrize(
+    ("key", "low", "high"),
+    [
+        ("mass", 0.2, 100), ("piece_mass", 0.05, 25), ("dose_mass", 0.0005, 20), ("cure_mass", 0.0005, 20),
+        ("volume", 0.00025, 0.1), ("room", 0.03, 30), ("length", 0.012, 0.4), ("temperature", 0, 31),
+        ("temperature_difference", 0.05, 5), ("relative_humidity", 0.2, 1), ("humidity_step", 0.0005, 0.1),
+        ("degree_hours", 36_000, 5_400_000), ("fraction", 0.01, 1), ("loss", 0.05, 0.6),
+        ("loss_rate", 0.001 / 86_400, 0.05 / 86_400), ("dose", 0.001, 0.05), ("strength", 0.004, 0.1),
+        ("per_meat", 0.0005, 0.5), ("stock_strength", 0.01, 1), ("sugar_dose", 0.001, 0.02), ("soda_dose", 1, 30),
+        ("ppm", 1e-5, 0.0025), ("days", 43_200, 63_072_000), ("hours", 3600, 864_000), ("lasting", 21_600, 1_209_600),
+        ("contact", 5, 3600), ("water_a_day", 0.00002 / 86_400, 0.02 / 86_400), ("air_speed", 0.02, 2),
+    ],
+)  # fmt: skip
+def test_what_is_usual_of_a_kind_of_reading(key: str, low: float, high: float):
+    assert USUAL[key] == pytest.approx((low, high), rel=1e-12)
+
+
+def test_every_kind_of_reading_that_has_a_usual_range_is_entered_above():
+    (mark,) = test_what_is_usual_of_a_kind_of_reading.pytestmark
+    assert [row[0] for row in mark.args[1]] == list(USUAL)
+
+
+@pytest.mark.parametrize(
+    ("name", "low", "high"),
+    [
+        ("CHAMBER_C", 0, 31), ("FERMENT_C", 4, 39), ("THAWING_C", -1, 30), ("MELTING_C", -5, 5),
+        ("STRAYING", 0.005, 0.2), ("SHOWN_KG", 1e-5, 0.005), ("SHOWN_K", 0.01, 1), ("CASING_LONG_M", 0.05, 30),
+        ("TO_PH_S", 28_800, 864_000), ("SANITISER", 1e-5, 1e-3), ("LABEL_LIMIT", 1e-5, 5e-4),
+        ("POURED_M3", 0.00002, 0.03),
+    ],
+)  # fmt: skip
+def test_what_is_usual_in_a_box_of_its_own(name: str, low: float, high: float):
+    assert getattr(usual, name) == pytest.approx((low, high), rel=1e-12)
+
+
+@pytest.mark.parametrize("name", ["CHAMBER_C", "FERMENT_C", "THAWING_C"])
+def test_no_usual_temperature_of_one_scale_is_one_of_the_other(name: str):
+    low, high = getattr(usual, name)
+    assert low * 1.8 + 32 > high
+
+
+@pytest.mark.parametrize(
+    ("value", "is_so"),
+    [(0.2, True), (0.2 - 1e-10, True), (0.2 - 3e-7, False), (100 + 5e-8, True), (100 + 2e-7, False), (0.0, True)],
+)
+def test_a_range_has_room_for_rounding(value: float, is_so: bool):
+    """A part in a thousand million of its larger end: 0.1 mg of 100 kg."""
+    assert is_usual(value, USUAL["mass"]) is is_so
+
+
+@pytest.mark.parametrize(("value", "is_so"), [(-60.00000005, True), (-60.0000002, False), (5.00000005, True)])
+def test_that_room_goes_by_the_end_that_is_farther_from_nothing(value: float, is_so: bool):
+    assert is_usual(value, (-60.0, 5.0)) is is_so
+
+
+@pytest.mark.parametrize(
+    ("value", "shown"),
+    [
+        (0.0, "0 %"),
+        (0.35, "35 %"),
+        (0.0035, "0.35 %"),
+        (0.123456789, "12.34568 %"),
+        (0.0123456789, "1.234568 %"),
+        (1e-9, "0.0000001 %"),
+    ],
+)
+def test_a_number_is_said_back_as_it_would_be_typed(value: float, shown: str):
+    assert as_typed(value, FRACTION, METRIC) == shown

@@ -87,7 +87,7 @@ def _refuse_lost_clock(rows: Rows, found: Rows, starts: list[int], step: float) 
         last = bisect_right(times, before)
         gap_before = times[last] - times[last - 1] if last < len(times) else math.inf
         lies_apart = _pause_between(times, after, before) > max(DAY_S, 10 * step)
-        if before - after > DAY_S and lies_apart and min(gap_behind, gap_before) > 2 * step:
+        if lies_apart and min(gap_behind, gap_before) > 2 * step:
             sentence = LOST_CLOCK.format(line=rows.lines[at], before=shown(before), after=shown(after))
             raise Refusal("time", sentence)
 
