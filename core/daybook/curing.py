@@ -9,6 +9,7 @@ from attrs import frozen
 
 from core.daybook.batch import Batch
 from core.daybook.facts import CureWeighed, LicensedException
+from core.daybook.house import in_ppm
 from core.mix.charge import Charge, Dose, basis, require_charge
 from core.mix.cure import figures
 from core.mix.curing_salt import CuringSalt, second_salt
@@ -115,4 +116,4 @@ def licence_of(batch: Batch) -> Licence | None:
         return None
     fact = facts[-1]
     substance = cast(Limited, fact.substance) if fact.substance in LIFTED else None
-    return Licence(fact.why, fact.authority, fact.decided_by, fact.rule, substance, fact.most_ppm)
+    return Licence(fact.why, fact.authority, fact.decided_by, fact.rule, substance, in_ppm(fact.most))

@@ -44,7 +44,7 @@ def evidence_for(batch: Batch, piece: Piece, now: datetime, fermented: Outcome |
         activity_from_mate=from_mate,
         activity_loss=None if sample is None or piece.proven_loss is None else sample.loss,
         days_hung=(now - piece.hung_at).total_seconds() / SECONDS_A_DAY,
-        least_days=batch.start.least_days,
+        least_days=None if batch.start.least_s is None else batch.start.least_s / SECONDS_A_DAY,
         ingoing=cure.ingoing if cure else Ingoing(),
         how=cure.how if cure else None,
         salt=cure.salt if cure else None,

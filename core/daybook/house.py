@@ -6,7 +6,13 @@ from datetime import datetime
 
 from core.daybook.book import Book
 from core.daybook.facts import HouseRule
+from core.mix.charge import PPM
 from core.mix.rules import HouseLimit
+
+
+def in_ppm(share: float | None) -> float | None:
+    """A share of the meat as its rules have it; None stays None."""
+    return None if share is None else share / PPM
 
 
 def house_limits(book: Book, at: datetime | None = None) -> tuple[HouseLimit, ...]:
@@ -15,5 +21,5 @@ def house_limits(book: Book, at: datetime | None = None) -> tuple[HouseLimit, ..
     for line in book.of_kind("house-rule"):
         fact = line.fact
         if isinstance(fact, HouseRule) and (at is None or line.entry.happened_at <= at):
-            latest[fact.rules] = HouseLimit(fact.rules, fact.nitrite_ppm, fact.nitrate_ppm)
+            latest[fact.rules] = HouseLimit(fact.rules, in_ppm(fact.nitrite), in_ppm(fact.nitrate))
     return tuple(latest.values())

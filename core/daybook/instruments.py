@@ -115,8 +115,8 @@ class Instrument:
 
     @property
     def check_every(self) -> timedelta:
-        own = self.added.check_every_days
-        return CHECK_EVERY[self.kind] if own is None else timedelta(days=own)
+        own = self.added.check_every_s
+        return CHECK_EVERY[self.kind] if own is None else timedelta(seconds=own)
 
     @property
     def checks(self) -> tuple[Checked, ...]:

@@ -42,11 +42,11 @@ def _ended(noted: list[tuple[datetime, SaltingEnded]]) -> tuple[datetime, Saltin
     rest."""
     coldest = [fact.coldest_c for _, fact in noted if fact.coldest_c is not None]
     warmest = [fact.warmest_c for _, fact in noted if fact.warmest_c is not None]
-    rested = [fact.rested_days for _, fact in noted if fact.rested_days is not None]
+    rested = [fact.rested_s for _, fact in noted if fact.rested_s is not None]
     first_at, first = noted[0]
     return first_at, evolve(
         first,
         coldest_c=min(coldest, default=None),
         warmest_c=max(warmest, default=None),
-        rested_days=max(rested, default=None),
+        rested_s=max(rested, default=None),
     )

@@ -9,7 +9,7 @@ from core.daybook.batch import Piece as Hung
 from core.daybook.facts.ferment import FermentLogTaken
 from core.daybook.salt_notes import Salting
 from core.mix.salting import SLOW_M2_S, TYPICAL_M2_S, Piece, diffusivity, time_to
-from core.mix.salting_rules import DAY_S, TURN_EVERY_DAYS
+from core.mix.salting_rules import TURN_EVERY_DAYS
 from core.release.salted import UNKNOWN, Salted
 
 
@@ -33,8 +33,8 @@ def surely_equalised_at(salting: Salting) -> datetime:
 
 def planned_end(salting: Salting) -> datetime:
     """The day it was meant to come out: as planned, or as reckoned."""
-    days = salting.begun.planned_days
-    return equalised_at(salting) if days is None else salting.at + timedelta(days=days)
+    planned_s = salting.begun.planned_s
+    return equalised_at(salting) if planned_s is None else salting.at + timedelta(seconds=planned_s)
 
 
 def next_turn(salting: Salting) -> datetime | None:
@@ -65,7 +65,7 @@ def salted_of(batch: Batch, hung: Hung) -> Salted:
         width_m=begun.width_m,
         length_m=begun.length_m,
         lasts_s=None if until is None else max((until - salting.at).total_seconds(), 0.0),
-        rested_s=None if ended is None or ended.rested_days is None else ended.rested_days * DAY_S,
+        rested_s=None if ended is None else ended.rested_s,
         coldest_c=None if ended is None or ended.coldest_c is None else min([*noted, *read]),
         warmest_c=None if ended is None or ended.warmest_c is None else max([*noted, *read]),
         way=begun.way,

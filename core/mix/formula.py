@@ -74,7 +74,7 @@ class Ingredient:
 class Formula:
     """What the journal keeps of a formula: fields may be added, with a default; none is renamed.
 
-    target_loss: the share of its start weight a piece is to lose. least_days: least time hanging, days. brined: the
+    target_loss: the share of its start weight a piece is to lose. least_s: least time hanging. brined: the
     meat lies in a brine of the ingredients, which stays in the tub. casing_m: diameter and length of one casing.
     cautions: what the kitchen that gave it warned of.
     """
@@ -84,7 +84,7 @@ class Formula:
     meats: tuple[Meat, ...]
     ingredients: tuple[Ingredient, ...] = ()
     target_loss: float = 0.35
-    least_days: float | None = None
+    least_s: float | None = None
     brined: bool = False
     casing_diameter_m: float | None = None
     casing_length_m: float | None = None

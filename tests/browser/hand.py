@@ -1,7 +1,7 @@
 """A hand that has only keys. It notes where the focus went, and whether one could see it there."""
 
 from attrs import define, field
-from playwright.sync_api import Page, expect
+from playwright.sync_api import Page, TimeoutError, expect
 
 from tests.browser.walking import answered, rest
 
@@ -23,6 +23,11 @@ FOCUS = """() => {
   };
 }"""
 
+IS_SEEN = f"""() => {{
+  const focus = ({FOCUS})();
+  return focus.element === "body" || (focus.isFramed && focus.isUncovered);
+}}"""
+
 
 @define
 class Hand:
@@ -35,10 +40,11 @@ class Hand:
 
     def step(self, key: str = "Tab") -> dict[str, str]:
         self.page.keyboard.press(key)
-        focus = self.focus()
-        if focus["element"] != "body" and not (focus["isFramed"] and focus["isUncovered"]):
-            self.unseen.append(f"{self.page.locator('main h1').inner_text()}: {focus}")
-        return focus
+        try:
+            self.page.wait_for_function(IS_SEEN)  # the page scrolls to it after the key
+        except TimeoutError:
+            self.unseen.append(f"{self.page.locator('main h1').inner_text()}: {self.focus()}")
+        return self.focus()
 
     def reach(self, name: str, element: str = "", key: str = "Tab") -> None:
         """Step until what has the focus begins with that name."""

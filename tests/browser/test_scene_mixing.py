@@ -151,7 +151,7 @@ def _too_much(page: Page, seen: Seen) -> None:
     walk.follow(page, "Note an exception", "A licensed exception")
     prepare.fill(page, why="a trial", authority="the county office, letter 12", rule="food act, section 9")
     prepare.choose(page, "nitrite")
-    prepare.fill(page, most_ppm="190", decided_by="Ana")
+    prepare.fill(page, most="190", decided_by="Ana")
     walk.save(page, "Record the exception")
     walk.open_batch(page, "Too keen")
     walk.follow(page, "Weighing sheet", "Weighing sheet")

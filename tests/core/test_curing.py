@@ -16,7 +16,7 @@ from tests.core.kitchen import NOON, Kitchen
 PUMPED = CureWeighed(
     0.24, 0.0625, other_salt_kg=1.2, rules="us", product="meat", method="pump", water_kg=10.0, sugar_kg=0.4, taken=0.1
 )
-LEAVE = LicensedException("A trial", "letter 12", "Ana", "Food act, section 9", "nitrite", 190.0)
+LEAVE = LicensedException("A trial", "letter 12", "Ana", "Food act, section 9", "nitrite", 190e-6)
 
 
 @pytest.fixture
@@ -136,7 +136,7 @@ def test_an_exception_for_something_else_lifts_nothing(kitchen: Kitchen):
 
 def test_above_the_ceiling_no_exception_is_met(kitchen: Kitchen):
     batch = kitchen.begin()
-    kitchen.note(evolve(LEAVE, most_ppm=9000.0), batch)
+    kitchen.note(evolve(LEAVE, most=9000e-6), batch)
     kitchen.note(CureWeighed(1.0, 0.0625), batch)
     verdict = verdict_of(kitchen, batch)
     assert "ceiling" in [reason.key for reason in verdict.unmet]
@@ -167,14 +167,17 @@ def test_the_verdict_goes_by_the_rules_of_the_entry(kitchen: Kitchen):
 
 
 def test_the_latest_house_rule_of_a_set_holds(kitchen: Kitchen):
-    kitchen.note(HouseRule("us", 120.0), RULES)
-    kitchen.note(HouseRule("us", 100.0), RULES, at=1)
-    kitchen.note(HouseRule("eu", 60.0), RULES, at=2)
-    assert [(each.rules, each.nitrite_ppm) for each in house_limits(kitchen.book)] == [("us", 100.0), ("eu", 60.0)]
+    kitchen.note(HouseRule("us", 120e-6), RULES)
+    kitchen.note(HouseRule("us", 100e-6), RULES, at=1)
+    kitchen.note(HouseRule("eu", 60e-6), RULES, at=2)
+    assert [(each.rules, each.nitrite_ppm) for each in house_limits(kitchen.book)] == [
+        ("us", pytest.approx(100.0)),
+        ("eu", pytest.approx(60.0)),
+    ]
 
 
 def test_a_house_rule_does_not_reach_back(kitchen: Kitchen):
-    kitchen.note(HouseRule("us", 120.0), RULES, at=2)
+    kitchen.note(HouseRule("us", 120e-6), RULES, at=2)
     assert house_limits(kitchen.book, NOON) == ()
 
 

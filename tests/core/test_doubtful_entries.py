@@ -104,7 +104,7 @@ def test_each_says_what_settles_it(key: str):
 
 def limited(nitrite_ppm: float, at: float = -1.0) -> Sound:
     kitchen = Kitchen()
-    kitchen.note(HouseRule("us", nitrite_ppm), at=at)
+    kitchen.note(HouseRule("us", nitrite_ppm * 1e-6), at=at)
     return SOUND["fermented"](kitchen)
 
 
@@ -129,6 +129,6 @@ def test_over_the_law_as_well_it_is_told_of_both():
 
 def test_an_exception_that_names_the_limit_lifts_the_kitchens_too():
     made = limited(100.0)
-    exception = LicensedException("as ever", "the county", "Ana", "rule of the house", "nitrite", 156.25)
+    exception = LicensedException("as ever", "the county", "Ana", "rule of the house", "nitrite", 156.25e-6)
     made.kitchen.note(exception, made.batch, 0.5)
     assert judged(made).word == "ready"

@@ -87,7 +87,7 @@ def loin(kitchen: Kitchen) -> str:
 
 
 def in_salt(kitchen: Kitchen, loin: str, at: float = 1.0) -> str:
-    return kitchen.note(SaltingBegun("weighed", "slab", 0.05, 3.0, planned_days=14), loin, at)
+    return kitchen.note(SaltingBegun("weighed", "slab", 0.05, 3.0, planned_s=14 * 86400), loin, at)
 
 
 def tasks(kitchen: Kitchen, day: float = 40.0) -> dict[str, float]:

@@ -62,7 +62,7 @@ FACTS = [
     CureWeighed(
         0.24, 0.0625, rules="ca", product="meat", method="pump", nitrate_of="potassium", water_kg=10.0, taken=0.1
     ),
-    HouseRule("us", 120.0, 0.0, "what we are used to"),
+    HouseRule("us", 120e-6, 0.0, "what we are used to"),
     LicensedException("a trial under supervision", "the county's meat office, letter 12", "Ana"),
     Reading(5.1, 22.0),
     Reading(None, 22.0),
@@ -72,7 +72,7 @@ FACTS = [
     FermentationBegun(),
     FermentLogTaken("0" * 64, "chamber", (0.0, 3600.0), (22.0, 23.5), 24.0, 3600.0, 61, "shelf"),
     DeviationDecided("keep", "Ana", "clean", "toxin, two pieces", "report 12"),
-    SaltingBegun("weighed", "slab", 0.05, 3.0, centre_share=0.95, mass_kg=1.8, planned_days=14.0),
+    SaltingBegun("weighed", "slab", 0.05, 3.0, centre_share=0.95, mass_kg=1.8, planned_s=14.0 * 86400),
     SaltingBegun("excess", "block", 0.12, 3.0, 0.2, 0.3),
     PieceTurned("the brine is up"),
     SaltingEnded(),

@@ -27,7 +27,7 @@ def kitchen() -> Kitchen:
 
 @pytest.fixture
 def batch(kitchen: Kitchen) -> str:
-    key = kitchen.begin(least_days=20.0)
+    key = kitchen.begin(least_s=20.0 * 86400)
     kitchen.cure(key)
     kitchen.read(key, None, at=0.5, temperature_c=20)
     kitchen.read(key, 5.6, at=1, temperature_c=20)

@@ -220,7 +220,7 @@ def test_a_check_is_old_after_half_a_year_a_ph_meters_after_a_month(
 
 
 def test_ones_own_interval_goes_before_the_common_one(shop: Workshop):
-    key = shop.add(check_every_days=30.0)
+    key = shop.add(check_every_s=30.0 * 86400)
     shop.salt(key, at=1)
     assert shop.instrument(key).is_old(day(32))
 

@@ -65,7 +65,7 @@ def kitchens(draw: st.DrawFn) -> tuple[str, Evidence]:
     style = draw(st.sampled_from(sorted(STYLES)))
     kitchen = Kitchen()
     target = draw(st.floats(0.02, 0.4))
-    batch = kitchen.begin(style=style, target_loss=target, least_days=draw(st.none() | st.floats(0, 60)))
+    batch = kitchen.begin(style=style, target_loss=target, least_s=draw(st.none() | st.floats(0, 60 * 86400)))
     if draw(st.integers(0, 5)):
         kitchen.note(_cure(draw, style), batch)
     if style == "whole-muscle":
@@ -117,7 +117,7 @@ def _salt(draw: st.DrawFn, kitchen: Kitchen, batch: str) -> None:
     mass = draw(st.floats(5, 14)) if way == "ham-3" else None
     begun = SaltingBegun(manner, shape, draw(st.floats(0.02, 0.15)), 3.0, *sides, mass_kg=mass, way=way)
     kitchen.note(begun, batch, 0.5)
-    rested = draw(st.none() | st.floats(0, 20)) if manner == "excess" else None
+    rested = draw(st.none() | st.floats(0, 20 * 86400)) if manner == "excess" else None
     cold, warm = draw(st.none() | st.floats(1.5, 3.0)), draw(st.none() | st.floats(3.0, 5.0))
     if draw(st.integers(0, 4)):
         kitchen.note(SaltingEnded("", rested, cold, warm), batch, draw(st.floats(2, 39)))

@@ -148,12 +148,12 @@ def test_a_batch_of_a_formula_over_the_limit_is_told(table: Table):
 
 def test_a_licensed_exception_opens_the_sheet(table: Table):
     batch = table.begin(formula=table.keep(SOMEWHAT_STRONG))
-    exception = LicensedException("a trial", "the authority", "the maker", "food act, section 9", "nitrite", 190.0)
+    exception = LicensedException("a trial", "the authority", "the maker", "food act, section 9", "nitrite", 190e-6)
     table.note(exception, batch, 0.1)
     assert over_the_limit(table.batch(batch)) is None
 
 
-@pytest.mark.parametrize("figure", [{}, {"rule": "food act", "substance": "nitrite", "most_ppm": 180.0}])
+@pytest.mark.parametrize("figure", [{}, {"rule": "food act", "substance": "nitrite", "most": 180e-6}])
 def test_an_exception_without_a_figure_or_with_a_lower_one_leaves_the_sheet_shut(table: Table, figure):
     batch = table.begin(formula=table.keep(SOMEWHAT_STRONG))
     table.note(LicensedException("a trial", "the authority", "the maker", **figure), batch, 0.1)
@@ -162,7 +162,7 @@ def test_an_exception_without_a_figure_or_with_a_lower_one_leaves_the_sheet_shut
 
 def test_no_exception_opens_the_sheet_of_a_formula_over_the_ceiling(table: Table):
     batch = table.begin(formula=table.keep(STRONG))
-    exception = LicensedException("a trial", "the authority", "the maker", "food act, section 9", "nitrite", 9000.0)
+    exception = LicensedException("a trial", "the authority", "the maker", "food act, section 9", "nitrite", 9000e-6)
     table.note(exception, batch, 0.1)
     refusal = over_the_limit(table.batch(batch))
     assert refusal is not None

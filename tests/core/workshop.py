@@ -38,7 +38,7 @@ CHECKS: dict[str, tuple[Fact, ...]] = {
 }
 """Every kind of check, by the kind of its instrument, with figures that no unit system shows in round numbers."""
 FACTS: tuple[Fact, ...] = (
-    InstrumentAdded("Larder", "hygrometer", 30.5, 0.7654, 0.0234, "ch 1"),
+    InstrumentAdded("Larder", "hygrometer", 30.5 * 86400, 0.7654, 0.0234, "ch 1"),
     InstrumentAdded("Bench", "scale"),
     InstrumentAdded("Dial", "ph-meter", stands_at_c=22.3456),
     *(fact for facts in CHECKS.values() for fact in facts),

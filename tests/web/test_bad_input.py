@@ -84,9 +84,9 @@ ENTRIES = (
         "{batch}/exception",
         EXCEPTION.inputs,
         {"why": "a trial", "authority": "letter 12", "decided_by": "Ana", "rule": "food act, section 9"}
-        | {"substance": "nitrite", "most_ppm": "190"},
+        | {"substance": "nitrite", "most": "190"},
     ),
-    Tried("house-rule", "/rules/house", HOUSE.inputs, {"rules": "us", "nitrite_ppm": "120"}),
+    Tried("house-rule", "/rules/house", HOUSE.inputs, {"rules": "us", "nitrite": "120"}),
     Tried("reading", "{batch}/reading", READING.inputs, {"ph": "5.4", "temperature_c": "22"}),
     Tried("ferment", "{batch}/ferment", START_CLOCK.inputs, {"rule": "canada", "planned_c": "24"}),
     Tried(
@@ -107,7 +107,7 @@ ENTRIES = (
         "unsalt",
         "{batch}/unsalt",
         OUT_OF_SALT.inputs,
-        {"note": "rinsed", "coldest_c": "2", "warmest_c": "4", "rested_days": "0"},
+        {"note": "rinsed", "coldest_c": "2", "warmest_c": "4", "rested_s": "0"},
     ),
     Tried("hang", "{batch}/hang", HANG.inputs, {"tag": "J-9", "start_kg": "900"}),
     Tried("weigh", "{piece}/weigh", WEIGH.inputs, {"mass_kg": "900"}),

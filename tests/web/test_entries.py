@@ -74,22 +74,24 @@ def _chamber(kitchen: Kitchen) -> None:
 def walked(visitor: Visitor) -> dict[type, str]:
     """One entry of every kind, by its kind, with figures that no unit system shows in round numbers."""
     kitchen = Kitchen()
-    batch = kitchen.begin(meat_kg=12.3456789, target_loss=1 / 3, least_days=21.5)
+    batch = kitchen.begin(meat_kg=12.3456789, target_loss=1 / 3, least_s=21.5 * 86400)
     kitchen.note(CureWeighed(0.0301234567, 0.062345678, 0.0012345678, 0.3171717), batch)
     formula = kitchen.note(FormulaKept(**fields(FORMULA), note="Mince it cold."))
     kitchen.note(FormulaChanged(**fields(FORMULA)), formula)
     kitchen.note(IngredientWeighed("part-1", 0.0123456789, 0.0125, "Salt", 1.234567e-4, lot="L 7"), batch)
-    kitchen.note(HouseRule("us", 123.456789, 1234.56789, "our own"), RULES)
-    kitchen.note(LicensedException("a trial", "letter 12", "Ana", "food act, section 9", "nitrite", 187.654321), batch)
+    kitchen.note(HouseRule("us", 123.456789e-6, 1234.56789e-6, "our own"), RULES)
+    kitchen.note(
+        LicensedException("a trial", "letter 12", "Ana", "food act, section 9", "nitrite", 187.654321e-6), batch
+    )
     kitchen.note(Reading(5.1371371, 22.3737373), batch)
     kitchen.note(AirRead(12.3456789, 0.78912345), CHAMBER)
     kitchen.note(FermentationBegun("canada", 23.4567891), batch)
     kitchen.note(FermentLogTaken("a" * 64, "core", (0.0, 3600.0), (22.5, 23.25), 23.5, 3600.0, 61, "shelf"), batch)
     kitchen.note(DeviationDecided("keep", "Ana", "clean", "toxin, two pieces", "report 12"), batch, at=2)
-    block = SaltingBegun("excess", "block", 0.1234567, 2.3456789, 0.2345678, 0.3456789, 0.9123456, 1.8765432, 33.3)
+    block = SaltingBegun("excess", "block", 0.1234567, 2.3456789, 0.2345678, 0.3456789, 0.9123456, 1.8765432, 2.9e6)
     kitchen.note(block, batch)
     kitchen.note(PieceTurned("much brine"), batch)
-    kitchen.note(SaltingEnded("brushed off", 5.4321, 2.3456789, 4.1234567), batch)
+    kitchen.note(SaltingEnded("brushed off", 5.4321 * 86400, 2.3456789, 4.1234567), batch)
     kitchen.note(HumidifierCharged(0.0056781234, 0.0765432109, 0.0067890123), CHAMBER)
     _chamber(kitchen)
     kitchen.note(kept_proof.RUN, CHAMBER)
@@ -99,7 +101,7 @@ def walked(visitor: Visitor) -> dict[type, str]:
     kitchen.note(PieceInspected(("slime",), "at the string"), piece, at=5)
     kitchen.note(PieceTakenDown("discard", "thrown away"), piece, at=6)
     for kind, checks in workshop.CHECKS.items():
-        instrument = kitchen.note(InstrumentAdded(kind, kind, 30.5))
+        instrument = kitchen.note(InstrumentAdded(kind, kind, 30.5 * 86400))
         for fact in (*checks, InstrumentSetAnew("calibrated"), InstrumentRetired("broken")):
             kitchen.note(fact, instrument, at=7)
     visitor.book.learn(kitchen.records)

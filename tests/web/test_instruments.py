@@ -63,9 +63,9 @@ def test_an_empty_list_says_what_to_do(visitor: Visitor):
 
 
 def test_an_instrument_is_kept(visitor: Visitor):
-    path = add(visitor, name="North", check_every_days="90", tolerance_k="0.5", tolerance_humidity="2", probe="ch 1")
+    path = add(visitor, name="North", check_every_s="90", tolerance_k="0.5", tolerance_humidity="2", probe="ch 1")
     kept = visitor.fact(key_of(path))
-    assert alike(kept, InstrumentAdded("North", "hygrometer", 90.0, 0.5, 0.02, "ch 1"))
+    assert alike(kept, InstrumentAdded("North", "hygrometer", 90.0 * 86400, 0.5, 0.02, "ch 1"))
 
 
 def test_its_page_says_that_it_was_never_checked(visitor: Visitor):

@@ -83,7 +83,7 @@ def test_a_piece_taken_down_offers_no_more_to_do(visitor: Visitor):
 
 
 def test_a_least_time_not_over_holds_it(visitor: Visitor):
-    batch = visitor.start_batch(least_days="40")
+    batch = visitor.start_batch(least_s="40")
     visitor.cure(batch)
     visitor.fill(f"{batch}/reading", ph="5.0", temperature_c="22")
     piece = visitor.hang(batch)

@@ -44,8 +44,8 @@ def test_the_loins_page_shows_the_salt_as_its_one_main_action(visitor: Visitor, 
 
 
 def test_it_is_kept_as_typed(visitor: Visitor, loin: str):
-    kept = visitor.fact(visitor.fill(f"{loin}/salt", **INTO, planned_days="14").saved)
-    typed = SaltingBegun("weighed", "slab", 0.05, 3.0, centre_share=0.95, mass_kg=1.8, planned_days=14.0)
+    kept = visitor.fact(visitor.fill(f"{loin}/salt", **INTO, planned_s="14").saved)
+    typed = SaltingBegun("weighed", "slab", 0.05, 3.0, centre_share=0.95, mass_kg=1.8, planned_s=14.0 * 86400)
     assert alike(kept, typed)
 
 

@@ -252,7 +252,7 @@ def test_the_house_limit_shuts_the_sheet_too(visitor: Visitor):
 def test_a_licensed_exception_opens_the_sheet(visitor: Visitor):
     batch = made(visitor, **{"part-2-dose": "0.3"})
     kitchen = Kitchen()
-    exception = LicensedException("a trial", "the authority", "the maker", "food act, section 9", "nitrite", 190.0)
+    exception = LicensedException("a trial", "the authority", "the maker", "food act, section 9", "nitrite", 190e-6)
     kitchen.note(exception, batch.rpartition("/")[2])
     visitor.book.learn(kitchen.records)
     assert visitor.get(f"{batch}/sheet").all("table") != []
@@ -260,5 +260,5 @@ def test_a_licensed_exception_opens_the_sheet(visitor: Visitor):
 
 def a_house_limit(ppm: float) -> list[dict]:
     kitchen = Kitchen()
-    kitchen.note(HouseRule("us", nitrite_ppm=ppm), RULES)
+    kitchen.note(HouseRule("us", nitrite=ppm * 1e-6), RULES)
     return kitchen.records

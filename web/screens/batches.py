@@ -37,6 +37,11 @@ def _say(fact: BatchStarted, how: Manner) -> str:
     return f"Batch begun: {fact.name}, {Amount(fact.meat_kg, MASS).show(how)} of meat"
 
 
+def _begun(values: Values, subject: Subject) -> BatchStarted:
+    """Put right, it stays the batch of its formula."""
+    return attrs.evolve(subject.was, **values) if isinstance(subject.was, BatchStarted) else BatchStarted(**values)
+
+
 START = declare(
     EntryForm(
         BatchStarted,
@@ -57,7 +62,7 @@ START = declare(
                 help="Share of the start weight it must lose. 35 % is common practice, no source.",
             ),
             Number(
-                "least_days",
+                "least_s",
                 "Least days hanging",
                 DAYS,
                 0,
@@ -67,26 +72,17 @@ START = declare(
             ),
         ),
         _say,
-        fact=lambda values, subject: _begun(values | {"least_days": _in_days(values["least_days"])}, subject),
+        fact=_begun,
         texts=lambda fact, how: {
             "name": fact.name,
             "style": fact.style,
             "meat_kg": typed(fact.meat_kg, MASS, how),
             "target_loss": typed(fact.target_loss, LOSS, how),
-            "least_days": "" if fact.least_days is None else typed(fact.least_days * 86400, DAYS, how),
+            "least_s": typed(fact.least_s, DAYS, how),
         },
         save="Start the batch",
     )
 )
-
-
-def _begun(values: Values, subject: Subject) -> BatchStarted:
-    """Put right, it stays the batch of its formula."""
-    return attrs.evolve(subject.was, **values) if isinstance(subject.was, BatchStarted) else BatchStarted(**values)
-
-
-def _in_days(seconds: float | None) -> float | None:
-    return None if seconds is None else seconds / 86400
 
 
 @screen.get("/batches")

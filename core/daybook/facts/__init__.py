@@ -1,12 +1,11 @@
 """What can happen in the kitchen, one record a kind. It never changes; `core.daybook.entries` says when it happened.
 
-Values are SI. A kind's name in the journal is its class name in small letters with hyphens: `PieceWeighed` is
-"piece-weighed". Once entries of a kind exist its fields may be added to (with a default), never renamed.
+Values are SI. KIND is the kind's name in the journal, whatever its class is called one day. Once entries of a kind
+exist its fields may be added to (with a default), never renamed.
 """
 
 from __future__ import annotations
 
-import re
 from typing import Any, get_args
 
 from attrs import frozen
@@ -42,6 +41,8 @@ from core.daybook.facts.proofs import ProofRun
 @frozen
 class Withdrawn:
     """Takes back the entry it corrects: it was a mistake and nothing stands in its place."""
+
+    KIND = "withdrawn"
 
 
 @frozen
@@ -82,10 +83,7 @@ KNOWN: tuple[type[Any], ...] = (
 
 def kind_of(fact: Fact | type[Any]) -> str:
     """The kind's name in the journal: "piece-weighed"."""
-    if isinstance(fact, Unknown):
-        return fact.kind
-    cls = fact if isinstance(fact, type) else type(fact)
-    return re.sub(r"(?<!^)(?=[A-Z])", "-", cls.__name__).lower()
+    return fact.kind if isinstance(fact, Unknown) else fact.KIND
 
 
 KINDS: dict[str, type[Any]] = {kind_of(cls): cls for cls in KNOWN}

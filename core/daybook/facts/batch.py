@@ -19,11 +19,13 @@ class BatchStarted:
     how many kilograms, or casings.
     """
 
+    KIND = "batch-started"
+
     name: str = field(validator=min_len(1))
     style: Style
     meat_kg: float = field(validator=above_zero)
     target_loss: float = field(validator=share)
-    least_days: float | None = field(default=None, validator=optional(not_negative))
+    least_s: float | None = field(default=None, validator=optional(not_negative))
     formula: str | None = None
     scaled_by: str | None = None
     scaled_to: float | None = field(default=None, validator=optional(above_zero))
@@ -39,6 +41,8 @@ class CureWeighed:
     water_kg, sugar_kg and the salts are in the brine where there is one. other_kg: all else in the mix. taken: brine
     that stays in the meat to its green weight, the pump or the pick-up.
     """
+
+    KIND = "cure-weighed"
 
     cure_kg: float = field(validator=not_negative)
     nitrite: float = field(validator=share)
@@ -67,6 +71,8 @@ class Reading:
     entries) is beside the meat, which is the chamber.
     """
 
+    KIND = "reading"
+
     ph: float | None = field(default=None, validator=optional(ph_value))
     temperature_c: float | None = field(default=None, validator=optional(celsius))
     meter: str | None = None
@@ -78,6 +84,8 @@ class Reading:
 class PieceHung:
     """A piece is tagged and hung. Its entry's id is the piece's id; it is about its batch. scale: by its id."""
 
+    KIND = "piece-hung"
+
     tag: str = field(validator=min_len(1))
     start_kg: float = field(validator=above_zero)
     scale: str | None = None
@@ -87,6 +95,8 @@ class PieceHung:
 class PieceWeighed:
     """mass_kg: as the scale showed it. scale: by its id."""
 
+    KIND = "piece-weighed"
+
     mass_kg: float = field(validator=above_zero)
     scale: str | None = None
 
@@ -95,12 +105,16 @@ class PieceWeighed:
 class ActivityMeasured:
     """Water activity of a sample of the piece."""
 
+    KIND = "activity-measured"
+
     water_activity: float = field(validator=and_(finite, gt(0), le(1)))
 
 
 @frozen
 class PieceInspected:
     """A look, a sniff and a squeeze. signs: keys of core.release.readiness; empty means nothing wrong was found."""
+
+    KIND = "piece-inspected"
 
     signs: tuple[str, ...] = field(default=(), validator=deep_iterable(matches_re("[a-z-]{1,40}")))
     note: str = ""
@@ -109,6 +123,8 @@ class PieceInspected:
 @frozen
 class PieceTakenDown:
     """The end of a piece in the chamber, with the verdict that stood when it was taken down."""
+
+    KIND = "piece-taken-down"
 
     verdict: str
     note: str = ""

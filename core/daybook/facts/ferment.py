@@ -23,6 +23,8 @@ class FermentationBegun:
     planned_c: what the chamber was set to.
     """
 
+    KIND = "fermentation-begun"
+
     rule: RuleKey = field(default="us", validator=in_(tuple(RULES)))
     planned_c: float | None = field(default=None, validator=optional(celsius))
 
@@ -34,6 +36,8 @@ class FermentLogTaken:
     file: SHA-256 of its bytes in hexadecimal. highest_c, lasts_s: of the file's own readings. thermometer: what it was
     logged with, by its id; all temperatures are as logged.
     """
+
+    KIND = "ferment-log-taken"
 
     file: str = field(validator=matches_re("[0-9a-f]{64}"))
     place: Place = field(validator=in_(("core", "chamber")))
@@ -57,6 +61,8 @@ class FermentLogTaken:
 @frozen
 class DeviationDecided:
     """A batch missed its limit, and somebody answers for what becomes of it."""
+
+    KIND = "deviation-decided"
 
     decision: Literal["keep", "discard"] = field(validator=in_(("keep", "discard")))
     decided_by: str = field(validator=min_len(1))

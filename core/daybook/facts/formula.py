@@ -16,10 +16,14 @@ from core.mix.formula import Formula
 class FormulaKept(Formula):
     """A formula is begun. Its entry's id is the formula's id, and that of its first version."""
 
+    KIND = "formula-kept"
+
 
 @frozen
 class FormulaChanged(Formula):
     """The next version, whole. It is about the formula; its entry's id is the version's."""
+
+    KIND = "formula-changed"
 
 
 @frozen
@@ -28,6 +32,8 @@ class IngredientWeighed:
 
     wanted_kg: what the sheet asked for. division_kg: the step of the scale. scale: by its id. lot: as on the packet.
     """
+
+    KIND = "ingredient-weighed"
 
     key: str = field(validator=matches_re("(meat|part)-[0-9]{1,3}"))
     mass_kg: float = field(validator=not_negative)

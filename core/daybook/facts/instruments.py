@@ -24,15 +24,17 @@ _salt = matches_re("[a-z0-9-]{1,40}")
 class InstrumentAdded:
     """An instrument is put on the list. Its entry's id is the instrument's id.
 
-    kind: a "hygrometer" measures temperature and humidity both. check_every_days None: as is common for its kind.
+    kind: a "hygrometer" measures temperature and humidity both. check_every_s None: as is common for its kind.
     tolerances None: as the check has them. probe: what the logger's files call it, "" where it is none.
     stands_at_c: of a pH meter that does not compensate for temperature, which one it takes every sample to be at;
     None: it compensates by itself.
     """
 
+    KIND = "instrument-added"
+
     name: str = field(validator=min_len(1))
     kind: InstrumentKind = field(validator=in_(KINDS))
-    check_every_days: float | None = field(default=None, validator=optional(above_zero))
+    check_every_s: float | None = field(default=None, validator=optional(above_zero))
     tolerance_k: float | None = field(default=None, validator=optional(above_zero))
     tolerance_humidity: float | None = field(default=None, validator=optional(above_zero))
     probe: str = ""
@@ -43,6 +45,8 @@ class InstrumentAdded:
 class IcePointChecked:
     """A thermometer in melting ice. division_k: the last digit it shows."""
 
+    KIND = "ice-point-checked"
+
     reading_c: float = field(validator=celsius)
     division_k: float = field(default=0.1, validator=not_negative)
 
@@ -50,6 +54,8 @@ class IcePointChecked:
 @frozen
 class BoilingPointChecked:
     """A thermometer in boiling water; the pressure at the place goes before the height."""
+
+    KIND = "boiling-point-checked"
 
     reading_c: float = field(validator=finite)
     altitude_m: float | None = field(default=None, validator=optional(finite))
@@ -60,6 +66,8 @@ class BoilingPointChecked:
 @frozen
 class SaltChecked:
     """A hygrometer over one saturated salt. salt: a key of SALTS. temperature_c: the salt's own."""
+
+    KIND = "salt-checked"
 
     salt: str = field(validator=_salt)
     temperature_c: float = field(validator=celsius)
@@ -72,6 +80,8 @@ class SaltChecked:
 @frozen
 class TwoSaltsChecked:
     """A hygrometer over two saturated salts."""
+
+    KIND = "two-salts-checked"
 
     salt: str = field(validator=_salt)
     temperature_c: float = field(validator=celsius)
@@ -88,6 +98,8 @@ class TwoSaltsChecked:
 class BuffersChecked:
     """A pH meter in two buffers, each with its pH at its temperature. reading: as the meter shows it, mV or pH."""
 
+    KIND = "buffers-checked"
+
     shows: Shows
     buffer: float = field(validator=ph_value)
     temperature_c: float = field(validator=celsius)
@@ -102,6 +114,8 @@ class BuffersChecked:
 class MassesChecked:
     """A scale under one check mass or two. division_kg: the last digit it shows."""
 
+    KIND = "masses-checked"
+
     mass_kg: float = field(validator=above_zero)
     reading_kg: float = field(validator=above_zero)
     division_kg: float = field(validator=above_zero)
@@ -113,11 +127,15 @@ class MassesChecked:
 class InstrumentSetAnew:
     """Calibrated, adjusted, or its sensor or electrode replaced: what was found before holds no longer."""
 
+    KIND = "instrument-set-anew"
+
     note: str = ""
 
 
 @frozen
 class InstrumentRetired:
+    KIND = "instrument-retired"
+
     note: str = ""
 
 

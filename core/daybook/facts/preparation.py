@@ -26,6 +26,8 @@ class KeptTask:
 class PreparationListKept:
     """The maker's own order of the run. Empty: back to the usual one."""
 
+    KIND = "preparation-list-kept"
+
     tasks: tuple[KeptTask, ...] = ()
 
 
@@ -37,6 +39,8 @@ class PreparationBegun:
     others: what else is used in the run, keys of CLEANERS. tasks: the list as it stood.
     """
 
+    KIND = "preparation-begun"
+
     agent: str = field(validator=matches_re(_KEY))
     stock: float = field(validator=share)
     target: float = field(validator=share)
@@ -45,7 +49,7 @@ class PreparationBegun:
     label: float | None = field(default=None, validator=optional(share))
     ph: float | None = field(default=None, validator=optional(ph_value))
     stated: Literal["active", "hypochlorite"] = field(default="active", validator=in_(("active", "hypochlorite")))
-    stock_kg_per_litre: float = field(default=1.0, validator=above_zero)
+    stock_kg_m3: float = field(default=1000.0, validator=above_zero)
     contact_s: float | None = field(default=None, validator=optional(not_negative))
     descaled: bool = False
     others: tuple[str, ...] = field(default=(), validator=deep_iterable(matches_re(_KEY)))
@@ -56,6 +60,8 @@ class PreparationBegun:
 class TaskBegun:
     """The task's timer was started. Its entry is about the run. text: what the task was."""
 
+    KIND = "task-begun"
+
     key: str = field(validator=matches_re(_KEY))
     text: str = ""
 
@@ -63,6 +69,8 @@ class TaskBegun:
 @frozen
 class TaskDone:
     """The task is ticked off. Its entry is about the run. in_short: said to have stood for less than its timer."""
+
+    KIND = "task-done"
 
     key: str = field(validator=matches_re(_KEY))
     text: str = ""
@@ -72,6 +80,8 @@ class TaskDone:
 @frozen
 class PreparationEnded:
     """The run was broken off before all was done. Its entry is about the run."""
+
+    KIND = "preparation-ended"
 
     note: str = ""
 

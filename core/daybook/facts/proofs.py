@@ -91,6 +91,8 @@ class ProofRun:
     the logs have no dates. utc_offset_s: of the clock on the wall, for logs that count in UTC.
     """
 
+    KIND = "proof-run"
+
     name: str = field(validator=min_len(1))
     changed: str
     files: tuple[ProofFile, ...] = field(validator=min_len(1))

@@ -13,11 +13,13 @@ side = and_(finite, ge(0.001), le(1))
 
 @frozen
 class SaltingBegun:
-    """The thickest piece decides. planned_days: None where it lies as long as the reckoning says. temperature_c: of the
+    """The thickest piece decides. planned_s: None where it lies as long as the reckoning says. temperature_c: of the
     refrigerator, as planned. way: a key of core.release.salted.WAYS, by which its days are told.
 
     centre_share: how much of its end the salt at the centre is to reach.
     """
+
+    KIND = "salting-begun"
 
     manner: Manner = field(validator=in_(tuple(MANNERS)))
     shape: Shape = field(validator=in_(tuple(SHAPES)))
@@ -27,13 +29,15 @@ class SaltingBegun:
     length_m: float | None = field(default=None, validator=optional(side))
     centre_share: float = field(default=0.9, validator=share)
     mass_kg: float | None = field(default=None, validator=optional(above_zero))
-    planned_days: float | None = field(default=None, validator=optional(above_zero))
+    planned_s: float | None = field(default=None, validator=optional(above_zero))
     way: str = "diffusion"
 
 
 @frozen
 class PieceTurned:
     """Turned over in its bag, or overhauled in its salt."""
+
+    KIND = "piece-turned"
 
     note: str = ""
 
@@ -42,11 +46,13 @@ class PieceTurned:
 class SaltingEnded:
     """Out of the salt, rinsed or brushed off, rested, and ready to be hung.
 
-    rested_days: the last of its days, without salt about it. coldest_c, warmest_c: of all the days. None is not known.
+    rested_s: the last of its time, without salt about it. coldest_c, warmest_c: of all that time. None is not known.
     """
 
+    KIND = "salting-ended"
+
     note: str = ""
-    rested_days: float | None = field(default=None, validator=optional(not_negative))
+    rested_s: float | None = field(default=None, validator=optional(not_negative))
     coldest_c: float | None = field(default=None, validator=optional(celsius))
     warmest_c: float | None = field(default=None, validator=optional(celsius))
 

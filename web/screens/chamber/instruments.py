@@ -56,8 +56,7 @@ def _added(values: Values, subject: Subject) -> InstrumentAdded:
         raise OutOfRange("tolerance_humidity", "Leave this empty: only a hygrometer reads humidity.")
     if values["stands_at_c"] is not None and values["kind"] != "ph-meter":
         raise OutOfRange("stands_at_c", "Leave this empty: only a pH meter reads pH.")
-    seconds = values.pop("check_every_days")
-    return InstrumentAdded(check_every_days=None if seconds is None else seconds / SECONDS_A_DAY, **values)
+    return InstrumentAdded(**values)
 
 
 def _say_added(fact: InstrumentAdded, how: Manner) -> str:
@@ -78,7 +77,7 @@ ADD = declare(
                 default="hygrometer",
             ),
             Number(
-                "check_every_days",
+                "check_every_s",
                 "Check it every",
                 DAYS,
                 SECONDS_A_DAY,
@@ -122,7 +121,7 @@ ADD = declare(
         texts=lambda fact, how: {
             "name": fact.name,
             "kind": fact.kind,
-            "check_every_days": typed(_seconds(fact.check_every_days), DAYS, how),
+            "check_every_s": typed(fact.check_every_s, DAYS, how),
             "tolerance_k": typed(fact.tolerance_k, TEMPERATURE_DIFFERENCE, how),
             "tolerance_humidity": typed(fact.tolerance_humidity, RELATIVE_HUMIDITY, how),
             "probe": fact.probe,
@@ -131,10 +130,6 @@ ADD = declare(
         save="Add it",
     )
 )
-
-
-def _seconds(days: float | None) -> float | None:
-    return None if days is None else days * SECONDS_A_DAY
 
 
 def _noted(words: str, note: str) -> str:

@@ -39,7 +39,7 @@ def _begun(values: Values, subject: Subject) -> PreparationBegun:
         label=values["label"],
         ph=values["ph"],
         stated=values["stated"],
-        stock_kg_per_litre=values["weight"],
+        stock_kg_m3=values["weight"] * 1000,
         contact_s=values["contact_s"],
         descaled=values["descaled"] == "yes",
         others=values["others"],
@@ -59,7 +59,7 @@ def _texts(fact: PreparationBegun, how: Manner) -> dict[str, str]:
         "label": typed(fact.label, PARTS_PER_MILLION, how),
         "ph": typed(fact.ph, PH, how),
         "stated": fact.stated,
-        "weight": typed(fact.stock_kg_per_litre, DENSITY, how),
+        "weight": typed(fact.stock_kg_m3 / 1000, DENSITY, how),
         "contact_s": typed(fact.contact_s, CONTACT_TIME, how),
         "descaled": "yes" if fact.descaled else "no",
         "others": " ".join(fact.others),
@@ -78,7 +78,7 @@ def dilution(fact: PreparationBegun) -> tuple[Figure, ...]:
         label_ppm,
         fact.ph,
         fact.stated,
-        fact.stock_kg_per_litre,
+        fact.stock_kg_m3 / 1000,
     )
 
 

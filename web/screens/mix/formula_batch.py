@@ -72,7 +72,7 @@ def declared(version: Version, by: Route) -> EntryForm:
             style=formula.style,
             meat_kg=scaled.meat_kg,
             target_loss=formula.target_loss,
-            least_days=formula.least_days,
+            least_s=formula.least_s,
             formula=version.id,
             scaled_by=by,
             scaled_to=values[to],

@@ -38,7 +38,7 @@ HEAD: tuple[Input, ...] = (
     Choice("style", "Kind", STYLES),
     Ticks("brined", "Brine", {"brined": "The meat lies in a brine of the ingredients"}),
     Number("target_loss", "Loss to reach", LOSS, 0.0, 0.7, help="35 % is common practice, no source."),
-    Number("least_days", "Least days hanging", DAYS, 0, 1000 * DAY_S, optional=True),
+    Number("least_s", "Least days hanging", DAYS, 0, 1000 * DAY_S, optional=True),
     Number("casing_diameter_m", "Diameter of a casing", LENGTH, 0.005, 0.5, optional=True),
     Number("casing_length_m", "Length of a casing", LENGTH, 0.01, 1000, optional=True, usual=CASING_LONG_M),
 )
@@ -131,7 +131,6 @@ def read_formula(drawn: Draft, how: Manner, cautions: tuple[str, ...]) -> Formul
     values = evolve(drawn.form, inputs=asked).read(how)
     if not meats:
         raise Refused([Missing(f"{drawn.meats[0].prefix}-name" if drawn.meats else "", "Enter at least one meat.")])
-    days = values["least_days"]
     try:
         return Formula(
             name=str(values["name"]),
@@ -139,7 +138,7 @@ def read_formula(drawn: Draft, how: Manner, cautions: tuple[str, ...]) -> Formul
             meats=_whole([_meat(row, values) for row in meats], meats[-1]),
             ingredients=tuple(_ingredient(row, values, drawn.form) for row in parts),
             target_loss=values["target_loss"],  # type: ignore[arg-type]
-            least_days=days / DAY_S if isinstance(days, float) else None,
+            least_s=values["least_s"],  # type: ignore[arg-type]
             brined=bool(values["brined"]),
             casing_diameter_m=values["casing_diameter_m"],  # type: ignore[arg-type]
             casing_length_m=values["casing_length_m"],  # type: ignore[arg-type]
@@ -198,13 +197,12 @@ def _ingredient(row: Row, values: Mapping[str, object], form: Form) -> Ingredien
 
 def texts_of(formula: Formula, how: Manner) -> dict[str, str]:
     """The formula as one would have typed it."""
-    days = formula.least_days
     texts = {
         "name": formula.name,
         "style": formula.style,
         "brined": "brined" if formula.brined else "",
         "target_loss": typed(formula.target_loss, LOSS, how),
-        "least_days": "" if days is None else typed(days * DAY_S, DAYS, how),
+        "least_s": typed(formula.least_s, DAYS, how),
         "casing_diameter_m": typed(formula.casing_diameter_m, LENGTH, how),
         "casing_length_m": typed(formula.casing_length_m, LENGTH, how),
         "note": formula.note,

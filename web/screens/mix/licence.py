@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-from typing import Any
-
 import attrs
 from flask import url_for
 
@@ -19,20 +17,13 @@ from web.screens.mix.blueprint import screen
 
 
 def _say(fact: LicensedException, how: Manner) -> str:
-    figure = (
-        "no figure" if fact.most_ppm is None else f"up to {Amount(fact.most_ppm * PPM, PARTS_PER_MILLION).show(how)}"
-    )
+    figure = "no figure" if fact.most is None else f"up to {Amount(fact.most, PARTS_PER_MILLION).show(how)}"
     stands_on = f", by {fact.rule}" if fact.rule else ""
     return f"Licensed exception, {figure}{stands_on}: {fact.why} ({fact.authority}; decided by {fact.decided_by})"
 
 
-def _fact(values: dict[str, Any], _: Subject) -> LicensedException:
-    return LicensedException(**values | {"most_ppm": values["most_ppm"] / PPM})
-
-
 def _texts(fact: LicensedException, how: Manner) -> dict[str, str]:
-    most = None if fact.most_ppm is None else fact.most_ppm * PPM
-    return attrs.asdict(fact) | {"most_ppm": typed(most, PARTS_PER_MILLION, how)}
+    return attrs.asdict(fact) | {"most": typed(fact.most, PARTS_PER_MILLION, how)}
 
 
 EXCEPTION = declare(
@@ -47,7 +38,7 @@ EXCEPTION = declare(
             ),
             Choice("substance", "Of what", LIFTED),
             Number(
-                "most_ppm",
+                "most",
                 "The most it allows",
                 PARTS_PER_MILLION,
                 PPM,
@@ -57,7 +48,6 @@ EXCEPTION = declare(
             Words("decided_by", "Name of who decided", 60, example="Ana"),
         ),
         _say,
-        fact=_fact,
         texts=_texts,
         save="Record the exception",
         hint="It lets this batch's cure pass its limit up to its own figure, but never above the highest figures in 9 "

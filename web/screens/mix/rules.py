@@ -2,12 +2,11 @@
 
 from __future__ import annotations
 
-from typing import Any
-
 from attrs import frozen
 from flask import render_template, url_for
 
 from core.daybook.facts import RULES, HouseRule
+from core.mix.limits import within
 from core.mix.rule import EVERY, WHOLES, Method, Rule, RuleSet
 from core.mix.rules import RULE_SETS, rule_sets
 from core.quantities import PARTS_PER_MILLION, Amount, Manner
@@ -142,14 +141,14 @@ def _left(rule: Rule) -> str:
 
 def _house_figures(fact: HouseRule, _: Subject) -> tuple[Figure, ...]:
     """Guard: a house rule is stricter than the law or it is none."""
-    if fact.nitrite_ppm is None and fact.nitrate_ppm is None:
-        raise Missing("nitrite_ppm", "Enter the most nitrite or the most nitrate that you allow, for example 120 ppm.")
-    for key, substances in (("nitrite_ppm", ("nitrite", "both")), ("nitrate_ppm", ("nitrate",))):
+    if fact.nitrite is None and fact.nitrate is None:
+        raise Missing("nitrite", "Enter the most nitrite or the most nitrate that you allow, for example 120 ppm.")
+    for key, substances in (("nitrite", ("nitrite", "both")), ("nitrate", ("nitrate",))):
         own: float | None = getattr(fact, key)
         most = max(
             (each.most_ppm or 0.0 for each in RULE_SETS[fact.rules].rules if each.substance in substances), default=0.0
         )
-        if own is not None and most and own > most:
+        if own is not None and most and not within(own / PPM, most):
             raise OutOfRange(
                 key,
                 f"A house rule may only be stricter: the law's loosest row allows {most:g} ppm. What a licence allows "
@@ -159,28 +158,19 @@ def _house_figures(fact: HouseRule, _: Subject) -> tuple[Figure, ...]:
 
 
 def _house_said(fact: HouseRule, how: Manner) -> str:
-    parts = (("nitrite", fact.nitrite_ppm), ("nitrate", fact.nitrate_ppm))
+    parts = (("nitrite", fact.nitrite), ("nitrate", fact.nitrate))
     most = " and ".join(
-        f"{Amount(ppm * PPM, PARTS_PER_MILLION).show_exact(how)} of {name}" for name, ppm in parts if ppm is not None
+        f"{Amount(most, PARTS_PER_MILLION).show_exact(how)} of {name}" for name, most in parts if most is not None
     )
     why = f": {fact.why}" if fact.why else ""
     name = RULE_SETS[fact.rules].name if fact.rules in RULE_SETS else fact.rules
     return f"House rule under the rules of {name}: at most {most}{why}"
 
 
-def _in_ppm(values: dict[str, Any], _: Subject) -> HouseRule:
-    limits = {key: _times(values.pop(key), 1 / PPM) for key in ("nitrite_ppm", "nitrate_ppm")}
-    return HouseRule(**values, **limits)
-
-
-def _times(value: float | None, factor: float) -> float | None:
-    return None if value is None else value * factor
-
-
 def _texts(fact: HouseRule, how: Manner) -> dict[str, str]:
     limits = {
-        key: "" if ppm is None else Amount(ppm * PPM, PARTS_PER_MILLION).show_exact(how)
-        for key, ppm in (("nitrite_ppm", fact.nitrite_ppm), ("nitrate_ppm", fact.nitrate_ppm))
+        key: "" if most is None else Amount(most, PARTS_PER_MILLION).show_exact(how)
+        for key, most in (("nitrite", fact.nitrite), ("nitrate", fact.nitrate))
     }
     return {"rules": fact.rules, "why": fact.why, **limits}
 
@@ -192,7 +182,7 @@ HOUSE = declare(
         (
             Choice("rules", "Stricter than", {key: each.name for key, each in RULE_SETS.items()}, default="us"),
             Number(
-                "nitrite_ppm",
+                "nitrite",
                 "Most nitrite",
                 PARTS_PER_MILLION,
                 PPM,
@@ -201,12 +191,11 @@ HOUSE = declare(
                 help="Counted as that set counts; in Canada nitrite and nitrate together.",
                 or_zero=True,
             ),
-            Number("nitrate_ppm", "Most nitrate", PARTS_PER_MILLION, PPM, 0.003, optional=True, or_zero=True),
+            Number("nitrate", "Most nitrate", PARTS_PER_MILLION, PPM, 0.003, optional=True, or_zero=True),
             Words("why", "Why", 200, optional=True),
         ),
         _house_said,
         figures=_house_figures,
-        fact=_in_ppm,
         texts=_texts,
         save="Hold to it from now on",
         hint="It holds for every product of that set, until a later one takes its place or it is taken back.",

@@ -46,31 +46,19 @@ def _figures(fact: SaltingBegun, subject: Subject) -> tuple[Figure, ...]:
 
 
 def _fact(values: Values, subject: Subject) -> SaltingBegun:
-    days_s, share = values.pop("planned_days"), values.pop("share")
-    return SaltingBegun(**values, centre_share=share, planned_days=_in_days(days_s))
-
-
-def _in_days(seconds: float | None) -> float | None:
-    return None if seconds is None else seconds / DAY_S
-
-
-def _in_seconds(days: float | None) -> float | None:
-    return None if days is None else days * DAY_S
+    return SaltingBegun(centre_share=values.pop("share"), **values)
 
 
 def _texts(fact: SaltingBegun, how: Manner) -> dict[str, str]:
     numbers = {each.key: each for each in INTO_SALT.inputs if isinstance(each, Number)}
-    values = attrs.asdict(fact) | {
-        "share": fact.centre_share,
-        "planned_days": _in_seconds(fact.planned_days),
-    }
+    values = attrs.asdict(fact) | {"share": fact.centre_share}
     texts = {key: typed(values[key], each.quantity, how) for key, each in numbers.items()}
     return texts | {"manner": fact.manner, "shape": fact.shape, "way": fact.way}
 
 
 def _say(fact: SaltingBegun, how: Manner) -> str:
     thick, cold = Amount(fact.thickness_m, LENGTH).show(how), Amount(fact.temperature_c, TEMPERATURE).show(how)
-    planned = "" if fact.planned_days is None else f", for {Amount(fact.planned_days * DAY_S, DAYS).show(how)}"
+    planned = "" if fact.planned_s is None else f", for {Amount(fact.planned_s, DAYS).show(how)}"
     return f"Put into salt, {MANNERS[fact.manner]}: {thick} thick, at {cold}{planned}"
 
 
@@ -90,7 +78,7 @@ INTO_SALT = declare(
             Choice(
                 "way", "Days by", WAYS, default="diffusion", help="What the verdict goes by in the end.", listed=True
             ),
-            Number("planned_days", "Days planned", DAYS, DAY_S, 400 * DAY_S, optional=True, help="Empty: as reckoned."),
+            Number("planned_s", "Days planned", DAYS, DAY_S, 400 * DAY_S, optional=True, help="Empty: as reckoned."),
         ),
         _say,
         figures=_figures,
@@ -130,20 +118,18 @@ def _centre(fact: SaltingEnded, subject: Subject) -> tuple[Figure, ...]:
 
 
 def _ended(values: Values, _: Subject) -> SaltingEnded:
-    return SaltingEnded(**values | {"rested_days": _in_days(values["rested_days"])})
+    return SaltingEnded(**values)
 
 
 def _ended_texts(fact: SaltingEnded, how: Manner) -> dict[str, str]:
     numbers = {each.key: each for each in OUT_OF_SALT.inputs if isinstance(each, Number)}
-    values = attrs.asdict(fact) | {"rested_days": _in_seconds(fact.rested_days)}
-    return {"note": fact.note, **{key: typed(values[key], each.quantity, how) for key, each in numbers.items()}}
+    return {"note": fact.note, **{key: typed(getattr(fact, key), each.quantity, how) for key, each in numbers.items()}}
 
 
 def _ended_said(fact: SaltingEnded, how: Manner) -> str:
     between = [Amount(each, TEMPERATURE).show(how) for each in (fact.coldest_c, fact.warmest_c) if each is not None]
     said = "Out of the salt" + (f", it lay at {' to '.join(between)}" if between else "")
-    rest = _in_seconds(fact.rested_days)
-    said += f", the last {Amount(rest, DAYS).show(how)} of it without salt" if rest else ""
+    said += f", the last {Amount(fact.rested_s, DAYS).show(how)} of it without salt" if fact.rested_s else ""
     return said + (f": {fact.note}" if fact.note else "")
 
 
@@ -155,7 +141,7 @@ OUT_OF_SALT = declare(
             Number("coldest_c", "Coldest it was", TEMPERATURE, -20.0, 45.0, optional=True, help="All the time it lay."),
             Number("warmest_c", "Warmest it was", TEMPERATURE, -20.0, 45.0, optional=True, help="All the time it lay."),
             Number(
-                "rested_days",
+                "rested_s",
                 "Rested without salt",
                 DAYS,
                 0.0,
