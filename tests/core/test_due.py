@@ -127,7 +127,7 @@ def test_hung_it_is_past_the_salt(kitchen: Kitchen, loin: str):
     assert tasks(kitchen) == {"weigh": 23.0}
 
 
-def test_without_planned_days_the_reckoning_says_when(kitchen: Kitchen, loin: str):
+def test_without_planned_time_the_reckoning_says_when(kitchen: Kitchen, loin: str):
     kitchen.note(SaltingBegun("weighed", "slab", 0.05, 3.0), loin, at=1)
     assert tasks(kitchen)["unsalt"] == pytest.approx(1 + 0.3035 * 0.025**2 / 2e-10 / 86400, abs=0.01)
 

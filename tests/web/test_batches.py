@@ -13,7 +13,7 @@ def test_the_list_of_an_empty_book(visitor: Visitor):
 def test_a_new_batch_is_recorded_as_typed(visitor: Visitor):
     batch = visitor.start_batch("Fennel fine", "whole-muscle", meat_kg="4 lb 2 oz", target_loss="40", least_s="21")
     fact = visitor.fact(batch.split("/")[-1])
-    assert alike(fact, BatchStarted("Fennel fine", "whole-muscle", 1.8710685, 0.4, 21.0))
+    assert alike(fact, BatchStarted("Fennel fine", "whole-muscle", 1.8710685, 0.4, 21.0 * 86400))
 
 
 def test_a_batch_without_least_days_has_none(visitor: Visitor):
