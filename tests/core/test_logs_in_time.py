@@ -56,6 +56,7 @@ def refusal_of(times: Sequence[float], **how: bool) -> str:
         (run(0, 119), [*run(60, 107), *run(121, 180)], True),
         (run(0, 119), [*run(60, 106), *run(121, 180)], False),
         (run(60, 119), run(60, 180), True),
+        (run(72, 119), run(60, 180), True),
         (run(0, 119), run(60, 119), True),
     ],
 )
@@ -122,6 +123,17 @@ def test_rows_that_jump_ahead_are_moved_and_no_clock_is_set(pause_s: float, is_t
     assert is_set([*times, times[-1] + pause_s]) is is_told
 
 
+def test_a_clock_may_be_set_back_by_half_a_second_more_than_a_step():
+    assert is_set(set_back(600.5))
+
+
+@pytest.mark.parametrize(("step", "put_back"), [(7200.0, True), (3600.0, False)])
+def test_values_that_return_are_no_repeat_where_their_times_differ(step: float, put_back: bool):
+    """On the Sunday of the change; only a logger of one reading an hour writes the same time again."""
+    times = [SUNDAY_S + 2 * HOUR_S, SUNDAY_S + HOUR_S + step]
+    assert is_put_back(times, step, [12.0, 12.0]) is put_back
+
+
 def test_two_falls_are_no_clock_that_was_set_once():
     times = set_back(7200.0)
     assert not is_set([*times, *(times[-1] + 600 - 7200 + 600 * n for n in range(60))])
@@ -176,6 +188,8 @@ def test_rows_with_the_newest_first_are_turned_round_in_silence(order: list[int]
     [
         ([], 0.0), ([0.0], 0.0), ([0.0, 60.0], 60.0), ([0.0, 60.0, 120.0, 300.0], 60.0), ([0.0, 10.0, 40.0], 30.0),
         ([0.0, 10.0, 40.0, 90.0], 30.0), ([60.0, 0.0], 0.0), ([0.0, 0.0, 60.0], 60.0), ([0.0, -60.0, 0.0, 30.0], 60.0),
+        ([0.0, -60.0, -120.0, -180.0, 0.0], 180.0), ([0.0, 0.0, 0.0, 0.0, 60.0], 60.0),
+        ([0.0, 10.0, 40.0, 70.0, 100.0], 30.0),
         ([0.0, 10.0, 20.0, 50.0, 90.0], 30.0), ([0.0, 60.0, 120.0, 150.0, 160.0], 60.0),
     ],
 )  # fmt: skip
@@ -228,10 +242,10 @@ def with_conflicts(count: int, of: int, apart_s: float = 600.0) -> list[float]:
 
 @pytest.mark.parametrize(
     ("count", "of", "is_refused"),
-    [(2, 20, False), (2, 39, False), (3, 20, True), (3, 59, True), (3, 60, False), (5, 100, False), (6, 100, True)],
+    [(2, 20, False), (2, 39, False), (3, 20, True), (3, 59, True), (3, 60, False), (50, 999, True), (50, 1000, False)],
 )
 def test_times_with_other_values_are_refused_from_three_and_one_in_twenty(count: int, of: int, is_refused: bool):
-    times = with_conflicts(count, of, 2400.0)
+    times = with_conflicts(count, of, 4000.0)
     if not is_refused:
         assert len(ordered(times)[0].times) == of - count
         return
@@ -259,6 +273,24 @@ def test_four_fifths_of_an_hour_make_an_hour_that_comes_twice(count: int, is_tol
     first = [NOON_S + 360.0 * n for n in range(400)]
     said = ordered(sorted([*first, *first[:count]]))[1]
     assert bool(said) is is_told
+
+
+@pytest.mark.parametrize(("step", "is_told"), [(360.0, True), (357.0, False)])
+def test_eight_readings_are_four_fifths_of_an_hour_from_six_minutes_on(step: float, is_told: bool):
+    first = [NOON_S + step * n for n in range(400)]
+    assert bool(ordered(sorted([*first, *first[:8]]))[1]) is is_told
+
+
+def test_times_that_come_again_hours_apart_are_no_hour_that_comes_twice():
+    first = [NOON_S + 1800.0 * n for n in range(400)]
+    assert ordered(sorted([*first, first[0], first[4]]))[1] == []
+
+
+@pytest.mark.parametrize("hour", [0.5, 23.5])
+def test_a_clock_that_shows_an_hour_of_24_is_none_of_twelve(hour: float):
+    midnight = NOON_S - 12 * HOUR_S
+    times = [midnight + 60 * n for n in [hour * 60 - (1440 if hour > 12 else 0), *range(540, 780), *range(60, 180)]]
+    assert "AM and PM" not in refusal_of(times)
 
 
 @pytest.mark.parametrize(

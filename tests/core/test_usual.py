@@ -105,21 +105,21 @@ def test_every_kind_of_reading_that_has_a_usual_range_is_entered_above():
 
 
 @pytest.mark.parametrize(
-    ("name", "low", "high"),
+    ("ends", "low", "high"),
     [
-        ("CHAMBER_C", 0, 31), ("FERMENT_C", 4, 39), ("THAWING_C", -1, 30), ("MELTING_C", -5, 5),
-        ("STRAYING", 0.005, 0.2), ("SHOWN_KG", 1e-5, 0.005), ("SHOWN_K", 0.01, 1), ("CASING_LONG_M", 0.05, 30),
-        ("TO_PH_S", 28_800, 864_000), ("SANITISER", 1e-5, 1e-3), ("LABEL_LIMIT", 1e-5, 5e-4),
-        ("POURED_M3", 0.00002, 0.03),
+        (usual.CHAMBER_C, 0, 31), (usual.FERMENT_C, 4, 39), (usual.THAWING_C, -1, 30), (usual.MELTING_C, -5, 5),
+        (usual.STRAYING, 0.005, 0.2), (usual.SHOWN_KG, 1e-5, 0.005), (usual.SHOWN_K, 0.01, 1), (usual.CASING_LONG_M, 0.05, 30),
+        (usual.TO_PH_S, 28_800, 864_000), (usual.SANITISER, 1e-5, 1e-3), (usual.LABEL_LIMIT, 1e-5, 5e-4),
+        (usual.POURED_M3, 0.00002, 0.03),
     ],
 )  # fmt: skip
-def test_what_is_usual_in_a_box_of_its_own(name: str, low: float, high: float):
-    assert getattr(usual, name) == pytest.approx((low, high), rel=1e-12)
+def test_what_is_usual_in_a_box_of_its_own(ends: usual.Range, low: float, high: float):
+    assert ends == pytest.approx((low, high), rel=1e-12)
 
 
-@pytest.mark.parametrize("name", ["CHAMBER_C", "FERMENT_C", "THAWING_C"])
-def test_no_usual_temperature_of_one_scale_is_one_of_the_other(name: str):
-    low, high = getattr(usual, name)
+@pytest.mark.parametrize("ends", [usual.CHAMBER_C, usual.FERMENT_C, usual.THAWING_C])
+def test_no_usual_temperature_of_one_scale_is_one_of_the_other(ends: usual.Range):
+    low, high = ends
     assert low * 1.8 + 32 > high
 
 

@@ -18,7 +18,7 @@ CLOSE_S = 120.0
 
 
 def count_on(rows: Rows, step: float) -> list[str]:
-    """Shift the rows after each fall that the clock explains, and say so.
+    """Shift the rows after each fall that the clock explains, and say so. step: the usual one, above 0.
 
     It is put back an hour where an hour is lived twice with other values; a logger too coarse to show that is believed
     on a Sunday before four in the months of the change. It is set by another time where the rows fall back once and
@@ -60,15 +60,9 @@ def _minutes(span_s: float) -> str:
 
 def _is_hour_back(rows: Rows, written: array[float], at: int, step: float) -> bool:
     back = written[at - 1] - written[at]
-    if 0 < step <= HOUR_S / 2:
-        return (
-            back > 0
-            and abs(back - (HOUR_S - step)) <= min(step / 2 + 1, CLOSE_S)
-            and _is_lived_twice(rows, written, at, step)
-        )
-    return (
-        0 < step < DAY_S and abs(back + step - HOUR_S) <= CLOSE_S and _may_change(written[at]) and not _same(rows, at)
-    )
+    if step <= HOUR_S / 2:
+        return abs(back + step - HOUR_S) <= min(step / 2 + 1, CLOSE_S) and _is_lived_twice(rows, written, at, step)
+    return step < DAY_S and abs(back + step - HOUR_S) <= CLOSE_S and _may_change(written[at]) and not _same(rows, at)
 
 
 def _may_change(at_s: float) -> bool:
@@ -80,23 +74,23 @@ def _same(rows: Rows, at: int) -> bool:
     return rows.times[at] == rows.times[at - 1] and rows.same_values(at - 1, at)
 
 
-def _only_jump(rows: Rows, written: array[float], step: float) -> int:
+def _only_jump(rows: Rows, written: array[float], step: float) -> int | None:
     """Where the rows fall back by less than a day, if they do so once, never jump ahead as moved rows would, and do not
-    repeat what was read before; else 0. What begins again before half of it is another log, not a clock that was set.
+    repeat what was read before; else None. What begins again before half of it is another log, no clock that was set.
     """
     steps = [b - a for a, b in pairwise(written)]
     falls = [at for at, each in enumerate(steps, start=1) if each < 0]
-    if len(falls) != 1 or step <= 0 or max(steps) > 1.5 * step:
-        return 0
-    at = falls[0]
+    if len(falls) != 1 or max(steps) > 1.5 * step:
+        return None
+    (at,) = falls
     back = written[at - 1] - written[at]
     if not CLOSE_S < back + step < DAY_S:
-        return 0
+        return None
     known = {each: index for index, each in enumerate(written[:at])}
     before, after = at - bisect_left(written, written[at], 0, at), bisect_right(written, written[at - 1], at) - at
     repeats = sum(1 for index in range(at, len(written)) if _repeats(rows, known.get(written[index]), index))
     is_another_log = before * 2 > at
-    return at if repeats * 2 < min(before, after) and not is_another_log else 0
+    return at if repeats * 2 < min(before, after) and not is_another_log else None
 
 
 def _repeats(rows: Rows, earlier: int | None, at: int) -> bool:
