@@ -108,7 +108,8 @@ def test_every_kind_of_reading_that_has_a_usual_range_is_entered_above():
     ("ends", "low", "high"),
     [
         (usual.CHAMBER_C, 0, 31), (usual.FERMENT_C, 4, 39), (usual.THAWING_C, -1, 30), (usual.MELTING_C, -5, 5),
-        (usual.STRAYING, 0.005, 0.2), (usual.SHOWN_KG, 1e-5, 0.005), (usual.SHOWN_K, 0.01, 1), (usual.CASING_LONG_M, 0.05, 30),
+        (usual.STRAYING, 0.005, 0.2), (usual.SHOWN_KG, 1e-5, 0.005), (usual.SHOWN_K, 0.01, 1),
+        (usual.CASING_LONG_M, 0.05, 30),
         (usual.TO_PH_S, 28_800, 864_000), (usual.SANITISER, 1e-5, 1e-3), (usual.LABEL_LIMIT, 1e-5, 5e-4),
         (usual.POURED_M3, 0.00002, 0.03),
     ],
