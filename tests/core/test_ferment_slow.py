@@ -5,11 +5,13 @@ from attrs import evolve
 
 from core.ferment.judging import Fermentation
 from core.ferment.outcome import Deviation, slow_reason
+from core.ferment.rules import RULES
 from core.ferment.slow import FIRST_DAYS_S, judge_slow
 from core.quantities import METRIC
 from tests.core.fermenting import H, every_12_h, warm
 
 A_HAIR_H = 1e-4
+US_BASE = RULES["us"].base_c
 SLOW = Fermentation("us", (), (*every_12_h(36, 20), *warm((48, 14), (72, 13))))
 NEVER_WARM = evolve(SLOW, warmths=warm((0, 10), (24, 11), (48, 12), (72, 12)))
 
@@ -99,7 +101,7 @@ def test_warm_again_later_it_is_counted_again():
 
 def test_at_the_base_itself_it_is_cool():
     """60 °F: the rule counts what is above it."""
-    at_base = evolve(SLOW, warmths=(*every_12_h(36, 20), *warm((48, 140 / 9), (72, 140 / 9))))
+    at_base = evolve(SLOW, warmths=(*every_12_h(36, 20), *warm((48, US_BASE), (72, US_BASE))))
     assert word(at_base, 73) == "passed"
     assert word(evolve(SLOW, warmths=(*every_12_h(36, 20), *warm((48, 15.6), (72, 15.6)))), 73) == "running"
 
@@ -132,7 +134,33 @@ def test_warm_days_that_were_planned_must_have_been_read():
     assert word(planned, 73) == "unknown"
     assert "the chamber was set to 22 °C, and no reading shows its warm days" in told(planned, 73)
     assert word(evolve(SLOW, planned_c=22.0), 73) == "passed"
-    assert word(evolve(NEVER_WARM, planned_c=140 / 9), 73) == "passed"
+    assert word(evolve(NEVER_WARM, planned_c=US_BASE), 73) == "passed"
+    assert word(evolve(NEVER_WARM, planned_c=US_BASE + 1e-9), 73) == "unknown"
+
+
+def test_a_hair_before_the_start_no_warm_day_was_read():
+    early = evolve(NEVER_WARM, planned_c=22.0, warmths=(*warm((-A_HAIR_H, 24)), *NEVER_WARM.warmths))
+    assert word(early, 73) == "unknown"
+    assert word(evolve(early, warmths=(*warm((0, 24)), *NEVER_WARM.warmths[1:])), 73) == "passed"
+
+
+def test_its_figures_are_those_it_is_judged_by():
+    judged = judge_slow(SLOW, 73 * H)
+    assert judged.sum is not None
+    assert judged.limit is not None
+    assert (judged.sum.value, judged.limit.value) == (judged.outcome.sum_ks, judged.outcome.limit_ks)
+    assert (judged.sum.key, judged.limit.key) == ("degree_hours", "limit")
+
+
+@pytest.mark.parametrize(("warmths", "hours"), [((), 60.0), (warm((-2, 20)), -1.0)], ids=["never read", "not begun"])
+def test_what_was_planned_makes_no_figure_of_what_nobody_read(warmths, hours: float):
+    judged = judge_slow(evolve(SLOW, warmths=warmths, planned_c=24.0), hours * H)
+    assert (judged.sum, judged.limit, judged.outcome.sum_ks, judged.outcome.limit_ks) == (None, None, None, None)
+    assert (judged.deadline.at_s, judged.outcome.deviation) == (None, None)
+
+
+def test_before_the_start_there_is_no_course():
+    assert judge_slow(evolve(SLOW, warmths=warm((-2, 20)), planned_c=24.0), -H).course.legs == ()
 
 
 def test_once_it_is_cool_the_plan_for_its_warm_days_counts_no_more():
