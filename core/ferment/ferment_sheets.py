@@ -44,11 +44,11 @@ def _stepped(rule: RuleKey, **typed: float | None) -> tuple[Figure, ...]:
     steps: list[tuple[float, float]] = []
     for number in range(1, MOST_STEPS + 1):
         warm, lasts_s = typed[f"temperature_{number}"], typed[f"lasts_{number}"]
-        if (warm is None) != (lasts_s is None):
-            missing = f"temperature_{number}" if warm is None else f"lasts_{number}"
-            raise Missing(missing, "Enter both the temperature and the time of this step, or neither.")
         if warm is not None and lasts_s is not None:
             steps.append((warm, lasts_s))
+        elif warm is not None or lasts_s is not None:
+            missing = f"temperature_{number}" if warm is None else f"lasts_{number}"
+            raise Missing(missing, "Enter both the temperature and the time of this step, or neither.")
     return _judged(stepped(steps), RULES[rule])
 
 

@@ -15,11 +15,18 @@ from core.ferment.degree_hours import (
     total,
     used_up,
 )
-from core.ferment.ferment_sheets import DEGREE_HOURS_SHEET, DEGREE_HOURS_STEPS_SHEET, HOURS_LEFT_SHEET, OVER
+from core.ferment.ferment_sheets import (
+    DEGREE_HOURS_SHEET,
+    DEGREE_HOURS_STEPS_SHEET,
+    HOURS_LEFT_SHEET,
+    OVER,
+    WHOLE_DEGREES,
+)
 from core.ferment.rules import LOCAL_RULES, NO_PROOF, RULES
 from core.quantities import METRIC, US, Amount
 from core.refusals import Missing, OutOfRange, Refused
 from core.units import CELSIUS_HOUR, FAHRENHEIT, FAHRENHEIT_HOUR
+from core.worksheet import Number
 from tests.core.fermenting import H
 
 US_RULE, CANADA = RULES["us"], RULES["canada"]
@@ -336,6 +343,17 @@ def test_half_a_step_is_asked_for(texts: dict[str, str], field: str):
     with pytest.raises(Refused) as refused:
         DEGREE_HOURS_STEPS_SHEET.answer(first | texts)
     assert [(type(each), each.field) for each in refused.value.refusals] == [(Missing, field)]
+
+
+def test_there_are_four_steps_and_only_the_first_must_be_there():
+    boxes = {each.key: each.optional for each in DEGREE_HOURS_STEPS_SHEET.inputs if isinstance(each, Number)}
+    assert boxes == {f"{key}_{step}": step > 1 for step in (1, 2, 3, 4) for key in ("temperature", "lasts")}
+
+
+def test_the_first_box_says_what_a_thermometer_of_whole_degrees_wants():
+    helped = [each.key for each in DEGREE_HOURS_STEPS_SHEET.inputs if each.help]
+    assert helped == ["temperature_1"]
+    assert DEGREE_HOURS_STEPS_SHEET.inputs[0].help == WHOLE_DEGREES
 
 
 def test_four_steps_add_up():
