@@ -177,7 +177,7 @@ def projection(readings: Iterable[Acid]) -> Projection | None:
     above_target = mean_ph - TARGET_PH
     if not spread:
         return None
-    slope = math.fsum((each.at_s - mean_s) * (each.ph - mean_ph) for each in falling) / spread
+    slope = math.fsum((each.at_s - mean_s) * each.ph for each in falling) / spread
     if slope * FARTHEST_S > -above_target:
         return None
     left = math.fsum((each.ph - mean_ph - slope * (each.at_s - mean_s)) ** 2 for each in falling)

@@ -39,10 +39,9 @@ def summarised(times_s: Sequence[float], temperatures_c: Sequence[float], most: 
         return Summary(tuple(since), tuple(temperatures_c), highest_c, lasts_s, len(since))
     if highest_c > BASE_C:
         temperatures_c = [max(each, BASE_C) for each in temperatures_c]
-    middles = _means(since, temperatures_c, most - 2)
+    middles = [point for point in _means(since, temperatures_c, most - 2) if 0 < point[0] < lasts_s]
     points = [(0.0, temperatures_c[0]), *middles, (lasts_s, temperatures_c[-1])]
-    kept = [points[0], *(point for point in points[1:-1] if 0 < point[0] < lasts_s), points[-1]]
-    return Summary(tuple(at for at, _ in kept), tuple(warm for _, warm in kept), highest_c, lasts_s, len(since))
+    return Summary(tuple(at for at, _ in points), tuple(warm for _, warm in points), highest_c, lasts_s, len(since))
 
 
 def _means(times_s: Sequence[float], temperatures_c: Sequence[float], stretches: int) -> list[tuple[float, float]]:

@@ -55,7 +55,7 @@ class Rule:
 
     def band(self, highest_c: float) -> Band:
         """The band that the highest temperature before pH 5.3 falls in. The last one has no end."""
-        return next((band for band in self.bands if band.holds(highest_c)), self.bands[-1])
+        return next(band for band in self.bands if band.holds(highest_c))
 
     def limit_ks(self, highest_c: float) -> float:
         return self.band(highest_c).limit_ks

@@ -254,6 +254,10 @@ def test_a_log_of_fewer_than_two_temperatures_is_refused(count: int):
     assert refused.value.field == "file"
 
 
+def test_two_temperatures_are_a_log():
+    assert summarised([0.0, 60.0], [20.0, 21.0], 4).temperatures_c == (20.0, 21.0)
+
+
 def test_a_short_log_stays_as_it_is_from_its_own_beginning():
     made = summarised([100.0, 160.0, 220.0], [20.0, 5.0, 22.0], 3)
     assert (made.times_s, made.temperatures_c) == ((0.0, 60.0, 120.0), (20.0, 5.0, 22.0))

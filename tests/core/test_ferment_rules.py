@@ -73,6 +73,12 @@ def test_the_canadian_limits_have_their_edges_at_33_and_37_celsius(highest_c: fl
     assert CELSIUS_HOUR.from_si(CANADA.limit_ks(highest_c)) == pytest.approx(limit_c)
 
 
+def test_at_the_last_digit_that_is_forgiven_itself():
+    """Below 90 °F it must be more than half a digit and that; up to 100 °F that much more is still 100 °F."""
+    assert not US_RULE.bands[0].holds(f(90) - 0.05 - 1e-6)
+    assert US_RULE.bands[1].holds(f(100) + 1e-6)
+
+
 def test_the_bases_are_60_fahrenheit_and_15_6_celsius():
     assert (US_RULE.base_c, CANADA.base_c) == (pytest.approx(140 / 9), 15.6)
 
@@ -96,7 +102,12 @@ def test_which_limit_holds_is_said_with_its_edge(highest_c: float, said: str):
 
 @pytest.mark.parametrize(
     ("below_k", "where"),
-    [(0, "up to 100 °F"), (0.995e-6, "up to 100 °F"), (1.005e-6, "within half a last digit of 90 °F")],
+    [
+        (0, "up to 100 °F"),
+        (0.995e-6, "up to 100 °F"),
+        (1e-6, "up to 100 °F"),
+        (1.005e-6, "within half a last digit of 90 °F"),
+    ],
 )
 def test_at_the_edge_itself_it_is_not_within_half_a_digit_of_it(below_k: float, where: str):
     told = limit_figure(US_RULE, f(90) - below_k).working[0].say(US)
