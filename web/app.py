@@ -13,7 +13,7 @@ from jinja2 import ChoiceLoader, FunctionLoader, ModuleLoader, StrictUndefined
 from werkzeug.exceptions import HTTPException
 
 from core.daybook.book import Book
-from web import drawing
+from web import drawing, visitor
 from web.routing import lay_routes
 
 COMPILED = Path(__file__).with_name("compiled_templates")
@@ -44,6 +44,8 @@ def create_app(book: Book, commit: Commit | None = None, build_id: str = "source
     def commit_entries(response: Any) -> Any:
         asked: Iterable[dict[str, Any]] = g.pop("entries", ())
         files: dict[str, bytes] = g.pop("files", {})
+        if made := visitor.new_device():
+            response.set_cookie("device", made, max_age=visitor.TEN_YEARS_S, samesite="Lax")
         if response.status_code < 400:
             app.extensions["files"].update(files)
             if asked:

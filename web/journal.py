@@ -8,7 +8,7 @@ in the environment; recording then raises NotSaved, and the form shows it as it 
 from __future__ import annotations
 
 import secrets
-from datetime import datetime, timedelta
+from datetime import datetime
 
 from attrs import evolve
 from flask import current_app, g, request
@@ -17,7 +17,7 @@ from core.daybook.book import Book
 from core.daybook.entries import Entry, entry_id, is_entry_id, to_record
 from core.daybook.facts import Fact
 from core.refusals import Refusal
-from web.visitor import now
+from web.visitor import device, now, writer
 
 REFUSED = "daybook.refused"
 """WSGI environment key: the sentence that says why the last try could not be stored."""
@@ -48,22 +48,25 @@ def record(fact: Fact, *, about: str | None, happened_at: datetime, token: str, 
     """
     if refused := request.environ.get(REFUSED):
         raise NotSaved("", refused)
-    entry = Entry(token, token if about is None else about, happened_at, _written_at(corrects), fact, corrects)
+    entry = Entry(
+        token,
+        token if about is None else about,
+        happened_at,
+        now(),
+        fact,
+        corrects,
+        clock=book().clock + len(pending()) + 1,
+        device=device(),
+        by=writer(),
+    )
     if token in book():
         known = book().entry(token)
-        if evolve(entry, written_at=known.written_at, corrects=known.corrects) == known:
+        if (known.about, known.happened_at, known.fact) == (entry.about, entry.happened_at, fact):
             return token
         key = fresh_id()
         entry = evolve(entry, id=key, about=key if about is None else about)
     pending().append(to_record(entry))
     return entry.id
-
-
-def _written_at(corrects: str | None) -> datetime:
-    """A correction is later than what it puts right, even where the device's clock was set back in between."""
-    if corrects is None:
-        return now()
-    return max(now(), book().line(corrects).versions[-1].written_at + timedelta(milliseconds=1))
 
 
 def record_as_it_came(entry: dict[str, object]) -> None:

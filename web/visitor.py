@@ -5,13 +5,18 @@ The page sends its settings as cookies and its local time as a header; under a p
 
 from __future__ import annotations
 
+import re
+import secrets
 from datetime import datetime, tzinfo
 from typing import Literal
 
-from flask import request
+from flask import g, request
 
+from core.daybook.entries import MOST_LETTERS
 from core.quantities import Manner
 
+_DEVICE_ID = re.compile("[0-9a-f]{16}")
+TEN_YEARS_S = 10 * 365 * 86400
 CLOCK_HEADER = "Daybook-Now"
 THEN_HEADER = "Daybook-Then"
 KEPT_HEADER = "Daybook-Kept"
@@ -45,6 +50,26 @@ def offset_at(typed: datetime) -> tzinfo | None:
         return now().tzinfo
     same = then.replace(second=0, microsecond=0, tzinfo=None) == typed.replace(second=0, microsecond=0)
     return then.tzinfo if same and then.utcoffset() is not None else now().tzinfo
+
+
+def device() -> str:
+    """This tablet's own id: made by chance when it first writes, and kept by the page as its settings are."""
+    known = request.cookies.get("device", "")
+    if _DEVICE_ID.fullmatch(known):
+        return known
+    if "device" not in g:
+        g.device = secrets.token_hex(8)
+    return g.device
+
+
+def new_device() -> str | None:
+    """The id that this request made, for the page to keep."""
+    return g.pop("device", None)
+
+
+def writer() -> str:
+    """Who writes, where they said so; else nothing."""
+    return request.cookies.get("writer", "")[:MOST_LETTERS]
 
 
 def kept() -> str:

@@ -54,6 +54,8 @@ class Book:
         self._about: dict[str, list[str]] = defaultdict(list)
         self._kinds: dict[str, list[str]] = defaultdict(list)
         self._lines: dict[str, Line] = {}
+        self.clock = 0
+        """The greatest that was seen: what is written next is one more."""
         self.learn(records)
 
     def __len__(self) -> int:
@@ -70,6 +72,7 @@ class Book:
             if key in self._records:
                 continue
             self._records[key] = record
+            self.clock = max(self.clock, record.get("clock", 0))
             new += 1
             corrected = record.get("corrects")
             if corrected is None:
@@ -89,7 +92,7 @@ class Book:
         key = self._first(entry_id)
         if key not in self._lines:
             first, *later = (from_record(self._records[each]) for each in self._versions(key))
-            self._lines[key] = Line((first, *sorted(later, key=lambda entry: (entry.written_at, entry.id))))
+            self._lines[key] = Line((first, *sorted(later, key=lambda entry: entry.written)))
         return self._lines[key]
 
     def _first(self, entry_id: str) -> str:
@@ -99,8 +102,8 @@ class Book:
         return passed[-1]
 
     def _versions(self, key: str) -> list[str]:
-        """The first entry and all its corrections. Two devices may have corrected the same one: then the one written
-        later counts on both. Not the greater id: that is as old as the form, which may have lain open."""
+        """The first entry and all its corrections. Two devices may have corrected the same one: then the one that
+        counts is the same on both. Not the greater id: that is as old as the form, which may have lain open."""
         found = [key]
         for each in found:
             found.extend(one for one in self._corrections.get(each, ()) if one != key)

@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
+import re
 import uuid
 from collections.abc import Mapping
-from datetime import datetime
+from datetime import UTC, datetime
 from typing import Any, cast
 
 from attrs import Attribute, field, frozen
+from attrs.validators import and_, ge, le, matches_re, max_len
 from cattrs.preconf.json import make_converter
 
 from core.daybook.facts import KINDS, Fact, Unknown, kind_of
@@ -15,6 +17,10 @@ from core.daybook.facts import KINDS, Fact, Unknown, kind_of
 _converter = make_converter(forbid_extra_keys=False)
 EARLIEST_YEAR, LATEST_YEAR = 1970, 2999
 """Outside them is no kitchen's clock, and sums of days would leave the calendar."""
+
+
+MOST_LETTERS = 60
+"""Of a name."""
 
 
 class NotAnEntry(ValueError):
@@ -28,11 +34,18 @@ def _with_offset(_instance: object, attribute: Attribute[datetime], moment: date
         raise ValueError(f"{attribute.name} must be between {EARLIEST_YEAR} and {LATEST_YEAR}")
 
 
+_DEVICE = re.compile("[0-9a-z]{0,32}")
+LATEST_CLOCK = 2**53 - 1
+"""JSON's numbers are whole up to it, in every browser."""
+
+
 @frozen
 class Entry:
     """about: the id of the batch or piece it belongs to, CHAMBER, or its own id where it begins one.
 
-    corrects: the id of the first entry of the line it puts right. Both moments carry their UTC offset.
+    corrects: the id of the first entry of the line it puts right. Both moments carry their UTC offset. clock: one more
+    than the greatest that its device had seen (a Lamport clock); 0 in entries from before there was one. device: the id
+    of the tablet that wrote it. by: who wrote it, where they said so.
     """
 
     id: str
@@ -41,6 +54,16 @@ class Entry:
     written_at: datetime = field(validator=_with_offset)
     fact: Fact
     corrects: str | None = None
+    clock: int = field(default=0, validator=and_(ge(0), le(LATEST_CLOCK)))
+    device: str = field(default="", validator=matches_re(_DEVICE))
+    by: str = field(default="", validator=max_len(MOST_LETTERS))
+
+    @property
+    def written(self) -> tuple[int, str, str, str]:
+        """The order in which entries were written, the same on every tablet however wrong its clock: what was written
+        with the other in sight is later. Of two that knew nothing of each other the devices' ids decide; entries from
+        before there was a clock go by the moment they bear."""
+        return self.clock, self.device, "" if self.clock else self.written_at.astimezone(UTC).isoformat(), self.id
 
 
 def entry_id(moment: datetime, chance: bytes) -> str:
@@ -65,6 +88,12 @@ def _text(value: object, _: object = None) -> str:
     return value
 
 
+def _whole(value: object) -> int:
+    if isinstance(value, bool) or not isinstance(value, int):
+        raise ValueError("not a whole number")
+    return value
+
+
 def _number(value: object, _: object = None) -> float:
     if isinstance(value, bool) or not isinstance(value, int | float):
         raise ValueError("not a number")
@@ -85,7 +114,11 @@ def to_record(entry: Entry) -> dict[str, Any]:
         "happened_at": entry.happened_at.isoformat(),
         "written_at": entry.written_at.isoformat(),
         "fact": fact.fields if isinstance(fact, Unknown) else _converter.unstructure(fact),
+        "clock": entry.clock,
+        "device": entry.device,
     }
+    if entry.by:
+        record["by"] = entry.by
     if entry.corrects is not None:
         record["corrects"] = entry.corrects
     return record
@@ -108,6 +141,9 @@ def from_record(record: Mapping[str, Any]) -> Entry:
             written_at=datetime.fromisoformat(record["written_at"]),
             fact=Unknown(kind, dict(fields)) if cls is None else _converter.structure(fields, cls),
             corrects=corrects,
+            clock=_whole(record.get("clock", 0)),
+            device=_text(record.get("device", "")),
+            by=_text(record.get("by", "")),
         )
     except Exception as error:  # cattrs groups what it finds; whatever it is, this is no entry
         raise NotAnEntry(f"This record cannot be read: {repr(record)[:80]}") from error

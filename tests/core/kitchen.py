@@ -35,11 +35,15 @@ class Kitchen:
         at: float = 0.0,
         corrects: str | None = None,
         written: float | None = None,
+        clock: int | None = None,
+        device: str = "ee",
     ) -> str:
         happened = NOON + at * DAY
         written_at = happened if written is None else NOON + written * DAY
         key = fresh(written_at)
-        self.records.append(to_record(Entry(key, about or key, happened, written_at, fact, corrects)))
+        clock = int(written_at.timestamp()) if clock is None else clock
+        entry = Entry(key, about or key, happened, written_at, fact, corrects, clock, device)
+        self.records.append(to_record(entry))
         return key
 
     def take_back(self, entry: str, written: float = 90.0) -> str:

@@ -114,11 +114,34 @@ def test_a_correction_of_a_correction_counts(kitchen: Kitchen):
     assert weight(kitchen.book, key) == 0.85
 
 
-def test_of_two_corrections_the_one_written_later_counts(kitchen: Kitchen):
+def test_of_two_corrections_the_one_that_had_seen_the_other_counts_whatever_the_clocks_say(kitchen: Kitchen):
     key = kitchen.weigh("piece", 0.8, at=1)
-    corrected(kitchen, key, 0.9, written=3)
-    corrected(kitchen, key, 0.7, written=2)
-    assert weight(kitchen.book, key) == 0.9
+    clock = kitchen.book.clock
+    kitchen.note(PieceWeighed(0.9), "piece", corrects=key, written=900, clock=clock + 1, device="aa")
+    kitchen.note(PieceWeighed(0.7), "piece", corrects=key, written=2, clock=clock + 2, device="bb")
+    assert weight(kitchen.book, key) == 0.7
+
+
+@pytest.mark.parametrize(("device", "counts"), [("aa", 0.9), ("cc", 0.7)])
+def test_of_two_that_knew_nothing_of_each_other_the_device_decides(kitchen: Kitchen, device: str, counts: float):
+    key = kitchen.weigh("piece", 0.8, at=1)
+    kitchen.note(PieceWeighed(0.9), "piece", corrects=key, written=2, clock=2**40, device="bb")
+    kitchen.note(PieceWeighed(0.7), "piece", corrects=key, written=3, clock=2**40, device=device)
+    assert weight(kitchen.book, key) == weight(Book(kitchen.records[::-1]), key) == counts
+
+
+def test_of_two_corrections_from_before_there_was_a_clock_the_one_written_later_counts(kitchen: Kitchen):
+    key = kitchen.weigh("piece", 0.8, at=1)
+    kitchen.note(PieceWeighed(0.7), "piece", corrects=key, written=3, clock=0, device="")
+    kitchen.note(PieceWeighed(0.9), "piece", corrects=key, written=2, clock=0, device="")
+    assert weight(kitchen.book, key) == 0.7
+
+
+def test_the_clock_is_the_greatest_that_was_seen(kitchen: Kitchen):
+    assert Book().clock == 0
+    for clock in (7, 9, 8):
+        kitchen.note(PieceWeighed(0.8), "piece", clock=clock)
+    assert kitchen.book.clock == 9
 
 
 def test_two_corrections_are_both_kept(kitchen: Kitchen):
@@ -132,7 +155,8 @@ def test_a_form_that_lay_open_counts_when_it_is_saved_and_not_when_it_was_drawn(
     key = kitchen.weigh("piece", 0.8, at=1)
     drawn_early = fresh(NOON + 1.5 * DAY)
     corrected(kitchen, key, 0.9, written=2)
-    late = Entry(drawn_early, "piece", NOON + DAY, NOON + 3 * DAY, PieceWeighed(0.7), key)
+    clock = kitchen.book.clock + 1
+    late = Entry(drawn_early, "piece", NOON + DAY, NOON + 3 * DAY, PieceWeighed(0.7), key, clock, "ee")
     assert weight(Book([*kitchen.records, to_record(late)]), key) == 0.7
 
 

@@ -58,7 +58,8 @@ def journals(draw: st.DrawFn) -> list[dict]:
     def add(fact, about: str | None = None, corrects: str | None = None) -> str:
         happened, written = (NOON + timedelta(days=draw(days)) for _ in range(2))
         key = entry_id(written, len(records).to_bytes(10, "big"))
-        records.append(to_record(Entry(key, about or key, happened, written, fact, corrects)))
+        clock, device = draw(st.integers(0, 4)), draw(st.sampled_from(["", "0a", "0b"]))
+        records.append(to_record(Entry(key, about or key, happened, written, fact, corrects, clock, device)))
         return key
 
     for _ in range(draw(st.integers(0, 2))):
@@ -100,6 +101,33 @@ def test_learning_one_by_one_with_a_look_in_between_gives_the_same_batches(recor
         book.learn([record])
         batches(book)
     assert batches(book) == batches(Book(records))
+
+
+@law
+@given(st.lists(st.tuples(st.booleans(), st.booleans(), st.floats(0.1, 9.9), days), min_size=1, max_size=8))
+def test_what_was_corrected_with_all_in_sight_stands_however_wrong_the_clocks_are(steps):
+    """Two tablets correct one weight in turns, sometimes after reading the other's file; the one that has seen all
+    corrects it last, on the day its clock says."""
+    first = Kitchen()
+    weighing = first.weigh("piece", 1.0, at=5)
+    tablets = {"0a": list(first.records), "0b": list(first.records)}
+
+    def correct(device: str, mass_kg: float, day: int) -> None:
+        moment = NOON + timedelta(days=day)
+        key = entry_id(moment, (sum(map(len, tablets.values())) * 2 + (device == "0b")).to_bytes(10, "big"))
+        clock = Book(tablets[device]).clock + 1
+        entry = Entry(key, "piece", NOON, moment, PieceWeighed(mass_kg), weighing, clock, device)
+        tablets[device].append(to_record(entry))
+
+    for on_the_second, reads_first, mass_kg, day in steps:
+        here, there = ("0b", "0a") if on_the_second else ("0a", "0b")
+        if reads_first:
+            tablets[here] += tablets[there]
+        correct(here, mass_kg, day)
+    tablets["0a"] += tablets["0b"]
+    assert told(Book(tablets["0a"])) == told(Book([*tablets["0b"], *tablets["0a"]]))
+    correct("0a", 0.5, 0)
+    assert Book(tablets["0a"]).line(weighing).fact == PieceWeighed(0.5)
 
 
 @law

@@ -30,6 +30,7 @@ from core.daybook.facts import (
 )
 from core.daybook.facts.chamber import BasinEmptied, BasinKnown, CapacityStated, HumidifierFilled, SetPointsChosen
 from core.daybook.facts.cure import HouseRule, LicensedException
+from core.daybook.facts.device import DeviceNamed
 from core.daybook.facts.ferment import DeviationDecided, FermentationBegun, FermentLogTaken
 from core.daybook.facts.preparation import (
     KeptTask,
@@ -101,6 +102,7 @@ FACTS = [
     PreparationEnded("the stock was empty"),
     *workshop.FACTS,
     kept_proof.RUN,
+    DeviceNamed("0a1b2c3d4e5f6071", "Kitchen"),
     AirRead(12.5, 0.78, "x"),
     Reading(5.1, 22.0, "x", "y"),
     PieceHung("J-1", 1.25, "x"),
@@ -132,6 +134,15 @@ SPOILT = {
     "moment at the end of the calendar": {"written_at": "9999-12-31T23:00:00-01:00"},
     "corrects a list": {"corrects": ["x"]},
     "corrects no id": {"corrects": "that one"},
+    "clock before the first": {"clock": -1},
+    "clock a text": {"clock": "7"},
+    "clock true": {"clock": True},
+    "clock nothing": {"clock": None},
+    "clock beyond what a browser counts": {"clock": 2**53},
+    "device with a capital": {"device": "Kitchen"},
+    "device a number": {"device": 7},
+    "by nobody": {"by": None},
+    "by a name without end": {"by": "a" * 61},
     "weight a text": {"fact": {"mass_kg": "0.8"}},
     "weight true": {"fact": {"mass_kg": True}},
     "weight missing": {"fact": {}},
@@ -214,6 +225,20 @@ def test_a_correction_keeps_what_it_corrects():
 
 def test_an_entry_that_corrects_nothing_does_not_say_so():
     assert "corrects" not in to_record(an_entry())
+
+
+@pytest.mark.parametrize(
+    "kept", [{}, {"clock": 2**53 - 1, "device": "0a" * 8}, {"clock": 1, "by": "Ana"}, {"by": "a" * 60}]
+)
+def test_who_wrote_it_where_and_when_in_the_order_survives(kept: dict[str, object]):
+    entry = an_entry(**kept)
+    assert from_record(to_record(entry)) == entry
+
+
+def test_an_entry_from_before_there_was_a_clock_is_read():
+    record = {key: value for key, value in to_record(an_entry()).items() if key not in ("clock", "device")}
+    entry = from_record(record)
+    assert (entry.clock, entry.device, entry.by) == (0, "", "")
 
 
 def test_a_whole_number_in_a_file_is_read_as_a_weight():

@@ -30,6 +30,7 @@ from core.daybook.facts import (
 )
 from core.daybook.facts.chamber import BasinEmptied, BasinKnown, CapacityStated, HumidifierFilled, SetPointsChosen
 from core.daybook.facts.cure import RULES, HouseRule, LicensedException
+from core.daybook.facts.device import DEVICES, DeviceNamed
 from core.daybook.facts.ferment import DeviationDecided, FermentationBegun, FermentLogTaken
 from core.daybook.facts.preparation import (
     KeptTask,
@@ -95,6 +96,7 @@ def walked(visitor: Visitor) -> dict[type, str]:
     kitchen.note(HumidifierCharged(0.0056781234, 0.0765432109, 0.0067890123), CHAMBER)
     _chamber(kitchen)
     kitchen.note(kept_proof.RUN, CHAMBER)
+    kitchen.note(DeviceNamed("0a1b2c3d4e5f6071", "Kitchen"), DEVICES)
     piece = kitchen.hang(batch, start_kg=0.0345678901)  # 0.0762 lb: few digits before the point
     kitchen.weigh(piece, 0.0234567891, at=3)
     kitchen.note(ActivityMeasured(0.8912345), piece, at=4)

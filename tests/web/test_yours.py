@@ -268,3 +268,82 @@ def test_a_setting_that_is_none_is_not_kept(visitor: Visitor, name: str, value: 
 def test_a_cookie_that_is_none_is_passed_over(visitor: Visitor):
     visitor.settings(theme="pink", units="stone", decimal="dot")
     assert visitor.get("/").all("html")[0]["data-theme"] == "auto"
+
+
+# Who wrote it, and on which tablet
+
+
+def test_every_entry_bears_its_tablet_and_one_more_than_the_greatest_clock(visitor: Visitor):
+    visitor.dried()
+    records = sorted(visitor.book.records(), key=lambda record: record["clock"])
+    assert [record["clock"] for record in records] == list(range(1, len(records) + 1))
+    assert len({record["device"] for record in records}) == 1
+    assert len(records[0]["device"]) == 16
+
+
+def test_two_tablets_are_two(visitor: Visitor, other: Visitor):
+    written = [each.fill("/chamber/air", temperature_c="12").saved for each in (visitor, other)]
+    assert visitor.book.entry(written[0]).device != other.book.entry(written[1]).device
+
+
+def test_looking_makes_no_tablet_of_a_page(visitor: Visitor):
+    visitor.get("/")
+    assert visitor.client.get_cookie("device") is None
+
+
+def test_nobody_is_named_who_did_not_say_so(visitor: Visitor):
+    key = visitor.fill("/chamber/air", temperature_c="12").saved
+    assert visitor.book.entry(key).by == ""
+    assert "by" not in next(iter(visitor.book.records()))
+
+
+@pytest.mark.parametrize(
+    ("typed", "kept"), [("Ana", "Ana"), ("  Jörg; the  second ", "Jörg; the second"), ("a" * 80, "a" * 60)]
+)
+def test_who_writes_stands_beside_what_is_written_from_then_on(visitor: Visitor, typed: str, kept: str):
+    before = visitor.fill("/chamber/air", temperature_c="12").saved
+    visitor.post("/settings/writer", writer=typed)
+    after = visitor.fill("/chamber/air", temperature_c="13").saved
+    assert (visitor.book.entry(before).by, visitor.book.entry(after).by) == ("", kept)
+    assert visitor.get("/yours").typed("writer") == kept
+
+
+def test_an_empty_name_takes_it_away(visitor: Visitor):
+    visitor.post("/settings/writer", writer="Ana")
+    visitor.post("/settings/writer", writer="  ")
+    assert visitor.book.entry(visitor.fill("/chamber/air", temperature_c="12").saved).by == ""
+
+
+def test_both_stand_in_the_record_of_an_entry(visitor: Visitor, other: Visitor):
+    visitor.post("/settings/writer", writer="Ana")
+    visitor.fill("/yours/tablet", name="Kitchen")
+    key = visitor.fill("/chamber/air", temperature_c="12").saved
+    other.read_in(exported(visitor))
+    other.fill(f"/entries/{key}/correct", temperature_c="13")
+    visitor.read_in(exported(other))
+    for each in (visitor, other):
+        history = each.get(f"/entries/{key}/correct").texts("section", "log")[0]
+        assert "Ana, Kitchen" in history
+        assert "13" in history
+
+
+def test_the_tablets_name_is_said_and_can_be_put_right(visitor: Visitor):
+    assert "no name yet" in visitor.get("/yours").text
+    key = visitor.fill("/yours/tablet", name="Kitchen").saved
+    assert "is called Kitchen" in visitor.get("/yours").text
+    device = visitor.fact(key).device
+    visitor.fill(f"/entries/{key}/correct", name="Cellar")
+    assert "is called Cellar" in visitor.get("/yours").text
+    assert visitor.fact(key).device == device
+
+
+def test_a_correction_made_with_the_other_in_sight_counts_though_its_clock_is_years_behind(
+    visitor: Visitor, other: Visitor
+):
+    key = visitor.fill("/chamber/air", temperature_c="12").saved
+    visitor.fill(f"/entries/{key}/correct", temperature_c="13")
+    other.read_in(exported(visitor))
+    other.wait(days=-2000)
+    other.fill(f"/entries/{key}/correct", temperature_c="14", happened="")
+    visitor.read_in(exported(other))
+    assert (visitor.fact(key).temperature_c, other.fact(key).temperature_c) == (14.0, 14.0)

@@ -9,8 +9,10 @@ from flask import Blueprint, abort, redirect, render_template, request, url_for
 
 from core.daybook.batch import Batch, fold
 from core.daybook.book import Line
+from core.daybook.devices import names
 from core.daybook.entries import Entry
 from core.daybook.facts import CHAMBER, RULES, BatchStarted, FormulaKept, InstrumentAdded, Withdrawn
+from core.daybook.facts.device import DEVICES
 from core.daybook.facts.preparation import PreparationBegun
 from core.daybook.formulas import fold_formula
 from core.daybook.preparation import fold_run
@@ -45,7 +47,7 @@ def correct(entry_id: str):
         corrects=line,
         back_to=back,
         template="entries/correct.html",
-        history=[(entry, say(Line((entry,)), manner())) for entry in line.versions],
+        history=[(entry, say(Line((entry,)), manner()), written_by(entry)) for entry in line.versions],
     )
 
 
@@ -93,6 +95,11 @@ def _settle(line: Line, as_it_was: Entry, back: str):
     return redirect(with_saved(back, written), 303)
 
 
+def written_by(entry: Entry) -> str:
+    """Who wrote it and on which tablet, as far as either has a name."""
+    return ", ".join(each for each in (entry.by, names(book()).get(entry.device, "")) if each)
+
+
 def _told(refusal: Refusal) -> str:
     return render_template("not_saved.html", refusal=refusal)
 
@@ -111,9 +118,13 @@ def _batch_of(line: Line) -> Batch | None:
 
 
 def _stands_alone(line: Line) -> bool:
-    """It is about the chamber, about a preparation run in it, about a formula, or about the rules."""
+    """It is about the chamber, a preparation run in it, a formula, the rules, or the tablets."""
     about = line.entry.about
-    return about in (CHAMBER, RULES) or fold_run(book(), about) is not None or fold_formula(book(), about) is not None
+    return (
+        about in (CHAMBER, RULES, DEVICES)
+        or fold_run(book(), about) is not None
+        or fold_formula(book(), about) is not None
+    )
 
 
 def _home_of(line: Line, batch: Batch | None) -> str:
@@ -128,6 +139,8 @@ def _home_of(line: Line, batch: Batch | None) -> str:
         return url_for("mix.formula", formula_id=line.entry.about)
     if line.entry.about == RULES:
         return url_for("mix.rules")
+    if line.entry.about == DEVICES:
+        return url_for("yours.page")
     return url_for("chamber.page") if line.entry.about == CHAMBER else url_for("batches.all_of_them")
 
 

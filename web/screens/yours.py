@@ -8,23 +8,37 @@ from typing import Any
 from flask import Blueprint, Response, current_app, make_response, redirect, render_template, request, url_for
 
 from core import outside_json
-from core.daybook.entries import NotAnEntry, from_record
+from core.daybook.devices import names
+from core.daybook.entries import MOST_LETTERS, NotAnEntry, from_record
+from core.daybook.facts.device import DEVICES, DeviceNamed
+from core.quantities import Manner
 from core.refusals import Refusal
+from web.entry_forms import EntryForm, Subject, declare, write
+from web.forms import Words
 from web.journal import book, record_as_it_came
 from web.screens.entries import local_path
-from web.visitor import THEMES, kept, now
+from web.visitor import TEN_YEARS_S, THEMES, device, kept, now, writer
 
 screen = Blueprint("yours", __name__)
 
 FORMAT = "curing-daybook-journal"
 SETTINGS = {"units": ("metric", "us"), "decimal": ("point", "comma"), "theme": THEMES}
-TEN_YEARS_S = 10 * 365 * 86400
 
 
 @screen.get("/yours")
 def page():
+    return _page()
+
+
+def _page(refusal: Refusal | None = None) -> str:
     return render_template(
-        "yours.html", count=len(book()), kept=kept(), build=current_app.config["BUILD_ID"], refusal=None
+        "yours.html",
+        count=len(book()),
+        kept=kept(),
+        build=current_app.config["BUILD_ID"],
+        writer=writer(),
+        tablet=names(book()).get(device(), ""),
+        refusal=refusal,
     )
 
 
@@ -46,9 +60,7 @@ def import_():
         for entry in new:
             record_as_it_came(entry)
     except Refusal as refusal:
-        return render_template(
-            "yours.html", count=len(book()), kept=kept(), build=current_app.config["BUILD_ID"], refusal=refusal
-        ), 422
+        return _page(refusal), 422
     return redirect(url_for("yours.page", read=len(new), differ=differing or None), 303)
 
 
@@ -76,6 +88,42 @@ def _new_and_differing(file: Any) -> tuple[list[dict[str, Any]], int]:
     new = [entry for key, entry in unique.items() if key not in book()]
     held = {record["id"]: record for record in book().records()}
     return new, sum(held.get(key, entry) != entry for key, entry in unique.items())
+
+
+def _say_named(fact: DeviceNamed, how: Manner) -> str:
+    return f"A tablet named: {fact.name}"
+
+
+NAMED = declare(
+    EntryForm(
+        DeviceNamed,
+        "Name this tablet",
+        (Words("name", "Name", MOST_LETTERS, example="Kitchen", help="It stands beside what is written on it."),),
+        _say_named,
+        fact=lambda values, subject: DeviceNamed(_device_of(subject), **values),
+        save="Name it",
+    )
+)
+
+
+def _device_of(subject: Subject) -> str:
+    """Put right, it stays the name of its own tablet."""
+    return subject.was.device if isinstance(subject.was, DeviceNamed) else device()
+
+
+@screen.route("/yours/tablet", methods=["GET", "POST"])
+def tablet():
+    back = url_for("yours.page")
+    return write(NAMED, Subject(), about=DEVICES, back=back, back_to=back)
+
+
+@screen.post("/settings/writer")
+def who_writes():
+    """The name that stands beside what is written from now on, kept by the page; an empty one takes it away."""
+    response = make_response(redirect(url_for("yours.page"), 303))
+    name = " ".join(request.form.get("writer", "").split())[:MOST_LETTERS]
+    response.set_cookie("writer", name, max_age=TEN_YEARS_S if name else 0, samesite="Lax")
+    return response
 
 
 @screen.post("/settings")

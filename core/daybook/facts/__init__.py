@@ -10,7 +10,7 @@ from typing import Any, get_args
 
 from attrs import frozen
 
-from core.daybook.facts import batch, chamber, cure, ferment, formula, instruments, preparation, proofs, salting
+from core.daybook.facts import batch, chamber, cure, device, ferment, formula, instruments, preparation, proofs, salting
 from core.daybook.facts.batch import (
     ActivityMeasured,
     BatchStarted,
@@ -63,6 +63,7 @@ Fact = (
     | instruments.Fact
     | preparation.Fact
     | proofs.Fact
+    | device.Fact
     | Withdrawn
     | Unknown
 )
@@ -77,6 +78,7 @@ KNOWN: tuple[type[Any], ...] = (
     *get_args(instruments.Fact),
     *get_args(preparation.Fact),
     proofs.ProofRun,
+    device.DeviceNamed,
     Withdrawn,
 )
 
