@@ -9,7 +9,7 @@ from core.quantities import METRIC
 from core.reading import read
 from core.refusals import OutOfRange
 from core.worksheet import Number
-from core.worksheets import find
+from core.worksheets import WORKSHEETS, find
 
 BOXES = {
     "moist-air": {
@@ -180,7 +180,156 @@ BOXES = {
         "start_kg": "1 g to 999000 g",
         "target_loss": "0 % to 75 %; 35 %",
     },
+    "dilute-sanitiser": {
+        "stock": "0.001 % to 100 %",
+        "target": "1 ppm to 10000 ppm",
+        "volume": "10 ml to 37854.11784 L",
+        "label": "1 ppm to 10000 ppm",
+        "ph": "1.0 to 13.0",
+        "weight": "0.8 kg/L to 2 kg/L; 1 kg/L",
+    },
+    "dilute-descaler": {
+        "volume": "10 ml to 37854.11784 L",
+    },
+    "cure-ppm": {
+        "meat_kg": "10 g to 1000 kg",
+        "dose": "0 % to 100 %",
+        "nitrite": "0 % to 100 %",
+        "nitrate": "0 % to 100 %; 0 %",
+        "other_salt_kg": "0 g to 100000 g",
+        "other_kg": "0 g to 1000000 g",
+        "second_kg": "0 g to 100000 g",
+        "second_nitrite": "0 % to 100 %",
+        "second_nitrate": "0 % to 100 %",
+    },
+    "cure-dose": {
+        "meat_kg": "10 g to 1000 kg",
+        "wanted": "1 ppm to 10000 ppm",
+        "nitrite": "0 % to 100 %",
+        "nitrate": "0 % to 100 %; 0 %",
+        "other_salt_kg": "0 g to 100000 g",
+        "other_kg": "0 g to 1000000 g",
+    },
+    "cure-pump": {
+        "meat_kg": "10 g to 1000 kg",
+        "cure_kg": "0 g to 100000 g",
+        "nitrite": "0 % to 100 %",
+        "nitrate": "0 % to 100 %; 0 %",
+        "water_kg": "10 g to 1000 kg",
+        "other_salt_kg": "0 g to 300000 g; 0 g",
+        "sugar_kg": "0 g to 300000 g; 0 g",
+        "accelerator_kg": "0 g to 10000 g; 0 g",
+        "taken": "0.1 % to 100 %",
+    },
+    "cure-pump-dose": {
+        "meat_kg": "10 g to 1000 kg",
+        "wanted": "1 ppm to 10000 ppm",
+        "nitrite": "0 % to 100 %",
+        "nitrate": "0 % to 100 %; 0 %",
+        "water_kg": "10 g to 1000 kg",
+        "other_salt_kg": "0 g to 300000 g; 0 g",
+        "sugar_kg": "0 g to 300000 g; 0 g",
+        "accelerator_kg": "0 g to 10000 g; 0 g",
+        "taken": "0.1 % to 100 %",
+    },
+    "cure-immersion": {
+        "meat_kg": "10 g to 1000 kg",
+        "cure_kg": "0 g to 100000 g",
+        "nitrite": "0 % to 100 %",
+        "nitrate": "0 % to 100 %; 0 %",
+        "water_kg": "10 g to 1000 kg",
+        "other_salt_kg": "0 g to 300000 g; 0 g",
+        "sugar_kg": "0 g to 300000 g; 0 g",
+        "accelerator_kg": "0 g to 10000 g; 0 g",
+        "taken": "0.1 % to 100 %",
+    },
+    "cure-immersion-dose": {
+        "meat_kg": "10 g to 1000 kg",
+        "wanted": "1 ppm to 10000 ppm",
+        "nitrite": "0 % to 100 %",
+        "nitrate": "0 % to 100 %; 0 %",
+        "water_kg": "10 g to 1000 kg",
+        "other_salt_kg": "0 g to 300000 g; 0 g",
+        "sugar_kg": "0 g to 300000 g; 0 g",
+        "accelerator_kg": "0 g to 10000 g; 0 g",
+        "taken": "0.1 % to 100 %",
+    },
+    "cure-brine": {
+        "water_kg": "10 g to 1000 kg",
+        "other_salt_kg": "0 g to 300000 g; 0 g",
+        "sugar_kg": "0 g to 300000 g; 0 g",
+        "cure_kg": "0 g to 100000 g",
+        "nitrite": "0 % to 100 %",
+        "nitrate": "0 % to 100 %; 0 %",
+    },
+    "brine-recipe": {
+        "volume_m3": "100 ml to 1000 L",
+        "share": "0 % to 26.4 %",
+    },
+    "degree-hours": {
+        "temperature_c": "0 °C to 50 °C",
+        "lasts_s": "0 h to 1000 h",
+    },
+    "degree-hours-steps": {
+        "temperature_1": "0 °C to 50 °C",
+        "lasts_1": "0 h to 1000 h",
+        "temperature_2": "0 °C to 50 °C",
+        "lasts_2": "0 h to 1000 h",
+        "temperature_3": "0 °C to 50 °C",
+        "lasts_3": "0 h to 1000 h",
+        "temperature_4": "0 °C to 50 °C",
+        "lasts_4": "0 h to 1000 h",
+    },
+    "degree-hours-left": {
+        "gone_ks": "0 °C·h to 2000 °C·h",
+        "present_c": "0 °C to 50 °C",
+        "highest_c": "0 °C to 50 °C",
+    },
+    "weigh-dose": {
+        "wanted_kg": "0.001 g to 1000000 g",
+        "division_kg": "0.001 g to 100 g; 1 g",
+    },
+    "pre-blend": {
+        "dose_kg": "0.001 g to 1000000 g",
+        "salt_kg": "0 g to 1000000 g",
+        "division_kg": "0.001 g to 100 g; 1 g",
+    },
+    "ready": {
+        "start_kg": "1 g to 999000 g",
+        "now_kg": "1 g to 999000 g",
+        "target_loss": "1 % to 75 %; 35 %",
+        "hung": "0 d to 3650 d",
+        "least": "0 d to 3650 d",
+        "water_activity": "0.3 to 1",
+        "activity_loss": "0 % to 75 %",
+        "lowest_ph": "3.5 to 8.0",
+        "last_ph": "3.5 to 8.0",
+        "nitrite": "1 ppm to 10000 ppm",
+        "nitrate": "1 ppm to 10000 ppm",
+        "besides": "0 % to 200 %",
+        "accelerator": "1 ppm to 10000 ppm",
+        "salt": "0.5 % to 20 %",
+        "thickness_m": "5 mm to 1000 mm",
+        "width_m": "5 mm to 1000 mm",
+        "length_m": "5 mm to 1000 mm",
+        "in_salt": "0 d to 3650 d",
+        "rested": "0 d to 3650 d",
+        "coldest_c": "−18 °C to 45 °C",
+        "warmest_c": "−18 °C to 45 °C",
+        "mass_kg": "50 g to 60 kg",
+    },
 }
+
+
+def test_every_box_of_every_worksheet_is_entered_above():
+    numbers = {
+        name: [each.key for each in sheet.inputs if isinstance(each, Number)] for name, sheet in WORKSHEETS.items()
+    }
+    assert {name: sorted(keys) for name, keys in numbers.items() if keys} == {
+        n: sorted(keys) for n, keys in BOXES.items()
+    }
+
+
 boxes = pytest.mark.parametrize(("name", "key"), [(name, key) for name, keys in BOXES.items() for key in keys])
 
 
@@ -207,8 +356,48 @@ def test_what_stands_in_a_box_at_first(name: str, key: str):
 @boxes
 def test_both_ends_are_let_through_and_a_hair_beyond_them_is_not(name: str, key: str):
     number = box(name, key)
-    hair = 1e-4 * (number.high - number.low)
+    hair = 1e-6 * (number.high - number.low)
     assert [number.check(end, METRIC) for end in (number.low, number.high)] == [number.low, number.high]
     for beyond in (number.low - hair, number.high + hair):
         with pytest.raises(OutOfRange):
             number.check(beyond, METRIC)
+
+
+USUAL_HERE = {
+    "ice-point": {"reading": "−5 °C to 5 °C", "division": "0.01 K to 1 K"},
+    "boiling-point": {"division": "0.01 K to 1 K"},
+    "scale-check": {"division": "0.01 g to 5 g"},
+    "dilute-sanitiser": {"target": "10 ppm to 1000 ppm", "label": "10 ppm to 500 ppm"},
+    "cold-piece": {"piece": "−1 °C to 30 °C"},
+    "chamber-capacity": {"drained": "20 ml to 30 L"},
+    "cure-dose": {"wanted": "40 ppm to 250 ppm"},
+    "cure-pump": {"taken": "5 % to 40 %"},
+    "cure-pump-dose": {"wanted": "40 ppm to 250 ppm", "taken": "5 % to 40 %"},
+    "cure-immersion": {"taken": "3 % to 40 %"},
+    "cure-immersion-dose": {"wanted": "40 ppm to 250 ppm", "taken": "3 % to 40 %"},
+    "degree-hours": {"temperature_c": "4 °C to 39 °C", "lasts_s": "8 h to 240 h"},
+    "degree-hours-steps": {
+        "temperature_1": "4 °C to 39 °C",
+        "temperature_2": "4 °C to 39 °C",
+        "temperature_3": "4 °C to 39 °C",
+        "temperature_4": "4 °C to 39 °C",
+    },
+    "degree-hours-left": {"present_c": "4 °C to 39 °C", "highest_c": "4 °C to 39 °C"},
+    "casings": {"length_m": "50 mm to 30000 mm"},
+    "weigh-dose": {"division_kg": "0.01 g to 5 g"},
+    "pre-blend": {"division_kg": "0.01 g to 5 g"},
+}
+"""What is usual in a box that has a range of its own."""
+
+
+def test_what_is_usual_in_each_box_of_its_own():
+    own = {
+        name: {each.key: each for each in sheet.inputs if isinstance(each, Number) and each.usual is not None}
+        for name, sheet in WORKSHEETS.items()
+    }
+    assert {name: list(keys) for name, keys in own.items() if keys} == {n: list(keys) for n, keys in USUAL_HERE.items()}
+    for name, keys in USUAL_HERE.items():
+        for key, ends in keys.items():
+            number = own[name][key]
+            read_ = [read(end, number.quantity) for end in ends.split(" to ")]
+            assert number.usual == pytest.approx(read_, rel=1e-6), f"{name} {key}"

@@ -16,10 +16,10 @@ from core.quantities import NO_BREAK_SPACE
 from core.refusals import Refused
 from core.release.evidence import METHODS_OF, Evidence
 from core.release.readiness import STYLES, judge
-from core.release.ready_inputs import BELONGS, INPUTS
+from core.release.ready_inputs import BELONGS, CURE_INPUTS, INPUTS
 from core.release.ready_sheet import READY, evidence_of
 from core.verdict import Verdict
-from core.worksheet import Number
+from core.worksheet import Choice, Number
 from tests.core.kitchen import DAY, NOON, Kitchen
 
 EMPTY = {"style": "fermented", "signs": "none"}
@@ -390,3 +390,11 @@ def test_a_salting_that_was_as_cold_as_warm_is_let_through():
     salted = weighed_from({**MUSCLE, "coldest_c": "3 °C", "warmest_c": "3 °C"}).salted
     assert salted is not None
     assert salted.coldest_c == salted.warmest_c
+
+
+def test_only_the_eu_has_rules_that_have_ended():
+    """Reg. (EC) 1333/2008 changed on 9 October 2025; the others are held by one text."""
+    (rules,) = (each for each in CURE_INPUTS if each.key == "rules")
+    assert isinstance(rules, Choice)
+    assert {key.partition(":")[0] for key in rules.options} == {"not-known", "us", "eu", "eu-old", "ca"}
+    assert "until 9 October 2025" in rules.options["eu-old:rohwurst"]
