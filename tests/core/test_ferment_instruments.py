@@ -310,3 +310,15 @@ def test_a_decision_counts_from_the_start_of_the_clock(shop: Workshop, batch: st
     assert fermentation_of(shop.batch(batch)).decided_s == 0
     shop.note(DeviationDecided("keep", "the district", "clean"), batch, at=3)
     assert fermentation_of(shop.batch(batch)).decided_s == 2 * 24 * H
+
+
+def test_put_right_to_the_base_itself_it_has_no_last_safe_moment(shop: Workshop):
+    """16.1 °C less half a degree is a little more than 15.6 °C in floating point: the limit would be reached in
+    forty million million years, a day no calendar has."""
+    batch, thermometer = shop.begin(at=1), shop.add("thermometer", "Dial")
+    shop.ice(thermometer, 0.5, at=0.5)
+    shop.note(FermentationBegun("canada", None), batch, at=1)
+    shop.note(Reading(5.8, 16.1, thermometer=thermometer), batch, at=1)
+    found = clocked(shop, batch, 1.1)
+    assert 15.6 < found.fermentation.warmths[0].temperature_c < 15.6 + 1e-12
+    assert found.last_safe is None
