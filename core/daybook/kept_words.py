@@ -8,12 +8,20 @@ from core.chamber.settling.measures import DRIFT, FINE_DIFFERENCE, FINE_TEMPERAT
 from core.daybook.facts.proofs import KeptAmount, KeptFigure, KeptSentence
 from core.quantities import (
     COUNT,
+    DAYS,
+    DEGREE_HOURS,
+    FRACTION,
+    HOURS,
     LOSS,
+    MASS,
+    PARTS_PER_MILLION,
+    PH,
     RATIO,
     RELATIVE_HUMIDITY,
     TEMPERATURE,
     TEMPERATURE_DIFFERENCE,
     VAPOUR_PRESSURE,
+    WATER_ACTIVITY,
     Amount,
     Quantity,
 )
@@ -23,6 +31,7 @@ QUANTITIES: dict[str, Quantity] = {
     quantity.key: quantity
     for quantity in (
         *(COUNT, LOSS, RATIO, RELATIVE_HUMIDITY, TEMPERATURE, TEMPERATURE_DIFFERENCE, VAPOUR_PRESSURE),
+        *(DAYS, HOURS, FRACTION, MASS, PARTS_PER_MILLION, PH, WATER_ACTIVITY, DEGREE_HOURS),
         *(DRIFT, FINE_DIFFERENCE, FINE_TEMPERATURE, LASTS, SPEED, STARTS),
     )
 }

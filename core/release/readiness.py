@@ -23,6 +23,9 @@ from core.working import Step
 
 __all__ = ["ACID_PH", "METHOD_OF", "SIGNS", "SLACK", "STYLES", "Evidence", "Style", "judge"]
 
+EDITION = "2026-11"
+"""Of the rules a verdict is judged by: it stands in every verdict that is kept. Any change of a limit or of what is
+asked for makes a new one."""
 LEAST_LOSS: dict[Style, float] = {"fermented": 0.15, "slow": 0.25, "whole-muscle": 0.18}
 """Common practice, no published source, from memory: a semi-dry sausage loses about 15 %, a dry one 25 % or more; 18 %
 is what a country ham must have lost. A lower target does not lower them."""

@@ -32,6 +32,7 @@ from core.daybook.facts.chamber import BasinEmptied, BasinKnown, CapacityStated,
 from core.daybook.facts.cure import HouseRule, LicensedException
 from core.daybook.facts.device import DeviceNamed
 from core.daybook.facts.ferment import DeviationDecided, FermentationBegun, FermentLogTaken
+from core.daybook.facts.kept import KeptAmount, KeptReason
 from core.daybook.facts.preparation import (
     KeptTask,
     PreparationBegun,
@@ -85,6 +86,11 @@ FACTS = [
     PieceInspected(("smell", "slime"), "at the string"),
     PieceInspected(),
     PieceTakenDown("ready", "to the table"),
+    PieceTakenDown(
+        "hold",
+        reasons=(KeptReason("acid", None), KeptReason("loss", False, (KeptAmount("lost", 0.31, "loss"),))),
+        edition="2026-11",
+    ),
     HumidifierCharged(0.00568, 0.0828, 0.0066),
     HumidifierFilled(0.002),
     HumidifierFilled(0.002, 0.004),

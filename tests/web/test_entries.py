@@ -32,6 +32,7 @@ from core.daybook.facts.chamber import BasinEmptied, BasinKnown, CapacityStated,
 from core.daybook.facts.cure import RULES, HouseRule, LicensedException
 from core.daybook.facts.device import DEVICES, DeviceNamed
 from core.daybook.facts.ferment import DeviationDecided, FermentationBegun, FermentLogTaken
+from core.daybook.facts.kept import KeptAmount, KeptReason
 from core.daybook.facts.preparation import (
     KeptTask,
     PreparationBegun,
@@ -101,7 +102,13 @@ def walked(visitor: Visitor) -> dict[type, str]:
     kitchen.weigh(piece, 0.0234567891, at=3)
     kitchen.note(ActivityMeasured(0.8912345), piece, at=4)
     kitchen.note(PieceInspected(("slime",), "at the string"), piece, at=5)
-    kitchen.note(PieceTakenDown("discard", "thrown away"), piece, at=6)
+    kitchen.note(
+        PieceTakenDown(
+            "discard", "thrown away", (KeptReason("loss", True, (KeptAmount("lost", 0.4123456, "loss"),)),), "2026-11"
+        ),
+        piece,
+        at=6,
+    )
     for kind, checks in workshop.CHECKS.items():
         instrument = kitchen.note(InstrumentAdded(kind, kind, 30.5 * 86400))
         for fact in (*checks, InstrumentSetAnew("calibrated"), InstrumentRetired("broken")):
@@ -250,7 +257,7 @@ def test_a_note_put_right_after_taking_down_passes_no_other_verdict(visitor: Vis
     down = visitor.fill(f"{piece}/take-down", note="to the tabel").saved
     visitor.fill(f"{piece}/inspect", signs="slime")
     visitor.fill(f"/entries/{down}/correct", note="to the table")
-    assert visitor.fact(down) == PieceTakenDown("ready", "to the table")
+    assert (visitor.fact(down).verdict, visitor.fact(down).note) == ("ready", "to the table")
 
 
 def test_a_refused_correction_keeps_what_was_typed(visitor: Visitor):

@@ -1,10 +1,20 @@
 """Release: the evidence that settles a piece, its verdict with reasons, and taking it down."""
 
+import attrs
 import pytest
 
-from core.daybook.facts import PieceInspected, PieceTakenDown
-from core.release.readiness import SIGNS
+from core.daybook.batch import fold
+from core.daybook.evidence import evidence_for
+from core.daybook.facts import PieceInspected
+from core.release.readiness import EDITION, SIGNS, judge
+from core.verdict import Verdict
 from tests.web.conftest import Visitor
+
+
+def verdict_at(visitor: Visitor, batch: str, piece: str) -> Verdict:
+    folded = fold(visitor.book, batch.split("/")[-1])
+    assert folded is not None
+    return judge(evidence_for(folded, folded.piece(piece.split("/")[-1]), visitor.now))
 
 
 def test_a_piece_just_hung_is_held(visitor: Visitor):
@@ -73,7 +83,38 @@ def test_taking_down_keeps_the_verdict_of_the_moment(visitor: Visitor):
     _, piece = visitor.dried()
     visitor.fill(f"{piece}/inspect")
     page = visitor.fill(f"{piece}/take-down", note="to the table")
-    assert visitor.fact(page.saved) == PieceTakenDown("ready", "to the table")
+    kept = visitor.fact(page.saved)
+    assert (kept.verdict, kept.note, kept.edition) == ("ready", "to the table", EDITION)
+
+
+def test_what_the_verdict_rested_on_is_kept_with_its_values_and_told_again(visitor: Visitor):
+    batch, piece = visitor.dried()
+    visitor.fill(f"{piece}/inspect")
+    judged = [(each.key, each.met) for each in verdict_at(visitor, batch, piece).reasons]
+    page = visitor.fill(f"{piece}/take-down")
+    kept = visitor.fact(page.saved)
+    assert [(each.key, each.met) for each in kept.reasons] == judged
+    lost = next(each for each in kept.reasons if each.key == "loss").amounts[0]
+    assert (lost.name, lost.quantity) == ("lost", "loss")
+    assert lost.value == pytest.approx(0.36)
+    assert "weight lost: lost 36" in page.text
+
+
+def test_a_later_finding_changes_nothing_of_what_an_old_verdict_says(visitor: Visitor):
+    batch, piece = visitor.dried()
+    visitor.fill(f"{piece}/inspect")
+    before = visitor.fill(f"{piece}/take-down").texts("ul", "reasons")
+    visitor.fill(f"{batch}/reading", ph="6.6", temperature_c="22")
+    assert visitor.get(piece).texts("ul", "reasons") == before
+
+
+def test_a_note_put_right_leaves_the_verdict_and_its_reasons(visitor: Visitor):
+    _, piece = visitor.dried()
+    key = visitor.fill(f"{piece}/take-down").saved
+    before = visitor.fact(key)
+    visitor.wait(days=90)
+    visitor.fill(f"/entries/{key}/correct", note="to the dog")
+    assert visitor.fact(key) == attrs.evolve(before, note="to the dog")
 
 
 def test_a_piece_taken_down_offers_no_more_to_do(visitor: Visitor):

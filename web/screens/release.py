@@ -4,14 +4,16 @@ from __future__ import annotations
 
 from datetime import datetime
 
+import attrs
 from flask import Blueprint, redirect, render_template, request, url_for
 
 from core.daybook.batch import Batch, Piece
 from core.daybook.evidence import evidence_for
 from core.daybook.facts import ActivityMeasured, PieceInspected, PieceTakenDown
 from core.daybook.fermenting import outcome_of
+from core.daybook.kept_verdict import keep_reasons, told
 from core.quantities import WATER_ACTIVITY, Amount, Manner
-from core.release.readiness import SIGNS, judge
+from core.release.readiness import EDITION, SIGNS, judge
 from core.verdict import Verdict
 from core.worksheet import Number
 from web.entry_forms import EntryForm, Subject, Values, declare, write
@@ -60,10 +62,11 @@ INSPECT = declare(
 
 def _took_down(values: Values, subject: Subject) -> PieceTakenDown:
     if isinstance(subject.was, PieceTakenDown):  # a note put right later does not pass another verdict
-        return PieceTakenDown(subject.was.verdict, values["note"])
+        return attrs.evolve(subject.was, **values)
     assert subject.batch is not None
     assert subject.piece is not None
-    return PieceTakenDown(judge(evidence_for(subject.batch, subject.piece, now())).word, values["note"])
+    verdict = judge(evidence_for(subject.batch, subject.piece, now()))
+    return PieceTakenDown(verdict.word, values["note"], keep_reasons(verdict), EDITION)
 
 
 TAKE_DOWN = declare(
@@ -93,7 +96,14 @@ def verdicts(batch: Batch, moment: datetime) -> dict[str, Verdict]:
 @screen.get("/pieces/<piece_id>")
 def piece(piece_id: str):
     batch, piece = find_piece(piece_id)
-    return render_template("release/piece.html", batch=batch, piece=piece, verdict=verdict_of(batch, piece, now()))
+    down = piece.taken_down
+    return render_template(
+        "release/piece.html",
+        batch=batch,
+        piece=piece,
+        verdict=None if down else verdict_of(batch, piece, now()),
+        rested_on=told(down.reasons) if down else (),
+    )
 
 
 @screen.route("/pieces/<piece_id>/activity", methods=["GET", "POST"])

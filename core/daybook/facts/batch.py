@@ -6,6 +6,7 @@ from attrs import field, frozen
 from attrs.validators import and_, deep_iterable, gt, in_, le, matches_re, min_len, optional
 
 from core.daybook.facts.fields import above_zero, celsius, finite, not_negative, ph_value, share
+from core.daybook.facts.kept import KeptReason
 from core.ferment.course import Place
 from core.mix.ions import ALKALIS, Alkali
 from core.release.readiness import Style
@@ -122,12 +123,17 @@ class PieceInspected:
 
 @frozen
 class PieceTakenDown:
-    """The end of a piece in the chamber, with the verdict that stood when it was taken down."""
+    """The end of a piece in the chamber, with the verdict that stood when it was taken down, and what that rested on.
+
+    edition: of the rules that judged it. An entry without one, from before they were kept, has no reasons either.
+    """
 
     KIND = "piece-taken-down"
 
     verdict: str
     note: str = ""
+    reasons: tuple[KeptReason, ...] = ()
+    edition: str = ""
 
 
 Fact = (

@@ -12,20 +12,12 @@ from attrs import Attribute, field, frozen
 from attrs.validators import and_, ge, gt, matches_re, max_len, min_len, optional
 
 from core.daybook.facts.fields import above_zero, celsius, finite, share
+from core.daybook.facts.kept import KeptAmount
 
 
 def _pairs(_instance: object, attribute: Attribute[Any], value: tuple[tuple[float, ...], ...]) -> None:
     if any(len(each) != 2 for each in value):
         raise ValueError(f"{attribute.name} must be pairs")
-
-
-@frozen
-class KeptAmount:
-    """quantity: the key of one of core.daybook.kept_words.QUANTITIES. value: SI."""
-
-    name: str
-    value: float
-    quantity: str
 
 
 @frozen
