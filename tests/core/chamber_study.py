@@ -169,7 +169,8 @@ def count_off(truth: Truth, logger: Logger, found: int) -> int:
     either count is right.
     """
     ended_s = [stop_s for _, stop_s in truth.runs[1:]]
-    known_s = truth.lasts_s - logger.lag_s - truth.chamber.coil_lag_s
+    last_s = (truth.lasts_s - STEP_S) // logger.interval_s * logger.interval_s
+    known_s = last_s - logger.lag_s - truth.chamber.coil_lag_s
     least, most = sum(stop_s <= known_s for stop_s in ended_s), len(ended_s)
     return min(found - least, 0) + max(found - most, 0)
 

@@ -12,6 +12,7 @@ from typing import TypeVar
 from attrs import frozen
 
 from core.chamber.series import Series, interval_s
+from core.chamber.settling.broken_runs import are_doubtful
 from core.chamber.settling.cycles import Run, find_runs
 from core.chamber.settling.events import Event, find_events, why_no_events
 from core.chamber.settling.humid_air import HumidAir, humid_air
@@ -22,13 +23,14 @@ from core.chamber.settling.sampling import Sampling, sampling
 from core.chamber.settling.settled import LEAST_STEADY_S, Drift, arrived, drift_a_day, undisturbed
 from core.chamber.settling.statistics import Band, Spread, spread
 from core.chamber.settling.staying import Stay, stay
-from core.chamber.settling.swing import CannotSee, Trace, arrives_at, require_steps, trace_of, usual_swing
+from core.chamber.settling.swing import CannotSee, Swing, Trace, arrives_at, require_steps, trace_of, usual_swing
 from core.refusals import OutOfRange
 from core.vapour import STANDARD_PA
 
 FEWEST_TO_COUNT = 10
 """Readings to a cycle: with fewer, a short one slips through now and then."""
 MAY_BE_MORE = "There may be more runs than are counted: they are short for so few readings. Log more often."
+MAY_BE_ONE_OFF = "There may be one run more or less than is counted: a door was opened just as one ended."
 USUAL_TEMPERATURE, USUAL_HUMIDITY = Band(12.8, 1.5), Band(0.80, 0.05)
 
 
@@ -230,11 +232,19 @@ def _compressor(series: Series, room_c: float | None) -> Steps[Compressor]:
         require_steps(trace, swing)
         yield series.probe
         rhythm = rhythm_of(trace, swing, runs, events, room_c)
-        is_counted = rhythm.period_s >= FEWEST_TO_COUNT * trace.interval_s
-        return Compressor(runs, events, rhythm, "" if is_counted else MAY_BE_MORE, is_counted, why_no_events(trace))
+        if events:
+            runs = find_runs(trace, swing, events, rhythm.late_s)
+        why_not = _why_not_counted(trace, swing, events, rhythm)
+        return Compressor(runs, events, rhythm, why_not, not why_not, why_no_events(trace))
     except CannotSee as reason:
         events_why_not = reason.sentence if trace is None or not runs else why_no_events(trace)
         return Compressor(runs, events, None, reason.sentence, False, events_why_not)
+
+
+def _why_not_counted(trace: Trace, swing: Swing, events: Sequence[Event], rhythm: Rhythm) -> str:
+    if rhythm.period_s < FEWEST_TO_COUNT * trace.interval_s:
+        return MAY_BE_MORE
+    return MAY_BE_ONE_OFF if are_doubtful(trace, swing, events, rhythm.late_s) else ""
 
 
 def _probe(series: Series, wanted: Wanted, room_c: float | None, pressure_pa: float) -> Steps[Probe]:

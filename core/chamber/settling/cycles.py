@@ -14,18 +14,13 @@ from collections.abc import Iterator, Sequence
 
 from attrs import frozen
 
+from core.chamber.settling.broken_runs import PROBE_IS_LATE_S, bridged
 from core.chamber.settling.events import Event
 from core.chamber.settling.swing import Swing, Trace, half_band, turns_within
 
-PROBE_IS_LATE_S = 150.0
-"""A probe in moving air follows in one to four minutes, and the coil cools on for as long."""
-TURNED_BY_S = 300.0
-"""A trace that lies at its lowest for so long before a door is opened had stopped falling."""
 SURELY_AT_THE_FOOT, AT_THE_FOOT, TURNED = 0.06, 0.12, 0.06
 """Of the swing: how near its usual foot a run counts as over at the log's end, or how far the trace must have risen."""
 LATELY_S = 300.0
-BREAKS_IN_S = 300.0
-"""A door's foot is where the trace had fallen to when it was opened."""
 
 
 @frozen
@@ -40,9 +35,12 @@ class Run:
     trough_c: float
 
 
-def find_runs(trace: Trace, swing: Swing, events: Sequence[Event] = ()) -> tuple[Run, ...]:
-    """Every run whose cooling ended within the trace, in order."""
-    values = _bridged(trace, swing, events)
+def find_runs(
+    trace: Trace, swing: Swing, events: Sequence[Event] = (), late_s: float = PROBE_IS_LATE_S
+) -> tuple[Run, ...]:
+    """Every run whose cooling ended within the trace, in order. late_s: for how long the trace then falls on, at its
+    pace."""
+    values = bridged(trace, swing, events, late_s)
     doors = [event for event in events if event.kind == "door"]
     runs: list[Run] = []
     for first, end in trace.stretches():
@@ -62,7 +60,7 @@ def _runs_within(
         trough = feet[at] if at < len(feet) else min(range(peak, end), key=values.__getitem__)
         if at == len(feet) and not _is_over(trace, values, swing, trough, end):
             return
-        if values[trough] > swing.middle - half and _is_of_a_door(trace, doors, peak, trough):
+        if values[trough] > swing.middle - half and _is_of_a_door(trace, doors, peak):
             continue
         falls_at, rises_at = (_between(usual, values[peak], values[foot], half) for foot in (trough, before))
         yield Run(
@@ -80,10 +78,9 @@ def _between(usual: float, high: float, low: float, half: float) -> float:
     return usual if low + half / 2 < usual < high - half / 2 else (low + high) / 2
 
 
-def _is_of_a_door(trace: Trace, doors: Sequence[Event], peak: int, trough: int) -> bool:
-    """Whether what falls is a door's warm air, which goes by itself, or a run that a door breaks into."""
-    peak_s, trough_s = trace.times_s[peak], trace.times_s[trough]
-    return any(door.starts_s <= peak_s <= door.ends_s or abs(door.starts_s - trough_s) <= BREAKS_IN_S for door in doors)
+def _is_of_a_door(trace: Trace, doors: Sequence[Event], peak: int) -> bool:
+    """Whether what falls is a door's warm air, which goes by itself."""
+    return any(door.starts_s <= trace.times_s[peak] <= door.ends_s for door in doors)
 
 
 def _level(trace: Trace, swing: Swing) -> float:
@@ -115,51 +112,3 @@ def _crosses(times_s: Sequence[float], values: Sequence[float], level: float, at
         return times_s[first]
     before, here = values[index - 1], values[index]
     return times_s[index - 1] + (times_s[index] - times_s[index - 1]) * (level - before) / (here - before)
-
-
-def _bridged(trace: Trace, swing: Swing, events: Sequence[Event]) -> Sequence[float]:
-    """The trace as the compressor alone would have left it, where a door or a defrost hides how a run ended."""
-    if not events:
-        return trace.smoothed
-    low = swing.middle - half_band(trace, swing)
-    values = list(trace.smoothed)
-    index_at = {at_s: index for index, at_s in enumerate(trace.times_s)}
-    moved_until = 0
-    for event in events:
-        foot, top = index_at[event.starts_s], index_at[event.top_s]
-        if event.kind == "defrost":
-            if _fell_before(trace, swing, moved_until, foot):
-                values[foot] = min(values[foot], low)
-        elif event.from_c <= low and _is_cooling(trace, swing, event, foot):
-            _levelled(values, foot, top, low)
-        moved_until = index_at[event.ends_s]
-    return values
-
-
-def _fell_before(trace: Trace, swing: Swing, after: int, foot: int) -> bool:
-    """Whether a run ended where the defrost began: the compressor rests then, however far the trace had come down."""
-    before = max(min(after, foot), foot - trace.samples(1.2 * swing.falling_s, 2))
-    return max(trace.smoothed[before : foot + 1]) - trace.smoothed[foot] > max(0.4 * swing.size, 3 * trace.sigma)
-
-
-def _levelled(values: list[float], foot: int, top: int, low: float) -> None:
-    """Without the warm air of a door that was opened near the end of a run: it stays one run."""
-    index = foot
-    while index < len(values) and (index <= top or values[index] > low):
-        values[index] = values[foot]
-        index += 1
-
-
-def _is_cooling(trace: Trace, swing: Swing, door: Event, foot: int) -> bool:
-    """Whether the compressor ran when the door was opened: the trace fell, and was minutes from its usual foot.
-
-    A probe shows the end of a run late.
-    """
-    shown_late = swing.falls_by_s * PROBE_IS_LATE_S
-    if door.from_c - trace.step / 4 < swing.lower + shown_late or door.onset_s - door.starts_s > TURNED_BY_S:
-        return False
-    before = max(0, foot - trace.samples(min(1200.0, max(300.0, 0.3 * swing.falling_s))))
-    lasted_s = trace.times_s[foot] - trace.times_s[before]
-    fell = trace.smoothed[before] - trace.smoothed[foot]
-    has_turned = min(trace.smoothed[before : foot + 1]) < door.from_c
-    return lasted_s > 0 and not has_turned and fell > max(3 * trace.sigma, 0.25 * swing.falls_by_s * lasted_s)

@@ -26,6 +26,8 @@ STEEPER_THAN_ANY = 2.0
 """Than holds anywhere: a rise that ends at the usual peak, where the compressor starts, is else a hold's."""
 DOOR_RISES_WITHIN_S = 270.0
 """From a quarter to three quarters of the rise. A heater of 12 min takes 6; a door with a slow probe takes 3."""
+READING_BY_READING = 1.07
+"""Readings that half a door's rise takes at most, where they are few."""
 LONGEST_RECOVERY_S = 1500.0
 SLOWEST_TO_TELL_S = 150.0
 """A door shows for some five minutes: two readings are the least that tell it from anything."""
@@ -143,7 +145,9 @@ def _is_hold(holds: Holds, hump: _Hump, width: int) -> bool:
     if abs(above_k) > holds.margin_k:
         return False
     steepest = max(values[at] - values[max(hump.foot, at - width)] for at in range(hump.foot, hump.top + 1))
-    return steepest <= least_k(holds.trace) + STEEPER_THAN_ANY * max(holds.usual_rise(width), default=0.0)
+    begins_high = values[hump.foot] - holds.usual_foot(hump.foot) > holds.margin_k and hump.foot in holds.feet
+    steeper = STEEPER if begins_high else STEEPER_THAN_ANY
+    return steepest <= least_k(holds.trace) + steeper * max(holds.usual_rise(width), default=0.0)
 
 
 def _merged(values: Sequence[float], humps: Sequence[_Hump]) -> list[_Hump]:
@@ -163,7 +167,8 @@ def _event(trace: Trace, swing: Swing, hump: _Hump, end: int) -> Event:
     onset_s, quarter_s, three_quarters_s = (
         _reaches(trace, hump, from_c + part * (top_c - from_c)) for part in (0.1, 0.25, 0.75)
     )
-    kind: Kind = "door" if three_quarters_s - quarter_s <= DOOR_RISES_WITHIN_S else "defrost"
+    longest_s = max(DOOR_RISES_WITHIN_S, READING_BY_READING * trace.interval_s)
+    kind: Kind = "door" if three_quarters_s - quarter_s <= longest_s else "defrost"
     back = hump.top
     while (
         back + 1 < end

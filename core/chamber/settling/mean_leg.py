@@ -36,6 +36,7 @@ MODEL_IS_OFF, LEAP_IS_OFF, UNSURE = 0.03, 0.08, 0.15
 AS_NOISY = 1.5
 """What is left over is noise, up to so much: then there is no leap to be sought."""
 MOST_STEPS, FINEST_S = 120, 4.0
+PARTS = (1.0, 0.7, 0.4, 0.15)
 Place = tuple[float, ...]
 """First turn, how long the leg lasts, the lag, the leap's time constant: all in seconds."""
 Column = list[float]
@@ -75,9 +76,10 @@ class Look:
 
 @frozen
 class MeanLeg:
-    """lasts_s: how long it lasts, give or take give_s. leap_s: time constant of the leap after each turn, None where
-    none shows."""
+    """begins_s: from when on, counted from its middle. lasts_s: how long, give or take give_s. leap_s: time constant of
+    the leap after each turn, None where none shows."""
 
+    begins_s: float
     lasts_s: float
     give_s: float
     leap_s: float | None
@@ -103,11 +105,10 @@ def look_around(legs: Sequence[Leg], longer_s: float, share: float) -> Look:
 
 def mean_leg(trace: Trace, legs: Sequence[Leg], look: Look) -> MeanLeg:
     pieces = list(_pieces(trace, legs, look))
-    guess_s = max(SHORTEST_LEG_S, look.last_s - look.first_s)
-    start = (look.first_s, guess_s, USUAL_LAG_S)
+    start = _start(pieces, look)
     if trace.is_coarse:
         best, left = _lowest(lambda at: _misfit(pieces, (*at, USUAL_LAG_S, None)), start[:2])
-        return MeanLeg(best[1], 0.0, None)
+        return MeanLeg(best[0], best[1], 0.0, None)
     plain, left = _lowest(lambda at: _misfit(pieces, (*at, None)), start)
     free = max(1, sum(len(piece.times_s) for piece in pieces) - 9)
     leaping, less = (*plain, USUAL_LEAP_S), left
@@ -115,9 +116,19 @@ def mean_leg(trace: Trace, legs: Sequence[Leg], look: Look) -> MeanLeg:
         leaping, less = _lowest(lambda at: _misfit(pieces, at), leaping)
     if left - less > SURELY * less / free:
         give_s = _give_s(lambda at: _misfit(pieces, (*at, leaping[3])), leaping[:3], less / free)
-        return MeanLeg(leaping[1], give_s + LEAP_IS_OFF * leaping[1], leaping[3])
+        return MeanLeg(leaping[0], leaping[1], give_s + LEAP_IS_OFF * leaping[1], leaping[3])
     give_s = _give_s(lambda at: _misfit(pieces, (*at, None)), plain, left / free)
-    return MeanLeg(plain[1], give_s + MODEL_IS_OFF * plain[1], None)
+    return MeanLeg(plain[0], plain[1], give_s + MODEL_IS_OFF * plain[1], None)
+
+
+def _start(pieces: Sequence[_Piece], look: Look) -> Place:
+    """The best of some: turns lie about where the trace is seen to turn, or nearer to the middle."""
+    some = [
+        (first * look.first_s, max(SHORTEST_LEG_S, last * look.last_s - first * look.first_s), USUAL_LAG_S)
+        for first in PARTS
+        for last in PARTS
+    ]
+    return min(some, key=lambda at: _misfit(pieces, (*at, None)))
 
 
 def _give_s(error: Callable[[Place], float], best: Place, square: float) -> float:

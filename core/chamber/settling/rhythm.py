@@ -13,6 +13,7 @@ from operator import mul
 
 from attrs import frozen
 
+from core.chamber.settling.broken_runs import PROBE_IS_LATE_S, falls_by_s
 from core.chamber.settling.cycles import Run
 from core.chamber.settling.disturbances import Disturbances, disturbances
 from core.chamber.settling.events import Event
@@ -79,6 +80,7 @@ class Rhythm:
     warming_s: float | None
     rebounds_s: float | None
     room_c: float | None
+    late_s: float
 
     @property
     def starts_an_hour(self) -> float:
@@ -114,11 +116,12 @@ def rhythm_of(
         )
     periods = sorted(cycle.lasts_s for cycle in cycles)
     period_s = sum(periods) / len(periods)
-    cools_s, give_s, leap_s = _cools(trace, swing, runs, cycles, disturbed)
+    timed = _timed(trace, swing, runs, cycles, period_s, disturbed)
+    cools_s, give_s = timed.cools_s, timed.give_s
     cools_low_s, cools_high_s = max(0.0, cools_s - give_s), min(period_s, cools_s + give_s)
     if (cools_high_s - cools_low_s) / period_s > WIDEST_RANGE:
         raise CannotSee("log", TOO_COARSE)
-    warming_s, rebounds_s = _constants(trace, cycles, leap_s, room_c)
+    warming_s, rebounds_s = _constants(trace, cycles, timed.leap_s, room_c)
     return Rhythm(
         cycles=cycles,
         period_s=period_s,
@@ -136,26 +139,46 @@ def rhythm_of(
         warming_s=warming_s,
         rebounds_s=rebounds_s,
         room_c=room_c,
+        late_s=timed.late_s,
     )
 
 
-def _cools(
-    trace: Trace, swing: Swing, runs: Sequence[Run], cycles: Sequence[Cycle], disturbed: Disturbances
-) -> tuple[float, float, float | None]:
-    """How long the compressor runs, give or take, and the air's own time constant.
+@frozen
+class _Timed:
+    """cools_s: how long the compressor runs, give or take. leap_s: the air's own time constant. late_s: for how long the
+    trace falls on when it stops."""
 
-    The shorter of run and hold is fitted: it is the straighter.
-    """
+    cools_s: float
+    give_s: float
+    leap_s: float | None
+    late_s: float
+
+
+def _timed(
+    trace: Trace, swing: Swing, runs: Sequence[Run], cycles: Sequence[Cycle], period_s: float, disturbed: Disturbances
+) -> _Timed:
+    """The shorter of run and hold is fitted: it is the straighter."""
+    stairs_s = _stairs_s(trace, swing)
     if swing.falling_s <= swing.rising_s:
-        legs = [
-            Leg(
-                _leaves(trace, swing, run.peak_s, run.falls_s), run.falls_s, _leaves(trace, swing, run.trough_s, next_s)
-            )
-            for run, next_s in zip(runs, [*(run.rises_s for run in runs[1:]), trace.times_s[-1]], strict=True)
-        ]
+        legs = _run_legs(trace, swing, runs)
         mean = _fitted(trace, legs, swing.rising_s, disturbed)
-        return mean.lasts_s, mean.give_s + _stairs_s(trace, swing), mean.leap_s
-    legs = [
+        late_s = _late_s(trace, swing, [(run, run.falls_s + mean.begins_s + mean.lasts_s) for run in runs])
+        return _Timed(mean.lasts_s, mean.give_s + stairs_s, mean.leap_s, late_s)
+    mean = _fitted(trace, _hold_legs(trace, swing, cycles), swing.falling_s, disturbed)
+    late_s = _late_s(trace, swing, [(cycle.before, cycle.after.rises_s + mean.begins_s) for cycle in cycles])
+    return _Timed(period_s - mean.lasts_s, mean.give_s + stairs_s, mean.leap_s, late_s)
+
+
+def _run_legs(trace: Trace, swing: Swing, runs: Sequence[Run]) -> list[Leg]:
+    next_s = [*(run.rises_s for run in runs[1:]), trace.times_s[-1]]
+    return [
+        Leg(_leaves(trace, swing, run.peak_s, run.falls_s), run.falls_s, _leaves(trace, swing, run.trough_s, until_s))
+        for run, until_s in zip(runs, next_s, strict=True)
+    ]
+
+
+def _hold_legs(trace: Trace, swing: Swing, cycles: Sequence[Cycle]) -> list[Leg]:
+    return [
         Leg(
             _leaves(trace, swing, cycle.before.trough_s, cycle.after.rises_s),
             cycle.after.rises_s,
@@ -163,9 +186,19 @@ def _cools(
         )
         for cycle in cycles
     ]
-    period_s = sum(cycle.lasts_s for cycle in cycles) / len(cycles)
-    mean = _fitted(trace, legs, swing.falling_s, disturbed)
-    return period_s - mean.lasts_s, mean.give_s + _stairs_s(trace, swing), mean.leap_s
+
+
+def _late_s(trace: Trace, swing: Swing, ends: Sequence[tuple[Run, float]]) -> float:
+    """ends: runs, and when each stops. For how long the trace then falls on, at its pace."""
+    if trace.is_coarse:
+        return PROBE_IS_LATE_S
+    late_s: list[float] = []
+    for run, stops_s in ends:
+        peak, stop = bisect_left(trace.times_s, run.peak_s), bisect_left(trace.times_s, stops_s)
+        by_s = falls_by_s(trace, swing, peak, max(peak, min(stop, len(trace.times_s) - 1)))
+        if by_s > 0:
+            late_s.append((trace.at(stops_s) - run.trough_c) / by_s)
+    return max(0.0, percentile(sorted(late_s), 0.5)) if late_s else PROBE_IS_LATE_S
 
 
 def _leaves(trace: Trace, swing: Swing, turn_s: float, until_s: float) -> float:

@@ -7,6 +7,7 @@ the levels are read off the turning points. What noise or slow logging hides is 
 from __future__ import annotations
 
 import math
+from bisect import bisect_left
 from collections.abc import Iterator, Sequence
 from functools import cached_property
 from itertools import pairwise
@@ -47,10 +48,22 @@ class Trace:
         """Whether the logger's step hides all noise: a trace of stairs."""
         return self.step >= COARSE_STEP
 
+    @property
+    def smoothed_s(self) -> float:
+        """How long a smoothed value is the mean of, beyond a reading."""
+        return (_width(self.interval_s) - 1) * self.interval_s
+
     @cached_property
     def parts(self) -> list[tuple[int, int]]:
         """Between gaps: first index and one past the last."""
         return stretches(self.times_s, self.interval_s)
+
+    def at(self, at_s: float) -> float:
+        """The smoothed trace, straight between its readings."""
+        after = min(max(1, bisect_left(self.times_s, at_s)), len(self.times_s) - 1)
+        before_s, after_s = self.times_s[after - 1 : after + 1]
+        share = min(1.0, max(0.0, (at_s - before_s) / (after_s - before_s)))
+        return self.smoothed[after - 1] + share * (self.smoothed[after] - self.smoothed[after - 1])
 
     def stretches(self) -> list[tuple[int, int]]:
         """The parts that something can be seen in."""
@@ -98,11 +111,16 @@ def trace_of(times_s: Sequence[float], values: Sequence[float]) -> Trace:
     if len(times_s) < 2 * FEWEST_A_PERIOD:
         raise CannotSee("log", "The trace reaches its usual level only at its end: let it run on.")
     usual_s = interval_s(times_s)
-    width = math.floor(SMOOTHED_S / usual_s) // 2 * 2 + 1
+    width = _width(usual_s)
     smoothed: list[float] = []
     for start, end in stretches(times_s, usual_s):
         smoothed += smooth(values[start:end], width)
     return Trace(times_s, values, tuple(smoothed), usual_s, sigma_of(values), step(values), comes_down)
+
+
+def _width(interval_s: float) -> int:
+    """Readings to a smoothed value."""
+    return math.floor(SMOOTHED_S / interval_s) // 2 * 2 + 1
 
 
 def sigma_of(values: Sequence[float]) -> float:
