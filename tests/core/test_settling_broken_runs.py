@@ -1,4 +1,4 @@
-"""A door that is opened while the compressor runs breaks its run in two; just after it stopped, it may start another."""
+"""A door opened while the compressor runs breaks its run in two; just after it stopped, it may start another."""
 
 import pytest
 from attrs import evolve

@@ -1,5 +1,4 @@
-"""Whether the compressor ran when a door was opened or a defrost began: else its warm air would make one run two, or two
-runs one.
+"""Whether the compressor ran when a door was opened: else its warm air would make one run two, or two runs one.
 
 Coil and probe answer late: when a run ends, the trace falls on at its pace before it turns at its foot. For how long is
 known from the other runs, once they have been timed.
@@ -77,8 +76,8 @@ def _broken(trace: Trace, swing: Swing, foot: int, late_s: float) -> _Broken:
     """Whether the trace was on its way down from a peak, too high for a run that had ended."""
     values = trace.smoothed
     at = bisect_left(swing.turns, (foot, False))
-    if at and not swing.turns[at - 1][1] and values[foot] - values[swing.turns[at - 1][0]] < max(2 * trace.sigma, AS_LOW * swing.size):
-        at -= 1  # its own foot
+    if at and _is_its_own_foot(trace, swing, at - 1, foot):
+        at -= 1
     since = swing.turns[at - 1][0] if at else 0
     peak = max(range(since, foot + 1), key=values.__getitem__)
     if values[peak] - values[foot] < max(3 * trace.sigma, LEAST_PART * swing.size):
@@ -90,6 +89,12 @@ def _broken(trace: Trace, swing: Swing, foot: int, late_s: float) -> _Broken:
     fell_k = max(values[peak : foot + 1]) - values[lowest]
     is_doubtful = abs(higher_k) < DOUBTFUL_S * by_s + trace.sigma and fell_k >= 2 * half_band(trace, swing)
     return _Broken(higher_k > 0, is_doubtful)
+
+
+def _is_its_own_foot(trace: Trace, swing: Swing, turn: int, foot: int) -> bool:
+    """Whether the turn is the door's foot, or as low, and not one that the trace has risen from."""
+    index, is_peak = swing.turns[turn]
+    return not is_peak and trace.smoothed[foot] - trace.smoothed[index] < max(2 * trace.sigma, AS_LOW * swing.size)
 
 
 def falls_by_s(trace: Trace, swing: Swing, first: int, at: int) -> float:

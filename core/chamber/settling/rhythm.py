@@ -145,8 +145,8 @@ def rhythm_of(
 
 @frozen
 class _Timed:
-    """cools_s: how long the compressor runs, give or take. leap_s: the air's own time constant. late_s: for how long the
-    trace falls on when it stops."""
+    """cools_s: how long the compressor runs, give or take. leap_s: the air's own time constant. late_s: for how long
+    the trace falls on when it stops."""
 
     cools_s: float
     give_s: float
