@@ -165,6 +165,62 @@ def test_once_decided_nothing_more_is_asked(kitchen: Kitchen):
     assert "deviation" not in tasks(kitchen, 4.5)
 
 
+@pytest.mark.parametrize(
+    ("decided", "hangs"),
+    [
+        (None, False),
+        (DeviationDecided("keep", "Ana", "not-tested"), False),
+        (DeviationDecided("keep", "Ana", "clean"), True),
+        (DeviationDecided("discard", "Ana", "clean"), False),
+    ],
+    ids=["undecided", "kept untested", "kept clean", "discarded"],
+)
+def test_sour_too_late_it_hangs_only_once_a_clean_test_cleared_it(
+    kitchen: Kitchen, decided: DeviationDecided | None, hangs: bool
+):
+    batch = fermenting(kitchen)
+    kitchen.read(batch, 5.1, at=4, temperature_c=24.0)
+    if decided is not None:
+        kitchen.note(decided, batch, at=4.2)
+    assert ("hang" in tasks(kitchen, 4.5)) is hangs
+
+
+def test_warm_and_never_measured_its_ph_is_due_from_the_beginning(kitchen: Kitchen):
+    batch = kitchen.begin()
+    kitchen.cure(batch)
+    kitchen.read(batch, None, at=0.2, temperature_c=20.0)
+    assert tasks(kitchen, 0.5)["reading"] == 0
+
+
+def test_without_a_temperature_the_last_ph_is_told_and_read_again_half_a_day_later(kitchen: Kitchen):
+    batch = kitchen.begin()
+    kitchen.cure(batch)
+    for at, ph in [(0.5, 5.8), (1.0, 5.7), (1.5, 5.6)]:
+        kitchen.read(batch, ph, at=at)
+    (line,) = lines(kitchen, 1.6)
+    assert line.words.say(METRIC) == "Read the pH of Juniper coarse: 5.6 last, 5.3 wanted"
+    assert line.at == NOON + 2 * DAY
+
+
+@pytest.mark.parametrize(
+    ("read", "warm_c", "said_", "due_h"),
+    [
+        (0.2, 20.0, "Read the temperature of Juniper coarse: 137 h 59 min left at 20 °C", 0.2 * 24 + 12),
+        (0.4, 42.0, "Read the temperature of Juniper coarse: 6 h 54 min left at 42 °C", 900 / 47.6 - 1),
+    ],
+)
+def test_a_slow_batch_is_read_twice_a_day_or_an_hour_before_its_last_safe_moment(
+    kitchen: Kitchen, read: float, warm_c: float, said_: str, due_h: float
+):
+    """1200 °F·h ÷ 8 °F = 150 h at 20 °C, 900 ÷ 47.6 = 18.91 h at 42 °C; half a day of it is gone."""
+    batch = kitchen.begin(style="slow")
+    kitchen.cure(batch)
+    kitchen.read(batch, None, at=read, temperature_c=warm_c)
+    line = next(line for line in lines(kitchen, 0.5) if line.task == "reading")
+    assert line.words.say(METRIC, 4) == said_
+    assert (line.at - NOON) / DAY * 24 == pytest.approx(due_h)
+
+
 def test_a_slow_batch_that_is_warm_is_read_again(kitchen: Kitchen):
     batch = kitchen.begin(style="slow")
     kitchen.cure(batch)
@@ -204,6 +260,14 @@ def test_a_ph_that_contradicts_the_one_before_is_measured_again_at_once(kitchen:
     line = lines(kitchen, 2.1)[0]
     assert line.words.say(METRIC) == "Measure the pH of Juniper coarse again, twice: its readings contradict each other"
     assert (line.task, line.at, set(tasks(kitchen, 2.1))) == ("reading", NOON + 2 * DAY, {"reading"})
+
+
+def test_of_many_readings_the_last_is_the_one_that_asks_for_another(kitchen: Kitchen):
+    batch = kitchen.begin()
+    kitchen.cure(batch)
+    for at, ph in [(0.2, 5.8), (0.6, 5.6), (1.0, 5.1), (2.0, 5.7)]:
+        kitchen.read(batch, ph, at=at)
+    assert tasks(kitchen, 2.1) == {"reading": 2.0}
 
 
 def test_what_two_high_readings_unsay_is_read_on(kitchen: Kitchen, acid: str):
