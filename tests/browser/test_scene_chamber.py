@@ -63,7 +63,7 @@ def test_the_run_is_ticked_off_in_its_order(seen: Seen):
     begins = [
         "Unplug",
         "Wash",
-        "Stand what bears lime",
+        "Stand the parts with lime",
         "Rinse all the vinegar",
         "Mix",
         "Keep it all wet",

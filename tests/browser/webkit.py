@@ -59,8 +59,16 @@ def opened(home: Path) -> Iterator[WebKitGTK]:
             driver.quit()
 
 
+STOPPED = "return document.querySelector('#device textarea')?.value"
+
+
 def wait_for(driver: WebKitGTK, script: str) -> None:
-    WebDriverWait(driver, PATIENCE_S, poll_frequency=0.1).until(lambda _: driver.execute_script(f"return {script}"))
+    def is_true(_: object) -> bool:
+        report = driver.execute_script(STOPPED)
+        assert not report, report
+        return driver.execute_script(f"return {script}")
+
+    WebDriverWait(driver, PATIENCE_S, poll_frequency=0.1).until(is_true)
 
 
 def wait_until_open(driver: WebKitGTK) -> None:

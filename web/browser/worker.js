@@ -80,7 +80,9 @@ function stop(error) {
 }
 
 function reportOf(error) {
-  return `${error?.stack ?? error?.message ?? error}\nbuild ${BUILD_ID}\n${navigator.userAgent}`;
+  const said = `${error}`; // where Safari's stack does not begin with it
+  const stack = error?.stack ?? "";
+  return `${stack.startsWith(said) ? "" : `${said}\n`}${stack}\nbuild ${BUILD_ID}\n${navigator.userAgent}`;
 }
 
 function marks() {
