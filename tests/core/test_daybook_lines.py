@@ -38,6 +38,7 @@ from core.daybook.instruments_due import instruments_due
 from core.daybook.load import burden, capacity, hanging
 from core.daybook.preparation_list import LONGEST_LIST, LONGEST_TEXT, LONGEST_TIMER_S
 from core.daybook.proofs import moment_words
+from core.daybook.salt_due import of_salt
 from core.quantities import METRIC
 from tests.core.kitchen import DAY, NOON, Kitchen
 from tests.core.workshop import Workshop, day
@@ -310,3 +311,11 @@ def test_a_turned_piece_and_an_empty_chamber_ask_for_nothing(kitchen: Kitchen):
 def test_a_weighing_is_more_than_nothing():
     with pytest.raises(ValueError, match="mass_kg"):
         PieceWeighed(0.0)
+
+
+@pytest.mark.parametrize(("manner", "word"), [("weighed", "Turn"), ("excess", "Overhaul")])
+def test_a_bag_is_turned_and_what_lies_in_salt_is_overhauled(kitchen: Kitchen, manner, word: str):
+    batch = kitchen.begin("Loin", style="whole-muscle")
+    kitchen.cure(batch)
+    kitchen.note(SaltingBegun(manner, "slab", 0.05, 3.0), batch, 1)
+    assert [each.words.say(METRIC) for each in of_salt(kitchen.batch(batch)) if each.task == "turn"] == [f"{word} Loin"]

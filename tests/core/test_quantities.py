@@ -5,7 +5,7 @@ from fractions import Fraction
 import pytest
 from attrs import evolve
 
-from core import quantities
+from core import quantities, units
 from core.quantities import (
     DOSE_MASS,
     MASS,
@@ -235,3 +235,68 @@ def test_a_quantity_may_round_one_way(rounds, kg: float, shown: str, exact: str)
 
 def test_pounds_and_ounces_round_down_together():
     assert Amount(0.4535923, evolve(MASS, rounds="down")).show(US) == "15.99 oz"
+
+
+# Entered a second time. Exact by definition: the international pound and inch, the US gallon of 231 in³; inches of
+# mercury are the conventional ones of NIST SP 811, app. B.8.
+@pytest.mark.parametrize(
+    ("unit", "factor", "shift"),
+    [
+        (units.KG, 1.0, 0.0),
+        (units.GRAM, 0.001, 0.0),
+        (units.MG, 1e-06, 0.0),
+        (units.LB, 0.45359237, 0.0),
+        (units.OZ, 0.028349523125, 0.0),
+        (units.M3, 1.0, 0.0),
+        (units.LITRE, 0.001, 0.0),
+        (units.ML, 1e-06, 0.0),
+        (units.GALLON, 0.0037854117839999997, 0.0),
+        (units.QUART, 0.0009463529459999999, 0.0),
+        (units.PINT, 0.00047317647299999996, 0.0),
+        (units.CUP, 0.00023658823649999998, 0.0),
+        (units.FLUID_OZ, 2.9573529562499998e-05, 0.0),
+        (units.TBSP, 1.4786764781249999e-05, 0.0),
+        (units.TSP, 4.92892159375e-06, 0.0),
+        (units.ONE, 1.0, 0.0),
+        (units.PERCENT, 0.01, 0.0),
+        (units.PPM, 1e-06, 0.0),
+        (units.CELSIUS, 1.0, 0.0),
+        (units.FAHRENHEIT, 0.5555555555555556, -17.77777777777778),
+        (units.KELVIN, 1.0, 0.0),
+        (units.KELVIN_STEP, 1.0, 0.0),
+        (units.FAHRENHEIT_STEP, 0.5555555555555556, 0.0),
+        (units.KELVIN_SECOND, 1.0, 0.0),
+        (units.CELSIUS_HOUR, 3600.0, 0.0),
+        (units.FAHRENHEIT_HOUR, 2000.0, 0.0),
+        (units.SQUARE_METRE_A_SECOND, 1.0, 0.0),
+        (units.SQUARE_MM_A_DAY, 1.1574074074074074e-11, 0.0),
+        (units.PASCAL, 1.0, 0.0),
+        (units.HECTOPASCAL, 100.0, 0.0),
+        (units.KILOPASCAL, 1000.0, 0.0),
+        (units.INCH_MERCURY, 3386.389, 0.0),
+        (units.METRE, 1.0, 0.0),
+        (units.MM, 0.001, 0.0),
+        (units.CM, 0.01, 0.0),
+        (units.FOOT, 0.30479999999999996, 0.0),
+        (units.INCH, 0.0254, 0.0),
+        (units.SECOND, 1.0, 0.0),
+        (units.MINUTE, 60.0, 0.0),
+        (units.HOUR, 3600.0, 0.0),
+        (units.DAY, 86400.0, 0.0),
+        (units.WEEK, 604800.0, 0.0),
+        (units.PER_SECOND, 1.0, 0.0),
+        (units.PERCENT_A_DAY, 1.1574074074074074e-07, 0.0),
+        (units.KG_PER_KG, 1.0, 0.0),
+        (units.G_PER_KG, 0.001, 0.0),
+        (units.KG_PER_L, 1000.0, 0.0),
+        (units.SALOMETER_DEGREE, 0.01, 0.0),
+        (units.KG_PER_M3, 1.0, 0.0),
+        (units.G_PER_M3, 0.001, 0.0),
+        (units.J_PER_KG, 1.0, 0.0),
+        (units.KJ_PER_KG, 1000.0, 0.0),
+        (units.MOL_PER_KG, 1.0, 0.0),
+    ],
+)
+def test_a_unit_is_so_much_of_the_si(unit: units.Unit, factor: float, shift: float):
+    assert unit.factor == pytest.approx(factor, rel=1e-12)
+    assert unit.shift == pytest.approx(shift, rel=1e-12)

@@ -197,3 +197,15 @@ def test_away_from_the_usual_charge_the_lowering_is_an_estimate():
 def test_the_first_days_are_one_and_a_half_per_cent_from_one_to_two():
     (peak,) = [each for each in moisture.moisture_load(10, 0.005 / DAY_S) if each.key == "peak"]
     assert (peak.low, peak.value, peak.high) == pytest.approx((0.1 / DAY_S, 0.15 / DAY_S, 0.2 / DAY_S))
+
+
+@pytest.mark.parametrize("time_s", [6 * 3600 - 1.0, math.inf])
+def test_what_a_basin_shows_takes_six_hours_and_not_for_ever(time_s: float):
+    with pytest.raises(OutOfRange):
+        capacity.capacity_from_basin(0.001, time_s)
+
+
+@pytest.mark.parametrize("between_s", [3599.0, math.inf])
+def test_a_rate_takes_an_hour_and_not_for_ever(between_s: float):
+    with pytest.raises(OutOfRange):
+        shrink.loss_per_day(1.0, 0.9, 0.8, between_s)

@@ -133,3 +133,32 @@ def test_what_is_no_humidity_is_refused(reading: float):
 
 def test_an_unknown_salt_is_refused():
     assert refused(salt_check, Over("sugar", 20.0, 0.8)).field == "salt"
+
+
+# Greenspan's coefficients and his table of uncertainties, entered a second time, not looked up again.
+@pytest.mark.parametrize(
+    ("key", "polynomial", "uncertain", "coldest_c"),
+    [
+        (
+            "nacl",
+            (75.5164, 0.0398321, -0.00265459, 2.848e-05),
+            (0.34, 0.27, 0.22, 0.18, 0.14, 0.12, 0.11, 0.12, 0.13),
+            0.0,
+        ),
+        ("mgcl2", (33.6686, -0.00797397, -0.00108988), (0.33, 0.28, 0.24, 0.21, 0.18, 0.16, 0.14, 0.13, 0.13), 0.0),
+        ("kcl", (88.619, -0.19334, 0.000899706), (0.53, 0.45, 0.39, 0.33, 0.29, 0.26, 0.25, 0.25, 0.25), 0.0),
+        ("k2so4", (98.7792, -0.0590502), (1.1, 0.91, 0.76, 0.63, 0.53, 0.45, 0.4, 0.38, 0.38), 0.0),
+        ("mg-nitrate", (60.3519, -0.298233), (0.55, 0.43, 0.33, 0.27, 0.23, 0.22, 0.24, 0.29, 0.37), 0.0),
+        ("nabr", (64.7147, -0.221331, -0.00404312, 5.91453e-05), (0.72, 0.6, 0.51, 0.44, 0.4, 0.38, 0.38, 0.41), 5.0),
+        ("k2co3", (43.1315, 0.00147523), (0.66, 0.5, 0.39, 0.33, 0.33, 0.39, 0.5), 0.0),
+        ("licl", (11.2323, 0.00824245, -0.00021489), (0.54, 0.47, 0.41, 0.35, 0.31, 0.27, 0.24, 0.22, 0.21), 0.0),
+    ],
+)
+def test_the_figures_of_a_salt_entered_a_second_time(
+    key: str, polynomial: tuple[float, ...], uncertain: tuple[float, ...], coldest_c: float
+):
+    salt = SALTS[key]
+    assert (salt.polynomial, salt.uncertain, salt.coldest_c) == (polynomial, uncertain, coldest_c)
+    steps = [coldest_c + 5 * n for n in range(len(uncertain))]
+    assert [uncertainty_over(salt, at_c) for at_c in steps] == pytest.approx([each / 100 for each in uncertain])
+    assert salt.warmest_c == steps[-1]
