@@ -343,3 +343,8 @@ def test_a_head_stands_over_the_nearest_column(line: str, heads: list[str]):
 @pytest.mark.parametrize("rows", [[], [SHORT], ["10:00 12.0 80.0", FULL]])
 def test_without_columns_there_is_nothing_for_a_head_to_stand_over(rows: list[str]):
     assert heads_at("Time    Temp   RH", rows, 3) is None
+
+
+def test_how_a_line_ends_does_not_hang_on_how_it_begins():
+    assert not cut_at_the_end([*["8.5", "12.5", "-3.5"] * 7, "9.5"], ",")
+    assert cut_at_the_end([*["1.50"] * 20, "1,50"], ";")
