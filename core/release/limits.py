@@ -30,8 +30,7 @@ NAMES = {"nitrite": "Nitrite", "nitrate": "Nitrate", "both": "Nitrite and nitrat
 def limit_reasons(evidence: Evidence) -> tuple[Reason, ...]:
     """What is over first, then what is not known, then what is within."""
     found = (*_not_known(evidence), *_rows(evidence), *_of_the_house(evidence), *_above_the_ceiling(evidence))
-    order = {False: 0, None: 1, True: 2}
-    return tuple(sorted(found, key=lambda reason: order[reason.met]))
+    return tuple(reason for met in (False, None, True) for reason in found if reason.met is met)
 
 
 def exception_cautions(evidence: Evidence) -> tuple[str, ...]:
