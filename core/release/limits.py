@@ -119,21 +119,23 @@ def _of_the_house(evidence: Evidence) -> list[Reason]:
     """Over what the house set itself it is held until somebody decides, whatever the law allows."""
     if evidence.how is None:
         return []
+    licence = evidence.licence
     own = [each for each in check_limits(evidence.ingoing, evidence.how) if each.rule.source == HOUSE]
-    over = [each for each in own if not each.within and not (evidence.licence and evidence.licence.lifts(each))]
     settle = Step("Whoever answers for this kitchen decides: correct the cure, or note an exception for it.")
     return [
         Reason(
             f"house-{each.rule.substance}",
             Step(
                 f"{NAMES[each.rule.substance]} going in, {{made}}, is over the limit of this kitchen, {{most}}.",
-                {"made": _ppm(each.ppm), "most": _ppm(each.rule.most_ppm or 0.0)},
+                {"made": _ppm(each.ppm), "most": _ppm(most)},
             ),
             None,
             HOUSE,
             settle,
         )
-        for each in over
+        for each in own
+        if (most := each.rule.most_ppm) is not None
+        if not each.within and not (licence is not None and licence.lifts(each))
     ]
 
 

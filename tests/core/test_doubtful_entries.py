@@ -7,7 +7,8 @@ from core.daybook.evidence import evidence_for
 from core.daybook.facts import CureWeighed, Fact, HouseRule, LicensedException, PieceInspected
 from core.daybook.facts.ferment import DeviationDecided, FermentationBegun
 from core.daybook.facts.salting import SaltingBegun, SaltingEnded
-from core.release.contradictions import NOTED
+from core.release.contradictions import NOTED, contradictions
+from core.release.evidence import Evidence
 from core.release.readiness import Verdict, judge
 from tests.core.kitchen import DAY, NOON, Kitchen
 from tests.core.sound_batches import SOUND, Sound
@@ -93,8 +94,10 @@ def test_a_piece_hung_before_it_was_noted_out_of_the_salt_did_not_wait(muscle: S
 
 
 @pytest.mark.parametrize("key", NOTED)
-def test_each_says_what_settles_it(key: str):
+def test_each_says_what_is_in_doubt_and_what_settles_it(key: str):
+    (reason,) = contradictions(Evidence("slow", contradictions=(key,)))
     text, settle = NOTED[key]
+    assert (reason.text.text, reason.settle, reason.met) == (text, settle, None)
     assert text.endswith(".")
     assert settle.text.endswith(".")
 
@@ -112,7 +115,11 @@ def limited(nitrite_ppm: float, at: float = -1.0) -> Sound:
 def test_over_the_kitchens_own_limit_it_is_held_and_not_thrown_away(house_ppm: float, word: str):
     found = judged(limited(house_ppm))
     assert found.word == word
-    assert ("house-nitrite" in [each.key for each in found.missing]) is (word == "hold")
+    over = [each for each in found.missing if each.key == "house-nitrite"]
+    assert bool(over) is (word == "hold")
+    for each in over:
+        assert each.text.amounts["made"].value == pytest.approx(156.25e-6)
+        assert each.text.amounts["most"].value == pytest.approx(house_ppm * 1e-6)
 
 
 def test_a_limit_set_after_it_was_cured_does_not_reach_back():
