@@ -48,12 +48,23 @@ def _cycles(kind: Kind, least: float) -> Row:
 
 
 def _duty(kind: Kind) -> Row:
-    """Share of the time the compressor runs, less the true one, or what it is outside the range that is given."""
+    """Share of the time the compressor runs, less the true one; points are where it is told by itself. Ranges,
+    at most a quarter wide, are counted beside them, and those that the truth lies outside of."""
     off = {
         every: [abs(each.duty_off) for each in outcomes if each.duty_off is not None]
         for every, outcomes in _outcomes(kind).items()
     }
-    more = {every: _distribution(each) | {"told": len(each)} for every, each in off.items()}
+    points = {
+        every: [abs(each.duty_point_off) for each in outcomes if each.duty_point_off is not None]
+        for every, outcomes in _outcomes(kind).items()
+    }
+    more = {
+        every: _distribution(points[every])
+        | {"points": len(points[every]), "ranges": len(each) - len(points[every])}
+        | {"ranges_without_the_truth": sum(map(bool, each)) - sum(map(bool, points[every]))}
+        | {"cannot_be_told": len(SEEDS) - len(each)}
+        for every, each in off.items()
+    }
     return Row(max(each["p90"] for each in more.values()), "error at the ninetieth of a hundred", MOST_DUTY_OFF, more)
 
 

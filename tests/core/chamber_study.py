@@ -39,8 +39,9 @@ class Outcome:
     """One chamber, logged at one interval.
 
     count_off: runs counted less true runs. hold_off: in parts of what is allowed, one interval or 3 %. duty_off: share
-    of the time it runs, less the true one. Both 0 within the range that is told; duty_point_off without it. tau_off:
-    relative. doors, defrosts: (found and true, true, found). Each None where the analysis says that it cannot tell.
+    of the time it runs, less the true one; 0 within a range that is told without a point. duty_point_off: only where a
+    point is told. tau_off: relative. doors, defrosts: (found and true, true, found). Each None where the analysis says
+    that it cannot tell.
     truth: None where it is no clear case.
     """
 
@@ -90,12 +91,14 @@ def of_compressor(outcome: Outcome, truth: Truth, logger: Logger, found: Compres
         hold_s, run_share = true_rhythm(truth, rhythm.cycles)
         allowed_s = max(logger.interval_s, 0.03 * hold_s)
         low, high = rhythm.run_share_low, rhythm.run_share_high
-        cools_s = (rhythm.cools_low_s, rhythm.cools_high_s)
+        point_off = rhythm.run_share - run_share
+        holds_s = (rhythm.period_s - rhythm.cools_high_s, rhythm.period_s - rhythm.cools_low_s)
+        hold_point_off_s = rhythm.holds_s - hold_s
         outcome = evolve(
             outcome,
-            hold_off=_outside(hold_s, rhythm.holds_s, *(rhythm.period_s - each for each in cools_s[::-1])) / allowed_s,
-            duty_off=_outside(run_share, rhythm.run_share, low, high),
-            duty_point_off=rhythm.run_share - run_share,
+            hold_off=(hold_point_off_s if rhythm.is_share_told else _outside(hold_s, *holds_s)) / allowed_s,
+            duty_off=point_off if rhythm.is_share_told else _outside(run_share, low, high),
+            duty_point_off=point_off if rhythm.is_share_told else None,
         )
         if rhythm.warming_s is not None:
             outcome = evolve(outcome, tau_off=rhythm.warming_s / truth.chamber.warming_s - 1)
@@ -109,9 +112,9 @@ def of_compressor(outcome: Outcome, truth: Truth, logger: Logger, found: Compres
     )
 
 
-def _outside(true: float, told: float, low: float, high: float) -> float:
-    """How far off what is told is; 0 where the truth lies in its range."""
-    return 0.0 if low <= true <= high else told - true
+def _outside(true: float, low: float, high: float) -> float:
+    """How far the nearer end of a range is off; 0 where the truth lies in it."""
+    return max(0.0, low - true) + min(0.0, high - true)
 
 
 def wanted_of(truth: Truth, seed: int) -> Wanted:

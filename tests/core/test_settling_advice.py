@@ -60,6 +60,21 @@ KINDS: dict[str, tuple[Callable[[], Proof], str]] = {
         lambda: proof_of(evolve(WALL, differential_k=4.5, air_j_k=2_000), warmer(1.8)),
         "differential",
     ),
+    "a narrow differential": (
+        lambda: proof_of(
+            evolve(
+                LUMP,
+                differential_k=0.3,
+                least_rest_s=0.0,
+                coil_lag_s=40.0,
+                sensor_lag_s=20.0,
+                warming_s=1.5 * HOUR_S,
+                cooling_s=0.5 * HOUR_S,
+            ),
+            interval_s=10.0,
+        ),
+        "differential",
+    ),
     "a sensor that is off": (lambda: proof_of(LUMP, apart_k=1.2), "sensor"),
     "a sensor that is off, and a set-point that is": (lambda: proof_of(LUMP, warmer(2), apart_k=1.0), "sensor"),
     "a hygrometer that is off": (lambda: proof_of(LUMP, apart=0.12), "hygrometer"),
@@ -96,6 +111,16 @@ def found(kind: str) -> Proof:
 def test_what_is_wrong_is_advised(kind: str):
     advised, right = [each.key for each in found(kind).advice], KINDS[kind][1]
     assert right in advised if right else advised == [], advised
+
+
+def test_what_is_wrong_mostly_comes_first():
+    wrong = {kind: right for kind, (_, right) in KINDS.items() if right}
+    first = [kind for kind, right in wrong.items() if found(kind).advice[0].key == right]
+    assert len(first) >= 0.75 * len(wrong)
+
+
+def test_of_a_narrow_differential_it_is_said_to_be_widened():
+    assert "Widen the differential" in found("a narrow differential").advice[0].text.say(METRIC)
 
 
 def test_a_sensor_that_is_off_comes_before_the_thermostat_it_would_mislead():

@@ -4,7 +4,8 @@ import pytest
 from attrs import evolve
 
 from core.chamber.series import Series
-from core.chamber.settling.analysis import Compressor, compressor_of
+from core.chamber.settling.analysis import Compressor, analyse, compressor_of
+from core.chamber.settling.figures import figures_of
 from core.chamber.settling.rhythm import Rhythm
 from tests.core import walled_model
 from tests.core.chamber_model import Chamber, Logged, Logger, Truth, log, run
@@ -144,3 +145,12 @@ def test_where_air_and_wall_warm_apart_no_single_time_constant_is_told():
     walled = walled_model.Walled(air_j_k=8_000, air_wall_w_k=8, coil_j_k=1_500, room_swing_k=0.0, differential_k=2.5)
     found = rhythm(log(walled_model.run(walled, 48), Logger(interval_s=30, noise_k=0.02, step_k=0.01), 1))
     assert found.warming_s is None or found.warming_s == pytest.approx(walled.warming_s, rel=0.3)
+
+
+def test_where_the_share_of_the_time_is_not_known_well_it_is_shown_only_as_a_range():
+    stairs = logged(run(Chamber(differential_k=2.8), 24), step_k=0.5)
+    fine, coarse = (Series("low", log_.times_s, log_.temperatures_c) for log_ in (logged(), stairs))
+    told, between = ({each.key for each in figures_of(analyse([each]).centre)} for each in (fine, coarse))
+    assert "run_share" in told
+    assert {"run_share_least", "run_share_most"} <= between
+    assert "run_share" not in between

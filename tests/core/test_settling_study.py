@@ -48,17 +48,17 @@ def test_runs_of_chambers_with_a_wall_are_counted_within_one():
     assert share([abs(each) <= 1 for each in told]) >= 0.9
 
 
-def test_the_share_of_the_time_it_runs_is_told_with_a_range_that_holds_it():
+def test_the_share_of_the_time_it_runs_is_told_or_a_range_that_holds_it():
     off = [each.duty_off for kind in (LUMPS, WALLED) for each in outcomes(kind) if each.duty_off is not None]
     assert len(off) >= len(SEEDS)
     assert share([abs(each) <= 0.03 for each in off]) >= 0.9
 
 
-def test_the_range_of_the_share_is_no_wider_than_it_must_be():
-    off = [
-        each.duty_point_off for kind in (LUMPS, WALLED) for each in outcomes(kind) if each.duty_point_off is not None
-    ]
-    assert share([abs(each) <= 0.05 for each in off]) >= 0.85
+def test_the_share_of_the_time_it_runs_that_is_told_by_itself_is_near_the_truth():
+    for kind in (LUMPS, WALLED):
+        off = [each.duty_point_off for each in outcomes(kind) if each.duty_point_off is not None]
+        assert len(off) >= 0.3 * len(SEEDS)
+        assert share([abs(each) <= 0.03 for each in off]) >= 0.9
 
 
 def test_what_a_wall_gives_back_is_neither_door_nor_defrost():

@@ -73,7 +73,7 @@ def _figures(run: Analysis) -> Iterator[Named]:
 def _rhythm(rhythm: Rhythm) -> Iterator[Named]:
     shown: tuple[tuple[str, str, Callable[[Rhythm], float | None], Quantity], ...] = (
         ("starts", "Compressor starts", lambda it: it.starts_an_hour / 3600, STARTS),
-        ("run_share", "Share of the time it runs", lambda it: it.run_share, LOSS),
+        ("run_share", "Share of the time it runs", lambda it: it.run_share if it.is_share_told else None, LOSS),
         ("holds", "Holds between runs", lambda it: it.holds_s, LASTS),
         ("swing", "Swing of the temperature", lambda it: it.swing_k, FINE_DIFFERENCE),
         ("cools_by", "Cools by", lambda it: it.cools_by_s, SPEED),

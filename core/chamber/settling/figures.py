@@ -30,6 +30,7 @@ from core.sources import (
 from core.working import Figure, Step
 
 ABOUT = "About: the probe and the coil answer late and blur where a run begins and ends."
+ROUGHLY = "Roughly: the readings are too few, too coarse or too noisy to tell how long a run lasts."
 FEW_PROBES = "Known only where the probes hung: the standard asks for nine in a chamber up to two cubic metres."
 DURING_HALF_HOUR = "The compressor's cycle is longer than half an hour, so no half-hour shows its whole swing."
 SHORT_BURSTS = "About: bursts within some ten minutes of one another melt together in a slow hygrometer."
@@ -168,13 +169,17 @@ def _rhythm(rhythm: Rhythm) -> Iterator[Figure]:
     yield Figure(
         "holds", "Holds between runs", rhythm.holds_s, LASTS,
         (Step(every, times), Step(run, times), Step("Period − run: {period} − {cools} = {holds}", times)),
-        CYCLES_SEEN, (ABOUT,), min(rhythm.holds_s, rhythm.holds_low_s), max(rhythm.holds_s, rhythm.holds_high_s),
+        CYCLES_SEEN, (ABOUT if rhythm.is_share_told else ROUGHLY,),
+        min(rhythm.holds_s, rhythm.holds_low_s), max(rhythm.holds_s, rhythm.holds_high_s),
     )  # fmt: skip
-    yield Figure(
-        "run_share", "Share of the time it runs", rhythm.run_share, LOSS,
-        (Step(run, times), Step("Run ÷ period: {cools} ÷ {period} = {share}", times)), CYCLES_SEEN, (ABOUT,),
-        rhythm.run_share_low, rhythm.run_share_high,
-    )  # fmt: skip
+    if rhythm.is_share_told:
+        yield Figure(
+            "run_share", "Share of the time it runs", rhythm.run_share, LOSS,
+            (Step(run, times), Step("Run ÷ period: {cools} ÷ {period} = {share}", times)), CYCLES_SEEN, (ABOUT,),
+            rhythm.run_share_low, rhythm.run_share_high,
+        )  # fmt: skip
+    else:
+        yield from _share_between(rhythm)
     yield _plain(
         "swing", "Swing of the temperature", rhythm.swing_k, FINE_DIFFERENCE, "Usual peak − usual foot", CYCLES_SEEN
     )
@@ -202,6 +207,21 @@ def _rhythm(rhythm: Rhythm) -> Iterator[Figure]:
     if rhythm.rebounds_s is not None:
         words = "How fast the air goes back to its wall after each turn, fitted to the mean of them"
         yield _plain("rebounds", "Time constant of the air", rhythm.rebounds_s, LASTS, words, TIME_CONSTANT, (ABOUT,))
+
+
+def _share_between(rhythm: Rhythm) -> Iterator[Figure]:
+    limits = (
+        ("run_share_least", "Share of the time it runs, at least", rhythm.cools_low_s, rhythm.run_share_low),
+        ("run_share_most", "Share of the time it runs, at most", rhythm.cools_high_s, rhythm.run_share_high),
+    )
+    for key, name, cools_s, share in limits:
+        amounts = {
+            "cools": Amount(cools_s, LASTS),
+            "period": Amount(rhythm.period_s, LASTS),
+            "share": Amount(share, LOSS),
+        }
+        text = "Run ÷ period: {cools} ÷ {period} = {share}"
+        yield Figure(key, name, share, LOSS, (Step(text, amounts),), CYCLES_SEEN, (ROUGHLY,))
 
 
 def _events(probe: Probe) -> Iterator[Figure]:
