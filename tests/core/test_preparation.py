@@ -230,3 +230,10 @@ def test_each_pair_of_what_is_used_is_warned_of():
 
 def test_a_cleaner_of_a_newer_daybook_is_another_product():
     assert {"quat", "label"} in told(evolve(QUAT, others=("moonlight",)))
+
+
+@pytest.mark.parametrize("descaled", [True, False])
+def test_vinegar_counts_where_the_run_uses_it_whatever_its_list_says(descaled: bool):
+    start = evolve(BLEACH, descaled=descaled, tasks=(KeptTask("contact", "Wait.", 60.0),))
+    pairs = [frozenset(clash.agents) for clash in clashes(start)]
+    assert ({"chlorine", "vinegar"} in pairs) is descaled

@@ -1,0 +1,68 @@
+"""What a row of a law adds to a figure: ascorbate that must go with it, what may be left, a limit from memory."""
+
+import pytest
+from attrs import evolve
+
+from core.mix.charge import Charge, Dose
+from core.mix.cure_notes import noted, of_rows
+from core.mix.curing_salt import CuringSalt
+from core.mix.held import Held
+from core.mix.ions import Substance
+from core.mix.rule import Rule
+from core.sources import CFR_424_21C
+
+CHARGE = Charge(10.0, (Dose(CuringSalt(0.0625), 0.02),), 0.25)
+WITH_IT = Rule(
+    "bacon",
+    "pumped bacon",
+    ("pump",),
+    "accelerator",
+    "weighed",
+    None,
+    "9 CFR 424.22(b)",
+    CFR_424_21C,
+    "2015",
+    printed="550 ppm",
+    least_ppm=550.0,
+)
+OTHER = evolve(WITH_IT, substance="nitrate", least_ppm=None)
+
+
+def said(rule: Rule, substance: Substance, charge: Charge = CHARGE) -> str:
+    return " ".join(of_rows((Held(rule, 0.0),), substance, charge))
+
+
+def test_ascorbate_that_must_go_with_it_is_asked_for_beside_the_nitrite():
+    assert said(WITH_IT, "nitrite") == "9 CFR 424.22(b) asks for 550 ppm of ascorbate or erythorbate in pumped bacon."
+
+
+@pytest.mark.parametrize(
+    ("rule", "substance", "charge"),
+    [
+        (WITH_IT, "nitrate", CHARGE),
+        (WITH_IT, "nitrite", evolve(CHARGE, accelerator_kg=0.005)),
+        (evolve(WITH_IT, least_ppm=None), "nitrite", CHARGE),
+        (OTHER, "nitrite", CHARGE),
+    ],
+)
+def test_it_is_not_asked_for_where_it_is_no_question(rule: Rule, substance: Substance, charge: Charge):
+    assert said(rule, substance, charge) == ""
+
+
+def test_what_may_be_left_is_said_of_its_own_substance():
+    left = evolve(OTHER, left_ppm=150.0, cite="Annex II")
+    assert (
+        said(left, "nitrate")
+        == "At most 150 mg/kg of nitrate may be left in it (Annex II); only a laboratory can show it."
+    )
+    assert said(left, "nitrite") == ""
+
+
+@pytest.mark.parametrize(("note", "told"), [("", ()), ("Dried by its own table.", ("Dried by its own table.",))])
+def test_a_rows_own_note_is_told_where_it_has_one(note: str, told: tuple[str, ...]):
+    assert noted(evolve(WITH_IT, note=note)) == told
+
+
+def test_a_limit_from_memory_says_so():
+    remembered = evolve(WITH_IT, source=evolve(CFR_424_21C, verified="memory"))
+    assert noted(remembered) == ("The limit of 9 CFR 424.22(b) is from memory, not looked up.",)
