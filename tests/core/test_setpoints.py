@@ -151,3 +151,13 @@ def test_outside_the_rule_asks_for_a_proof():
     reason = beef_ageing(3.5, 0.8, 0.3, 35)[0]
     assert reason.text.say(METRIC) == "Surface 3.5 °C; the rule allows −0.5 °C to 3 °C."
     assert "prove this combination safe" in reason.settle.say(METRIC)
+
+
+def test_a_surface_is_as_wet_as_fresh_meats_unless_told():
+    assert set_point(12.8, 0.8) == set_point(12.8, 0.8, 0.97)
+
+
+def test_air_as_damp_as_the_surface_does_not_dry_and_says_so_of_itself():
+    with pytest.raises(OutOfRange) as refused:
+        equal_temperature(12.8, 0.97, 0.97, 0.7)
+    assert refused.value.field == "humidity"
