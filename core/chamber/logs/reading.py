@@ -14,7 +14,7 @@ from core.chamber.logs.layout import Layout
 from core.chamber.logs.moments import reader
 from core.chamber.logs.series import Log, settled
 from core.chamber.logs.taking import Tables
-from core.chamber.logs.trial import LEAST_LOST, MOST_LOST
+from core.chamber.logs.trial import is_much
 from core.chamber.logs.values import echo
 from core.refusals import Refusal
 
@@ -94,7 +94,7 @@ def _title(lines: list[str], head_line: int | None) -> str:
 def _refuse_what_is_mostly_lost(tables: Tables) -> None:
     """What the sampled lines did not show was not asked about either: then it is refused, with a line to look at."""
     lost, of = len(tables.lost_lines), len(tables.lost_lines) + tables.taken
-    if tables.layout.losses_taken or lost < LEAST_LOST or lost <= MOST_LOST * of:
+    if tables.layout.losses_taken or not is_much(lost, of):
         return
     first = next(each for each in tables.skipped if each.line in tables.lost_lines)
     raise Refusal(

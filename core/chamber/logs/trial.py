@@ -34,18 +34,19 @@ def with_losses(layout: Layout, lines: list[str], picked: Sequence[int]) -> Layo
 def _losses(layout: Layout, tables: Tables, lines: list[str], rows: Sequence[int]) -> list[Loss]:
     found: list[Loss] = []
     of = len(rows)
-    if _is_much(len(tables.lost_lines), of):
+    if is_much(len(tables.lost_lines), of):
         line = rows[next(iter(tables.lost_lines)) - 1] + 1
         found.append(Loss("lines", len(tables.lost_lines), of, line, _short(lines[line - 1])))
     for at, lost in tables.lost_values.items():
-        if _is_much(len(lost), of):
+        if is_much(len(lost), of):
             label = layout.columns[at].label
             what = f"values of “{label}”" if label else f"values of column {at + 1}"
             found.append(Loss(what, len(lost), of, rows[lost[0][0] - 1] + 1, _short(lost[0][1])))
     return found
 
 
-def _is_much(count: int, of: int) -> bool:
+def is_much(count: int, of: int) -> bool:
+    """Lost of so many lines or values: more than a slip or two, and more than a small share."""
     return count >= LEAST_LOST and count > MOST_LOST * of
 
 
