@@ -180,4 +180,4 @@ def _conditions(agent: str, target_ppm: float, ph: float | None) -> tuple[Figure
 
 
 def _ppm(ppm: float) -> str:
-    return Amount(ppm * PPM, PARTS_PER_MILLION).show_exact(significant=4)
+    return Amount(ppm * PPM, PARTS_PER_MILLION).show_exact()

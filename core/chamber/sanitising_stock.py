@@ -159,8 +159,8 @@ def _water(volume_m3: float, measured_m3: float) -> Figure:
 
 
 def _percent(share: float) -> str:
-    return Amount(share, STRENGTH).show_exact(significant=3)
+    return Amount(share, STRENGTH).show_exact(significant=4)
 
 
 def _ppm(share: float) -> str:
-    return Amount(share, PARTS_PER_MILLION).show_exact(significant=4)
+    return Amount(share, PARTS_PER_MILLION).show_exact()

@@ -10,7 +10,7 @@ from core.chamber.sanitising_sheets import DILUTE_SANITISER
 from core.chamber.sanitising_stock import IS_IT_SO_WEAK, WEAK_STOCK
 from core.quantities import METRIC, US
 from core.refusals import OutOfRange, Refused
-from core.sources import COMMON_PRACTICE
+from core.sources import CFR_178_1010, CFR_180_940, COMMON_PRACTICE, PRODUCT_LABEL, Source
 from core.units import GALLON_M3
 
 LITRE = 1e-3
@@ -415,3 +415,32 @@ def test_a_label_may_raise_peracetic_acid_to_315_ppm_and_not_a_hair_further():
     """40 CFR 180.940(b) and (c)."""
     assert dilute("peracetic", 0.15, 315.0, LITRE, label_ppm=315.0)
     assert refused("peracetic", 0.15, 315.03, LITRE, label_ppm=500.0).field == "target"
+
+
+@pytest.mark.parametrize(
+    ("agent", "label_ppm", "source"),
+    [
+        ("quat", 400.0, PRODUCT_LABEL),
+        ("quat", None, CFR_180_940),
+        ("chlorine", 100.0, PRODUCT_LABEL),
+        ("chlorine", 201.0, CFR_178_1010),
+        ("chlorine", None, CFR_178_1010),
+    ],
+)
+def test_a_limit_names_the_label_or_the_rule_it_comes_from(agent: str, label_ppm: float | None, source: Source):
+    made = dilute(agent, STOCK[agent], LEAST[agent], LITRE, label_ppm=label_ppm)
+    assert figure(made, "limit").source is source
+
+
+def test_a_strength_a_hair_over_its_limit_is_not_told_in_the_same_figures():
+    said = refused("chlorine", 0.0525, 200.01, LITRE).sentence
+    assert said.startswith("200.01 ppm of available chlorine may not stay on: the limit without a rinse is 200 ppm.")
+
+
+def test_a_stock_a_hair_weaker_than_wanted_is_not_told_in_the_same_figures():
+    assert refused("quat", 1.9999e-4, 200.0, LITRE).sentence.endswith("it holds 199.99 ppm.")
+
+
+def test_the_strongest_granules_are_told_to_a_hundredth_of_a_per_cent():
+    """By molar mass: 2 × 70.906 ÷ 142.98 of calcium hypochlorite is available chlorine."""
+    assert "99.18 % is the most there is" in refused("calcium", 0.993, 100.0, LITRE).sentence
