@@ -184,14 +184,18 @@ def conditions(agent: str, ppm: float, ph: float | None = None) -> Conditions:
         alkaline, milder = next(temperatures for from_ppm, temperatures in _CHLORINE_FROM_PPM if within(from_ppm, ppm))
         mild = ph is not None and ph <= 8
         words = "chlorine of this strength, pH up to 8" if mild else "chlorine of this strength, pH up to 10"
-        return Conditions(((milder if mild else alkaline) - 32) / 1.8, 10.0, words)
+        return Conditions(((milder if mild else alkaline) - 32) / 1.8, contact_s(agent), words)
     if agent == "iodine":
-        return Conditions(
-            INDIANA_C, 30.0, "iodine; most rules print 20 °C (68 °F), Indiana’s the 24 °C (75 °F) kept here"
-        )
+        words = "iodine; most rules print 20 °C (68 °F), Indiana’s the 24 °C (75 °F) kept here"
+        return Conditions(INDIANA_C, contact_s(agent), words)
     if agent == "quat":
-        return Conditions((75 - 32) / 1.8, 30.0, "quaternary ammonium")
-    return Conditions(None, 30.0, "another chemical; its label says how warm")
+        return Conditions((75 - 32) / 1.8, contact_s(agent), "quaternary ammonium")
+    return Conditions(None, contact_s(agent), "another chemical; its label says how warm")
+
+
+def contact_s(agent: str) -> float:
+    """How long it must stay wet, by the Food Code as adopted. What is not a key of AGENTS is another chemical."""
+    return 10.0 if agent in CHLORINES else 30.0
 
 
 def within(low: float, high: float) -> bool:

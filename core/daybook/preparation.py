@@ -8,7 +8,7 @@ from typing import Literal
 from attrs import frozen
 
 from core.chamber.rates import LASTING
-from core.chamber.sanitising_agents import AGENTS, CLEANERS, PPM, Agent, Clash, conditions, never_mix
+from core.chamber.sanitising_agents import AGENTS, CLEANERS, PPM, Agent, Clash, contact_s, never_mix
 from core.chamber.sanitising_measures import CONTACT
 from core.chamber.sanitising_run import Task, ready_for
 from core.daybook.book import Book, Line
@@ -106,8 +106,7 @@ class Run:
     @property
     def contact_s(self) -> float:
         """How long it must stay wet: by the rule or by the label, whichever is longer. The list cannot shorten it."""
-        asked = conditions(self.start.agent, _ppm_at_least(self.start), self.start.ph)
-        return max(asked.contact_s, self.start.contact_s or 0.0)
+        return max(contact_s(self.start.agent), self.start.contact_s or 0.0)
 
 
 def fold_run(book: Book, run_id: str) -> Run | None:
@@ -208,10 +207,6 @@ def _ending(run: Run) -> Reason:
     done = "Rinsed off." if task.key == "rinse-sanitiser" else "Drained."
     words = done if task.done else "Not yet drained or rinsed off."
     return Reason("ended", Step(words), True if task.done else None, CFR_178_1010, settle)
-
-
-def _ppm_at_least(start: PreparationBegun) -> float:
-    return max(start.target / PPM, _agent(start).least_ppm or 0.0)
 
 
 def _agent(start: PreparationBegun) -> Agent:

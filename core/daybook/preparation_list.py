@@ -99,7 +99,7 @@ def _unlike(task: KeptTask, said: list[dict[str, KeptTask]]) -> KeptTask:
 def moved(tasks: Tasks, key: str, by: int) -> Tasks:
     """The task one place up (-1) or down (1); at the end of the list it stays. KeyError where there is none."""
     at = _place(tasks, key)
-    to = min(max(at + by, 0), len(tasks) - 1)
+    to = max(at + by, 0)
     rest = [*tasks[:at], *tasks[at + 1 :]]
     return (*rest[:to], tasks[at], *rest[to:])
 

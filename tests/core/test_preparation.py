@@ -1,12 +1,17 @@
 """A preparation run is the fold of its entries: what is done, what is open, and whether it sanitised by the rule."""
 
+from datetime import timedelta
+
 import pytest
 from attrs import evolve
 
+from core.chamber.sanitising_agents import AGENTS
 from core.daybook.facts import CHAMBER, Withdrawn
 from core.daybook.facts.preparation import KeptTask, PreparationBegun, PreparationEnded, TaskBegun, TaskDone
 from core.daybook.preparation import Run, clashes, fold_run, latest_run, sanitised
 from core.daybook.preparation_list import tasks_for
+from core.quantities import METRIC
+from core.sources import FOOD_CODE_SANITISERS, PRODUCT_LABEL
 from tests.core.kitchen import Kitchen
 
 SECOND = 1 / 86400
@@ -237,3 +242,139 @@ def test_vinegar_counts_where_the_run_uses_it_whatever_its_list_says(descaled: b
     start = evolve(BLEACH, descaled=descaled, tasks=(KeptTask("contact", "Wait.", 60.0),))
     pairs = [frozenset(clash.agents) for clash in clashes(start)]
     assert ({"chlorine", "vinegar"} in pairs) is descaled
+
+
+def test_without_lime_no_vinegar_is_warned_of():
+    assert told(QUAT) == [{"quat", "detergent"}]
+
+
+def timed(key: str = "contact", stood_s: float | None = None, start: PreparationBegun = QUAT) -> Runner:
+    """A run of which one task was begun at noon, and ticked off so many seconds later."""
+    runner = Runner(start)
+    runner.kitchen.note(TaskBegun(key), runner.id)
+    if stood_s is not None:
+        runner.kitchen.note(TaskDone(key), runner.id, stood_s * SECOND)
+    return runner
+
+
+@pytest.mark.parametrize(("over_s", "left_s"), [(0.501, 0.501), (0.5, 0.0), (0.0, 0.0), (-60.0, 0.0)])
+def test_a_timer_has_nothing_left_within_a_tap_of_its_end(over_s: float, left_s: float):
+    task = timed().run.task("contact")
+    assert task is not None
+    assert task.until is not None
+    assert task.left_s(task.until - timedelta(seconds=over_s)) == left_s
+
+
+def test_a_task_without_a_timer_has_nothing_left(runner: Runner):
+    task = runner.run.task("wash")
+    assert task is not None
+    assert (task.left_s(runner.run.begun_at), task.until) == (0.0, None)
+
+
+def test_a_task_without_a_timer_is_never_over_though_it_was_begun():
+    task = timed("wash").run.task("wash")
+    assert task is not None
+    assert (task.until, task.stood_s) == (None, None)
+
+
+@pytest.mark.parametrize(("stood_s", "short"), [(29.499, True), (29.5, False), (30.0, False)])
+def test_a_contact_counts_to_within_a_tap_of_its_time(stood_s: float, short: bool):
+    runner = timed(stood_s=stood_s)
+    task = runner.run.task("contact")
+    assert task is not None
+    assert (task.in_short, met(runner)["contact"]) == (short, not short)
+
+
+def test_a_task_ticked_off_without_its_timer_was_cut_short(runner: Runner):
+    runner.tick("contact")
+    task = runner.run.task("contact")
+    assert task is not None
+    assert (task.stood_s, task.in_short) == (None, True)
+
+
+def test_what_is_not_done_or_need_not_stand_is_not_cut_short():
+    runner = timed()
+    runner.tick("wash")
+    assert [task.in_short for key in ("contact", "wash") if (task := runner.run.task(key))] == [False, False]
+
+
+def test_a_run_has_no_end_before_all_is_done(runner: Runner):
+    runner.tick("unplug")
+    assert runner.run.finished_at is None
+
+
+def test_a_finished_run_is_no_longer_open(runner: Runner):
+    runner.tick_all()
+    assert not runner.run.open
+
+
+def test_of_two_endings_the_later_counts(runner: Runner):
+    runner.kitchen.note(PreparationEnded(), runner.id, at=1)
+    later = runner.kitchen.note(PreparationEnded(), runner.id, at=2)
+    ended = runner.run.ended
+    assert ended is not None
+    assert ended.id == later
+
+
+def reasons(runner: Runner) -> dict[str, tuple[str, bool | None]]:
+    return {reason.key: (reason.text.say(METRIC, 3), reason.met) for reason in sanitised(runner.run)[1]}
+
+
+def test_what_is_not_yet_logged_is_told_as_not_yet(runner: Runner):
+    assert reasons(runner) == {
+        "cleaned": ("Not yet washed and rinsed.", None),
+        "strength": ("200 ppm of quaternary ammonium; 150 ppm at least.", True),
+        "contact": ("Wet for 30 s: not yet.", None),
+        "ended": ("Not yet drained or rinsed off.", None),
+    }
+
+
+@pytest.mark.parametrize("key", ["wash", "rinse"])
+def test_washing_without_rinsing_or_the_other_way_round_is_not_yet_cleaned(runner: Runner, key: str):
+    runner.tick(key)
+    assert met(runner)["cleaned"] is None
+
+
+def test_what_was_logged_is_told(runner: Runner):
+    runner.tick_all()
+    assert reasons(runner) == {
+        "cleaned": ("Washed and rinsed first.", True),
+        "strength": ("200 ppm of quaternary ammonium; 150 ppm at least.", True),
+        "contact": ("Wet for 30 s; 30 s at least.", True),
+        "ended": ("Drained.", True),
+    }
+
+
+def test_what_was_too_strong_to_stay_on_is_rinsed_off():
+    runner = Runner(evolve(QUAT, target=400e-6, after="rinse"))
+    runner.tick_all()
+    assert reasons(runner)["ended"] == ("Rinsed off.", True)
+
+
+def test_how_much_too_short_the_contact_was_is_told():
+    assert reasons(timed(stood_s=20.0))["contact"] == ("Wet for 20 s only; 30 s is asked.", False)
+
+
+def test_of_another_product_its_label_says_how_strong():
+    runner = Runner(evolve(QUAT, agent="label"))
+    assert reasons(runner)["strength"] == ("200 ppm of active substance; how strong it must be its label says.", True)
+
+
+LEAST = [(key, agent.least_ppm) for key, agent in AGENTS.items() if agent.least_ppm]
+
+
+@pytest.mark.parametrize(("agent", "least_ppm"), LEAST)
+def test_the_least_strength_counts_and_a_hair_less_does_not(agent: str, least_ppm: float):
+    at, below = (met(Runner(evolve(QUAT, agent=agent, target=each * 1e-6))) for each in (least_ppm, least_ppm * 0.9999))
+    assert (at["strength"], below["strength"]) == (True, False)
+
+
+@pytest.mark.parametrize(
+    ("agent", "by_label_s", "asked_s"),
+    [("quat", None, 30.0), ("quat", 30.5, 30.5), ("quat", 29.5, 30.0), ("chlorine", None, 10.0)],
+)
+def test_how_long_it_must_stay_wet_says_the_rule_or_the_label(agent: str, by_label_s: float | None, asked_s: float):
+    """Food Code 4-501.114: 10 s for chlorine, 30 s for the rest."""
+    run = Runner(evolve(QUAT, agent=agent, contact_s=by_label_s)).run
+    source = PRODUCT_LABEL if asked_s == by_label_s else FOOD_CODE_SANITISERS
+    assert (run.contact_s, sanitised(run)[1][2].source) == (asked_s, source)

@@ -24,6 +24,10 @@ def text_of(tasks, key: str) -> str:
     return next(task.text for task in tasks if task.key == key)
 
 
+def timer_of(tasks, key: str) -> float | None:
+    return next(task.timer_s for task in tasks if task.key == key)
+
+
 def refused(call) -> str:
     with pytest.raises(OutOfRange) as caught:
         call()
@@ -161,3 +165,99 @@ def test_a_run_put_right_keeps_the_words_of_its_maker():
 def test_a_run_put_right_to_descale_descales():
     was = evolve(QUAT, tasks=usual(QUAT))
     assert keys(rewritten(was, LIME, METRIC)) == keys(usual(LIME))
+
+
+def test_words_have_no_more_digits_than_wet_hands_can_read():
+    assert "at 200 ppm, at 23.9 °C or warmer:" in text_of(usual(QUAT), "mix")
+
+
+@pytest.mark.parametrize(("label", "ending"), [(400e-6, "drain"), (None, "rinse-sanitiser")])
+def test_a_label_that_lets_it_stay_on_is_followed(label: float | None, ending: str):
+    assert ending in keys(usual(evolve(QUAT, target=300e-6, label=label)))
+
+
+def test_the_list_that_was_kept_is_the_one_used():
+    kitchen = Kitchen()
+    kitchen.note(PreparationListKept(OWN[:3]), CHAMBER)
+    assert kept(kitchen.book) == OWN[:3]
+
+
+def test_where_none_was_kept_there_is_none():
+    assert kept(Kitchen().book) == ()
+
+
+def test_what_must_not_be_left_out_comes_first_where_nothing_it_follows_is_left():
+    own = (KeptTask("own-1", "Look at the seal."), KeptTask("own-2", "Air the room."))
+    assert keys(tasks_for(QUAT, own)) == ["sanitise", "contact", "own-1", "own-2"]
+
+
+def test_a_drain_in_words_of_ones_own_does_not_say_how_to_rinse():
+    own = edited(OWN, "drain", "Let it drip.", None, next(task for task in usual(QUAT) if task.key == "drain"))
+    assert text_of(tasks_for(QUAT, own), "drain") == "Let it drip."
+    assert text_of(tasks_for(STRONG, own), "rinse-sanitiser") == text_of(usual(STRONG), "rinse-sanitiser")
+
+
+@pytest.mark.parametrize(("timer_s", "stands_s"), [(7200.0, 7200.0), (0.0, None)])
+def test_a_timer_of_ones_own_takes_the_place_of_the_usual(timer_s: float, stands_s: float | None):
+    dry = next(task for task in usual(QUAT) if task.key == "dry")
+    own = edited(OWN, "dry", dry.text, timer_s, dry)
+    assert timer_of(tasks_for(QUAT, own), "dry") == stands_s
+    assert keys(own) == keys(OWN)
+
+
+def test_an_own_task_that_need_not_stand_has_no_timer_in_the_run():
+    assert timer_of(tasks_for(QUAT, (*OWN, KeptTask("own-1", "Look.", 0.0))), "own-1") is None
+
+
+def test_a_task_of_ones_own_is_edited_in_its_place():
+    tasks = added(added(OWN[:2], "One.", None), "Two.", 60.0)
+    assert edited(tasks, "own-1", "Other.", 90.0, None) == (*OWN[:2], KeptTask("own-1", "Other.", 90.0), tasks[3])
+
+
+@pytest.mark.parametrize("timer_s", [None, 7200.0])
+def test_a_run_put_right_keeps_a_timer_of_its_maker(timer_s: float | None):
+    tasks = tuple(evolve(each, timer_s=timer_s) if each.key == "dry" else each for each in usual(QUAT))
+    was = evolve(QUAT, tasks=tasks)
+    found = rewritten(was, evolve(QUAT, target=150e-6), METRIC)
+    assert timer_of(found, "dry") == timer_s
+    assert timer_of(found, "contact") == 30.0
+
+
+def test_a_run_put_right_keeps_words_of_its_maker_beside_the_usual_ones():
+    was = evolve(QUAT, tasks=tuple(evolve(each, text="Scrub.") if each.key == "wash" else each for each in usual(QUAT)))
+    found = rewritten(was, evolve(QUAT, target=150e-6), METRIC)
+    assert text_of(found, "wash") == "Scrub."
+    assert "150 ppm" in text_of(found, "mix")
+
+
+def test_the_second_task_can_become_the_first():
+    assert keys(moved(OWN[:3], "clear", -1)) == ["clear", "unplug", "cover"]
+
+
+def test_of_two_tasks_one_may_go():
+    assert removed(OWN[:2], "unplug") == OWN[1:2]
+
+
+@pytest.mark.parametrize(
+    ("text", "timer_s"), [("x" * 200, None), ("W.", 0.0), ("W.", 0.5), ("W.", 48 * 3600.0), ("W.", None)]
+)
+def test_what_can_just_be_kept_is_kept(text: str, timer_s: float | None):
+    assert added(OWN, text, timer_s)[-1] == KeptTask("own-1", text, timer_s)
+
+
+@pytest.mark.parametrize("timer_s", [-0.5, 48 * 3600.0 + 1])
+def test_a_time_a_hair_outside_is_refused(timer_s: float):
+    assert refused(lambda: added(OWN, "Wait.", timer_s)) == "timer"
+
+
+def test_the_sixtieth_task_is_taken_and_no_more():
+    tasks = tuple(KeptTask(f"own-{number}", "Wait.") for number in range(59))
+    sixty = added(tasks, "One more.", None)
+    assert len(sixty) == 60
+    with pytest.raises(OutOfRange, match="A list can have 60 tasks at most"):
+        added(sixty, "Another.", None)
+
+
+def test_a_text_too_long_is_told_how_long_it_may_be():
+    with pytest.raises(OutOfRange, match="A task can have 200 characters at most"):
+        added(OWN, "x" * 201, None)
