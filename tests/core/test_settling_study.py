@@ -4,8 +4,8 @@ from functools import cache
 
 from tests.core.chamber_study import LUMPS, WALLED, Kind, Outcome, recall_and_precision, study
 
-SEEDS = range(300, 324)
-"""Some of those that the analysis was built on; the bench has others."""
+SEEDS = range(600, 624)
+"""None of those that the analysis was built on (300 to 440); the bench has others again."""
 
 
 @cache
@@ -57,7 +57,7 @@ def test_the_share_of_the_time_it_runs_is_told_or_a_range_that_holds_it():
 def test_the_share_of_the_time_it_runs_that_is_told_by_itself_is_near_the_truth():
     for kind in (LUMPS, WALLED):
         off = [each.duty_point_off for each in outcomes(kind) if each.duty_point_off is not None]
-        assert len(off) >= 0.3 * len(SEEDS)
+        assert len(off) >= 0.2 * len(SEEDS)
         assert share([abs(each) <= 0.03 for each in off]) >= 0.9
 
 
