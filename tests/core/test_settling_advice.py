@@ -116,7 +116,7 @@ def test_what_is_wrong_is_advised(kind: str):
 def test_what_is_wrong_mostly_comes_first():
     wrong = {kind: right for kind, (_, right) in KINDS.items() if right}
     first = [kind for kind, right in wrong.items() if found(kind).advice[0].key == right]
-    assert len(first) >= 0.75 * len(wrong)
+    assert len(first) >= len(wrong) - 1, set(wrong) - set(first)
 
 
 def test_of_a_narrow_differential_it_is_said_to_be_widened():

@@ -299,5 +299,5 @@ def test_what_misleads_all_the_rest_is_said_first():
     )
     space = SimpleNamespace(gradient_k=2.0, uniformity_k=2.0)
     assert keys(centre, pairs=(Pair("a", "b", spread(0.5)),), space=space) == [
-        "sensor", "ice", "drift", "set-point", "differential", "humidifier", "fan", "door", "load",
+        "sensor", "ice", "door", "load", "drift", "differential", "set-point", "humidifier", "fan",
     ]  # fmt: skip
