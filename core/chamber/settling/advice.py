@@ -1,8 +1,8 @@
 """What to change in a chamber that has not settled, in the order in which to try it: one thing at a time.
 
-First what would mislead all the rest: a sensor that is off, a compressor that does not run, ice, a door that is opened or
-leaks, a chamber that cannot keep up. Then what the thermostat does, before where it is set: a wide swing has no mean to
-set by. Then humidifier and fan. Where the lines are drawn is common practice, without a source.
+First what would mislead all the rest: a sensor that is off, a compressor that does not run, ice, a door that is opened
+or leaks, a chamber that cannot keep up. Then what the thermostat does, before where it is set: a wide swing has no mean
+to set by. Then humidifier and fan. Where the lines are drawn is common practice, without a source.
 """
 
 from __future__ import annotations
