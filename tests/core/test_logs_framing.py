@@ -212,6 +212,12 @@ def test_a_head_for_each_value_or_each_cell_tells_what_the_comma_is(head: list[s
         (b"\0x" * 6 + b"xy" * 4, "utf-16-be"),
         (b"x\0" * 9 + b"\0\0" * 1, "utf-16-le"),
         (b"x\0" * 8 + b"\0\0" * 2, "utf-8"),
+        # a fourth and a tenth of all, a byte off
+        (b"x\0" * 500 + b"xy" * 500, "utf-8"),
+        (b"x\0" * 501 + b"xy" * 499, "utf-16-le"),
+        (b"x\0" * 800 + b"\0\0" * 200, "utf-8"),
+        (b"x\0" * 801 + b"\0\0" * 199, "utf-16-le"),
+        (b"\0x" * 801 + b"\0\0" * 199, "utf-16-be"),
         # more than half of the signs that are no ASCII do not come out
         ("°".encode() + b"\xb0", "utf-8"),
         ("°".encode() + b"\xb0" * 2, "cp1252"),
@@ -269,6 +275,25 @@ def test_fifty_lines_before_the_last_are_asked_and_no_more():
     assert not cut_at_the_end([*["12 C"] * 5, *["12.5"] * 45, "13.1"], ",")
     assert cut_at_the_end([*["12 C"] * 6, *["12.5"] * 44, "13.1"], ",")
     assert cut_at_the_end([*["12 C"] * 6, *["12.5"] * 45, "13 F"], ",")
+
+
+@pytest.mark.parametrize(
+    ("older", "alike", "others", "is_cut"),
+    [
+        (["12 C"], 45, 5, False),  # of fifty, forty-five; the one before them is not asked
+        ([], 42, 5, True),
+        ([], 43, 4, False),
+    ],
+)
+def test_nine_in_ten_of_up_to_fifty_lines(older: list[str], alike: int, others: int, is_cut: bool):
+    rows = [*older, "12.5", *["12 C"] * others, *["12.5"] * (alike - 1)]
+    assert cut_at_the_end([*rows, "13.1"], ",") is is_cut
+
+
+def test_a_line_that_ends_in_a_letter_is_whole_if_the_others_end_in_it():
+    rows = [f"10:{n:02},12.{n % 10}C" for n in range(20)]
+    assert not cut_at_the_end([*rows, "10:20,13.1C"], ",")
+    assert cut_at_the_end([*rows, "10:20,13.1F"], ",")
 
 
 @pytest.mark.parametrize(("others", "is_cut"), [([], True), ([""], True)])

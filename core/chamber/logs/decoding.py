@@ -20,6 +20,8 @@ _MARKS: tuple[tuple[bytes, Encoding], ...] = (
     (b"\xff\xfe", "utf-16-le"),
     (b"\xfe\xff", "utf-16-be"),
 )
+_WIDE: tuple[tuple[int, Encoding], ...] = ((1, "utf-16-le"), (0, "utf-16-be"))
+"""Which of each two bytes is nothing, for most letters."""
 _NO_TEXT = (b"PK\x03\x04", b"\xd0\xcf\x11\xe0", b"%PDF", b"\x1f\x8b", b"\x89PNG", b"\xff\xd8\xff", b"SQLite format")
 
 
@@ -35,10 +37,10 @@ def encoding_of(data: bytes) -> Encoding:
     for mark, encoding in _MARKS:
         if data.startswith(mark):
             return encoding
-    half = len(data) // 2 or 1
-    even, odd = data[0::2].count(0) / half, data[1::2].count(0) / half
-    if max(even, odd) > 0.5 and min(even, odd) < 0.2:
-        return "utf-16-le" if odd > even else "utf-16-be"
+    for zeros_from, encoding in _WIDE:
+        zeros, others = data[zeros_from::2].count(0), data[1 - zeros_from :: 2].count(0)
+        if zeros * 4 > len(data) and others * 10 < len(data):
+            return encoding
     text = data.decode("utf-8", "replace")
     unread = text.count(UNREAD)
     letters = len(text) - len(text.encode("ascii", "ignore"))

@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Callable
 from functools import lru_cache
+from math import isclose
 
 from attrs import frozen
 
@@ -94,13 +95,13 @@ def value_of(cell: str, column: Column, decimal: str) -> tuple[float, str]:
 def _temperature(value_c: float, cell: str) -> tuple[float, str]:
     if not COLDEST_C <= value_c <= WARMEST_C:
         return NOTHING, f"{echo(cell)} is outside −60 to 120 °C (−76 to 248 °F): no chamber is."
-    if abs(value_c - START_UP_C) < 1e-6:
+    if isclose(value_c, START_UP_C):
         return NOTHING, f"{echo(cell)} is what a sensor says before it has measured."
     return value_c, ""
 
 
 def _humidity(value: float, cell: str) -> tuple[float, str]:
-    if not 0 <= value <= WETTEST + 1e-9:
+    if not 0 <= value <= WETTEST:
         return NOTHING, f"{echo(cell)} is outside 0 to 110 % relative humidity: no air is."
     return value, ""
 
@@ -116,7 +117,7 @@ def looks_broken(cell: str, decimal: str) -> bool:
 
 def echo(cell: str) -> str:
     """A cell in quotation marks: short, on one line, without characters that hide."""
-    shown = " ".join("".join(each if each.isprintable() else " " for each in cell[: LONGEST_ECHO * 2]).split())
+    shown = " ".join("".join(each if each.isprintable() else " " for each in cell).split())
     return f"“{shown}”" if len(shown) <= LONGEST_ECHO else f"“{shown[: LONGEST_ECHO - 1]}…”"
 
 
