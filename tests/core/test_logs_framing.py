@@ -3,7 +3,7 @@
 import pytest
 
 from core.chamber.logs.decoding import cells_of, cut_at_the_end, encoding_of, join, lines_of
-from core.chamber.logs.fixed_width import edges_of, heads_at
+from core.chamber.logs.fixed_width import cells_at, edges_of, heads_at
 from core.chamber.logs.framing import (
     FARTHEST_HEAD,
     MOST_COLUMNS,
@@ -336,6 +336,21 @@ def test_columns_under_each_other_are_seen_from_three_rows_of_each_kind(full: in
 def test_nine_rows_in_ten_must_stand_in_the_columns(broken: int, are_columns: bool):
     lines = [*[FULL] * 5, *[SHORT] * (5 - broken), *["1 2 3 4 5 6"] * broken]
     assert bool(edges_of(lines)) is are_columns
+
+
+@pytest.mark.parametrize(("broken", "are_columns"), [(4, True), (5, False)])
+def test_of_47_rows_43_must_stand_in_the_columns(broken: int, are_columns: bool):
+    lines = [*[FULL] * 21, *[SHORT] * (26 - broken), *["1 2"] * broken]
+    assert bool(edges_of(lines)) is are_columns
+
+
+def test_columns_may_touch():
+    """The first ends before place 5 in one row, the second begins there in another."""
+    rows = ["10:00 12.0", "9:00 120.0"]
+    edges = edges_of([*rows * 3, *["10:00"] * 3])
+    assert edges == ((0, 5), (5, 10))
+    assert [cells_at(row, edges) for row in rows] == [["10:00", "12.0"], ["9:00", "120.0"]]
+    assert heads_at("Time   Temp", rows, 2) == ["Time", "Temp"]
 
 
 @pytest.mark.parametrize(("line", "are_columns"), [("10:00 12.000000 80.0", False), ("10:00  12.00   80.0", True)])

@@ -7,6 +7,7 @@ from core.chamber.logs.column import Column
 from core.chamber.logs.column_units import with_unit, with_units
 from core.chamber.logs.doubles import agree, without_doubles
 from core.chamber.logs.doubts import UNPLUGGED, with_doubts
+from core.chamber.logs.scales import Unit
 from core.chamber.logs.seen import LEAST_FOR_DECIMALS, MOST_PROBES, Seen, see
 from core.chamber.logs.timing import Table
 from core.chamber.logs.values import looks_broken, number, value_of
@@ -129,6 +130,48 @@ def test_nine_rows_in_ten_tell_a_dew_point(many: int, role: str):
     assert roles(columns, seen)[2] == role
 
 
+def as_dew_point(dew: list[str], *, air: str = "12.0", wet: str = "95", unit: Unit = "%") -> str:
+    """The role of a column of such numbers under no known name, beside air and humidity."""
+    columns = [evolve(WARM, unit="°C"), evolve(WET, unit=unit), evolve(WARM, unit="°C")]
+    return roles(columns, [column([air] * len(dew), "Temp"), column([wet] * len(dew)), column(dew, "x")])[2]
+
+
+# Dew points by the same formula: 4.468 °C at 12 °C and 60 %; 11.223 °C at 12 °C and 95 %.
+@pytest.mark.parametrize(
+    ("dew", "air", "wet", "unit", "role"),
+    [
+        ("4.966", "12.0", "0.6", "fraction", "ignored"), ("4.970", "12.0", "0.6", "fraction", "temperature"),
+        ("3.970", "12.0", "0.6", "fraction", "ignored"), ("3.966", "12.0", "0.6", "fraction", "temperature"),
+        ("11.196", "12.0", "95", "%", "ignored"), ("11.204", "12.0", "95", "%", "temperature"),
+        ("0.0", "0.8", "95", "%", "temperature"),
+    ],
+)  # fmt: skip
+def test_half_a_kelvin_and_eight_tenths_tell_a_dew_point(dew: str, air: str, wet: str, unit: Unit, role: str):
+    assert as_dew_point([dew] * 10, air=air, wet=wet, unit=unit) == role
+
+
+@pytest.mark.parametrize(("below", "role"), [(9, "ignored"), (8, "temperature")])
+def test_nine_rows_in_ten_lie_below_the_air_where_it_is_a_dew_point(below: int, role: str):
+    assert as_dew_point(["11.1"] * below + ["11.3"] * (10 - below)) == role
+
+
+def test_a_row_without_a_number_says_nothing_of_a_dew_point():
+    assert as_dew_point(["11.1"] * 9 + ["x"]) == "ignored"
+
+
+@pytest.mark.parametrize(("fahrenheit", "role"), [("53.9582", "ignored"), ("53.9618", "temperature")])
+def test_a_fifth_of_a_kelvin_is_what_rounding_does(fahrenheit: str, role: str):
+    """12.199 and 12.201 °C beside 12."""
+    columns = [evolve(WARM, unit="°C"), evolve(WARM, unit="°F")]
+    assert roles(columns, [column(["12"] * 10, "Temp 1"), column([fahrenheit] * 10, "Temp 2")])[1] == role
+
+
+@pytest.mark.parametrize(("close", "do_agree"), [(43, True), (42, False)])
+def test_of_47_rows_43_must_agree(close: int, do_agree: bool):
+    other = column(["12.5"] * close + ["19"] * (47 - close))
+    assert agree(column(["12"] * 47), "°C", other, "°C", 0.5) is do_agree
+
+
 def test_a_dew_point_in_fahrenheit_is_told_by_the_same_rows():
     columns = [evolve(WARM, unit="°F"), evolve(WET, unit="%"), evolve(WARM, unit="°F")]
     seen = [of(*[53.6] * 10, label="Temp"), of(*[60.0] * 10), of(*[40.1] * 10, label="x")]
@@ -249,6 +292,12 @@ def test_one_number_in_every_row_is_doubted_beside_one_that_moves_or_where_senso
     assert doubted([value] * 20, beside=beside).role == role
 
 
+def test_what_it_says_in_every_row_is_told_as_its_first_row_writes_it():
+    steady = column(["12.0", *["12"] * 18, "12.00"], "Temp (°C)")
+    columns = with_doubts([evolve(WARM, unit="°C")] * 2, [steady, of(*MOVING, label="Temp 2 (°C)")])
+    assert columns[0].doubt == "It says 12.0 in every row: a set value, or a sensor that is not plugged in?"
+
+
 def test_what_sensors_say_while_they_are_not_plugged_in():
     """Common practice, no published source; entered here a second time."""
     assert UNPLUGGED == (-200, -127, -50, -40, 0, 85, 100, 125, 150, 850)
@@ -259,7 +308,7 @@ def test_what_sensors_say_while_they_are_not_plugged_in():
     [
         # known of sensors: twice, eight from all others
         ([*MOVING, 0.0, 0.0], (0.0,)), ([*MOVING, 0.0], ()),
-        ([8.0, 9.0, 10.0, 0.0, 0.0], (0.0,)), ([7.9, 9.0, 10.0, 0.0, 0.0], ()),
+        ([8.0, 9.0, 10.0, 0.0, 0.0], (0.0,)), ([7.95, 9.0, 10.0, 0.0, 0.0], ()),
         # another number: three times, fifteen from all others, and three times as far as they are apart
         ([*MOVING * 3, 40.0, 40.0, 40.0], (40.0,)), ([*MOVING * 3, 40.0, 40.0], ()),
         ([12.0, 13.0, 28.0, 28.0, 28.0] + [12.5] * 100, (28.0,)), ([12.0, 13.0, 27.9, 27.9, 27.9] + [12.5] * 100, ()),
