@@ -117,9 +117,9 @@ def boiling(pressure_pa: float, unsure_pa: float = 0.0) -> Figure:
     )
 
 
-def both_points(ice: Check, boil: Check) -> Correction:
-    """The line through a check in ice and one in boiling water: for a thermometer used far from either."""
-    return through_two(_point(ice), _point(boil))
+def both_points(one: Check, other: Check) -> Correction:
+    """The line through a check in ice and one in boiling water, in whichever order: for one used far from either."""
+    return through_two(_point(one), _point(other))
 
 
 def _point(check: Check) -> Point:

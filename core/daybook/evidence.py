@@ -85,7 +85,7 @@ def _contradictions(batch: Batch, piece: Piece) -> tuple[str, ...]:
     samples = [Sample(each.loss, each.water_activity) for each in _speaking(batch, piece)]
     return (
         *_ph_fell(batch),
-        *in_phs(MEAT_PH[batch.start.style], [each.ph for each in batch.phs if each.ph is not None and each.ph_proves]),
+        *in_phs(MEAT_PH[batch.start.style], batch.proven_phs),
         *in_weights(piece.start_kg, weighed),
         *in_samples(samples),
     )

@@ -162,9 +162,8 @@ class Instrument:
         mate = None if other is None else self._before_in_session(other, line)
         if mate is None:
             return None
-        ice, boiling = (check, mate) if isinstance(line.fact, IcePointChecked) else (mate, check)
         try:
-            return both_points(ice, boiling)
+            return both_points(check, mate)
         except Refusal:
             return None
 

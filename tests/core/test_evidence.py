@@ -12,12 +12,14 @@ from core.daybook.facts import (
     PieceInspected,
     PieceTakenDown,
     PieceWeighed,
+    Reading,
 )
 from core.daybook.facts.ferment import DeviationDecided
 from core.daybook.facts.salting import SaltingBegun, SaltingEnded
 from core.release.readiness import judge
 from core.release.salted import Salted
 from tests.core.kitchen import DAY, NOON, Kitchen
+from tests.core.workshop import Workshop
 
 
 @pytest.fixture
@@ -135,6 +137,12 @@ def test_a_find_taken_back_leaves_no_sign(kitchen: Kitchen, batch: str):
 def test_no_sample_means_no_water_activity(kitchen: Kitchen, batch: str):
     evidence = known(kitchen, batch, piece_that_lost(kitchen, batch, "J-1", 0.4))
     assert (evidence.water_activity, evidence.activity_from_mate) == (None, False)
+
+
+def test_the_loss_at_the_sample_is_told(kitchen: Kitchen, batch: str):
+    piece = piece_that_lost(kitchen, batch, "J-1", 0.3, 0.88)
+    kitchen.weigh(piece, 0.6, at=25)
+    assert known(kitchen, batch, piece).activity_loss == pytest.approx(0.3)
 
 
 def test_its_own_sample_is_its_own(kitchen: Kitchen, batch: str):
@@ -469,6 +477,22 @@ def test_a_ph_that_falls_again_after_two_weeks_is_asked_about_until_it_is_read_o
     for at, ph in phs:
         kitchen.read(batch, ph, at=at)
     assert ("ph-fell" in known(kitchen, batch, kitchen.hang(batch)).contradictions) is told
+
+
+def test_two_phs_of_a_batch_are_enough_to_ask_about_a_fall(kitchen: Kitchen):
+    batch = kitchen.begin()
+    kitchen.read(batch, 5.5, at=15)
+    kitchen.read(batch, 5.0, at=15.1)
+    assert "ph-fell" in known(kitchen, batch, kitchen.hang(batch)).contradictions
+
+
+def test_a_fall_read_on_a_meter_that_failed_is_not_asked_about():
+    shop = Workshop()
+    batch, meter = shop.begin(), shop.add("ph-meter", "Pen")
+    shop.buffers(meter, seven=7.0, four=4.9, at=1)
+    shop.read(batch, 5.5, at=15)
+    shop.note(Reading(5.0, None, meter), batch, at=15.1)
+    assert "ph-fell" not in known(shop, batch, shop.hang(batch)).contradictions
 
 
 @pytest.mark.parametrize(("day", "signs"), [(50.0, ()), (50.01, None)])

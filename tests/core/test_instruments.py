@@ -106,6 +106,28 @@ def test_set_anew_voids_what_was_found_before(shop: Workshop):
     assert offset(shop, key, at=5) is None
 
 
+def test_a_check_of_the_same_moment_as_the_setting_is_of_the_instrument_as_it_was_set(shop: Workshop):
+    key = shop.add()
+    shop.note(InstrumentSetAnew(), key, at=5)
+    shop.salt(key, 0.77, at=5)
+    assert offset(shop, key, at=6) is not None
+
+
+def test_each_time_it_was_set_anew_counts(shop: Workshop):
+    key = shop.add()
+    shop.salt(key, at=1)
+    shop.note(InstrumentSetAnew(), key, at=5)
+    shop.note(InstrumentSetAnew(), key, at=9)
+    assert offset(shop, key, at=6) is None
+
+
+def test_a_check_passed_at_the_moment_of_the_reading_does_not_hide_the_next_that_failed(shop: Workshop):
+    key = shop.add()
+    shop.salt(key, 0.77, at=5)
+    shop.salt(key, 0.95, at=6)
+    assert shop.instrument(key).in_force("humidity", day(5)).failed  # type: ignore[union-attr]
+
+
 def test_a_check_after_it_was_set_anew_holds_again(shop: Workshop):
     key = shop.add()
     shop.note(InstrumentSetAnew(), key, at=5)
@@ -138,6 +160,31 @@ def test_ice_and_boiling_water_on_one_day_give_one_line(shop: Workshop):
     assert shop.instrument(key).checks[0].by == "ice and boiling check"
     assert found.apply(0.5) == pytest.approx(0.0, abs=1e-9)
     assert found.apply(99.3) == pytest.approx(99.974, abs=0.001)
+
+
+@pytest.mark.parametrize(("apart", "by"), [(1.0, "ice and boiling check"), (1.001, "boiling check")])
+def test_ice_and_boiling_water_a_day_apart_are_one_session_and_no_longer(shop: Workshop, apart: float, by: str):
+    """Common practice, no published source."""
+    key = shop.add("thermometer")
+    shop.ice(key, 0.5, at=1)
+    shop.note(BoilingPointChecked(99.3, pressure_pa=101325.0), key, at=1 + apart)
+    assert shop.instrument(key).checks[0].by == by
+
+
+def test_a_failed_check_in_ice_makes_no_line_with_boiling_water(shop: Workshop):
+    key = shop.add("thermometer")
+    shop.ice(key, 9.0, at=1)
+    shop.note(BoilingPointChecked(99.3, pressure_pa=101325.0), key, at=1.1)
+    boiling, ice = shop.instrument(key).checks
+    assert (ice.failed, boiling.by) == (True, "boiling check")
+
+
+def test_set_anew_between_ice_and_boiling_water_they_make_no_line(shop: Workshop):
+    key = shop.add("thermometer")
+    shop.ice(key, 0.5, at=1)
+    shop.note(InstrumentSetAnew(), key, at=1.05)
+    shop.note(BoilingPointChecked(99.3, pressure_pa=101325.0), key, at=1.1)
+    assert shop.instrument(key).checks[0].by == "boiling check"
 
 
 def test_boiling_water_alone_gives_the_same_amount_everywhere(shop: Workshop):
@@ -242,6 +289,13 @@ def test_a_retired_instrument_is_not_in_use(shop: Workshop):
     assert [each.id for each in instruments(shop.book)] == [key]
 
 
+def test_retired_twice_it_was_out_of_use_with_the_first(shop: Workshop):
+    key = shop.add()
+    shop.note(InstrumentRetired("broken"), key, at=3)
+    shop.note(InstrumentRetired("broken"), key, at=4)
+    assert shop.instrument(key).retired_at == day(3)
+
+
 def test_an_instrument_taken_back_is_none(shop: Workshop):
     key = shop.add()
     shop.take_back(key)
@@ -297,6 +351,14 @@ def test_set_anew_is_a_line(shop: Workshop):
 def test_a_failed_one_set_anew_is_to_be_checked_and_no_longer_replaced(shop: Workshop):
     key = shop.add()
     shop.salt(key, 0.95, at=1)
+    shop.note(InstrumentSetAnew(), key, at=5)
+    assert said(shop, at=6) == ["Check the hygrometer Larder: it was set anew"]
+
+
+def test_of_two_settings_the_later_one_counts_against_a_failed_check(shop: Workshop):
+    key = shop.add()
+    shop.note(InstrumentSetAnew(), key, at=1)
+    shop.salt(key, 0.95, at=3)
     shop.note(InstrumentSetAnew(), key, at=5)
     assert said(shop, at=6) == ["Check the hygrometer Larder: it was set anew"]
 

@@ -4,10 +4,20 @@ import pytest
 
 from core.daybook.correction_words import correction_in_words
 from core.daybook.evidence import evidence_for
-from core.daybook.facts import InstrumentSetAnew, MassesChecked, PieceHung, PieceWeighed, Reading
+from core.daybook.facts import (
+    BoilingPointChecked,
+    InstrumentSetAnew,
+    MassesChecked,
+    PieceHung,
+    PieceWeighed,
+    Reading,
+    SaltChecked,
+    TwoSaltsChecked,
+)
 from core.daybook.instruments import Shelf
-from core.daybook.put_right import put_right
+from core.daybook.put_right import put_right, working
 from core.quantities import METRIC, US
+from core.sources import DEFINITION, NERNST
 from tests.core.workshop import OVER_SALT_12, Workshop, day
 
 
@@ -102,6 +112,99 @@ def test_the_figure_has_its_working_and_its_range(shop: Workshop):
     assert found.low < found.value < found.high  # type: ignore[operator]
 
 
+def test_the_range_is_as_wide_as_the_check_is_unsure(shop: Workshop):
+    key = shop.add()
+    shop.salt(key, 0.79, at=1)
+    right = shop.air(0.72, key, at=2)
+    correction = right.of("humidity").correction  # type: ignore[union-attr]
+    assert correction is not None
+    assert correction.uncertainty > 0
+    (found,) = right.figures
+    assert (found.low, found.high) == (
+        pytest.approx(0.72 - 0.79 + OVER_SALT_12 - correction.uncertainty, abs=1e-6),
+        pytest.approx(0.72 - 0.79 + OVER_SALT_12 + correction.uncertainty, abs=1e-6),
+    )
+
+
+def test_the_range_of_a_compensated_ph_grows_with_its_distance_from_7(shop: Workshop):
+    key = shop.add("ph-meter", "Pen", stands_at_c=25.0)
+    shop.buffers(key, seven=7.1, four=4.1, at=1)
+    right = put_right(Shelf(shop.book), Reading(5.3, 12.0, key, place="core"), day(2))
+    correction = right.of("ph").correction  # type: ignore[union-attr]
+    assert correction is not None
+    unsure = correction.uncertainty_at(5.3)
+    assert unsure > 0
+    (found,) = right.figures
+    assert found.high - found.value == pytest.approx(unsure * 298.15 / 285.15)  # type: ignore[operator]
+
+
+def worked(shop: Workshop, key: str, fact: Reading | PieceWeighed) -> list[str]:
+    """The working of its first reading, whether it is changed or not."""
+    return [step.say(METRIC) for step in working(put_right(Shelf(shop.book), fact, day(2)).readings[0])][1:]
+
+
+@pytest.mark.parametrize(
+    ("in_ice", "step"),
+    [(-0.5, "12 °C + 0.5 K = 12.5 °C"), (0.0, "12 °C + 0 K = 12 °C"), (0.5, "12 °C − 0.5 K = 11.5 °C")],
+)
+def test_the_working_adds_or_takes_off_what_one_point_tells(shop: Workshop, in_ice: float, step: str):
+    key = shop.add("thermometer")
+    shop.ice(key, in_ice, at=1)
+    assert worked(shop, key, Reading(None, 12.0, thermometer=key)) == [step]
+
+
+@pytest.mark.parametrize(
+    ("in_ice", "in_boiling", "sign"), [(0.5, 99.3, "−"), (-0.5, 99.3, "+"), (2.0, 101.5, "−"), (-2.0, 99.3, "+")]
+)
+def test_the_working_of_a_line_is_in_celsius_for_it_holds_there_alone(
+    shop: Workshop, in_ice: float, in_boiling: float, sign: str
+):
+    key = shop.add("thermometer")
+    shop.ice(key, in_ice, at=1)
+    shop.note(BoilingPointChecked(in_boiling, pressure_pa=101325.0), key, at=1.02)
+    right = put_right(Shelf(shop.book), Reading(None, 12.0, thermometer=key), day(2))
+    metric, us = (working(right.readings[0])[1].say(manner) for manner in (METRIC, US))
+    assert f" × 12 °C {sign} " in metric
+    assert us == metric
+
+
+def test_the_working_of_a_factor_alone_adds_nothing(shop: Workshop):
+    key = shop.add("scale")
+    shop.weight(key, 1.25, mass_kg=1.0, at=1)
+    right = put_right(Shelf(shop.book), PieceWeighed(0.5, key), day(2))
+    assert right.readings[0].proves_nothing
+    shop.weight(key, 1.008, at=1.5)
+    assert worked(shop, key, PieceWeighed(1.26, key)) == [
+        "0.992063 × 1\N{NO-BREAK SPACE}260 g = 1\N{NO-BREAK SPACE}250 g"
+    ]
+
+
+def test_a_meter_whose_thermometer_alone_was_read_leaves_no_ph(shop: Workshop):
+    key = shop.add("ph-meter", "Pen")
+    shop.buffers(key, seven=7.1, four=4.1, at=1)
+    right = put_right(Shelf(shop.book), Reading(None, 12.0, key), day(2))
+    assert (right.fact.ph, right.readings) == (None, ())
+
+
+def test_a_ph_left_alone_is_named_as_read_and_its_source_is_no_law(shop: Workshop):
+    key = shop.add("ph-meter", "Pen", stands_at_c=25.0)
+    (found,) = put_right(Shelf(shop.book), Reading(5.3, None, key), day(2)).figures
+    assert (found.name, found.source) == ("pH, as read", DEFINITION)
+
+
+def test_a_compensated_ph_is_named_put_right_and_rests_on_nernst(shop: Workshop):
+    key = shop.add("ph-meter", "Pen", stands_at_c=25.0)
+    (found,) = put_right(Shelf(shop.book), Reading(5.3, 12.0, key), day(2)).figures
+    assert (found.name, found.source) == ("pH, put right", NERNST)
+
+
+def test_what_its_check_alone_changed_is_named_put_right(shop: Workshop):
+    key = shop.add()
+    shop.salt(key, 0.79, at=1)
+    (found,) = shop.air(0.72, key, at=2).figures
+    assert (found.name, found.source) == ("Humidity, put right", DEFINITION)
+
+
 def test_a_temperature_is_put_right_in_fahrenheit_alike(shop: Workshop):
     key = shop.add()
     shop.ice(key, 0.5, at=1)
@@ -113,6 +216,33 @@ def test_a_reading_far_from_the_one_salt_is_cautioned(shop: Workshop):
     key = shop.add()
     shop.salt(key, 0.79, at=1)
     assert "check it over two" in shop.air(0.92, key, at=2).figures[0].cautions[0]
+
+
+def cautions(shop: Workshop, key: str, humidity: float) -> list[str]:
+    return [each for found in shop.air(humidity, key, at=2).figures for each in found.cautions]
+
+
+FAR = "It lies far from the one salt Larder was checked over: check it over two."
+
+
+@pytest.mark.parametrize(("humidity", "found"), [(0.2, []), (0.2001, [FAR]), (0.0, []), (0.1, [])])
+def test_far_from_the_one_salt_is_more_than_ten_points(shop: Workshop, humidity: float, found: list[str]):
+    """Common practice, no published source. 0.2 - 0.1 is 0.1 to the last bit."""
+    key = shop.add()
+    shop.note(SaltChecked("licl", 20.0, 0.1), key, at=1)
+    assert cautions(shop, key, humidity) == found
+
+
+def test_checked_over_two_salts_no_reading_is_far_from_the_one(shop: Workshop):
+    key = shop.add()
+    shop.note(TwoSaltsChecked("nacl", 20.0, 0.78, "kcl", 20.0, 0.864), key, at=1)
+    assert cautions(shop, key, 0.5) == []
+
+
+def test_a_temperature_is_far_from_no_salt(shop: Workshop):
+    key = shop.add("thermometer")
+    shop.ice(key, 0.5, at=1)
+    assert cautions(shop, key, 0.5) == []
 
 
 def test_an_old_check_is_still_applied_and_cautioned(shop: Workshop):
