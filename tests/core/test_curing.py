@@ -4,14 +4,14 @@ import pytest
 from attrs import evolve
 
 from core.daybook.batch import fold
-from core.daybook.curing import cured, known_cure
+from core.daybook.curing import charge_of, cured, known_cure, licence_of
 from core.daybook.evidence import evidence_for
 from core.daybook.facts import CureWeighed
 from core.daybook.facts.cure import RULES, HouseRule, LicensedException
 from core.daybook.house import house_limits
 from core.refusals import OutOfRange
 from core.release.readiness import judge
-from tests.core.kitchen import NOON, Kitchen
+from tests.core.kitchen import DAY, NOON, Kitchen
 
 PUMPED = CureWeighed(
     0.24, 0.0625, other_salt_kg=1.2, rules="us", product="meat", method="pump", water_kg=10.0, sugar_kg=0.4, taken=0.1
@@ -142,6 +142,43 @@ def test_above_the_ceiling_no_exception_is_met(kitchen: Kitchen):
     assert "ceiling" in [reason.key for reason in verdict.unmet]
 
 
+@pytest.mark.parametrize(
+    ("exception", "cure_kg", "over"),
+    [
+        (LEAVE, 0.037, True),
+        (LEAVE, 0.031, False),
+        (LEAVE, 0.038, False),
+        (None, 0.037, False),
+        (None, 0.031, False),
+        (evolve(LEAVE, substance="nitrate"), 0.037, False),
+    ],
+)
+def test_it_is_over_by_an_exception_where_it_passes_a_limit_and_one_lets_it(
+    kitchen: Kitchen, exception: LicensedException | None, cure_kg: float, over: bool
+):
+    batch = kitchen.begin()
+    if exception is not None:
+        kitchen.note(exception, batch)
+    kitchen.note(CureWeighed(cure_kg, 0.0625), batch)
+    found = cured(kitchen.batch(batch))
+    assert found is not None
+    assert found.over_by_licence is over
+
+
+def test_of_several_exceptions_the_latest_counts(kitchen: Kitchen):
+    batch = kitchen.begin()
+    kitchen.note(evolve(LEAVE, decided_by="Bea"), batch)
+    kitchen.note(LEAVE, batch, at=1)
+    found = licence_of(kitchen.batch(batch))
+    assert found is not None
+    assert found.decided_by == "Ana"
+
+
+def test_what_an_entry_does_not_name_is_none_of_it():
+    charge = charge_of(CureWeighed(0.031, 0.0625), 12.4)
+    assert (charge.water_kg, charge.sugar_kg, charge.other_kg, charge.accelerator_kg) == (0.0, 0.0, 0.0, 0.0)
+
+
 def test_where_an_exception_lets_it_pass_a_caution_says_which_and_who(kitchen: Kitchen):
     batch = kitchen.begin()
     kitchen.note(LEAVE, batch)
@@ -174,6 +211,11 @@ def test_the_latest_house_rule_of_a_set_holds(kitchen: Kitchen):
         ("us", pytest.approx(100.0)),
         ("eu", pytest.approx(60.0)),
     ]
+
+
+def test_a_house_rule_holds_from_its_own_moment(kitchen: Kitchen):
+    kitchen.note(HouseRule("us", 120e-6), RULES, at=2)
+    assert len(house_limits(kitchen.book, NOON + 2 * DAY)) == 1
 
 
 def test_a_house_rule_does_not_reach_back(kitchen: Kitchen):
