@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-from attrs import frozen
+from attrs import evolve, frozen
 
 from core.chamber.sanitising import DRAIN, After, no_rinse_ppm
-from core.chamber.sanitising_agents import AGENTS, conditions, within
+from core.chamber.sanitising_agents import AGENTS, PPM, conditions, within
 from core.quantities import PARTS_PER_MILLION, TEMPERATURE, Amount
 from core.refusals import OutOfRange
 from core.working import Step
@@ -64,12 +64,9 @@ def _rinsed(agent: str, target_ppm: float, after: After, label_ppm: float | None
 
 
 def _in_a_row(*tasks: Task) -> tuple[Task, ...]:
-    """Each task waits for the one above it, and for what it names itself."""
-    keys = [task.key for task in tasks]
-    return tuple(
-        Task(task.key, task.text, task.timer_s, task.after or tuple(keys[max(0, place - 1) : place]))
-        for place, task in enumerate(tasks)
-    )
+    """Each task waits for the one above it."""
+    above = ((), *((task.key,) for task in tasks))
+    return tuple(evolve(task, after=key) for task, key in zip(tasks, above, strict=False))
 
 
 def _cleaning() -> tuple[Task, ...]:
@@ -100,7 +97,7 @@ def _sanitising(
     agent: str, target_ppm: float, least_c: float | None, stands_s: float, rinsed: bool
 ) -> tuple[Task, ...]:
     name = AGENTS[agent].name
-    amounts = {"strength": Amount(target_ppm * 1e-6, PARTS_PER_MILLION)}
+    amounts = {"strength": Amount(target_ppm * PPM, PARTS_PER_MILLION)}
     warmth = "as warm as the label asks"
     if least_c is not None:
         amounts["least"] = Amount(least_c, TEMPERATURE)

@@ -444,3 +444,26 @@ def test_a_stock_a_hair_weaker_than_wanted_is_not_told_in_the_same_figures():
 def test_the_strongest_granules_are_told_to_a_hundredth_of_a_per_cent():
     """By molar mass: 2 × 70.906 ÷ 142.98 of calcium hypochlorite is available chlorine."""
     assert "99.18 % is the most there is" in refused("calcium", 0.993, 100.0, LITRE).sentence
+
+
+@pytest.mark.parametrize("pair", list(itertools.combinations(["chlorine", "calcium", "isocyanurate"], 2)))
+def test_two_kinds_of_chlorine_can_take_fire(pair: tuple[str, str]):
+    """Common practice, no published source."""
+    assert never_mix(pair)[0].hazard.endswith("can take fire or burst where they meet")
+
+
+@pytest.mark.parametrize(("label", "limit"), [("150 ppm", "150 ppm"), ("400 ppm", "200 ppm"), ("", "200 ppm")])
+def test_the_labels_limit_on_the_sheet_is_the_one_that_holds(label: str, limit: str):
+    answer = DILUTE_SANITISER.answer({"stock": "5.25 %", "target": "100 ppm", "volume": "4 L", "label": label})
+    assert figure(answer.figures, "limit").show(METRIC) == limit
+
+
+@pytest.mark.parametrize("strength", [0.995e-5, 1.005])
+def test_a_strength_that_no_stock_has_is_told_its_bounds(strength: float):
+    said = refused("label", strength, 5.0, LITRE)
+    assert said.field == "stock"
+    assert "between 10 ppm and 100 %" in said.sentence
+
+
+def test_a_quat_too_strong_is_not_told_of_bleach():
+    assert "80 % is the most there is" in refused("quat", 0.801, 200.0, LITRE).sentence

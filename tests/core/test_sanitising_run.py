@@ -116,3 +116,14 @@ def test_lime_is_steeped_for_half_an_hour_and_all_dries_for_an_hour():
     run = preparation("chlorine", 100.0, descale=True)
     assert task(run, "descale").timer_s == 1800.0
     assert task(run, "dry").timer_s == 3600.0
+
+
+def test_each_task_waits_for_the_one_above_it():
+    run = preparation("chlorine", 100.0, descale=True)
+    assert [each.after for each in run] == [(), *((key,) for key in keys(run)[:-1])]
+
+
+@pytest.mark.parametrize(("manner", "warmth"), [(METRIC, "12.7778 °C"), (US, "55 °F")])
+def test_how_strong_and_how_warm_to_mix_is_said(manner, warmth: str):
+    said = task(preparation("chlorine", 100.0), "mix").text.say(manner)
+    assert f"at 100 ppm, at {warmth} or warmer" in said
