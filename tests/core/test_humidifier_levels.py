@@ -1,5 +1,6 @@
 """When the tank runs dry and the basin is full, read off what was poured."""
 
+from collections.abc import Callable
 from datetime import UTC, datetime, timedelta, timezone
 
 import pytest
@@ -118,3 +119,57 @@ def test_what_cannot_be_read_is_refused_by_field(call, field):
 def test_more_than_the_tank_holds_is_said_in_both_systems():
     with pytest.raises(OutOfRange, match=r"6\.62 L \(7 qt\)"):
         runs_dry(poured((0, 5), (4, 7)), 7 * QUART_M3)
+
+
+@pytest.mark.parametrize(("apart", "count"), [(timedelta(hours=1), 2), (timedelta(hours=1, seconds=1), 3)])
+def test_an_hour_apart_is_one_filling_and_a_second_more_is_two(apart: timedelta, count: int):
+    second = Poured(START + timedelta(days=4) + apart, 0.001)
+    fillings = [*poured((0, 5), (4, 2)), second]
+    assert (water_a_day(fillings).cautions == (ONLY_ONE,)) is (count == 2)
+
+
+@pytest.mark.parametrize(
+    ("days", "low", "high"),
+    [
+        (((0, 5), (4, 2), (8, 2)), 0.375, 0.625),  # a quarter either way
+        (((0, 5), (4, 2)), 0.25, 0.75),  # half, of one interval
+        (((0, 5), (4, 1), (8, 3)), 0.25, 0.75),  # what was measured
+        (((0, 5), (4, 0), (8, 4)), 0.05, 1.0),  # a tenth of the mean at the least
+    ],
+)
+def test_the_spread_of_the_rate(days: tuple[tuple[float, float], ...], low: float, high: float):
+    """Litres a day about half a litre."""
+    rate = water_a_day(poured(*days))
+    assert (rate.value, rate.low, rate.high) == pytest.approx(tuple(x / 86.4e6 for x in (0.5, low, high)), rel=1e-9)
+
+
+def test_the_moments_are_those_of_the_spread():
+    outlook = runs_dry(STEADY, 0.006)
+    last = START + timedelta(days=12)
+    days = [(each - last).total_seconds() / 86_400 for each in (outlook.earliest, outlook.expected, outlook.latest)]
+    assert days == pytest.approx([9.6, 12, 16], rel=1e-9)
+    assert [each / 86_400 for each in (outlook.lasts.low, outlook.lasts.high)] == pytest.approx([9.6, 16], rel=1e-9)
+
+
+@pytest.mark.parametrize(
+    ("call", "field"),
+    [
+        (lambda: runs_dry(STEADY, 0.9999), None), (lambda: runs_dry(STEADY, 1.0), "holds_m3"),
+        (lambda: runs_full(STEADY, 0.9999), None), (lambda: runs_full(STEADY, 1.0), "holds_m3"),
+        (lambda: runs_dry(STEADY, 0.006, 0.006 * (1 + 0.995e-5)), None),
+        (lambda: runs_dry(STEADY, 0.006, 0.006 * (1 + 1.005e-5)), "now_holds_m3"),
+        (lambda: runs_dry(STEADY, 0.002 / (1 + 0.995e-5)), None),
+        (lambda: runs_dry(STEADY, 0.002 / (1 + 1.005e-5)), "poured"),
+        (lambda: water_a_day(poured((0, 5), (4, 999.9))), None),
+        (lambda: water_a_day(poured((0, 5), (4, 1000))), "poured"),
+        (lambda: water_a_day(poured((0, 0), (4, 2))), None),
+        (lambda: runs_full(poured((0, 9), (4, 2)), 0.006), None),
+    ],
+)  # fmt: skip
+def test_each_limit_has_a_hair_on_either_side(call: Callable[[], object], field: str | None):
+    try:
+        call()
+        refused = None
+    except OutOfRange as refusal:
+        refused = refusal.field
+    assert refused == field

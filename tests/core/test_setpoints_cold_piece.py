@@ -1,8 +1,10 @@
 """A cold piece in warm air: the range given holds what a finer model finds."""
 
+import math
+
 import pytest
 
-from core.chamber.cold_piece import SO_NEAR, STAYS_DRY, WIPE_IT, cold_piece
+from core.chamber.cold_piece import SO_NEAR, STAYS_DRY, WET_LONGER, WIPE_IT, cold_piece, time_constant_s
 from core.chamber.film import film, latent_heat_j_kg
 from core.chamber.setpoint_sheets import COLD_PIECE
 from core.quantities import METRIC
@@ -91,3 +93,69 @@ def test_the_sheet_answers_in_inches():
     assert COLD_PIECE.answer(
         {"piece": "36 °F", "thickness": "2.5 in", "temperature": "72 °F", "humidity": "90"}
     ).figures
+
+
+def test_lean_meat_of_60_mm_comes_nearer_in_so_many_seconds():
+    """1050 kg/m³ × 3500 J/(kg K) × 0.06 m ÷ (4 × 12 W/(m² K)); the figures of meat are from memory."""
+    assert time_constant_s(0.06, 12.0) == pytest.approx(4593.75, rel=1e-9)
+
+
+def test_the_range_is_that_of_still_and_brisk_air():
+    wet, _, warming = cold_piece(2.0, 22.0, 0.9, 0.06)
+    lead = math.log(20.0 / (22.0 - dew_point_c(22.0, 0.9)))
+    ahead = 1 + 35.0 * 0.03 / (4 * 0.45)
+    assert wet.value == pytest.approx(4593.75 * lead, rel=1e-6)
+    assert wet.high == pytest.approx(9187.5 * lead, rel=1e-6)
+    assert wet.low == pytest.approx(1575.0 * ahead * (lead - math.log(ahead)), rel=1e-6)
+    assert (warming.low, warming.value, warming.high) == pytest.approx((1575.0, 4593.75, 9187.5), rel=1e-9)
+
+
+def test_a_film_that_is_given_ranges_from_half_of_it_to_twice():
+    warming = cold_piece(2.0, 22.0, 0.9, 0.06, 10.0)[2]
+    assert (warming.low, warming.value, warming.high) == pytest.approx((2756.25, 5512.5, 11025.0), rel=1e-9)
+
+
+def test_where_the_surface_runs_far_ahead_it_may_be_wet_for_no_time_at_all():
+    assert cold_piece(dew_point_c(22.0, 0.6) - 0.5, 22.0, 0.6, 0.3)[0].low == 0.0
+
+
+@pytest.mark.parametrize(
+    ("colder_k", "cautions"),
+    [
+        (-0.87, (STAYS_DRY,)),  # the hygrometer's error moves this dew point by 0.8675 K
+        (-0.86, (STAYS_DRY, SO_NEAR)),
+        (0.0, (STAYS_DRY, SO_NEAR)),
+        (1e-9, (SO_NEAR, WET_LONGER, WIPE_IT)),
+        (0.996, (SO_NEAR, WET_LONGER, WIPE_IT)),
+        (1.0, (WET_LONGER, WIPE_IT)),
+    ],
+)
+def test_a_kelvin_under_the_dew_point_and_the_error_above_it_are_near(colder_k: float, cautions: tuple[str, ...]):
+    assert cold_piece(dew_point_c(20.0, 0.5) - colder_k, 20.0, 0.5, 0.06)[0].cautions == cautions
+
+
+def test_at_the_upper_end_of_the_dew_point_it_is_near_no_more():
+    dry = cold_piece(15.0, 20.0, 0.5, 0.06)[1]
+    assert SO_NEAR not in cold_piece(dry.high, 20.0, 0.5, 0.06)[0].cautions
+
+
+@pytest.mark.parametrize(
+    ("arguments", "field"),
+    [
+        ((-1.0, 22.0, 0.9, 0.06), None), ((-1.001, 22.0, 0.9, 0.06), "piece"),
+        ((60.0, 22.0, 0.9, 0.06), None), ((60.01, 22.0, 0.9, 0.06), "piece"),
+        ((2.0, 22.0, 0.9, 0.01), None), ((2.0, 22.0, 0.9, 0.00999), "thickness"),
+        ((2.0, 22.0, 0.9, 0.3), None), ((2.0, 22.0, 0.9, 0.3001), "thickness"),
+        ((2.0, 22.0, 0.9, 0.06, 2.0), None), ((2.0, 22.0, 0.9, 0.06, 1.999), "film"),
+        ((2.0, 22.0, 0.9, 0.06, 60.0), None), ((2.0, 22.0, 0.9, 0.06, 60.01), "film"),
+        # the dew point 0.1005 and 0.0995 K under the air
+        ((2.0, 20.0, 0.993789, 0.06), None), ((2.0, 20.0, 0.993851, 0.06), "humidity"),
+    ],
+)  # fmt: skip
+def test_each_limit_has_a_hair_on_either_side(arguments: tuple[float, ...], field: str | None):
+    try:
+        cold_piece(*arguments)
+        refused = None
+    except OutOfRange as refusal:
+        refused = refusal.field
+    assert refused == field

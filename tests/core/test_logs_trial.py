@@ -1,0 +1,57 @@
+"""A trial reading of some lines: when there is one, and what it says of the first that is lost."""
+
+from attrs import evolve
+
+from core.chamber.logs import Layout, guess
+from core.chamber.logs.column import Loss, Role
+from core.chamber.logs.trial import with_losses
+
+WORDS = ["AAA", "BBB", "CCC", "DDD", "EEE"]
+
+
+def rows(*lost: str, head: str = "Date,Clock,Temp (°C)\n") -> bytes:
+    whole = [f"2025-06-20,10:{n:02},{12 + n % 7 / 10:.1f}" for n in range(30)]
+    return (head + "\n".join((*whole, *lost, ""))).encode()
+
+
+WITH_WORDS = rows(*(f"2025-06-20,10:3{n},{word}" for n, word in enumerate(WORDS)))
+
+
+def losses(layout: Layout, data: bytes = WITH_WORDS) -> tuple[Loss, ...]:
+    lines = data.decode().split("\n")
+    return with_losses(evolve(layout, losses=()), lines, range(len(lines) - 1)).losses
+
+
+def with_roles(*roles: Role) -> Layout:
+    layout = guess(WITH_WORDS)
+    columns = tuple(evolve(column, role=role) for column, role in zip(layout.columns, roles, strict=True))
+    return evolve(layout, columns=columns)
+
+
+def test_the_first_value_that_is_lost_is_told():
+    assert losses(guess(WITH_WORDS)) == (Loss("values of “Temp (°C)”", 5, 35, 32, "AAA"),)
+
+
+def test_without_a_head_the_column_is_told_by_its_place():
+    layout = guess(WITH_WORDS)
+    unnamed = evolve(layout, columns=tuple(evolve(column, label="") for column in layout.columns))
+    assert losses(unnamed)[0].what == "values of column 3"
+
+
+def test_the_first_line_that_is_lost_is_told():
+    data = rows(*(f"2025-06-20,10:3{n}" for n in range(5)))
+    assert losses(guess(data), data) == (Loss("lines", 5, 35, 32, "2025-06-20,10:30"),)
+
+
+def test_nothing_is_tried_while_the_decimal_mark_or_the_time_is_not_known():
+    layout = guess(WITH_WORDS)
+    assert losses(layout)
+    assert not losses(evolve(layout, decimal=""))
+    assert not losses(evolve(layout, times=evolve(layout.times, kind="")))
+
+
+def test_nothing_is_tried_with_two_times_or_half_of_one():
+    assert not losses(with_roles("time", "time", "temperature"))
+    assert not losses(with_roles("time", "date", "temperature"))
+    assert not losses(with_roles("date", "ignored", "temperature"))
+    assert not losses(with_roles("ignored", "clock", "temperature"))
