@@ -104,3 +104,57 @@ def test_the_sheet_says_it_beside_the_water():
 
 def test_a_tank_without_a_mark_is_not_held_to_one():
     assert CHARGE_SHEET.answer({"water_m3": "8 qt"}).figures
+
+
+@pytest.mark.parametrize(("water_c", "dissolves"), [(0.0, 0.06864), (20.0, 0.0958468), (60.0, 0.1638372)])
+def test_what_a_kilogram_of_water_dissolves(water_c: float, dissolves: float):
+    """The quadratic worked out by hand; the table behind it quotes Seidell."""
+    assert solubility(water_c) == pytest.approx(dissolves, rel=1e-9)
+
+
+@pytest.mark.parametrize(
+    ("arguments", "field"),
+    [
+        ((0.9999, 10.0), None), ((1.0, 10.0), "water_m3"), ((1e-9, 10.0), None),
+        ((0.005 * (1 + 0.995e-5), 10.0, 0.005), None), ((0.005 * (1 + 1.005e-5), 10.0, 0.005), "water_m3"),
+        # 95.8468 g dissolve in a kilogram of water at 20 °C, and a litre of it weighs 998.2 g
+        ((0.001, 95.6742, None, 20.0), None), ((0.001, 95.6744, None, 20.0), "soda_kg_per_m3"),
+        ((0.001, 0.0), None), ((0.001, -1e-6), "soda_kg_per_m3"),
+    ],
+)  # fmt: skip
+def test_each_limit_has_a_hair_on_either_side(arguments: tuple[float, ...], field: str | None):
+    try:
+        charge(*arguments)
+        refused = None
+    except OutOfRange as refusal:
+        refused = refusal.field
+    assert refused == field
+
+
+def test_the_most_that_dissolves_is_told_rounded_down():
+    with pytest.raises(OutOfRange, match=r"No more than 95 g/L \("):
+        charge(0.001, 96.0)
+
+
+def test_the_strength_is_moles_to_the_kilogram():
+    """10 g/L ÷ 998.2 g/L ÷ 84.0066 g/mol."""
+    strength = figure(charge(0.001, 10.0), "molality").value
+    assert strength == pytest.approx(0.010 / 0.9982 / 0.0840066, rel=1e-9)
+
+
+def test_the_share_is_of_what_dissolves_at_that_warmth():
+    share = figure(charge(0.001, 9.982, water_c=20.0), "share_of_solubility").value
+    assert share == pytest.approx(0.01 / 0.0958468, rel=1e-9)
+
+
+@pytest.mark.parametrize(
+    ("molality", "low", "high", "is_known"),
+    [(0.1501, 0.895, 0.925, True), (0.1499, 0.8, 1.0, False), (0.1999, 0.895, 0.925, True), (0.2001, 0.8, 1.0, False)],
+)
+def test_the_osmotic_coefficient_is_known_about_the_usual_charge(
+    molality: float, low: float, high: float, is_known: bool
+):
+    lowering = figure(charge(0.001, molality * 998.2 * 0.0840066), "lowering")
+    told = (lowering.low, lowering.value, lowering.high)
+    assert told == pytest.approx([1 - math.exp(-2 * molality * each * 0.018015) for each in (low, 0.91, high)])
+    assert (not lowering.cautions) is is_known

@@ -7,6 +7,7 @@ from core.chamber.logs.column import Column
 from core.chamber.logs.column_units import with_unit, with_units
 from core.chamber.logs.doubles import agree, without_doubles
 from core.chamber.logs.doubts import UNPLUGGED, with_doubts
+from core.chamber.logs.naming import ITS_HEAD_ENDS_IN_IT
 from core.chamber.logs.scales import Unit
 from core.chamber.logs.seen import LEAST_FOR_DECIMALS, MOST_PROBES, Seen, see
 from core.chamber.logs.timing import Table
@@ -230,7 +231,7 @@ def test_a_stated_unit_that_no_reading_could_have_is_doubted():
     assert found.doubt == "Its head says °C, but it reads 90 to 95."
 
 
-@pytest.mark.parametrize(("apart", "unit"), [(10.0, "°C"), (10.1, "")])
+@pytest.mark.parametrize(("apart", "unit"), [(10.0, "°C"), (10.05, "")])
 @pytest.mark.parametrize("end", ["low", "high", "both"])
 def test_a_temperature_has_the_unit_of_one_within_ten_degrees(apart: float, unit: str, end: str):
     low, high = (30.0 + (apart if end != "high" else 0)), (45.0 + (apart if end != "low" else 0))
@@ -267,6 +268,41 @@ def test_a_letter_at_the_end_is_a_unit_but_not_beside_other_letters(
     columns = [WARM, WET if labels[1].startswith("RH") else WARM]
     seen = [of(*[value] * 10, label=label) for value, label in zip(values, labels, strict=True)]
     assert [each.unit for each in with_units(columns, seen)] == units
+
+
+def test_a_letter_that_is_no_unit_says_none():
+    assert with_units([WARM], [of(*[30.0, 60.0] * 10, label="Temp A")])[0].unit == ""
+
+
+def test_letters_that_agree_as_units_say_so_by_themselves():
+    both = with_units([WARM, WARM], [of(*[12.0, 13.0] * 10, label="Temp C"), of(*[53.6, 55.4] * 10, label="Temp F")])
+    assert [each.why_unit for each in both] == [ITS_HEAD_ENDS_IN_IT] * 2
+
+
+def test_only_temperatures_tell_each_other_s_units():
+    celsius, fahrenheit = of(*[12.0, 13.0] * 10), of(*[53.6, 55.4] * 10)
+    told = of(*[53.6, 55.4] * 10, label="Temp (°F)")
+    left = Column("ignored")
+    assert [each.unit for each in with_units([left, WARM, left], [celsius, told, celsius])] == ["", "°F", ""]
+    assert [each.unit for each in with_units([WARM, left], [celsius, fahrenheit])] == ["", ""]
+    assert [each.unit for each in with_units([WARM, WARM, left], [celsius, told, celsius])] == ["°C", "°F", ""]
+
+
+@pytest.mark.parametrize(("most", "likelier"), [(90, True), (91, False)])
+def test_whole_degrees_are_a_chamber_s_up_to_90_fahrenheit(most: int, likelier: bool):
+    """They may be tenths of a degree Celsius as well."""
+    found = with_unit(WARM, column(["50", str(most)] * 10))
+    assert (found.units[:1] == ("°F",) and found.is_likelier) is likelier
+
+
+def test_a_column_without_a_number_leaves_its_units_open():
+    assert with_unit(WARM, column(["", ""])).units == ("°C", "°F", "K")
+
+
+def test_a_stated_unit_is_kept_where_no_unit_fits_and_the_numbers_move():
+    assert unit_of([500.0, 600.0] * 10, "Temp (°C)").unit == "°C"
+    assert unit_of([500.0] * 20, "Temp (°C)").unit == ""
+    assert unit_of([0.1, 1.0] * 10, "RH (%)", role=WET).doubt == "Its head says %, but it reads 0.1 to 1."
 
 
 def doubted(values: list[float], *, label: str = "Temp (°C)", beside: list[float] | None = None) -> Column:

@@ -67,8 +67,11 @@ def test_moister_than_set(humidity: float | None, moister: bool | None):
 
 @pytest.mark.parametrize(
     ("force_pa", "word"),
-    [(-50, "none"), (0, "faint"), (99.9, "faint"), (100, "gentle"), (252, "moderate"), (480, "brisk"), (900, "hard")],
-)
+    [
+        (-50, "none"), (-0.01, "none"), (0, "faint"), (99.9, "faint"), (100, "gentle"), (199.9, "gentle"),
+        (200, "moderate"), (349.9, "moderate"), (350, "brisk"), (499.9, "brisk"), (500, "hard"), (900, "hard"),
+    ],
+)  # fmt: skip
 def test_the_force_in_a_word(force_pa: float, word: str):
     assert grade(force_pa).word == word
 
@@ -77,6 +80,15 @@ def test_the_force_in_a_word(force_pa: float, word: str):
 def test_what_is_no_force_has_no_word(force_pa: float):
     with pytest.raises(OutOfRange):
         grade(force_pa)
+
+
+def test_each_step_says_its_span():
+    """The first and the last are open."""
+    assert [each.span.say(METRIC) for each in (SCALE[0], SCALE[2], SCALE[5])] == [
+        "below 0 Pa",
+        "100 Pa to 200 Pa",
+        "500 Pa and more",
+    ]
 
 
 def test_the_scale_leaves_no_gap():
