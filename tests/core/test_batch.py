@@ -14,6 +14,7 @@ from core.daybook.facts import (
     PieceWeighed,
     Reading,
 )
+from core.daybook.facts.cure import RULES, HouseRule
 from tests.core.kitchen import DAY, NOON, Kitchen
 
 
@@ -211,6 +212,13 @@ def test_loss_is_counted_from_the_start_weight(kitchen: Kitchen, hung):
     assert kitchen.piece(*hung).loss == pytest.approx(0.25)
 
 
+def test_a_piece_was_weighed_when_it_was_last_weighed(kitchen: Kitchen, hung):
+    assert kitchen.piece(*hung).weighed_at == kitchen.piece(*hung).hung_at
+    for at, mass_kg in [(9, 0.9), (16, 0.8), (23, 0.75)]:
+        kitchen.weigh(hung[1], mass_kg, at=at)
+    assert kitchen.piece(*hung).weighed_at == NOON + 23 * DAY
+
+
 def test_the_last_weighing_is_the_last_that_happened_and_not_the_last_written(kitchen: Kitchen, hung):
     kitchen.weigh(hung[1], 0.75, at=14)
     kitchen.weigh(hung[1], 0.9, at=7)
@@ -315,6 +323,35 @@ def test_the_cure_that_was_corrected_counts(kitchen: Kitchen):
     folded = kitchen.batch(batch)
     assert folded.cure is not None
     assert (folded.cure.cure_kg, folded.cure_line_id) == (0.025, cure)
+
+
+def test_of_a_cure_weighed_twice_the_later_counts_and_its_moment(kitchen: Kitchen):
+    batch = kitchen.begin()
+    kitchen.cure(batch, at=1)
+    later = kitchen.note(CureWeighed(0.04, 0.0625), batch, at=2)
+    found = kitchen.batch(batch)
+    assert found.cure is not None
+    assert (found.cure.cure_kg, found.cure_line_id, found.cured_at) == (0.04, later, NOON + 2 * DAY)
+
+
+def test_the_house_limits_are_those_of_when_it_was_cured(kitchen: Kitchen):
+    batch = kitchen.begin()
+    kitchen.note(HouseRule("us", 120e-6), RULES, at=0.5)
+    assert kitchen.batch(batch).house == ()
+    kitchen.cure(batch, at=1)
+    kitchen.note(HouseRule("us", 100e-6), RULES, at=2)
+    assert [each.nitrite_ppm for each in kitchen.batch(batch).house] == [pytest.approx(120.0)]
+
+
+def test_of_two_looks_and_two_endings_the_later_counts(kitchen: Kitchen, hung):
+    batch, piece = hung
+    kitchen.note(PieceInspected(), piece, at=5)
+    look = kitchen.note(PieceInspected(), piece, at=6)
+    kitchen.note(PieceTakenDown("discard"), piece, at=7)
+    kitchen.note(PieceTakenDown("ready"), piece, at=8)
+    found = kitchen.piece(batch, piece)
+    assert found.inspected is not None
+    assert (found.inspected.id, found.taken_down) == (look, PieceTakenDown("ready"))
 
 
 def test_the_log_holds_batch_and_pieces_in_time_order(kitchen: Kitchen, hung):

@@ -74,6 +74,19 @@ def test_a_piece_never_weighed_loses_what_is_usual_at_its_age(kitchen: Kitchen, 
     assert hangs(kitchen, day).loss_per_s == pytest.approx(rate * PER_DAY)
 
 
+@pytest.mark.parametrize(("day", "rate"), [(5.999, 0.015), (6.0, 0.01)])
+def test_its_first_days_are_four(kitchen: Kitchen, day: float, rate: float):
+    """From memory, no published figure found."""
+    kitchen.hang(kitchen.begin(), start_kg=2.0, at=2)
+    assert hangs(kitchen, day).loss_per_s == pytest.approx(rate * PER_DAY)
+
+
+@pytest.mark.parametrize(("hours", "counts"), [(0.999, 0), (1.0, 1)])
+def test_weighings_an_hour_apart_are_two(kitchen: Kitchen, hours: float, counts: int):
+    kitchen.weigh(kitchen.hang(kitchen.begin(), at=2), 0.999, at=2 + hours / 24)
+    assert hangs(kitchen, 7).weighed == counts
+
+
 def test_a_piece_that_gained_gives_nothing_off(kitchen: Kitchen):
     kitchen.weigh(kitchen.hang(kitchen.begin(), start_kg=1.0, at=2), 1.1, at=7)
     assert hangs(kitchen, 7).water_kg_s == 0
@@ -118,6 +131,27 @@ def stated(kitchen: Kitchen, litres: float = 0.2):
 @pytest.mark.parametrize(("kilograms", "word"), [(10, "carries it"), (18, "near its limit"), (21, "overloaded")])
 def test_the_word_follows_the_share_of_the_capacity(kitchen: Kitchen, kilograms: float, word: str):
     assert burden(kilograms, 0.01 * PER_DAY, stated(kitchen), None).word == word
+
+
+@pytest.mark.parametrize(
+    ("kilograms", "word"),
+    [(15.99, "carries it"), (16.01, "near its limit"), (20.0, "near its limit"), (20.01, "overloaded")],
+)
+def test_near_its_limit_is_above_four_fifths_and_up_to_all_of_it(kitchen: Kitchen, kilograms: float, word: str):
+    """Common practice, no published source. 0.2 L a day carry 20 kg that lose 1 % of their weight a day."""
+    assert burden(kilograms, 0.01 * PER_DAY, stated(kitchen), None).word == word
+
+
+@pytest.mark.parametrize(("moister", "said"), [(None, False), (False, False), (True, True)])
+def test_that_the_air_is_moister_is_said_beside_overload(kitchen: Kitchen, moister: bool | None, said: bool):
+    why = burden(25, 0.01 * PER_DAY, stated(kitchen), moister).why
+    assert ("moister than set" in why.text) is said
+
+
+@pytest.mark.parametrize(("kilograms", "word"), [(20.0, "near its limit"), (20.01, "more than it has shown")])
+def test_up_to_all_that_the_basin_has_shown_it_has_shown_it(kitchen: Kitchen, kilograms: float, word: str):
+    drained(kitchen, 0.2)
+    assert burden(kilograms, 0.01 * PER_DAY, capacity(kitchen.book), None).word == word
 
 
 def test_overload_says_why_in_figures(kitchen: Kitchen):

@@ -139,6 +139,40 @@ def test_too_little_drained_tells_nothing(kitchen: Kitchen, pourings):
     assert most_drained(basin(kitchen.book).emptied) is None
 
 
+@pytest.mark.parametrize(("apart", "told"), [(0.25, True), (0.2499, False)])
+def test_what_gathers_is_told_from_six_hours_on(kitchen: Kitchen, apart: float, told: bool):
+    """Common practice, no published source."""
+    emptied(kitchen, (0, 1.0), (apart, 1.0))
+    assert (most_drained(basin(kitchen.book).emptied) is not None) is told
+
+
+@pytest.mark.parametrize(("hours", "litres"), [(1.0, 0.9), (1.001, 0.5)])
+def test_emptied_twice_within_an_hour_it_was_emptied_once(kitchen: Kitchen, hours: float, litres: float):
+    emptied(kitchen, (0, 1.0), (1, 0.5), (1 + hours / 24, 0.4))
+    found = most_drained(basin(kitchen.book).emptied)
+    assert found is not None
+    assert found[0] == pytest.approx(litres * LITRE)
+
+
+def test_a_second_before_the_earliest_moment_it_is_not_yet_late(kitchen: Kitchen, book: Book):
+    found = tank(book)
+    assert found is not None
+    assert found.outlook is not None
+    earliest, second = found.outlook.earliest, timedelta(seconds=1)
+    assert [line.words.text for line in chamber_due(book, earliest)] == ["Fill the humidifier"]
+    assert [line.words.text for line in chamber_due(book, earliest - second)] == ["Fill the humidifier by today"]
+
+
+@pytest.mark.parametrize(("sooner_s", "told"), [(0, 1), (1, 0)])
+def test_water_is_told_six_days_ahead(kitchen: Kitchen, sooner_s: int, told: int):
+    kitchen.note(BasinKnown(30 * LITRE), CHAMBER)
+    emptied(kitchen, (1, 0.4), (2, 0.5), (3, 0.5))
+    outlook = basin(kitchen.book).outlook
+    assert outlook is not None
+    moment = outlook.earliest - timedelta(days=6, seconds=sooner_s)
+    assert len(chamber_due(kitchen.book, moment)) == told
+
+
 def test_the_line_is_due_at_the_earliest_moment(kitchen: Kitchen, book: Book):
     found = tank(book)
     assert found is not None
@@ -156,7 +190,7 @@ def test_what_is_late_names_no_day(kitchen: Kitchen, book: Book):
     assert said(kitchen, 20) == ["Fill the humidifier"]
 
 
-@pytest.mark.parametrize(("day", "named"), [(8.6, "today"), (7.6, "tomorrow"), (6.0, "Wednesday")])
+@pytest.mark.parametrize(("day", "named"), [(8.6, "today"), (7.6, "tomorrow"), (6.9, "Wednesday"), (6.0, "Wednesday")])
 def test_the_day_is_named_as_one_says_it(kitchen: Kitchen, book: Book, day: float, named: str):
     assert said(kitchen, day) == [f"Fill the humidifier by {named}"]
 

@@ -300,6 +300,16 @@ def test_pieces_that_want_the_scale_within_a_day_are_weighed_together(kitchen: K
     assert said(kitchen) == ["Weigh 2 pieces of Juniper coarse"]
 
 
+@pytest.mark.parametrize(("hung", "words"), [(3.0, "Weigh 2 pieces"), (3.001, "Weigh 1 piece")])
+def test_a_day_apart_they_are_still_weighed_together_and_no_further(
+    kitchen: Kitchen, acid: str, hung: float, words: str
+):
+    """Our own choice, no source."""
+    kitchen.hang(acid, "J-1", at=2)
+    kitchen.hang(acid, "J-2", at=hung)
+    assert said(kitchen) == [f"{words} of Juniper coarse"]
+
+
 def test_a_piece_taken_down_wants_no_scale(kitchen: Kitchen, acid: str):
     piece = kitchen.hang(acid, "J-1", at=2)
     kitchen.hang(acid, "J-2", at=3)

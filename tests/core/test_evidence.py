@@ -411,8 +411,9 @@ def sampled_mate(kitchen: Kitchen, batch: str, weighed: dict[float, float], samp
     [
         ({}, False),
         ({10.0: 0.85}, False),
-        ({18.9: 0.85}, False),
-        ({19.1: 0.85}, True),
+        ({18.999: 0.85}, False),
+        ({19.0: 0.85}, True),
+        ({20.0: 0.85, 30.0: 0.55}, True),
         ({10.0: 0.85, 30.0: 0.55}, False),
         ({10.0: 0.85, 30.0: 0.81}, True),
     ],

@@ -363,6 +363,42 @@ def test_of_two_settings_the_later_one_counts_against_a_failed_check(shop: Works
     assert said(shop, at=6) == ["Check the hygrometer Larder: it was set anew"]
 
 
+@pytest.mark.parametrize(("at", "told"), [(173.999, 0), (174.0, 1)])
+def test_a_check_is_told_a_week_ahead(shop: Workshop, at: float, told: int):
+    key = shop.add()
+    shop.salt(key, 0.76, at=1)
+    assert len(instruments_due(instruments(shop.book), day(at))) == told
+
+
+@pytest.mark.parametrize(
+    ("days", "ago"),
+    [
+        (0.999, "today"), (1.0, "1 day ago"), (2.0, "2 days ago"), (60.0, "60 days ago"), (61.0, "2 months ago"),
+        (380.0, "12 months ago"), (381.0, "13 months ago"),
+    ],
+)  # fmt: skip
+def test_it_says_how_long_ago_it_was_checked(shop: Workshop, days: float, ago: str):
+    """A month of 30.44 days: the mean one of the calendar, 365.25 ÷ 12."""
+    key = shop.add(check_every_s=3600.0)
+    shop.salt(key, 0.76, at=1)
+    assert said(shop, at=1 + days) == [f"Check the hygrometer Larder: last checked {ago}"]
+
+
+@pytest.mark.parametrize(("at", "due"), [(4.999, []), (5.0, ["Check the hygrometer Larder: it was set anew"])])
+def test_it_was_set_anew_from_that_very_moment(shop: Workshop, at: float, due: list[str]):
+    key = shop.add()
+    shop.salt(key, 0.76, at=0.5)
+    shop.note(InstrumentSetAnew(), key, at=5)
+    assert said(shop, at) == due
+
+
+def test_set_anew_and_failed_at_one_moment_it_is_as_it_was_checked(shop: Workshop):
+    key = shop.add()
+    shop.note(InstrumentSetAnew(), key, at=1)
+    shop.salt(key, 0.95, at=1)
+    assert said(shop, at=2) == ["Replace the hygrometer Larder: it failed its salt check of 3 Nov"]
+
+
 def test_a_retired_instrument_wants_nothing(shop: Workshop):
     key = shop.add()
     shop.note(InstrumentRetired(), key, at=3)

@@ -280,6 +280,22 @@ def test_the_loss_is_of_weights_put_right_each_by_its_own_scale(shop: Workshop):
     assert folded.loss == pytest.approx(0.2)
 
 
+def test_a_pieces_weight_is_told_with_what_its_own_scale_showed_then(shop: Workshop):
+    scale, batch = shop.add("scale", "Bench"), fermented(shop)
+    shop.weight(scale, 1.008, at=1)
+    key = shop.note(PieceHung("J-1", 1.26, scale), batch, at=2)
+
+    def shown() -> float:
+        right = shop.piece(batch, key).mass_right
+        assert right is not None
+        return right.raw
+
+    assert shown() == 1.26
+    for at, mass_kg in [(9, 1.1), (16, 1.0), (23, 0.9)]:
+        shop.note(PieceWeighed(mass_kg, scale), key, at=at)
+    assert shown() == 0.9
+
+
 def test_the_verdict_uses_the_values_put_right(shop: Workshop):
     meter, batch = shop.add("ph-meter", "Pen"), fermented(shop)
     shop.buffers(meter, seven=6.9, four=3.9, at=1)

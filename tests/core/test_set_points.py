@@ -39,6 +39,28 @@ def test_what_no_instrument_can_tell_apart_is_as_set(air: AirRead):
     assert said(air) == ["Temperature as set", "Humidity as set"]
 
 
+@pytest.mark.parametrize("temperature_c", [12.502, 11.498])
+def test_a_hair_further_than_a_thermometer_tells_is_not_as_set(temperature_c: float):
+    assert said(AirRead(temperature_c, 0.80))[0].startswith("0.502 K ")
+
+
+@pytest.mark.parametrize("humidity", [0.8301, 0.7699])
+def test_a_hair_further_than_a_hygrometer_tells_is_not_as_set(humidity: float):
+    assert said(AirRead(12.0, humidity))[1].startswith("3.01 % of humidity ")
+
+
+@pytest.mark.parametrize(("humidity", "moister"), [(0.86, False), (0.8601, True)])
+def test_a_differential_wider_than_the_hygrometer_goes_before_it(humidity: float, moister: bool):
+    wide = SetPointsChosen(12.0, 0.80, humidity_differential=0.06)
+    assert is_moister(wide, AirRead(12.0, humidity)) is moister
+
+
+@pytest.mark.parametrize(("humidity", "moister"), [(0.83, False), (0.8301, True)])
+def test_a_differential_narrower_than_the_hygrometer_does_not(humidity: float, moister: bool):
+    narrow = SetPointsChosen(12.0, 0.80, humidity_differential=0.01)
+    assert is_moister(narrow, AirRead(12.0, humidity)) is moister
+
+
 @pytest.mark.parametrize(
     ("air", "warmth"), [(AirRead(14.0), "2 K warmer than set"), (AirRead(9.0), "3 K colder than set")]
 )
