@@ -7,7 +7,17 @@ import pytest
 from core.daybook.batch import open_batches
 from core.daybook.book import Book
 from core.daybook.entries import Entry, from_record, to_record
-from core.daybook.facts import CHAMBER, AirRead, BatchStarted, PieceTakenDown, PieceWeighed, Unknown, Withdrawn
+from core.daybook.facts import (
+    CHAMBER,
+    AirRead,
+    BatchStarted,
+    PieceHung,
+    PieceTakenDown,
+    PieceWeighed,
+    Reading,
+    Unknown,
+    Withdrawn,
+)
 from tests.core.effort import effort_s
 from tests.core.kitchen import DAY, NOON, Kitchen, fresh
 
@@ -234,6 +244,70 @@ def test_the_latest_of_a_kind_passes_over_what_was_taken_back(kitchen: Kitchen):
     latest = kitchen.book.latest(CHAMBER, AirRead)
     assert latest is not None
     assert latest.id == kept
+
+
+def test_the_latest_of_a_kind_is_told_as_it_was_corrected(kitchen: Kitchen):
+    kitchen.note(AirRead(12.0), CHAMBER, at=1)
+    last = kitchen.note(AirRead(40.0), CHAMBER, at=2)
+    kitchen.note(AirRead(14.0), CHAMBER, at=2, corrects=last, written=3)
+    latest = kitchen.book.latest(CHAMBER, AirRead)
+    assert latest is not None
+    assert (latest.id, latest.fact) == (last, AirRead(14.0))
+
+
+def test_the_latest_of_a_kind_is_of_its_own_subject_though_anothers_was_corrected(kitchen: Kitchen):
+    own, other = kitchen.begin(), kitchen.begin("Fennel fine")
+    kept = kitchen.read(own, 5.2, at=1)
+    corrected_one = kitchen.read(other, 5.6, at=2)
+    kitchen.note(Reading(5.5), other, at=2, corrects=corrected_one, written=3)
+    latest = kitchen.book.latest(own, Reading)
+    assert latest is not None
+    assert latest.id == kept
+
+
+def test_a_correction_whose_beginning_has_not_come_is_no_latest(kitchen: Kitchen):
+    kept = kitchen.note(AirRead(12.0), CHAMBER, at=1)
+    begun = kitchen.note(AirRead(40.0), CHAMBER, at=2)
+    kitchen.note(AirRead(14.0), CHAMBER, at=2, corrects=begun, written=3)
+    latest = Book([record for record in kitchen.records if record["id"] != begun]).latest(CHAMBER, AirRead)
+    assert latest is not None
+    assert latest.id == kept
+
+
+def test_the_beginnings_of_a_kind_are_of_one_subject_however_few_of_the_kind_there_are(kitchen: Kitchen):
+    own, other = kitchen.begin(), kitchen.begin("Fennel fine")
+    piece = kitchen.hang(own)
+    kitchen.hang(other, "F-1")
+    for at in range(1, 6):
+        kitchen.read(own, 5.2, at=at)
+    assert kitchen.book.beginnings("piece-hung", about=own) == [piece]
+    assert len(kitchen.book.beginnings("reading", about=own)) == 5
+
+
+@pytest.mark.parametrize("taken_back", [False, True])
+def test_a_piece_was_corrected_into_one_only_where_a_correction_says_so(kitchen: Kitchen, taken_back: bool):
+    batch = kitchen.begin()
+    piece = kitchen.hang(batch)
+    if taken_back:
+        kitchen.take_back(piece)
+    else:
+        kitchen.note(PieceHung("J-9", 1.0), batch, 2, corrects=piece, written=3)
+    assert kitchen.book.was_corrected_into("piece-hung", about=batch) is not taken_back
+
+
+def test_every_link_of_a_chain_of_corrections_is_of_its_one_line(kitchen: Kitchen):
+    first = kitchen.weigh("piece", 0.9, at=1)
+    chain = [first]
+    for written in (2, 3, 4):
+        chain.append(corrected(kitchen, chain[-1], 0.9 - written / 100, written))
+    assert [kitchen.book.line(key).id for key in chain] == [first] * 4
+    assert weight(kitchen.book, first) == pytest.approx(0.86)
+
+
+def test_records_from_before_there_was_a_clock_leave_it_at_nothing(kitchen: Kitchen):
+    kitchen.begin()
+    record = {key: value for key, value in kitchen.records[0].items() if key != "clock"}
+    assert Book([record]).clock == 0
 
 
 def test_the_latest_of_a_kind_is_the_last_to_happen_whenever_it_was_written(kitchen: Kitchen):

@@ -2,7 +2,7 @@
 
 import json
 import uuid
-from datetime import datetime, timedelta, timezone
+from datetime import UTC, datetime, timedelta, timezone
 
 import pytest
 from attrs import evolve
@@ -276,6 +276,34 @@ def test_a_reading_of_another_zone_keeps_its_offset():
 def test_a_moment_without_its_offset_is_refused(which: str):
     with pytest.raises(ValueError, match=f"{which} needs its UTC offset"):
         an_entry(**{which: datetime(2026, 11, 2, 12)})  # noqa: DTZ001
+
+
+@pytest.mark.parametrize("year", [1970, 2999])
+def test_a_moment_of_the_first_and_the_last_year_is_taken(year: int):
+    assert an_entry(happened_at=datetime(year, 6, 1, tzinfo=UTC)).happened_at.year == year
+
+
+@pytest.mark.parametrize("year", [1969, 3000])
+def test_a_moment_of_no_kitchens_clock_is_refused(year: int):
+    with pytest.raises(ValueError, match="happened_at must be between 1970 and 2999"):
+        an_entry(happened_at=datetime(year, 6, 1, tzinfo=UTC))
+
+
+@pytest.mark.parametrize("clock", [-1, 2**53])
+def test_a_clock_that_is_no_whole_number_of_json_is_refused(clock: int):
+    with pytest.raises(ValueError, match="clock"):
+        an_entry(clock=clock)
+
+
+def test_the_latest_clock_and_the_longest_names_are_taken():
+    found = an_entry(clock=2**53 - 1, device="z" * 32, by="x" * 60)
+    assert from_record(to_record(found)) == found
+
+
+@pytest.mark.parametrize("long", [{"device": "z" * 33}, {"by": "x" * 61}])
+def test_a_longer_name_is_refused(long: dict[str, str]):
+    with pytest.raises(ValueError, match=next(iter(long))):
+        an_entry(**long)
 
 
 @pytest.mark.parametrize("garbage", GARBAGE.values(), ids=GARBAGE)
