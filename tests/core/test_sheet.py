@@ -8,6 +8,7 @@ from core.daybook.facts import CureWeighed, FormulaKept, LicensedException
 from core.daybook.formulas import fold_formula, formula_at, formula_of, formulas
 from core.daybook.sheet import Row, costs, over_the_limit, sheet_of
 from core.mix.formula import Portion
+from tests.core.kitchen import DAY, NOON
 from tests.core.mixing import FORMULA, SOMEWHAT_STRONG, STRONG, Table, fields
 
 
@@ -114,6 +115,48 @@ def test_a_blend_is_asked_for_by_its_nitrite_and_its_salt_is_taken_off(table: Ta
     salt, cure = table.sheet(batch).rows[2:]
     assert cure.wanted_kg == pytest.approx(0.264)
     assert salt.wanted_kg == pytest.approx(0.26 + 0.024 * 0.9375 - 0.264 * (1 - 0.0625 / 11))
+
+
+def test_a_blend_that_brings_all_the_salt_leaves_none_to_weigh(table: Table, batch: str):
+    table.note(CureWeighed(0.5, 0.0625 / 20), batch, 0.1)
+    assert table.sheet(batch).rows[2].wanted_kg == 0.0
+
+
+def test_the_nitrate_of_a_blend_is_no_salt(table: Table, batch: str):
+    table.note(CureWeighed(0.264, 0.0625 / 11, 0.01), batch, 0.1)
+    salt = table.sheet(batch).rows[2]
+    assert salt.wanted_kg == pytest.approx(0.26 + 0.024 * 0.9375 - 0.264 * (1 - 0.0625 / 11 - 0.01))
+
+
+@pytest.mark.parametrize(
+    "cure",
+    [
+        CureWeighed(0.03, 0.0625),
+        CureWeighed(0.03, 0.0625 + 0.9e-9),
+        CureWeighed(0.03, 0.0, 0.05),
+        CureWeighed(0.264, 0.0625 / 11, second_kg=0.01, second_nitrite=0.0, second_nitrate=0.04),
+    ],
+    ids=["as the formula's", "the same but for its last digits", "without nitrite", "beside a second one"],
+)
+def test_a_cure_that_is_no_other_strength_of_the_formulas_leaves_its_rows(table: Table, batch: str, cure: CureWeighed):
+    table.note(cure, batch, 0.1)
+    assert [row.wanted_kg for row in table.sheet(batch).rows[2:]] == [pytest.approx(0.26), pytest.approx(0.024)]
+
+
+def test_a_cure_a_hair_stronger_is_another_one(table: Table, batch: str):
+    table.note(CureWeighed(0.03, 0.0625 + 1e-5), batch, 0.1)
+    assert table.sheet(batch).rows[3].wanted_kg == pytest.approx(0.024 * 0.0625 / 0.06251, rel=1e-9)
+
+
+def test_a_row_tells_when_it_was_weighed(table: Table, batch: str):
+    table.note(CureWeighed(0.024, 0.0625), batch, 0.1)
+    table.weigh_row(batch, "part-1", 0.25, at=0.3)
+    rows = table.sheet(batch).rows
+    assert [row.at for row in rows] == [None, None, NOON + 0.3 * DAY, NOON + 0.1 * DAY]
+
+
+def test_the_salt_asked_for_is_the_plain_salt_alone(table: Table, batch: str):
+    assert table.sheet(batch).salt_kg == pytest.approx(0.26)
 
 
 def test_the_next_row_is_the_next_not_weighed_and_round_again(table: Table, batch: str):
