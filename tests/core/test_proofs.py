@@ -12,7 +12,15 @@ from core.chamber.proof_run import Found, find
 from core.chamber.settling import beside, compare
 from core.daybook.book import Book
 from core.daybook.entries import Entry, entry_id, from_record, to_record
-from core.daybook.facts import CHAMBER, Fact, IcePointChecked, InstrumentAdded, InstrumentSetAnew, ProofRun
+from core.daybook.facts import (
+    CHAMBER,
+    Fact,
+    IcePointChecked,
+    InstrumentAdded,
+    InstrumentSetAnew,
+    ProofRun,
+    TwoSaltsChecked,
+)
 from core.daybook.facts.chamber import SetPointsChosen
 from core.daybook.facts.proofs import KeptAmount, KeptSentence, ProofFile, ProofProbe
 from core.daybook.instruments import Shelf
@@ -67,7 +75,7 @@ def book_of(*facts: Fact) -> tuple[Book, list[str]]:
         key = entry_id(at, bytes([count]) * 10)
         about = (
             ids[0]
-            if isinstance(fact, IcePointChecked | InstrumentSetAnew)
+            if isinstance(fact, IcePointChecked | InstrumentSetAnew | TwoSaltsChecked)
             else key
             if isinstance(fact, InstrumentAdded)
             else CHAMBER
@@ -156,6 +164,24 @@ def test_an_instrument_that_was_checked_puts_its_probe_right():
 def test_it_is_said_by_how_much_and_by_which_check():
     (note,) = checked(0.4).notes
     assert note.say(METRIC) == "“low”: its temperature is corrected by −0.4 K (ice check of 3 Nov)."
+
+
+@pytest.mark.parametrize(
+    ("reading_c", "words"),
+    [(-0.4, "is corrected by +0.4 K"), (0.4, "is corrected by −0.4 K"), (0.0, "reads right")],
+)
+def test_it_is_said_whether_it_is_added_or_taken_off(reading_c: float, words: str):
+    (note,) = checked(reading_c).notes
+    assert note.say(METRIC, 3).startswith(f"“low”: its temperature {words} (ice check of ")
+
+
+def test_a_line_through_two_points_is_said_as_one():
+    book, (instrument, *_) = book_of(
+        InstrumentAdded("Left logger", "hygrometer"), TwoSaltsChecked("nacl", 20.0, 0.78, "kcl", 20.0, 0.864)
+    )
+    run = evolve(proof_run(), probes=(ProofProbe(0, "Probe 1", "low", instrument),))
+    (note,) = put_right(Shelf(book), run, MOMENT)[0].notes
+    assert note.say(METRIC, 3).startswith("“low”: its humidity is put right by a straight line (two-salt check of ")
 
 
 def test_a_check_made_since_the_log_began_speaks_where_there_was_none():
