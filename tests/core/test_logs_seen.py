@@ -328,6 +328,27 @@ def test_one_number_in_every_row_is_doubted_beside_one_that_moves_or_where_senso
     assert doubted([value] * 20, beside=beside).role == role
 
 
+def doubts_of(*heads: tuple[Column, str]) -> list[str]:
+    columns = [evolve(role, unit="°C" if role.role == "temperature" else "%", why_unit="x") for role, _ in heads]
+    return [each.doubt for each in with_doubts(columns, [of(*MOVING, label=label) for _, label in heads])]
+
+
+def test_a_strange_head_is_asked_about_by_what_it_would_be():
+    warm, wet = (
+        "Is it air or meat in the chamber, or something else?",
+        "Is it the air's relative humidity, or something else?",
+    )
+    assert doubts_of((WARM, "Temp"), (WARM, "Kuxuq"), (WET, "RH"), (WET, "Fan")) == ["", warm, "", wet]
+
+
+def test_two_humidities_that_say_so_are_plain_without_a_temperature():
+    assert doubts_of((WET, "RH 1"), (WET, "RH 2")) == ["", ""]
+
+
+def test_a_letter_that_is_no_unit_belongs_to_the_name():
+    assert doubts_of((WARM, "Temp"), (WARM, "Kuxuq C"), (WET, "Kuxuq C")) == ["", "", ""]
+
+
 def test_what_it_says_in_every_row_is_told_as_its_first_row_writes_it():
     steady = column(["12.0", *["12"] * 18, "12.00"], "Temp (°C)")
     columns = with_doubts([evolve(WARM, unit="°C")] * 2, [steady, of(*MOVING, label="Temp 2 (°C)")])
@@ -350,7 +371,7 @@ def test_what_sensors_say_while_they_are_not_plugged_in():
         ([12.0, 13.0, 28.0, 28.0, 28.0] + [12.5] * 100, (28.0,)), ([12.0, 13.0, 27.9, 27.9, 27.9] + [12.5] * 100, ()),
         ([5.0] * 50 + [15.0] * 50 + [45.0] * 3, (45.0,)), ([5.0] * 50 + [15.0] * 50 + [44.9] * 3, ()),
         ([12.0] * 10 + [85.0] * 10, ()), ([12.0, 12.5] * 10 + [85.0] * 10, (85.0,)),
-        ([*MOVING, 0.0, 0.0, -127.0, -127.0], (-127.0, 0.0)),
+        ([*MOVING, 0.0, 0.0, -127.0, -127.0], (-127.0, 0.0)), ([0.0, 85.0, 100.0] * 5, (0.0, 85.0, 100.0)),
     ],
 )  # fmt: skip
 def test_numbers_that_return_far_from_all_others_are_asked_about(values: list[float], strays: tuple[float, ...]):

@@ -1,5 +1,6 @@
 """A trial reading of some lines: when there is one, and what it says of the first that is lost."""
 
+import pytest
 from attrs import evolve
 
 from core.chamber.logs import Layout, guess
@@ -55,3 +56,41 @@ def test_nothing_is_tried_with_two_times_or_half_of_one():
     assert not losses(with_roles("time", "date", "temperature"))
     assert not losses(with_roles("date", "ignored", "temperature"))
     assert not losses(with_roles("ignored", "clock", "temperature"))
+
+
+def test_nothing_is_tried_with_a_time_beside_a_date_and_a_clock():
+    text = "Date,Clock,Start,Temp (°C)\n" + "".join(
+        f"2025-06-20,10:{n:02},2025-06-20 09:{n:02},{'AAA' if n > 30 else '12.5'}\n" for n in range(40)
+    )
+    layout = guess(text.encode())
+    roles: tuple[Role, ...] = ("date", "clock", "time", "temperature")
+    columns = tuple(evolve(column, role=role) for column, role in zip(layout.columns, roles, strict=True))
+    assert not losses(evolve(layout, columns=columns), text.encode())
+
+
+@pytest.mark.parametrize(("word", "shown"), [("x" * 24, "x" * 24), ("x" * 25, "x" * 23 + "…")])
+def test_what_is_lost_is_shown_with_24_signs_at_most(word: str, shown: str):
+    data = rows(*(f"2025-06-20,10:3{n},{word}" for n in range(5)))
+    assert losses(guess(data), data)[0].text == shown
+
+
+@pytest.mark.parametrize(
+    ("head", "time"),
+    [
+        ("Time", "05/06/2025 10:{n:02}"),  # the day or the month first
+        ("Elapsed", "{n}"),  # of what
+    ],
+)
+def test_with_a_question_open_only_what_no_answer_reads_is_lost(head: str, time: str):
+    lines = [f"{time.format(n=n)},{12 + n % 7 / 10:.1f}" for n in range(30)]
+    lost = [f"{time.format(n=30 + n)},{word}" for n, word in enumerate(WORDS)]
+    data = "\n".join((f"{head},Temp (°C)", *lines, *lost, "")).encode()
+    layout = guess(data)
+    assert layout.questions
+    assert losses(layout, data) == (Loss("values of “Temp (°C)”", 5, 35, 32, "AAA"),)
+
+
+def test_a_column_whose_units_are_all_open_is_tried_in_one_of_them():
+    layout = guess(WITH_WORDS)
+    columns = (*layout.columns[:2], evolve(layout.columns[2], unit="", units=()))
+    assert losses(evolve(layout, columns=columns)) == losses(layout)

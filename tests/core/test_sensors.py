@@ -7,7 +7,8 @@ from datetime import UTC, datetime, timedelta
 import pytest
 from attrs import asdict
 
-from core.chamber.sensors import Correction, Point, is_old, judge, through_one, through_two
+from core.chamber.sensors import Correction, Point, both_ways, cannot_tell, is_old, judge, say, through_one, through_two
+from core.quantities import FRACTION, TEMPERATURE_DIFFERENCE, Amount
 from core.refusals import OutOfRange
 
 CHECKED = datetime(2031, 3, 1, 8, tzinfo=UTC)
@@ -81,3 +82,79 @@ def test_a_check_as_old_as_its_interval_still_holds():
 
 def test_a_check_older_than_its_interval_is_old():
     assert is_old(CHECKED, CHECKED + MONTH + timedelta(seconds=1), MONTH)
+
+
+@pytest.mark.parametrize(
+    ("error", "word"),
+    [
+        (1 + 0.995e-9, "accept"), (1 + 1.005e-9, "adjust"), (3 * (1 + 0.995e-9), "adjust"), (-3.0, "adjust"),
+        (3 * (1 + 1.005e-9), "replace"), (-3.001, "replace"),
+    ],
+)  # fmt: skip
+def test_one_part_in_a_thousand_million_over_a_bound_is_the_bound(error: float, word: str):
+    assert judge(error, 1.0) == word
+
+
+def test_the_line_through_two_points():
+    line = through_two(Point(10.0, 12.0), Point(20.0, 32.0))
+    assert (line.gain, line.offset, line.apply(15.0)) == (2.0, -8.0, 22.0)
+
+
+@pytest.mark.parametrize(
+    ("reading", "uncertainty"),
+    [(80.0, math.hypot(0.15, 0.2)), (60.0, math.hypot(0.75, 0.6)), (95.0, math.hypot(0.3, 0.8))],
+)
+def test_how_sure_a_line_is_about_its_points(reading: float, uncertainty: float):
+    """0.3 at 75 and 0.4 at 85, each in its share."""
+    line = through_two(Point(75.0, 75.0, 0.3), Point(85.0, 85.0, 0.4))
+    assert line.uncertainty_at(reading) == pytest.approx(uncertainty)
+
+
+@pytest.mark.parametrize(
+    "known",
+    [
+        {"high_reading": 3.0, "high_uncertainty": 1.0},
+        {"low_reading": 1.0, "high_uncertainty": 1.0},
+        {"low_reading": 1.0, "high_reading": 3.0},
+    ],
+)
+def test_with_less_than_both_points_the_first_holds_everywhere(known: dict[str, float]):
+    assert Correction(0.0, uncertainty=0.2, **known).uncertainty_at(9.0) == 0.2
+
+
+def test_one_end_of_the_world_may_be_known_alone():
+    assert [Correction(0.0, least=0.0).apply(reading) for reading in (-1.0, 2.0)] == [0.0, 2.0]
+    assert [Correction(0.0, most=1.0).apply(reading) for reading in (-1.0, 2.0)] == [-1.0, 1.0]
+
+
+@pytest.mark.parametrize(
+    "broken",
+    [
+        {"offset": math.inf}, {"gain": math.inf}, {"gain": math.nan}, {"uncertainty": -1e-9}, {"uncertainty": math.nan},
+        {"low_reading": math.nan}, {"high_reading": math.inf}, {"high_uncertainty": -1e-9}, {"least": math.nan},
+        {"most": math.inf},
+    ],
+)  # fmt: skip
+def test_every_part_of_a_correction_is_a_number(broken: dict[str, float]):
+    with pytest.raises(ValueError):
+        Correction(**{"offset": 0.0, **broken})
+
+
+def test_a_check_less_sure_than_its_tolerance_says_so():
+    tolerance = Amount(0.5, TEMPERATURE_DIFFERENCE)
+    assert cannot_tell(0.5, tolerance) == ()
+    assert "itself unsure by" in cannot_tell(0.501, tolerance)[0]
+
+
+def test_each_word_has_its_sentence():
+    tolerance = Amount(0.5, TEMPERATURE_DIFFERENCE)
+    assert [say(word, tolerance).partition(":")[0].lower() for word in ("accept", "adjust", "replace")] == [
+        "accept",
+        "adjust",
+        "replace",
+    ]
+
+
+def test_what_reads_alike_in_both_systems_is_said_once():
+    assert both_ways(1.0, TEMPERATURE_DIFFERENCE) == "1 K (1.8 °F)"
+    assert both_ways(0.02, FRACTION) == "2 %"

@@ -78,7 +78,7 @@ def _with_strays(column: Column, seen: Seen) -> Column:
     low, high = trimmed([value for value in seen.values if value not in UNPLUGGED] or seen.values)
     strays: list[float] = []
     for value, count in counts.items():
-        far = min((abs(value - other) for other in counts if other != value), default=0.0)
+        far = min(abs(value - other) for other in counts if other != value)
         is_known = value in UNPLUGGED and count >= TWICE and far >= APART
         if is_known or (count >= OFTEN and far >= max(FAR_APART, 3 * (high - low))):
             strays.append(value)
