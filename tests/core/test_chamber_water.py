@@ -9,7 +9,7 @@ from core.daybook.chamber_due import chamber_due
 from core.daybook.facts import CHAMBER, HumidifierCharged
 from core.daybook.facts.chamber import BasinEmptied, BasinKnown, HumidifierFilled
 from core.daybook.facts.preparation import KeptTask, PreparationBegun, TaskBegun
-from core.daybook.water import basin, most_drained, tank
+from core.daybook.water import EMPTY_TWICE, basin, most_drained, tank
 from tests.core.kitchen import DAY, NOON, Kitchen
 
 LITRE = 1e-3
@@ -139,7 +139,7 @@ def test_too_little_drained_tells_nothing(kitchen: Kitchen, pourings):
     assert most_drained(basin(kitchen.book).emptied) is None
 
 
-@pytest.mark.parametrize(("apart", "told"), [(0.25, True), (0.2499, False)])
+@pytest.mark.parametrize(("apart", "told"), [(0.25, True), (0.24999, False)])
 def test_what_gathers_is_told_from_six_hours_on(kitchen: Kitchen, apart: float, told: bool):
     """Common practice, no published source."""
     emptied(kitchen, (0, 1.0), (apart, 1.0))
@@ -173,6 +173,40 @@ def test_water_is_told_six_days_ahead(kitchen: Kitchen, sooner_s: int, told: int
     assert len(chamber_due(kitchen.book, moment)) == told
 
 
+def test_a_tank_without_a_mark_holds_what_its_first_filling_made_of_it(kitchen: Kitchen):
+    kitchen.note(HumidifierCharged(6 * LITRE), CHAMBER)
+    found = tank(kitchen.book)
+    assert found is not None
+    assert found.holds_m3 == 6 * LITRE
+
+
+def test_it_was_filled_when_it_was_last_filled(book: Book):
+    found = tank(book)
+    assert found is not None
+    assert found.filled_at == NOON + 4 * DAY
+
+
+def test_a_basin_emptied_once_asks_for_the_second_time(kitchen: Kitchen):
+    kitchen.note(BasinKnown(3 * LITRE), CHAMBER)
+    emptied(kitchen, (1, 0.4))
+    assert basin(kitchen.book).why == EMPTY_TWICE
+
+
+def test_ten_emptyings_back_are_looked_at(kitchen: Kitchen):
+    """Common practice, no published source."""
+    emptied(kitchen, *((day, 0.4) for day in range(12)))
+    found = basin(kitchen.book)
+    assert [each.at for each in found.emptied] == [NOON + day * DAY for day in range(2, 12)]
+    assert found.emptied_at == NOON + 11 * DAY
+
+
+@pytest.mark.parametrize(("day", "counts"), [(1.0, False), (1.001, True)])
+def test_what_was_filled_at_the_moment_a_run_began_was_emptied_by_it(kitchen: Kitchen, day: float, counts: bool):
+    kitchen.note(HumidifierCharged(6 * LITRE), CHAMBER, at=day)
+    kitchen.note(RUN, CHAMBER, at=1)
+    assert (tank(kitchen.book) is not None) is counts
+
+
 def test_the_line_is_due_at_the_earliest_moment(kitchen: Kitchen, book: Book):
     found = tank(book)
     assert found is not None
@@ -193,6 +227,11 @@ def test_what_is_late_names_no_day(kitchen: Kitchen, book: Book):
 @pytest.mark.parametrize(("day", "named"), [(8.6, "today"), (7.6, "tomorrow"), (6.9, "Wednesday"), (6.0, "Wednesday")])
 def test_the_day_is_named_as_one_says_it(kitchen: Kitchen, book: Book, day: float, named: str):
     assert said(kitchen, day) == [f"Fill the humidifier by {named}"]
+
+
+@pytest.mark.parametrize(("day", "says"), [(7.6, True), (20.0, False)])
+def test_its_words_name_the_day_while_it_is_ahead(kitchen: Kitchen, book: Book, day: float, says: bool):
+    assert chamber_due(book, NOON + day * DAY)[0].says_when is says
 
 
 def test_a_run_that_was_begun_wants_to_be_gone_on_with(kitchen: Kitchen):

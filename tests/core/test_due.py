@@ -1,6 +1,7 @@
 """What wants doing: each a sentence with its verb, the longest overdue first."""
 
 from datetime import timedelta
+from typing import Any
 
 import pytest
 
@@ -12,6 +13,7 @@ from core.daybook.facts.salting import PieceTurned, SaltingBegun, SaltingEnded
 from core.quantities import METRIC, Manner
 from core.working import Step
 from tests.core.kitchen import DAY, NOON, Kitchen
+from tests.core.mixing import Table
 
 
 @pytest.fixture
@@ -42,6 +44,18 @@ def test_an_empty_book_wants_nothing(kitchen: Kitchen):
 def test_a_new_batch_wants_its_cure(kitchen: Kitchen):
     kitchen.begin()
     assert said(kitchen) == ["Weigh the cure for Juniper coarse"]
+
+
+def test_a_batch_of_a_formula_wants_its_sheet_until_every_row_is_weighed():
+    table = Table()
+    batch = table.begin(meat_kg=10.0, formula=table.keep())
+    table.weigh_row(batch, "meat-1", 8.0)
+    line = lines(table)[0]
+    assert (line.task, line.words.say(METRIC)) == ("sheet", "Weigh out Juniper coarse: 1 of 4 done")
+    for key in ("meat-2", "part-1"):
+        table.weigh_row(batch, key, 1.0)
+    table.cure(batch)
+    assert "sheet" not in tasks(table)
 
 
 def test_the_cure_is_due_at_once(kitchen: Kitchen):
@@ -101,6 +115,14 @@ def test_a_cured_whole_muscle_wants_salt_and_no_ph(kitchen: Kitchen, loin: str):
 def test_a_whole_muscle_in_salt_is_turned_and_taken_out_on_its_day(kitchen: Kitchen, loin: str):
     in_salt(kitchen, loin)
     assert tasks(kitchen) == {"turn": 3.0, "unsalt": 15.0}
+
+
+@pytest.mark.parametrize(("manner", "words"), [("weighed", "Turn Loin"), ("excess", "Overhaul Loin")])
+def test_what_lies_in_weighed_salt_is_turned_and_under_salt_overhauled(
+    kitchen: Kitchen, loin: str, manner: Any, words: str
+):
+    kitchen.note(SaltingBegun(manner, "slab", 0.05, 3.0, planned_s=14 * 86400), loin, at=1)
+    assert [line.words.say(METRIC) for line in lines(kitchen) if line.task == "turn"] == [words]
 
 
 def test_the_next_turn_is_counted_from_the_last(kitchen: Kitchen, loin: str):
