@@ -75,6 +75,9 @@ def test_from_four_fifths_it_is_close_and_above_all_of_it_overloaded(
     ("call", "field"),
     [
         (lambda: capacity_from_basin(0.9999, DAY_S), None), (lambda: capacity_from_basin(1.0, DAY_S), "drained"),
+        (lambda: capacity_from_basin(0.0, DAY_S), "drained"), (lambda: capacity_from_basin(-0.5, DAY_S), "drained"),
+        (lambda: capacity_from_basin(1e-9, DAY_S), None), (lambda: capacity_as_rated(1e-9 / DAY_S), None),
+        (lambda: capacity_as_rated(0.0), "rating"), (lambda: capacity_as_rated(-0.5 / DAY_S), "rating"),
         (lambda: capacity_from_basin(0.001, 21_600.0), None), (lambda: capacity_from_basin(0.001, 21_599.0), "time"),
         (lambda: capacity_from_basin(0.001, math.inf), "time"), (lambda: capacity_from_basin(0.001, 1e9), None),
         (lambda: capacity_as_rated(0.9999 / DAY_S), None), (lambda: capacity_as_rated(1.0001 / DAY_S), "rating"),

@@ -4,11 +4,20 @@ import math
 
 import pytest
 
-from core.chamber.humidifier import CHARGE_SHEET, SODA_DOSE, USUAL_CHARGE_KG_PER_M3, charge, solubility
-from core.quantities import METRIC, US
+from core.chamber.humidifier import (
+    CHARGE_SHEET,
+    SODA_DOSE,
+    SODA_GRAMS,
+    SPOONS,
+    USUAL_CHARGE_KG_PER_M3,
+    charge,
+    solubility,
+)
+from core.quantities import METRIC, US, Amount, Quantity
 from core.reading import read
 from core.refusals import OutOfRange, Refused
 from core.units import QUART_M3
+from core.water import OUTSIDE_AIR
 from core.working import Figure
 
 
@@ -158,3 +167,35 @@ def test_the_osmotic_coefficient_is_known_about_the_usual_charge(
     told = (lowering.low, lowering.value, lowering.high)
     assert told == pytest.approx([1 - math.exp(-2 * molality * each * 0.018015) for each in (low, 0.91, high)])
     assert (not lowering.cautions) is is_known
+
+
+@pytest.mark.parametrize(
+    ("value", "quantity", "metric", "us"),
+    [
+        (14.5823, SODA_DOSE, "14.6 g/L", "1 tbsp/qt"),
+        (1.234 * USUAL_CHARGE_KG_PER_M3, SODA_DOSE, "18 g/L", "1.23 tbsp/qt"),
+        (14.5823, SODA_GRAMS, "14.6 g/L", "14.6 g/L"),
+        (6.123, SPOONS, "6.1 tbsp", "6.1 tbsp"),
+    ],
+)
+def test_a_dose_is_shown_as_a_scale_or_a_spoon_can_measure_it(value: float, quantity: Quantity, metric: str, us: str):
+    amount = Amount(value, quantity)
+    assert (amount.show(METRIC), amount.show(US)) == (metric, us)
+
+
+def test_what_may_be_typed_for_a_charge():
+    """Water from a tenth of a litre to a cubic metre; carbon dioxide from 100 ppm to 1 %."""
+    assert [(each.key, each.low, each.high, each.default) for each in CHARGE_SHEET.inputs] == [
+        ("water_m3", 0.0001, 1.0, None),
+        ("soda_kg_per_m3", 0.0, 100.0, USUAL_CHARGE_KG_PER_M3),
+        ("tank_m3", 0.0001, 1.0, None),
+        ("water_c", 0.0, 60.0, 20.0),
+        ("carbon_dioxide", 0.0001, 0.01, OUTSIDE_AIR),
+    ]
+
+
+def test_water_is_taken_at_20_degrees_and_dissolves_just_so_much():
+    most = solubility(20.0) * 998.2
+    share = figure(charge(0.001, most), "share_of_solubility")
+    assert share.value == pytest.approx(1.0, rel=1e-12)
+    assert "95.6743 g/L ÷ 95.6743 g/L" in share.working[0].say(METRIC)

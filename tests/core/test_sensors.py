@@ -158,3 +158,11 @@ def test_each_word_has_its_sentence():
 def test_what_reads_alike_in_both_systems_is_said_once():
     assert both_ways(1.0, TEMPERATURE_DIFFERENCE) == "1 K (1.8 °F)"
     assert both_ways(0.02, FRACTION) == "2 %"
+
+
+def test_a_sentence_has_three_digits():
+    assert both_ways(0.123456, TEMPERATURE_DIFFERENCE) == "0.123 K (0.222 °F)"
+
+
+def test_a_point_is_sure_unless_it_says_otherwise():
+    assert through_one(Point(12.4, 12.0)).uncertainty_at(12.0) == 0.0

@@ -159,3 +159,8 @@ def test_each_limit_has_a_hair_on_either_side(arguments: tuple[float, ...], fiel
     except OutOfRange as refusal:
         refused = refusal.field
     assert refused == field
+
+
+def test_what_stays_dry_is_wet_for_no_time_at_the_least_and_at_the_most():
+    figure = cold_piece(15.0, 20.0, 0.5, 0.06)[0]
+    assert (figure.low, figure.value, figure.high) == (0.0, 0.0, 0.0)
