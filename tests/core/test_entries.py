@@ -306,6 +306,13 @@ def test_a_longer_name_is_refused(long: dict[str, str]):
         an_entry(**long)
 
 
+@pytest.mark.parametrize(("clock", "first"), [(0, "b"), (7, "a")])
+def test_the_moment_orders_only_entries_from_before_there_was_a_clock(clock: int, first: str):
+    later = an_entry(id="a", clock=clock, written_at=NOON + timedelta(hours=1))
+    earlier = an_entry(id="b", clock=clock, written_at=NOON)
+    assert min(later, earlier, key=lambda entry: entry.written).id == first
+
+
 @pytest.mark.parametrize("garbage", GARBAGE.values(), ids=GARBAGE)
 def test_garbage_is_no_entry(garbage):
     with pytest.raises(NotAnEntry):
