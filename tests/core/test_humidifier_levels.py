@@ -163,6 +163,7 @@ def test_the_moments_are_those_of_the_spread():
         (lambda: water_a_day(poured((0, 5), (4, 999.9))), None),
         (lambda: water_a_day(poured((0, 5), (4, 1000))), "poured"),
         (lambda: water_a_day(poured((0, 0), (4, 2))), None),
+        (lambda: water_a_day(poured((0, 5), (4, 3), (8, -0.001))), "poured"),
         (lambda: runs_full(poured((0, 9), (4, 2)), 0.006), None),
     ],
 )  # fmt: skip
