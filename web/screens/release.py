@@ -19,6 +19,7 @@ from core.worksheet import Number
 from web.entry_forms import EntryForm, Subject, Values, declare, write
 from web.finding import find_piece
 from web.forms import Ticks, Words
+from web.journal import book, sent_token
 from web.visitor import now
 
 screen = Blueprint("release", __name__)
@@ -61,12 +62,19 @@ INSPECT = declare(
 
 
 def _took_down(values: Values, subject: Subject) -> PieceTakenDown:
-    if isinstance(subject.was, PieceTakenDown):  # a note put right later does not pass another verdict
-        return attrs.evolve(subject.was, **values)
+    was = subject.was if subject.was is not None else _sent_before()
+    if isinstance(was, PieceTakenDown):  # put right later or sent twice it passes no other verdict
+        return attrs.evolve(was, **values)
     assert subject.batch is not None
     assert subject.piece is not None
     verdict = judge(evidence_for(subject.batch, subject.piece, now()))
     return PieceTakenDown(verdict.word, values["note"], keep_reasons(verdict), EDITION)
+
+
+def _sent_before() -> object:
+    """What this very form has already written, if it was sent before."""
+    token = sent_token()
+    return book().line(token).fact if token in book() else None
 
 
 TAKE_DOWN = declare(
