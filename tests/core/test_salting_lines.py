@@ -169,16 +169,12 @@ def test_the_zeros_of_the_bessel_functions(number: int):
 
 @pytest.mark.parametrize(
     ("order", "x", "value"),
-    [(0, 0.0, 1.0), (1, 0.0, 0.0), (0, 1.0, 0.7651976866), (1, 1.0, 0.4400505857), (0, 50.0, 0.0558123277),
-     (1, 150.0, -0.0645342047)],
+    [(0, 0.0, 1.0), (1, 0.0, 0.0), (0, 1.0, 0.765197686558), (1, 1.0, 0.440050585745), (0, 50.0, 0.055812327669),
+     (1, 150.0, -0.065145163658)],
 )  # fmt: skip
 def test_the_bessel_functions(order: int, x: float, value: float):
-    """Abramowitz & Stegun, table 9.1; the last two by scipy."""
-    from scipy.special import jv
-
-    assert bessel(order, x) == pytest.approx(jv(order, x), abs=1e-12)
-    if x <= 1:
-        assert bessel(order, x) == pytest.approx(value, abs=1e-9)
+    """By scipy, which the tablet's interpreter has not; those at 1 as in Abramowitz & Stegun, table 9.1, too."""
+    assert bessel(order, x) == pytest.approx(value, abs=2e-12)
 
 
 @pytest.mark.parametrize("fo", [0.3, 0.6])
