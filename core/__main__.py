@@ -22,7 +22,7 @@ from typing import Any, NoReturn, TextIO, cast
 
 from core import outside_json
 from core.command_line import answer_as_json, answer_as_text, describe, read_as
-from core.quantities import Manner
+from core.quantities import Reader
 from core.refusals import Missing, Refusal, Refused
 from core.worksheet import Worksheet
 from core.worksheets import WORKSHEETS, by_stage, find
@@ -73,15 +73,15 @@ def _run(options: Namespace, stdin: TextIO) -> str:
     sheet = find(options.name)
     if options.describe:
         return _dump(describe(sheet))
-    manner = Manner(options.units, "," if options.decimal == "comma" else ".")
-    texts = _typed(options.values) if options.values else _piped(stdin, manner)
+    reader = Reader(options.units, "," if options.decimal == "comma" else ".")
+    texts = _typed(options.values) if options.values else _piped(stdin, reader)
     _require_known(sheet, texts)
-    answer = sheet.answer(texts, manner)
-    read = read_as(sheet, texts, manner)
+    answer = sheet.answer(texts, reader)
+    read = read_as(sheet, texts, reader)
     if options.json:
-        return _dump(answer_as_json(answer, manner, read))
+        return _dump(answer_as_json(answer, reader, read))
     labels = {each.key: each.label for each in sheet.inputs}
-    return answer_as_text(answer, manner, (f"{labels[key]} {shown}" for key, shown in read.items()))
+    return answer_as_text(answer, reader, (f"{labels[key]} {shown}" for key, shown in read.items()))
 
 
 def _listed(*, as_json: bool) -> str:
@@ -108,7 +108,7 @@ def _typed(values: Sequence[str]) -> dict[str, str]:
     return texts
 
 
-def _piped(stdin: TextIO, manner: Manner) -> dict[str, str]:
+def _piped(stdin: TextIO, reader: Reader) -> dict[str, str]:
     """A JSON object on standard input, where there is one; numbers are read like typed ones, without a unit."""
     text = "" if stdin.isatty() else stdin.read()
     if not text.strip():
@@ -123,7 +123,7 @@ def _piped(stdin: TextIO, manner: Manner) -> dict[str, str]:
         raise Refusal("", "Standard input is not JSON. Give an object of keys and values.") from None
     if not isinstance(given, dict):
         raise Refusal("", "Standard input must be one JSON object of keys and values.")
-    return {key: _text_of(key, value, manner) for key, value in cast(dict[str, Any], given).items()}
+    return {key: _text_of(key, value, reader) for key, value in cast(dict[str, Any], given).items()}
 
 
 def _exactly(text: str) -> Any:
@@ -140,12 +140,12 @@ def _refuse_constant(constant: str) -> NoReturn:
     raise Refusal("", f"{constant} is not a number that can be computed with.")
 
 
-def _text_of(key: str, value: Any, manner: Manner) -> str:
+def _text_of(key: str, value: Any, reader: Reader) -> str:
     """As it would have been typed: null is an empty field, and a number's point is written as the reader writes it."""
     if value is None:
         return ""
     if isinstance(value, Decimal):
-        return f"{value:f}".replace(".", manner.decimal) if abs(value.adjusted()) < 30 else str(value)
+        return f"{value:f}".replace(".", reader.decimal) if abs(value.adjusted()) < 30 else str(value)
     if isinstance(value, str):
         return value
     raise Refusal(key, "Give this input as a text or a number.")

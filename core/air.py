@@ -29,6 +29,7 @@ from core.saturation import (
     saturation_in_air_pa,
     saturation_pressure_pa,
 )
+from core.sentence import Sentence
 from core.sources import (
     ASHRAE_ALTITUDE,
     ASHRAE_ENTHALPY,
@@ -51,7 +52,7 @@ from core.vapour import (
     vapour_pressure_pa,
     wet_bulb_c,
 )
-from core.working import Figure, Step
+from core.working import Figure
 
 COIL_ICES = "A cooling coil colder than freezing ices at the frost point, which lies above the dew point."
 OVER_ICE = "This air holds more vapour than ice does: frost grows on everything in it that is not warmer than the air."
@@ -141,10 +142,10 @@ def vapour_pressure_deficit(
     }
     steps = (
         *_vapour_steps(air),
-        Step("Saturation at the surface, {at}, in the same way: {saturated}; times its water activity:", amounts),
-        Step("{saturated} × {activity} = {surface}", amounts),
-        Step("The drying force is the surface less the air:"),
-        Step("{surface} − {vapour} = {deficit}", amounts),
+        Sentence("Saturation at the surface, {at}, in the same way: {saturated}; times its water activity:", amounts),
+        Sentence("{saturated} × {activity} = {surface}", amounts),
+        Sentence("The drying force is the surface less the air:"),
+        Sentence("{surface} − {vapour} = {deficit}", amounts),
     )
     cautions = (TAKES_UP,) if deficit_pa < 0 else ()
     name = "Vapour pressure deficit"
@@ -160,11 +161,11 @@ def station_pressure(altitude_m: float) -> Figure:
         "scale": Amount(1 / 2.25577e-5, ALTITUDE),
         "pressure": Amount(pressure_pa, PRESSURE),
     }
-    working = (Step("{sea} × (1 − {height} ÷ {scale}) ^ 5.2559 = {pressure}", amounts),)
+    working = (Sentence("{sea} × (1 − {height} ÷ {scale}) ^ 5.2559 = {pressure}", amounts),)
     return Figure("pressure", "Air pressure", pressure_pa, PRESSURE, working, ASHRAE_ALTITUDE, (WEATHER,))
 
 
-def _vapour_steps(air: _Air) -> tuple[Step, ...]:
+def _vapour_steps(air: _Air) -> tuple[Sentence, ...]:
     pure_pa = saturation_pressure_pa(air.temperature_c)
     kelvin = air.temperature_c + KELVIN_AT_ZERO_C
     amounts = {
@@ -181,12 +182,12 @@ def _vapour_steps(air: _Air) -> tuple[Step, ...]:
         "vapour": Amount(air.vapour_pa, VAPOUR_PRESSURE),
     }
     return (
-        Step("Saturation over liquid water at {air}; the sum of Wagner and Pruß's six terms is {sum}:", amounts),
-        Step("{critical_pressure} × exp({critical} ÷ {kelvin} × {sum}) = {pure}", amounts),
-        Step("In air at {pressure} it is higher by Hardy's factor:", amounts),
-        Step("{pure} × {factor} = {saturated}", amounts),
-        Step("That times the humidity is the vapour pressure:", amounts),
-        Step("{saturated} × {humidity} = {vapour}", amounts),
+        Sentence("Saturation over liquid water at {air}; the sum of Wagner and Pruß's six terms is {sum}:", amounts),
+        Sentence("{critical_pressure} × exp({critical} ÷ {kelvin} × {sum}) = {pure}", amounts),
+        Sentence("In air at {pressure} it is higher by Hardy's factor:", amounts),
+        Sentence("{pure} × {factor} = {saturated}", amounts),
+        Sentence("That times the humidity is the vapour pressure:", amounts),
+        Sentence("{saturated} × {humidity} = {vapour}", amounts),
     )
 
 
@@ -196,7 +197,7 @@ def _dew_point(air: _Air) -> Figure:
         "vapour": Amount(saturation_in_air_pa(dew_c, air.pressure_pa), VAPOUR_PRESSURE),
         "dew": Amount(dew_c, TEMPERATURE),
     }
-    found = Step("Found by trial: over liquid water, air holds just {vapour} at {dew}", amounts)
+    found = Sentence("Found by trial: over liquid water, air holds just {vapour} at {dew}", amounts)
     return Figure("dew_point", "Dew point", dew_c, TEMPERATURE, (*_vapour_steps(air), found), WATER_SATURATION)
 
 
@@ -209,7 +210,7 @@ def _frost_point(air: _Air) -> tuple[Figure, ...]:
         "vapour": Amount(ice_saturation_in_air_pa(frost_c, air.pressure_pa), VAPOUR_PRESSURE),
         "frost": Amount(frost_c, TEMPERATURE),
     }
-    found = Step("Found by trial: over ice, air holds just {vapour} at {frost}", amounts)
+    found = Sentence("Found by trial: over ice, air holds just {vapour} at {frost}", amounts)
     cautions = (COIL_ICES, OVER_ICE) if frost_c > air.temperature_c else (COIL_ICES,)
     steps = (*_vapour_steps(air), found)
     return (Figure("frost_point", "Frost point", frost_c, TEMPERATURE, steps, ICE_SATURATION, cautions),)
@@ -230,9 +231,9 @@ def _wet_bulb(air: _Air) -> Figure:
     ice = "((2830 − 0.24 × {bulb}) × {saturated} − 1.006 × ({air} − {bulb})) ÷ (2830 + 1.86 × {air} − 2.1 × {bulb})"
     steps = (
         _ratio_step(air),
-        Step("A wet bulb stands where saturated air carries {saturated} kg/kg and this holds:", amounts),
-        Step(f"{ice if iced else liquid} = {{ratio}}", amounts),
-        Step("Found by trial: {answer}", {"answer": Amount(bulb_c, TEMPERATURE)}),
+        Sentence("A wet bulb stands where saturated air carries {saturated} kg/kg and this holds:", amounts),
+        Sentence(f"{ice if iced else liquid} = {{ratio}}", amounts),
+        Sentence("Found by trial: {answer}", {"answer": Amount(bulb_c, TEMPERATURE)}),
     )
     other_c = other_bulb_c(air.temperature_c, air.humidity, air.pressure_pa)
     low, high = _reads_between(bulb_c, other_c)
@@ -253,13 +254,13 @@ def _bulb_cautions(bulb_c: float, iced: bool, either: bool) -> tuple[str, ...]:
     return (ICED_BULB,) if iced else (EITHER_BULB,) if either else ()
 
 
-def _ratio_step(air: _Air) -> Step:
+def _ratio_step(air: _Air) -> Sentence:
     amounts = {
         "vapour": Amount(air.vapour_pa, VAPOUR_PRESSURE),
         "pressure": Amount(air.pressure_pa, VAPOUR_PRESSURE),
         "ratio": Amount(air.ratio, HUMIDITY_RATIO),
     }
-    return Step("621.945 g/kg × {vapour} ÷ ({pressure} − {vapour}) = {ratio}", amounts)
+    return Sentence("621.945 g/kg × {vapour} ÷ ({pressure} − {vapour}) = {ratio}", amounts)
 
 
 def _humidity_ratio(air: _Air) -> Figure:
@@ -274,7 +275,7 @@ def _absolute_humidity(air: _Air) -> Figure:
         "kelvin": Amount(air.temperature_c + KELVIN_AT_ZERO_C, ABSOLUTE_TEMPERATURE),
         "density": Amount(density, ABSOLUTE_HUMIDITY),
     }
-    steps = (*_vapour_steps(air), Step("{vapour} ÷ (0.461523 J/(g K) × {kelvin}) = {density}", amounts))
+    steps = (*_vapour_steps(air), Sentence("{vapour} ÷ (0.461523 J/(g K) × {kelvin}) = {density}", amounts))
     return Figure("absolute_humidity", "Absolute humidity", density, ABSOLUTE_HUMIDITY, steps, VAPOUR_AS_IDEAL_GAS)
 
 
@@ -285,5 +286,5 @@ def _enthalpy(air: _Air) -> Figure:
         "ratio": Amount(air.ratio, RATIO),
         "enthalpy": Amount(enthalpy, ENTHALPY),
     }
-    formula = Step("1.006 × {air} + {ratio} × (2501 + 1.86 × {air}) = {enthalpy}", amounts)
+    formula = Sentence("1.006 × {air} + {ratio} × (2501 + 1.86 × {air}) = {enthalpy}", amounts)
     return Figure("enthalpy", "Enthalpy", enthalpy, ENTHALPY, (_ratio_step(air), formula), ASHRAE_ENTHALPY)

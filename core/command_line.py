@@ -7,7 +7,7 @@ from typing import Any
 
 from attrs import evolve
 
-from core.quantities import METRIC, Amount, Manner
+from core.quantities import METRIC, Amount, Reader
 from core.reading import is_bare
 from core.refusals import Refused
 from core.usual import as_typed
@@ -58,60 +58,60 @@ def _describe_input(each: Input) -> dict[str, Any]:
     }
 
 
-def read_as(sheet: Worksheet, texts: Mapping[str, str], manner: Manner) -> dict[str, str]:
+def read_as(sheet: Worksheet, texts: Mapping[str, str], reader: Reader) -> dict[str, str]:
     """Every number that was typed without its unit, said back with it, and in the other system where that differs.
 
     No range tells 27.3 kg from 27.3 lb: only the eye does.
     """
     numbers = [each for each in sheet.inputs if isinstance(each, Number)]
-    return {each.key: _said_back(each, texts[each.key], manner) for each in numbers if is_bare(texts.get(each.key, ""))}
+    return {each.key: _said_back(each, texts[each.key], reader) for each in numbers if is_bare(texts.get(each.key, ""))}
 
 
-def _said_back(each: Number, text: str, manner: Manner) -> str:
-    value = each.read(text, manner)
+def _said_back(each: Number, text: str, reader: Reader) -> str:
+    value = each.read(text, reader)
     assert value is not None
-    shown = as_typed(value, each.quantity, manner)
-    other = evolve(manner, system="metric" if manner.system == "us" else "us")
+    shown = as_typed(value, each.quantity, reader)
+    other = evolve(reader, system="metric" if reader.system == "us" else "us")
     if each.quantity.bare("us") == each.quantity.bare("metric"):
         return shown
     return f"{shown} ({Amount(value, each.quantity).show_exact(other, 3)})"
 
 
-def answer_as_json(answer: Answer, manner: Manner, read: Mapping[str, str] | None = None) -> dict[str, Any]:
+def answer_as_json(answer: Answer, reader: Reader, read: Mapping[str, str] | None = None) -> dict[str, Any]:
     """Figures in SI, and as the reader sees them. read: what `read_as` gave."""
-    told: dict[str, Any] = {"figures": [_figure_as_json(figure, manner) for figure in answer.figures]}
+    told: dict[str, Any] = {"figures": [_figure_as_json(figure, reader) for figure in answer.figures]}
     if read:
         told["read"] = dict(read)
     if answer.verdict is not None:
-        told["verdict"] = _verdict_as_json(answer.verdict, manner)
+        told["verdict"] = _verdict_as_json(answer.verdict, reader)
     return told
 
 
-def _figure_as_json(figure: Figure, manner: Manner) -> dict[str, Any]:
+def _figure_as_json(figure: Figure, reader: Reader) -> dict[str, Any]:
     return {
         "key": figure.key,
         "name": figure.name,
         "value": figure.value,
         "unit": figure.quantity.si,
-        "shown": figure.show(manner),
+        "shown": figure.show(reader),
         "low": figure.low,
         "high": figure.high,
-        "working": [step.say(manner) for step in figure.working],
+        "working": [step.say(reader) for step in figure.working],
         "source": figure.source.cite(),
         "verified": figure.source.verified,
         "cautions": list(figure.cautions),
     }
 
 
-def _verdict_as_json(verdict: Verdict, manner: Manner) -> dict[str, Any]:
+def _verdict_as_json(verdict: Verdict, reader: Reader) -> dict[str, Any]:
     return {
         "word": verdict.word,
-        "next_step": verdict.next_step.say(manner),
+        "next_step": verdict.next_step.say(reader),
         "reasons": [
             {
                 "key": reason.key,
                 "met": reason.met,
-                "text": reason.text.say(manner),
+                "text": reason.text.say(reader),
                 "source": reason.source.cite(),
                 "verified": reason.source.verified,
             }
@@ -121,37 +121,37 @@ def _verdict_as_json(verdict: Verdict, manner: Manner) -> dict[str, Any]:
     }
 
 
-def answer_as_text(answer: Answer, manner: Manner, read: Iterable[str] = ()) -> str:
+def answer_as_text(answer: Answer, reader: Reader, read: Iterable[str] = ()) -> str:
     lines: list[str] = []
     if answer.verdict is not None:
-        lines += _verdict_lines(answer.verdict, manner)
+        lines += _verdict_lines(answer.verdict, reader)
     for figure in answer.figures:
-        lines += _figure_lines(figure, manner)
+        lines += _figure_lines(figure, reader)
     lines += [f"Read: {each}" for each in read]
     return "\n".join(lines)
 
 
-def _figure_lines(figure: Figure, manner: Manner) -> Iterator[str]:
-    yield f"{figure.name}: {figure.show(manner)}{_range(figure, manner)}"
-    yield from (f"    {step.say(manner)}" for step in figure.working)
+def _figure_lines(figure: Figure, reader: Reader) -> Iterator[str]:
+    yield f"{figure.name}: {figure.show(reader)}{_range(figure, reader)}"
+    yield from (f"    {step.say(reader)}" for step in figure.working)
     yield f"    Source: {figure.source.cite()}"
     yield from (f"    ! {caution}" for caution in figure.cautions)
 
 
-def _range(figure: Figure, manner: Manner) -> str:
+def _range(figure: Figure, reader: Reader) -> str:
     if figure.low is None or figure.high is None:
         return ""
-    low, high = (Amount(value, figure.quantity).show(manner) for value in (figure.low, figure.high))
+    low, high = (Amount(value, figure.quantity).show(reader) for value in (figure.low, figure.high))
     return f" ({low} to {high})"
 
 
-def _verdict_lines(verdict: Verdict, manner: Manner) -> Iterator[str]:
+def _verdict_lines(verdict: Verdict, reader: Reader) -> Iterator[str]:
     yield f"Verdict: {verdict.word}"
-    yield f"    Next: {verdict.next_step.say(manner)}"
-    yield from (_reason_line(reason, manner) for reason in verdict.reasons)
+    yield f"    Next: {verdict.next_step.say(reader)}"
+    yield from (_reason_line(reason, reader) for reason in verdict.reasons)
     yield from (f"    ! {caution}" for caution in verdict.cautions)
 
 
-def _reason_line(reason: Reason, manner: Manner) -> str:
+def _reason_line(reason: Reason, reader: Reader) -> str:
     mark = {True: "yes", False: "no", None: "not known"}[reason.met]
-    return f"    {mark}: {reason.text.say(manner)} Source: {reason.source.cite()}"
+    return f"    {mark}: {reason.text.say(reader)} Source: {reason.source.cite()}"

@@ -75,19 +75,19 @@ FLOAT_DUST = 1e-10
 
 
 @frozen
-class Manner:
+class Reader:
     """How this reader wants quantities: the unit system, and the decimal mark."""
 
     system: System = "metric"
     decimal: DecimalMark = "."
 
 
-METRIC = Manner()
-US = Manner("us")
+METRIC = Reader()
+US = Reader("us")
 
 
 @frozen
-class Rung:
+class DisplayUnit:
     """Show in `unit` from this magnitude (in that unit) upwards, with this many decimals."""
 
     unit: Unit
@@ -108,8 +108,8 @@ class Quantity:
     key: str
     noun: str
     units: tuple[Unit, ...]
-    metric: tuple[Rung, ...]
-    us: tuple[Rung, ...]
+    metric: tuple[DisplayUnit, ...]
+    us: tuple[DisplayUnit, ...]
     bare_metric: Unit
     bare_us: Unit
     example_metric: str
@@ -125,11 +125,11 @@ class Quantity:
     def bare(self, system: System) -> Unit:
         return self.bare_us if system == "us" else self.bare_metric
 
-    def example(self, manner: Manner) -> str:
-        text = self.example_us if manner.system == "us" else self.example_metric
-        return text.replace(".", manner.decimal)
+    def example(self, reader: Reader) -> str:
+        text = self.example_us if reader.system == "us" else self.example_metric
+        return text.replace(".", reader.decimal)
 
-    def ladder(self, system: System) -> tuple[Rung, ...]:
+    def ladder(self, system: System) -> tuple[DisplayUnit, ...]:
         return self.us if system == "us" else self.metric
 
 
@@ -140,27 +140,27 @@ class Amount:
     value: float
     quantity: Quantity
 
-    def show(self, manner: Manner = METRIC) -> str:
+    def show(self, reader: Reader = METRIC) -> str:
         """Rounded to what the evidence usually carries: "156 ppm", "1 250 g", "12 lb 4 oz"."""
         if not math.isfinite(self.value):
             return "—"
-        rung = self._rung(manner.system)
+        rung = self._rung(reader.system)
         if rung.then is not None:
-            return self._compound(rung, rung.then, manner)
-        shown = self._with_unit(rung.unit, rung.decimals, manner, self.quantity.trim)
+            return self._compound(rung, rung.then, reader)
+        shown = self._with_unit(rung.unit, rung.decimals, reader, self.quantity.trim)
         if rung.also is not None:
             decimals = _decimals_for(rung.also.from_si(self.value), 3)
-            shown += f" ({self._with_unit(rung.also, decimals, manner, False)})"
+            shown += f" ({self._with_unit(rung.also, decimals, reader, False)})"
         return shown
 
-    def show_exact(self, manner: Manner = METRIC, significant: int = 6) -> str:
+    def show_exact(self, reader: Reader = METRIC, significant: int = 6) -> str:
         """For the working: the same unit, at least so many significant digits, trailing zeros dropped."""
         if not math.isfinite(self.value):
             return "—"
-        unit = self._rung(manner.system).unit
-        return self._with_unit(unit, _decimals_for(unit.from_si(self.value), significant), manner, True)
+        unit = self._rung(reader.system).unit
+        return self._with_unit(unit, _decimals_for(unit.from_si(self.value), significant), reader, True)
 
-    def _rung(self, system: System) -> Rung:
+    def _rung(self, system: System) -> DisplayUnit:
         """The first rung that the value reaches once rounded by the rung below: 9.9996 kg is 10 kg, not 10 000 g."""
         ladder = self.quantity.ladder(system)
         for rung, below in pairwise(ladder):
@@ -180,19 +180,19 @@ class Amount:
             whole = (math.floor if self.quantity.rounds == "down" else math.ceil)(value * step)
         return whole / step
 
-    def _with_unit(self, unit: Unit, decimals: int, manner: Manner, trim: bool) -> str:
-        text = show_number(self.rounded(unit, decimals), decimals, manner, trim=trim, least=self.quantity.least)
+    def _with_unit(self, unit: Unit, decimals: int, reader: Reader, trim: bool) -> str:
+        text = show_number(self.rounded(unit, decimals), decimals, reader, trim=trim, least=self.quantity.least)
         return f"{text} {unit.symbol}" if unit.symbol else text
 
-    def _compound(self, rung: Rung, then: Unit, manner: Manner) -> str:
+    def _compound(self, rung: DisplayUnit, then: Unit, reader: Reader) -> str:
         """12 lb 4 oz; the carry is taken after rounding, so 15.96 oz is never shown beside a pound it completes."""
         per = round(rung.unit.factor / then.factor)
         small = self.rounded(then, rung.decimals)
         whole, rest = divmod(abs(small), per)
         minus = "\u2212" if small < 0 else ""
-        parts = [f"{show_number(whole, 0, manner)} {rung.unit.symbol}"]
+        parts = [f"{show_number(whole, 0, reader)} {rung.unit.symbol}"]
         if round(rest, rung.decimals):
-            parts.append(f"{show_number(rest, rung.decimals, manner, trim=True)} {then.symbol}")
+            parts.append(f"{show_number(rest, rung.decimals, reader, trim=True)} {then.symbol}")
         return minus + " ".join(parts)
 
 
@@ -202,7 +202,7 @@ def _decimals_for(value: float, significant: int) -> int:
     return min(MOST_DECIMALS, max(0, significant - 1 - math.floor(math.log10(abs(value)))))
 
 
-def show_number(value: float, decimals: int, manner: Manner = METRIC, *, trim: bool = False, least: int = 0) -> str:
+def show_number(value: float, decimals: int, reader: Reader = METRIC, *, trim: bool = False, least: int = 0) -> str:
     """A bare number: thousands parted by a no-break space, the reader's decimal mark, a true minus, a leading zero."""
     text = f"{abs(value):,.{decimals}f}"
     if trim and "." in text:
@@ -210,7 +210,7 @@ def show_number(value: float, decimals: int, manner: Manner = METRIC, *, trim: b
         part = part.rstrip("0").ljust(min(least, decimals), "0")
         text = f"{whole}.{part}" if part else whole
     minus = "\u2212" if value < 0 and any(digit in text for digit in "123456789") else ""
-    return minus + text.replace(",", NO_BREAK_SPACE).replace(".", manner.decimal)
+    return minus + text.replace(",", NO_BREAK_SPACE).replace(".", reader.decimal)
 
 
 def never_up(quantity: Quantity) -> Quantity:
@@ -219,13 +219,21 @@ def never_up(quantity: Quantity) -> Quantity:
 
 
 def _each(
-    key: str, noun: str, units: tuple[Unit, ...], metric: Rung, us: Rung, examples: tuple[str, str], trim: bool = False
+    key: str,
+    noun: str,
+    units: tuple[Unit, ...],
+    metric: DisplayUnit,
+    us: DisplayUnit,
+    examples: tuple[str, str],
+    trim: bool = False,
 ) -> Quantity:
     """A quantity shown in one unit in each system, which is also what a bare number means."""
     return Quantity(key, noun, units, (metric,), (us,), metric.unit, us.unit, *examples, trim)
 
 
-def _same(key: str, noun: str, units: tuple[Unit, ...], rung: Rung, example: str, *, trim: bool = False) -> Quantity:
+def _same(
+    key: str, noun: str, units: tuple[Unit, ...], rung: DisplayUnit, example: str, *, trim: bool = False
+) -> Quantity:
     """A quantity that both unit systems show alike."""
     return _each(key, noun, units, rung, rung, (example, example), trim=trim)
 
@@ -234,8 +242,13 @@ MASS = Quantity(
     key="mass",
     noun="a weight",
     units=(KG, GRAM, MG, LB, OZ),
-    metric=(Rung(KG, 3, from_value=10), Rung(GRAM, 0, from_value=100), Rung(GRAM, 1, from_value=10), Rung(GRAM, 2)),
-    us=(Rung(LB, 1, from_value=1, then=OZ), Rung(OZ, 2)),
+    metric=(
+        DisplayUnit(KG, 3, from_value=10),
+        DisplayUnit(GRAM, 0, from_value=100),
+        DisplayUnit(GRAM, 1, from_value=10),
+        DisplayUnit(GRAM, 2),
+    ),
+    us=(DisplayUnit(LB, 1, from_value=1, then=OZ), DisplayUnit(OZ, 2)),
     bare_metric=KG,
     bare_us=LB,
     example_metric="12.4 kg",
@@ -243,14 +256,23 @@ MASS = Quantity(
     trim=True,
 )
 PIECE_MASS = evolve(  # a piece on the kitchen scale: grams are what the scale shows
-    MASS, key="piece_mass", metric=(Rung(GRAM, 1),), bare_metric=GRAM, example_metric="1250 g", example_us="2 lb 12 oz"
+    MASS,
+    key="piece_mass",
+    metric=(DisplayUnit(GRAM, 1),),
+    bare_metric=GRAM,
+    example_metric="1250 g",
+    example_us="2 lb 12 oz",
 )
 DOSE_MASS = Quantity(  # what is weighed on the fine scale; grams stay in sight in both systems
     key="dose_mass",
     noun="a weight",
     units=MASS.units,
-    metric=(Rung(GRAM, 0, from_value=1000), Rung(GRAM, 1, from_value=10), Rung(GRAM, 2)),
-    us=(Rung(GRAM, 0, from_value=1000, also=OZ), Rung(GRAM, 1, from_value=10, also=OZ), Rung(GRAM, 2, also=OZ)),
+    metric=(DisplayUnit(GRAM, 0, from_value=1000), DisplayUnit(GRAM, 1, from_value=10), DisplayUnit(GRAM, 2)),
+    us=(
+        DisplayUnit(GRAM, 0, from_value=1000, also=OZ),
+        DisplayUnit(GRAM, 1, from_value=10, also=OZ),
+        DisplayUnit(GRAM, 2, also=OZ),
+    ),
     bare_metric=GRAM,
     bare_us=GRAM,
     example_metric="31 g",
@@ -262,8 +284,8 @@ VOLUME = Quantity(
     key="volume",
     noun="a volume",
     units=(M3, LITRE, ML, GALLON, QUART, PINT, CUP, FLUID_OZ, TBSP, TSP),
-    metric=(Rung(LITRE, 2, from_value=1), Rung(ML, 0, from_value=100), Rung(ML, 1)),
-    us=(Rung(QUART, 2, from_value=0.25), Rung(TBSP, 2, from_value=1), Rung(TSP, 2)),
+    metric=(DisplayUnit(LITRE, 2, from_value=1), DisplayUnit(ML, 0, from_value=100), DisplayUnit(ML, 1)),
+    us=(DisplayUnit(QUART, 2, from_value=0.25), DisplayUnit(TBSP, 2, from_value=1), DisplayUnit(TSP, 2)),
     bare_metric=LITRE,
     bare_us=QUART,
     example_metric="5.7 L",
@@ -271,65 +293,84 @@ VOLUME = Quantity(
     trim=True,
 )
 TEMPERATURE = _each(
-    "temperature", "a temperature", (CELSIUS, FAHRENHEIT), Rung(CELSIUS, 1), Rung(FAHRENHEIT, 1), ("12.5 °C", "55 °F")
+    "temperature",
+    "a temperature",
+    (CELSIUS, FAHRENHEIT),
+    DisplayUnit(CELSIUS, 1),
+    DisplayUnit(FAHRENHEIT, 1),
+    ("12.5 °C", "55 °F"),
 )
 TEMPERATURE_DIFFERENCE = _each(
     "temperature_difference",
     "a difference of temperature",
     (KELVIN_STEP, FAHRENHEIT_STEP),
-    Rung(KELVIN_STEP, 1),
-    Rung(FAHRENHEIT_STEP, 1),
+    DisplayUnit(KELVIN_STEP, 1),
+    DisplayUnit(FAHRENHEIT_STEP, 1),
     ("2 K", "4 °F"),
 )
 DEGREE_HOURS = _each(
     "degree_hours",
     "a number of degree-hours",
     (KELVIN_SECOND, CELSIUS_HOUR, FAHRENHEIT_HOUR),
-    Rung(CELSIUS_HOUR, 0),
-    Rung(FAHRENHEIT_HOUR, 0),
+    DisplayUnit(CELSIUS_HOUR, 0),
+    DisplayUnit(FAHRENHEIT_HOUR, 0),
     ("550 °C·h", "990 °F·h"),
 )
 DIFFUSIVITY = _same(
-    "diffusivity", "a diffusivity", (SQUARE_METRE_A_SECOND, SQUARE_MM_A_DAY), Rung(SQUARE_MM_A_DAY, 1), "17 mm² a day"
+    "diffusivity",
+    "a diffusivity",
+    (SQUARE_METRE_A_SECOND, SQUARE_MM_A_DAY),
+    DisplayUnit(SQUARE_MM_A_DAY, 1),
+    "17 mm² a day",
 )
 PRESSURES = (PASCAL, HECTOPASCAL, KILOPASCAL, INCH_MERCURY)
 PRESSURE = _each(
     "pressure",
     "a pressure",
     PRESSURES,
-    Rung(HECTOPASCAL, 1),
-    Rung(INCH_MERCURY, 2),
+    DisplayUnit(HECTOPASCAL, 1),
+    DisplayUnit(INCH_MERCURY, 2),
     ("1013 hPa", "29.92 inHg"),
     trim=True,
 )
-ALTITUDE = _each("altitude", "a height", (METRE, FOOT), Rung(METRE, 0), Rung(FOOT, 0), ("300 m", "1000 ft"))
+ALTITUDE = _each(
+    "altitude", "a height", (METRE, FOOT), DisplayUnit(METRE, 0), DisplayUnit(FOOT, 0), ("300 m", "1000 ft")
+)
 LENGTHS = (METRE, MM, CM, INCH, FOOT)
-LENGTH = _each("length", "a length", LENGTHS, Rung(MM, 0), Rung(INCH, 2), ("60 mm", "2.5 in"), trim=True)
+LENGTH = _each("length", "a length", LENGTHS, DisplayUnit(MM, 0), DisplayUnit(INCH, 2), ("60 mm", "2.5 in"), trim=True)
 
 # For the working of formulas that are fitted in these units, so that the numbers put in give the number got out.
-CELSIUS_TEMPERATURE = _same("celsius_temperature", "a temperature", (CELSIUS,), Rung(CELSIUS, 1), "12.5 °C")
-ABSOLUTE_TEMPERATURE = _same("absolute_temperature", "a temperature", (KELVIN,), Rung(KELVIN, 2), "285.65 K")
+CELSIUS_TEMPERATURE = _same("celsius_temperature", "a temperature", (CELSIUS,), DisplayUnit(CELSIUS, 1), "12.5 °C")
+ABSOLUTE_TEMPERATURE = _same("absolute_temperature", "a temperature", (KELVIN,), DisplayUnit(KELVIN, 2), "285.65 K")
 
-FRACTION = _same("fraction", "a per-cent", (ONE, PERCENT), Rung(PERCENT, 2), "2.5 %", trim=True)
-LOSS = _same("loss", "a per-cent", (ONE, PERCENT), Rung(PERCENT, 1), "35 %")
-LOSS_RATE = _same("loss_rate", "a loss per day", (PER_SECOND, PERCENT_A_DAY), Rung(PERCENT_A_DAY, 2), "0.8 % a day")
-RELATIVE_HUMIDITY = _same("relative_humidity", "a humidity", (ONE, PERCENT), Rung(PERCENT, 1), "80 %", trim=True)
-PARTS_PER_MILLION = _same("ppm", "parts per million", (ONE, PPM, PERCENT), Rung(PPM, 0), "156 ppm")
-PH = evolve(_same("ph", "a pH", (ONE,), Rung(ONE, 2), "5.1", trim=True), least=1)
-WATER_ACTIVITY = _same("water_activity", "a water activity", (ONE,), Rung(ONE, 3), "0.89")
-COUNT = _same("count", "a number", (ONE,), Rung(ONE, 0), "4")
-RATIO = _same("ratio", "a ratio", (ONE,), Rung(ONE, 3), "1.5", trim=True)
-DAYS = _same("days", "a time", (SECOND, MINUTE, HOUR, DAY, WEEK), Rung(DAY, 1), "21 d", trim=True)
-HOURS = _same("hours", "a time", (SECOND, MINUTE, HOUR, DAY), Rung(HOUR, 1), "36 h", trim=True)
+FRACTION = _same("fraction", "a per-cent", (ONE, PERCENT), DisplayUnit(PERCENT, 2), "2.5 %", trim=True)
+LOSS = _same("loss", "a per-cent", (ONE, PERCENT), DisplayUnit(PERCENT, 1), "35 %")
+LOSS_RATE = _same(
+    "loss_rate", "a loss per day", (PER_SECOND, PERCENT_A_DAY), DisplayUnit(PERCENT_A_DAY, 2), "0.8 % a day"
+)
+RELATIVE_HUMIDITY = _same("relative_humidity", "a humidity", (ONE, PERCENT), DisplayUnit(PERCENT, 1), "80 %", trim=True)
+PARTS_PER_MILLION = _same("ppm", "parts per million", (ONE, PPM, PERCENT), DisplayUnit(PPM, 0), "156 ppm")
+PH = evolve(_same("ph", "a pH", (ONE,), DisplayUnit(ONE, 2), "5.1", trim=True), least=1)
+WATER_ACTIVITY = _same("water_activity", "a water activity", (ONE,), DisplayUnit(ONE, 3), "0.89")
+COUNT = _same("count", "a number", (ONE,), DisplayUnit(ONE, 0), "4")
+RATIO = _same("ratio", "a ratio", (ONE,), DisplayUnit(ONE, 3), "1.5", trim=True)
+DAYS = _same("days", "a time", (SECOND, MINUTE, HOUR, DAY, WEEK), DisplayUnit(DAY, 1), "21 d", trim=True)
+HOURS = _same("hours", "a time", (SECOND, MINUTE, HOUR, DAY), DisplayUnit(HOUR, 1), "36 h", trim=True)
 HOURS_LEFT = evolve(HOURS, key="hours_left", rounds="down")
 """A time that is left: what is shown is never over."""
-VAPOUR_PRESSURE = _same("vapour_pressure", "a pressure", (PASCAL, HECTOPASCAL, KILOPASCAL), Rung(PASCAL, 0), "352 Pa")
-HUMIDITY_RATIO = _same("humidity_ratio", "a humidity ratio", (KG_PER_KG, G_PER_KG), Rung(G_PER_KG, 2), "7.4 g/kg")
-ABSOLUTE_HUMIDITY = _same(
-    "absolute_humidity", "an absolute humidity", (KG_PER_M3, G_PER_M3), Rung(G_PER_M3, 2), "9 g/m³"
+VAPOUR_PRESSURE = _same(
+    "vapour_pressure", "a pressure", (PASCAL, HECTOPASCAL, KILOPASCAL), DisplayUnit(PASCAL, 0), "352 Pa"
 )
-SUGAR_DOSE = _same("sugar_dose", "a dose", (ONE, G_PER_KG, PERCENT), Rung(G_PER_KG, 1), "5 g/kg", trim=True)
-SALOMETER = _same("salometer", "a salometer reading", (ONE, SALOMETER_DEGREE), Rung(SALOMETER_DEGREE, 0), "60 degrees")
-DENSITY = _same("density", "a density", (KG_PER_M3, KG_PER_L), Rung(KG_PER_L, 3), "1.07 kg/L")
-ENTHALPY = _same("enthalpy", "an enthalpy", (J_PER_KG, KJ_PER_KG), Rung(KJ_PER_KG, 1), "30 kJ/kg")
-MOLALITY = _same("molality", "a molality", (MOL_PER_KG,), Rung(MOL_PER_KG, 3), "0.174 mol/kg")
+HUMIDITY_RATIO = _same(
+    "humidity_ratio", "a humidity ratio", (KG_PER_KG, G_PER_KG), DisplayUnit(G_PER_KG, 2), "7.4 g/kg"
+)
+ABSOLUTE_HUMIDITY = _same(
+    "absolute_humidity", "an absolute humidity", (KG_PER_M3, G_PER_M3), DisplayUnit(G_PER_M3, 2), "9 g/m³"
+)
+SUGAR_DOSE = _same("sugar_dose", "a dose", (ONE, G_PER_KG, PERCENT), DisplayUnit(G_PER_KG, 1), "5 g/kg", trim=True)
+SALOMETER = _same(
+    "salometer", "a salometer reading", (ONE, SALOMETER_DEGREE), DisplayUnit(SALOMETER_DEGREE, 0), "60 degrees"
+)
+DENSITY = _same("density", "a density", (KG_PER_M3, KG_PER_L), DisplayUnit(KG_PER_L, 3), "1.07 kg/L")
+ENTHALPY = _same("enthalpy", "an enthalpy", (J_PER_KG, KJ_PER_KG), DisplayUnit(KJ_PER_KG, 1), "30 kJ/kg")
+MOLALITY = _same("molality", "a molality", (MOL_PER_KG,), DisplayUnit(MOL_PER_KG, 3), "0.174 mol/kg")

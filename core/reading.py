@@ -7,7 +7,7 @@ import unicodedata
 
 from attrs import frozen
 
-from core.quantities import METRIC, Manner, Quantity, Unit
+from core.quantities import METRIC, Quantity, Reader, Unit
 from core.refusals import Missing, NotAQuantity
 
 LONGEST = 60
@@ -50,7 +50,7 @@ class _Asked:
 
     field: str
     quantity: Quantity
-    manner: Manner
+    reader: Reader
 
     def refuse(self, sentence: str) -> NotAQuantity:
         return NotAQuantity(self.field, sentence)
@@ -60,16 +60,16 @@ class _Asked:
 
     @property
     def example(self) -> str:
-        return self.quantity.example(self.manner)
+        return self.quantity.example(self.reader)
 
 
-def read(text: str, quantity: Quantity, manner: Manner = METRIC, *, field: str = "", label: str = "") -> float:
+def read(text: str, quantity: Quantity, reader: Reader = METRIC, *, field: str = "", label: str = "") -> float:
     """The SI value of what was typed. A bare number is in the quantity's usual unit of the reader's system.
 
     Raises Missing for an empty text and NotAQuantity, with a sentence and an example, for anything else that is not
     exactly one quantity of this kind.
     """
-    asked = _Asked(field, quantity, manner)
+    asked = _Asked(field, quantity, reader)
     if len(text) > LONGEST:
         raise asked.refuse(f"This is too long for {quantity.noun}. Enter a number, for example {asked.example}.")
     cleaned = _clean(text)
@@ -136,7 +136,7 @@ def _number(text: str, typed: str, asked: _Asked) -> float:
 
 def _refuse_two_meanings(text: str, asked: _Asked) -> None:
     """Where 1.5 is written, 1,250 may be a thousand or a decimal: a factor of 1000 is asked about, never guessed."""
-    mark = asked.manner.decimal
+    mark = asked.reader.decimal
     whole, other, part = text.partition("," if mark == "." else ".")
     if other and len(part) == 3 and 1 <= len(whole) <= 3 and not whole.startswith("0"):
         raise asked.refuse(
@@ -163,7 +163,7 @@ def _unit(typed: str | None, asked: _Asked) -> Unit | None:
 def _join(terms: list[tuple[float, Unit | None]], asked: _Asked) -> float:
     """One term, or a compound of falling units whose later parts stay below one of the unit before: 12 lb 4 oz."""
     first, first_unit = terms[0]
-    unit = first_unit or asked.quantity.bare(asked.manner.system)
+    unit = first_unit or asked.quantity.bare(asked.reader.system)
     total = unit.to_si(first)
     for value, smaller in terms[1:]:
         if first_unit is None or smaller is None or first < 0 or not _continues(unit, value, smaller):

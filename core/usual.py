@@ -13,7 +13,7 @@ from __future__ import annotations
 import math
 from collections.abc import Mapping
 
-from core.quantities import Amount, Manner, Quantity, show_number
+from core.quantities import Amount, Quantity, Reader, show_number
 from core.refusals import Unusual
 
 Range = tuple[float, float]
@@ -73,34 +73,34 @@ def is_usual(value: float, usual: Range) -> bool:
     return value == 0 or low - slack <= value <= high + slack
 
 
-def as_typed(value: float, quantity: Quantity, manner: Manner) -> str:
+def as_typed(value: float, quantity: Quantity, reader: Reader) -> str:
     """The value with the unit of its box, as one would type it to be taken at one's word."""
-    bare = quantity.bare(manner.system)
-    return f"{_figures(bare.from_si(value), manner)} {bare.symbol}".rstrip()
+    bare = quantity.bare(reader.system)
+    return f"{_figures(bare.from_si(value), reader)} {bare.symbol}".rstrip()
 
 
-def ask(field: str, label: str, value: float, quantity: Quantity, usual: Range, manner: Manner) -> Unusual:
+def ask(field: str, label: str, value: float, quantity: Quantity, usual: Range, reader: Reader) -> Unusual:
     """The question about a bare number that was read as `value`."""
-    shown = as_typed(value, quantity, manner)
-    low, high = (Amount(each, quantity).show_exact(manner, 3) for each in usual)
+    shown = as_typed(value, quantity, reader)
+    low, high = (Amount(each, quantity).show_exact(reader, 3) for each in usual)
     told = f"This is read as {shown}; usual here is {low} to {high}."
-    meant = _may_be_meant(value, quantity, usual, manner)
+    meant = _may_be_meant(value, quantity, usual, reader)
     rather = f" Is {meant} meant? Then enter that." if meant else " Enter what is meant."
     return Unusual(field, f"{label}: {told}{rather} If {shown} is right, enter it with its unit.")
 
 
-def _may_be_meant(value: float, quantity: Quantity, usual: Range, manner: Manner) -> str:
+def _may_be_meant(value: float, quantity: Quantity, usual: Range, reader: Reader) -> str:
     """The same figures in another unit of this box, or a number without a unit that is a share, where that is usual."""
-    bare = quantity.bare(manner.system)
+    bare = quantity.bare(reader.system)
     figures = bare.from_si(value)
     others = [unit for unit in quantity.units if unit != bare and is_usual(unit.to_si(figures), usual)]
     said = [
-        f"{_figures(figures, manner)} {unit.symbol}" if unit.symbol else as_typed(unit.to_si(figures), quantity, manner)
+        f"{_figures(figures, reader)} {unit.symbol}" if unit.symbol else as_typed(unit.to_si(figures), quantity, reader)
         for unit in others[:3]
     ]
     return " or ".join(said)
 
 
-def _figures(number: float, manner: Manner) -> str:
+def _figures(number: float, reader: Reader) -> str:
     decimals = min(12, max(0, 6 - math.floor(math.log10(abs(number))))) if number else 0
-    return show_number(number, decimals, manner, trim=True)
+    return show_number(number, decimals, reader, trim=True)

@@ -9,8 +9,8 @@ from typing import Literal
 
 from attrs import frozen
 
+from core.sentence import Sentence
 from core.sources import Source
-from core.working import Step
 
 Word = Literal["ready", "hold", "discard"]
 
@@ -24,10 +24,10 @@ class Reason:
     """
 
     key: str
-    text: Step
+    text: Sentence
     met: bool | None
     source: Source
-    settle: Step
+    settle: Sentence
     fatal: bool = False
 
 
@@ -36,7 +36,7 @@ class Verdict:
     """reasons: in the order in which they should be seen to. cautions: calm sentences to stand beside the word."""
 
     reasons: tuple[Reason, ...]
-    when_ready: Step
+    when_ready: Sentence
     cautions: tuple[str, ...] = ()
 
     @property
@@ -54,7 +54,7 @@ class Verdict:
         return tuple(reason for reason in self.reasons if reason.met is None)
 
     @property
-    def next_step(self) -> Step:
+    def next_step(self) -> Sentence:
         """The one thing to do now: the first reason not met, a fatal one before all others."""
         unmet = sorted(self.unmet, key=lambda reason: not (reason.fatal and reason.met is False))
         return unmet[0].settle if unmet else self.when_ready

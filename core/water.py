@@ -13,8 +13,9 @@ from attrs import frozen
 
 from core.quantities import CELSIUS_TEMPERATURE, MOLALITY, PARTS_PER_MILLION, PH, RATIO, Amount
 from core.refusals import require_between
+from core.sentence import Sentence
 from core.sources import PHREEQC_CARBONATE
-from core.working import Figure, Step
+from core.working import Figure
 
 OUTSIDE_AIR = 420e-6
 """Carbon dioxide in outside air, as a fraction of its volume."""
@@ -166,7 +167,7 @@ def expected_ph(molality: float, water_c: float, carbon_dioxide: float = OUTSIDE
 def ph_fresh(molality: float, water_c: float) -> Figure:
     """pH of the water just after the soda has dissolved. Ranges and errors as in `equilibrium`."""
     ions = equilibrium(molality, water_c)
-    why = Step("Bicarbonate takes up acid and gives it off: alone in water it settles between its two constants.")
+    why = Sentence("Bicarbonate takes up acid and gives it off: alone in water it settles between its two constants.")
     return _figure("ph_fresh", "pH to expect, fresh", ions, (_constants_step(water_c), why), ())
 
 
@@ -178,8 +179,10 @@ def ph_open(molality: float, water_c: float, carbon_dioxide: float = OUTSIDE_AIR
         "gas": Amount(constants(water_c).gas, RATIO),
         "dissolved": Amount(constants(water_c).gas * carbon_dioxide, MOLALITY),
     }
-    why = Step("It gives off carbon dioxide until it holds only what air with {air} of it keeps dissolved:", amounts)
-    held = Step("{air} × {gas} mol/kg = {dissolved}", amounts)
+    why = Sentence(
+        "It gives off carbon dioxide until it holds only what air with {air} of it keeps dissolved:", amounts
+    )
+    held = Sentence("{air} × {gas} mol/kg = {dissolved}", amounts)
     cautions = (
         "It drifts there slowly; how fast is not established.",
         "Where people breathe or meat ferments the air holds more carbon dioxide, and the pH stays lower.",
@@ -188,7 +191,7 @@ def ph_open(molality: float, water_c: float, carbon_dioxide: float = OUTSIDE_AIR
     return _figure("ph_open", name, ions, (_constants_step(water_c), why, held), cautions)
 
 
-def _constants_step(water_c: float) -> Step:
+def _constants_step(water_c: float) -> Sentence:
     known = constants(water_c)
     amounts = {
         "water": Amount(water_c, CELSIUS_TEMPERATURE),
@@ -196,10 +199,10 @@ def _constants_step(water_c: float) -> Step:
         "second": Amount(-math.log10(known.second), RATIO),
         "ions": Amount(-math.log10(known.water), RATIO),
     }
-    return Step("At {water} the constants of carbonic acid are pK {first} and {second}, of water {ions}.", amounts)
+    return Sentence("At {water} the constants of carbonic acid are pK {first} and {second}, of water {ions}.", amounts)
 
 
-def _figure(key: str, name: str, ions: Ions, before: tuple[Step, ...], cautions: tuple[str, ...]) -> Figure:
+def _figure(key: str, name: str, ions: Ions, before: tuple[Sentence, ...], cautions: tuple[str, ...]) -> Figure:
     amounts = {
         "sodium": Amount(ions.sodium, MOLALITY),
         "hydrogen": Amount(ions.hydrogen, MOLALITY),
@@ -212,9 +215,9 @@ def _figure(key: str, name: str, ions: Ions, before: tuple[Step, ...], cautions:
     }
     steps = (
         *before,
-        Step("Found by trial, so that the charges balance: sodium and acid against what is negative:"),
-        Step("{sodium} + {hydrogen} = {bicarbonate} + 2 × {carbonate} + {pair} + {hydroxide}", amounts),
-        Step("There the acid that acts is {hydrogen} × {single} (Davies), which is a pH of {ph}", amounts),
+        Sentence("Found by trial, so that the charges balance: sodium and acid against what is negative:"),
+        Sentence("{sodium} + {hydrogen} = {bicarbonate} + 2 × {carbonate} + {pair} + {hydroxide}", amounts),
+        Sentence("There the acid that acts is {hydrogen} × {single} (Davies), which is a pH of {ph}", amounts),
     )
     low, high = ions.ph - KEPT_TO, ions.ph + KEPT_TO
     return Figure(key, name, ions.ph, PH, steps, PHREEQC_CARBONATE, cautions, low, high)

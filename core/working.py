@@ -2,27 +2,11 @@
 
 from __future__ import annotations
 
-from attrs import field, frozen
+from attrs import frozen
 
-from core.quantities import Amount, Manner, Quantity
+from core.quantities import Amount, Quantity, Reader
+from core.sentence import Sentence
 from core.sources import Source
-
-
-@frozen
-class Step:
-    """One line of working: a formula in words with the numbers put in.
-
-    `text` names its amounts in braces: Step("{salt} × {strength} = {nitrite}", {"salt": Amount(0.031, MASS), …}).
-    The amounts stay in SI; each is shown in the reader's own units when the line is said.
-    """
-
-    text: str
-    amounts: dict[str, Amount] = field(factory=dict[str, Amount])
-
-    def say(self, manner: Manner, significant: int = 6) -> str:
-        """The line in the reader's units. A sentence wants fewer digits than a sum that is to be checked."""
-        shown = {name: amount.show_exact(manner, significant) for name, amount in self.amounts.items()}
-        return self.text.format_map(shown)
 
 
 @frozen
@@ -38,7 +22,7 @@ class Figure:
     name: str
     value: float
     quantity: Quantity
-    working: tuple[Step, ...]
+    working: tuple[Sentence, ...]
     source: Source
     cautions: tuple[str, ...] = ()
     low: float | None = None
@@ -48,5 +32,5 @@ class Figure:
     def amount(self) -> Amount:
         return Amount(self.value, self.quantity)
 
-    def show(self, manner: Manner) -> str:
-        return self.amount.show(manner)
+    def show(self, reader: Reader) -> str:
+        return self.amount.show(reader)

@@ -10,7 +10,7 @@ from collections.abc import Callable, Mapping
 
 from attrs import field, frozen
 
-from core.quantities import METRIC, Amount, Manner, Quantity
+from core.quantities import METRIC, Amount, Quantity, Reader
 from core.reading import is_bare, read
 from core.refusals import Missing, OutOfRange, Refusal, Refused, Unusual
 from core.usual import USUAL, Range, ask, is_usual
@@ -40,35 +40,35 @@ class Number:
     usual: Range | None = None
     or_zero: bool = False
 
-    def read(self, text: str, manner: Manner) -> float | None:
+    def read(self, text: str, reader: Reader) -> float | None:
         if self.optional and not text.strip():
             return None
-        value = self.check(read(text, self.quantity, manner, field=self.key, label=self.label), manner)
+        value = self.check(read(text, self.quantity, reader, field=self.key, label=self.label), reader)
         usual = self.usual_here
         if usual is not None and is_bare(text) and not is_usual(value, usual):
-            raise ask(self.key, self.label, value, self.quantity, usual, manner)
+            raise ask(self.key, self.label, value, self.quantity, usual, reader)
         return value
 
     @property
     def usual_here(self) -> Range | None:
         return USUAL.get(self.quantity.key) if self.usual is None else self.usual
 
-    def asks(self, text: str, manner: Manner) -> bool:
+    def asks(self, text: str, reader: Reader) -> bool:
         """Whether this text is asked about, rather than taken or refused."""
         try:
-            self.read(text, manner)
+            self.read(text, reader)
         except Refusal as refusal:
             return isinstance(refusal, Unusual)
         return False
 
-    def check(self, value: float, manner: Manner = METRIC) -> float:
+    def check(self, value: float, reader: Reader = METRIC) -> float:
         """Bounds are held to one part in 10⁹, so that 0.25 % typed is not above a bound of 0.25 %; then it is that."""
         slack = 1e-9 * max(abs(self.low), abs(self.high))
         if self.or_zero and value == 0:
             return 0.0
         if not self.low - slack <= value <= self.high + slack:
-            low = Amount(self.low, self.quantity).show_exact(manner)
-            high = Amount(self.high, self.quantity).show_exact(manner)
+            low = Amount(self.low, self.quantity).show_exact(reader)
+            high = Amount(self.high, self.quantity).show_exact(reader)
             none = "0, or " if self.or_zero else ""
             raise OutOfRange(self.key, f"{self.label} must be {none}between {low} and {high}.")
         return min(max(value, self.low), self.high)
@@ -86,7 +86,7 @@ class Choice:
     help: str = ""
     listed: bool = False
 
-    def read(self, text: str, manner: Manner) -> str:
+    def read(self, text: str, reader: Reader) -> str:
         chosen = text.strip()
         if not chosen:
             raise Missing(self.key, f"Choose the {self.label[:1].lower()}{self.label[1:]}.")
@@ -134,20 +134,20 @@ class Worksheet:
     def drawn(self, texts: Mapping[str, str]) -> tuple[Input, ...]:
         return self.shape(texts) if self.shape else self.inputs
 
-    def read(self, texts: Mapping[str, str], manner: Manner = METRIC) -> dict[str, Value]:
+    def read(self, texts: Mapping[str, str], reader: Reader = METRIC) -> dict[str, Value]:
         """The inputs' SI values. Raises Refused with one refusal for each field that cannot stand."""
-        return read_inputs(self.inputs, texts, manner)
+        return read_inputs(self.inputs, texts, reader)
 
-    def answer(self, texts: Mapping[str, str], manner: Manner = METRIC) -> Answer:
+    def answer(self, texts: Mapping[str, str], reader: Reader = METRIC) -> Answer:
         """Read, compute and judge in one go. Raises Refused."""
-        values = self.read(texts, manner)
+        values = self.read(texts, reader)
         try:
             return Answer(self.compute(**values), self.judge(**values) if self.judge else None)
         except Refusal as refusal:
             raise Refused([refusal]) from refusal
 
 
-def read_inputs(inputs: tuple[Input, ...], texts: Mapping[str, str], manner: Manner = METRIC) -> dict[str, Value]:
+def read_inputs(inputs: tuple[Input, ...], texts: Mapping[str, str], reader: Reader = METRIC) -> dict[str, Value]:
     """Every input read, or Refused with a refusal for each one that cannot be.
 
     An input that is not named at all takes its default; one that was emptied does not.
@@ -159,7 +159,7 @@ def read_inputs(inputs: tuple[Input, ...], texts: Mapping[str, str], manner: Man
             values[each.key] = each.default
             continue
         try:
-            values[each.key] = each.read(texts.get(each.key, ""), manner)
+            values[each.key] = each.read(texts.get(each.key, ""), reader)
         except Refusal as refusal:
             refusals.append(refusal)
     if refusals:

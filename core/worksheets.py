@@ -5,7 +5,7 @@ from __future__ import annotations
 from difflib import get_close_matches
 
 from core import air_sheets
-from core.chamber import moisture_sheets, sanitising_sheets, sensors_sheets, setpoint_sheets
+from core.chamber import checks_sheets, moisture_sheets, sanitising_sheets, setpoint_sheets
 from core.chamber.humidifier import CHARGE_SHEET
 from core.dry.shrink import SHRINK_SHEET, TARGET_SHEET
 from core.ferment import ferment_sheets
@@ -19,7 +19,7 @@ WORKSHEETS: dict[str, Worksheet] = {
     sheet.name: sheet
     for sheet in (
         *air_sheets.WORKSHEETS,
-        *sensors_sheets.WORKSHEETS,
+        *checks_sheets.WORKSHEETS,
         *sanitising_sheets.WORKSHEETS,
         CHARGE_SHEET,
         *setpoint_sheets.WORKSHEETS,

@@ -7,7 +7,7 @@ from collections.abc import Mapping, Sequence
 from attrs import frozen
 
 from core.daybook.batch import Batch
-from core.daybook.fermenting import Clocked
+from core.daybook.fermenting import FermentationClock
 from core.release.readiness import ACID_PH
 
 WIDTH, HEIGHT = 640, 240
@@ -62,7 +62,7 @@ class Chart:
 Series = tuple[str, Sequence[tuple[float, float]]]
 
 
-def acidity(batch: Batch, clocked: Clocked) -> Chart | None:
+def acidity(batch: Batch, clocked: FermentationClock) -> Chart | None:
     """pH against hours of the batch's clock, and where it comes down to 5.3; None until there are two readings."""
     points = [((each.at - clocked.start).total_seconds() / 3600, each.ph) for each in batch.phs if each.ph is not None]
     if len(points) < 2:

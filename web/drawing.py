@@ -11,9 +11,9 @@ from flask import Flask, request, url_for
 from core import quantities
 from core.chamber.rates import AIR_SPEED, LASTING
 from core.daybook.book import Line
-from core.quantities import Amount, Manner, Quantity
+from core.quantities import Amount, Quantity, Reader
 from core.release.readiness import ACID_PH, STYLES
-from core.working import Step
+from core.sentence import Sentence
 from core.worksheet import Choice, Number
 from web import visitor
 from web.entry_forms import form_of, say
@@ -52,9 +52,9 @@ def prepare(app: Flask) -> None:
 
 
 def _frame() -> dict[str, Any]:
-    how = visitor.manner()
+    how = visitor.reader()
     return {
-        "manner": how,
+        "reader": how,
         "theme": visitor.theme(),
         "places": PLACES,
         "place": _place(request.path),
@@ -78,7 +78,7 @@ def _here() -> str:
     return f"{request.script_root}{request.path}{'?' if query else ''}{query}"
 
 
-def _saved(how: Manner) -> dict[str, Any] | None:
+def _saved(how: Reader) -> dict[str, Any] | None:
     """The last saved line stays in sight, with the way back."""
     key = request.args.get("saved", "")
     if key not in book():
@@ -89,29 +89,29 @@ def _saved(how: Manner) -> dict[str, Any] | None:
     return {"line": line, "token": fresh_id(), **said}
 
 
-def _amount(value: float | None, quantity: Quantity, how: Manner | None = None) -> str:
-    return "—" if value is None else Amount(value, quantity).show(how or visitor.manner())
+def _amount(value: float | None, quantity: Quantity, how: Reader | None = None) -> str:
+    return "—" if value is None else Amount(value, quantity).show(how or visitor.reader())
 
 
-def _step(step: Step) -> str:
-    return step.say(visitor.manner())
+def _step(step: Sentence) -> str:
+    return step.say(visitor.reader())
 
 
-def _told(step: Step) -> str:
+def _told(step: Sentence) -> str:
     """A step as a sentence: four digits are enough to tell 34.96 % from a target of 35 %."""
-    return step.say(visitor.manner(), 4)
+    return step.say(visitor.reader(), 4)
 
 
-def _roughly(step: Step) -> str:
+def _roughly(step: Sentence) -> str:
     """A step as a sentence to be read in passing: 1.7 K, not 1.722."""
-    return step.say(visitor.manner(), 2)
+    return step.say(visitor.reader(), 2)
 
 
 def units_for(each: Any) -> list[str]:
     """The unit a bare number has in this box, then the others one may pick; empty where there is no unit."""
     if not isinstance(each, Number):
         return [each.unit] if hasattr(each, "unit") else []
-    bare = each.quantity.bare(visitor.manner().system).symbol
+    bare = each.quantity.bare(visitor.reader().system).symbol
     others = [unit.symbol for unit in each.quantity.units if unit.symbol not in NOT_OFFERED and unit.symbol != bare]
     return [bare, *others] if bare else []
 

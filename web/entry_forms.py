@@ -21,7 +21,7 @@ from core.daybook.book import Line
 from core.daybook.facts import Fact
 from core.daybook.instruments import Instrument
 from core.daybook.put_right import put_right
-from core.quantities import Manner
+from core.quantities import Reader
 from core.refusals import Refusal, Refused
 from core.working import Figure
 from core.worksheet import Number
@@ -29,7 +29,7 @@ from web.forms import Form, Input, Moment, ReadWith, Ticks, from_request, sugges
 from web.instruments import ANOTHER, offer, shelf
 from web.journal import book, fresh_id, record, sent_token
 from web.routing import import_every_screen
-from web.visitor import manner
+from web.visitor import reader
 
 Values = dict[str, Any]
 ASKED_ANEW = "anew"
@@ -62,10 +62,10 @@ class EntryForm:
     kind: type[Any]
     title: str
     inputs: tuple[Input, ...]
-    say: Callable[[Any, Manner], str]
+    say: Callable[[Any, Reader], str]
     figures: Callable[[Any, Subject], tuple[Figure, ...]] = _nothing
     fact: Callable[[Values, Subject], Fact] | None = None
-    texts: Callable[[Any, Manner], dict[str, str]] | None = None
+    texts: Callable[[Any, Reader], dict[str, str]] | None = None
     save: str = "Save"
     hint: str = ""
     shape: Callable[[Subject], tuple[Input, ...]] | None = None
@@ -75,17 +75,17 @@ class EntryForm:
     def make(self, values: Values, subject: Subject) -> Fact:
         return self.fact(values, subject) if self.fact else self.kind(**values)
 
-    def texts_of(self, fact: Any, manner: Manner) -> dict[str, str]:
+    def texts_of(self, fact: Any, reader: Reader) -> dict[str, str]:
         """The fact as one would have typed it: where a correction starts from."""
         if self.texts:
-            return self.texts(fact, manner)
-        return {each.key: _typed(each, getattr(fact, each.key), manner) for each in self.inputs}
+            return self.texts(fact, reader)
+        return {each.key: _typed(each, getattr(fact, each.key), reader) for each in self.inputs}
 
-    def defaults(self, subject: Subject, manner: Manner) -> dict[str, str]:
+    def defaults(self, subject: Subject, reader: Reader) -> dict[str, str]:
         return {
-            each.key: suggested(each.default, each.quantity, manner)
+            each.key: suggested(each.default, each.quantity, reader)
             if isinstance(each, Number)
-            else _typed(each, each.default, manner)
+            else _typed(each, each.default, reader)
             for each in self.asked(subject)
             if getattr(each, "default", None) is not None
         }
@@ -97,9 +97,9 @@ class EntryForm:
         return tuple(each for each in offered if each is not None)
 
 
-def _typed(input_: Input, value: Any, manner: Manner) -> str:
+def _typed(input_: Input, value: Any, reader: Reader) -> str:
     if isinstance(input_, Number):
-        return typed(value, input_.quantity, manner)
+        return typed(value, input_.quantity, reader)
     if isinstance(input_, ReadWith):
         return value or ANOTHER
     return " ".join(value) if isinstance(input_, Ticks) else str(value)
@@ -121,7 +121,7 @@ def write(
     start: texts a new form begins with, over the declared defaults. filled: texts that the button pressed puts in, over
     what was typed. context: what its template wants besides.
     """
-    how = manner()
+    how = reader()
     inputs = (*declared.asked(subject), Moment())
     if "figures" in request.args:
         return _figures_as_typed(declared, subject, from_request(inputs, request.args, ""), how)
@@ -161,7 +161,7 @@ def _sent(declared: EntryForm, inputs: tuple[Input, ...], given: MultiDict[str, 
 
 
 def _drawn(
-    declared: EntryForm, subject: Subject, form: Form, how: Manner, corrects: Line | None, context: dict[str, Any]
+    declared: EntryForm, subject: Subject, form: Form, how: Reader, corrects: Line | None, context: dict[str, Any]
 ) -> str:
     try:
         figures = _figures(declared, subject, form, how)
@@ -178,7 +178,7 @@ def _drawn(
     )
 
 
-def _figures_as_typed(declared: EntryForm, subject: Subject, form: Form, how: Manner) -> str:
+def _figures_as_typed(declared: EntryForm, subject: Subject, form: Form, how: Reader) -> str:
     """The figures of a form still being typed: what is missing is no fault yet, what is over a limit is told."""
     try:
         figures = _figures(declared, subject, form, how)
@@ -189,7 +189,7 @@ def _figures_as_typed(declared: EntryForm, subject: Subject, form: Form, how: Ma
     return render_template("figures.html", figures=figures, refusal=None)
 
 
-def _read(form: Form, how: Manner, written: Line | None) -> tuple[Values, datetime]:
+def _read(form: Form, how: Reader, written: Line | None) -> tuple[Values, datetime]:
     """The values and the moment: that of what is written already, where the box was left alone. It holds minutes only,
     and nobody means to change the seconds."""
     at = None if written is None else written.entry.happened_at
@@ -200,14 +200,14 @@ def _read(form: Form, how: Manner, written: Line | None) -> tuple[Values, dateti
     return values, at if left_alone and at is not None else present
 
 
-def _figures(declared: EntryForm, subject: Subject, form: Form, how: Manner) -> tuple[Figure, ...]:
+def _figures(declared: EntryForm, subject: Subject, form: Form, how: Reader) -> tuple[Figure, ...]:
     """What the form as it stands comes to: its readings put right, and what follows from them."""
     values, at = _read(form, how, None)
     right = put_right(shelf(), declared.make(values, subject), at)
     return (*right.figures, *declared.figures(right.fact, subject))
 
 
-def _answered(inputs: tuple[Input, ...], texts: Mapping[str, str], how: Manner) -> dict[str, str]:
+def _answered(inputs: tuple[Input, ...], texts: Mapping[str, str], how: Reader) -> dict[str, str]:
     """What the daybook itself puts into a box, or has kept, is not asked about where it is left alone."""
     unusual = {
         each.key: f"{texts[each.key]} {each.quantity.bare(how.system).symbol}"
@@ -240,7 +240,7 @@ def form_of(kind: type[Any]) -> EntryForm | None:
     return _FORMS.get(kind)
 
 
-def say(line: Line, how: Manner) -> str:
+def say(line: Line, how: Reader) -> str:
     """One sentence for the log, whatever the kind, its readings put right; a withdrawn line is said as it was."""
     for entry in reversed(line.versions):
         form = form_of(type(entry.fact))

@@ -11,7 +11,7 @@ from attrs import field, frozen
 from werkzeug.datastructures import MultiDict
 
 from core.daybook.facts.instruments import InstrumentKind
-from core.quantities import Amount, Manner, Quantity, show_number
+from core.quantities import Amount, Quantity, Reader, show_number
 from core.refusals import Missing, NotAQuantity, OutOfRange, Refusal, Refused
 from core.worksheet import Choice, Number
 from web.visitor import now, offset_at
@@ -33,7 +33,7 @@ class Words:
     example: str = ""
     help: str = ""
 
-    def read(self, text: str, manner: Manner) -> str:
+    def read(self, text: str, reader: Reader) -> str:
         words = " ".join(text.split())
         if not words and not self.optional:
             raise Missing(self.key, f"Enter the {_lower(self.label)}, for example {self.example}.")
@@ -50,7 +50,7 @@ class Moment:
     label: str = "When"
     help: str = "Leave it for now, or set when it happened."
 
-    def read(self, text: str, manner: Manner) -> datetime:
+    def read(self, text: str, reader: Reader) -> datetime:
         present = now()
         if not text.strip():
             return present
@@ -75,7 +75,7 @@ class Ticks:
     options: Mapping[str, str]
     help: str = ""
 
-    def read(self, text: str, manner: Manner) -> tuple[str, ...]:
+    def read(self, text: str, reader: Reader) -> tuple[str, ...]:
         ticked = tuple(text.split())
         if not self.options.keys() >= set(ticked):  # what was ticked is never taken for "nothing wrong"
             raise OutOfRange(self.key, "Tick what is listed here, or nothing.")
@@ -113,20 +113,20 @@ class Form:
         drawn = {name for each in self.inputs for name in (each.key, f"{each.key}-unit")}
         return {key: text for key, text in self.texts.items() if key not in drawn and text}
 
-    def readable(self, manner: Manner) -> dict[str, str]:
+    def readable(self, reader: Reader) -> dict[str, str]:
         """The texts with the unit that was picked beside the box put after a number that was typed without one.
 
         The unit that stands there from the first was not picked: such a number stays bare, and may be asked about.
         """
         return {
-            each.key: _with_unit(self.text(each.key), self._picked(each, manner))
+            each.key: _with_unit(self.text(each.key), self._picked(each, reader))
             for each in self.inputs
             if each.key in self.texts
         }
 
-    def _picked(self, each: Input, manner: Manner) -> str:
+    def _picked(self, each: Input, reader: Reader) -> str:
         unit = self.text(f"{each.key}-unit")
-        stood_there = isinstance(each, Number) and unit == each.quantity.bare(manner.system).symbol
+        stood_there = isinstance(each, Number) and unit == each.quantity.bare(reader.system).symbol
         return "" if stood_there else unit
 
     def refused(self, refused: Refused | Refusal) -> Form:
@@ -136,14 +136,14 @@ class Form:
             sentences.setdefault(one.field, one.sentence)
         return Form(self.token, self.inputs, self.texts, sentences)
 
-    def read(self, manner: Manner) -> dict[str, object]:
+    def read(self, reader: Reader) -> dict[str, object]:
         """Every input's value. Raises Refused with a sentence for each that cannot stand."""
         values: dict[str, object] = {}
         refusals: list[Refusal] = []
-        texts = self.readable(manner)
+        texts = self.readable(reader)
         for each in self.inputs:
             try:
-                values[each.key] = each.read(texts.get(each.key, ""), manner)
+                values[each.key] = each.read(texts.get(each.key, ""), reader)
             except Refusal as refusal:
                 refusals.append(refusal)
         if refusals:
@@ -165,23 +165,23 @@ def _with_unit(text: str, unit: str) -> str:
     return text if has_its_own or not text.strip() or not unit else f"{text} {unit}"
 
 
-def typed(value: float | None, quantity: Quantity, manner: Manner) -> str:
+def typed(value: float | None, quantity: Quantity, reader: Reader) -> str:
     """A value as one would type it into its box: a bare number, for the unit stands beside it."""
     if value is None:
         return ""
-    number = quantity.bare(manner.system).from_si(value)
+    number = quantity.bare(reader.system).from_si(value)
     decimals = max(0, min(12, 6 - math.floor(math.log10(abs(number))))) if number else 0  # seven digits, however small
-    rounded = Amount(value, quantity).rounded(quantity.bare(manner.system), decimals)
-    return show_number(rounded, decimals, manner, trim=True).replace("\u00a0", "")
+    rounded = Amount(value, quantity).rounded(quantity.bare(reader.system), decimals)
+    return show_number(rounded, decimals, reader, trim=True).replace("\u00a0", "")
 
 
-def suggested(value: float, quantity: Quantity, manner: Manner) -> str:
+def suggested(value: float, quantity: Quantity, reader: Reader) -> str:
     """A default as one would type it: a number without end only as finely as it is shown, 14.6 and not 14.5823."""
-    number, rung = quantity.bare(manner.system).from_si(value), quantity.ladder(manner.system)[-1]
+    number, rung = quantity.bare(reader.system).from_si(value), quantity.ladder(reader.system)[-1]
     is_endless = not math.isclose(number, float(f"{number:.7g}"), rel_tol=1e-12)
-    if not is_endless or rung.unit != quantity.bare(manner.system):
-        return typed(value, quantity, manner)
-    return show_number(number, rung.decimals, manner, trim=True).replace("\u00a0", "")
+    if not is_endless or rung.unit != quantity.bare(reader.system):
+        return typed(value, quantity, reader)
+    return show_number(number, rung.decimals, reader, trim=True).replace("\u00a0", "")
 
 
 def _lower(label: str) -> str:

@@ -11,7 +11,7 @@ from core.daybook.book import Line
 from core.daybook.facts import kind_of
 from core.daybook.instruments import Shelf
 from core.daybook.put_right import Right, put_right
-from core.quantities import Manner
+from core.quantities import Reader
 from core.refusals import OutOfRange
 from core.worksheet import Choice
 from web.forms import ReadWith
@@ -25,7 +25,7 @@ ANOTHER = "another"
 class OneOfTheInstruments(Choice):
     """Its value is the instrument's id, or None."""
 
-    def read(self, text: str, manner: Manner) -> str | None:  # type: ignore[override]
+    def read(self, text: str, reader: Reader) -> str | None:  # type: ignore[override]
         chosen = text.strip()
         if chosen in ("", ANOTHER):
             return None

@@ -20,5 +20,5 @@ _WITH_POINT = re.compile(f"{_BEFORE_A_UNIT}|{_AFTER_A_NAME}")
 
 def spoken(sentence: str) -> str:
     """The sentence with the reader's decimal mark."""
-    mark = visitor.manner().decimal
+    mark = visitor.reader().decimal
     return sentence if mark == "." else _WITH_POINT.sub(lambda found: found[0][:-1] + mark, sentence)

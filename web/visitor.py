@@ -13,7 +13,7 @@ from typing import Literal
 from flask import g, request
 
 from core.daybook.entries import MOST_LETTERS
-from core.quantities import Manner
+from core.quantities import Reader
 
 _DEVICE_ID = re.compile("[0-9a-f]{16}")
 TEN_YEARS_S = 10 * 365 * 86400
@@ -23,9 +23,9 @@ KEPT_HEADER = "Daybook-Kept"
 THEMES = ("auto", "light", "dark")
 
 
-def manner() -> Manner:
+def reader() -> Reader:
     system: Literal["metric", "us"] = "us" if request.cookies.get("units") == "us" else "metric"
-    return Manner(system, "," if request.cookies.get("decimal") == "comma" else ".")
+    return Reader(system, "," if request.cookies.get("decimal") == "comma" else ".")
 
 
 def theme() -> str:

@@ -19,8 +19,9 @@ from core.chamber.moisture import (
 from core.chamber.rates import DAY_S, LASTING, MOISTURE, WATER_A_DAY
 from core.quantities import FRACTION, LOSS_RATE, MASS, VOLUME, Amount
 from core.refusals import OutOfRange
+from core.sentence import Sentence
 from core.sources import COMMON_PRACTICE, DEFINITION, FIRST_DAYS_LOSS
-from core.working import Figure, Step
+from core.working import Figure
 
 AT_LEAST = "The coil did this much; with a fuller chamber it may do more. If the humidity rose, it is the most."
 RATED_WARM = "A rating is made in warm, damp air; in a cold chamber the same machine takes out a good deal less."
@@ -41,7 +42,7 @@ def capacity_from_basin(drained_m3: float, time_s: float) -> Figure:
         raise OutOfRange("time", "The time must be six hours at least: the coil drains in bursts.")
     rate = Amount(drained_m3 / time_s, WATER_A_DAY)
     amounts = {"drained": Amount(drained_m3, VOLUME), "time": Amount(time_s, LASTING), "rate": rate}
-    step = Step("{drained} ÷ {time} = {rate}", amounts)
+    step = Sentence("{drained} ÷ {time} = {rate}", amounts)
     return Figure("capacity", "Water it can take out", rate.value, WATER_A_DAY, (step,), DEFINITION, (AT_LEAST,))
 
 
@@ -50,7 +51,7 @@ def capacity_as_rated(rated_m3_s: float) -> Figure:
     if not 0 < rated_m3_s * DAY_S < 1:
         raise OutOfRange("rating", "The rating must be more than nothing and less than 1000 L (1057 qt) a day.")
     rate = Amount(rated_m3_s, WATER_A_DAY)
-    step = Step("As stated: {rate}", {"rate": rate})
+    step = Sentence("As stated: {rate}", {"rate": rate})
     return Figure("capacity", "Water it can take out", rate.value, WATER_A_DAY, (step,), COMMON_PRACTICE, (RATED_WARM,))
 
 
@@ -82,8 +83,8 @@ def _carried(key: str, name: str, capacity: Figure, loss_per_s: float) -> Figure
     kilograms = Amount(grams.value / loss_per_s, MASS)
     amounts = {"grams": grams, "loss": Amount(loss_per_s, LOSS_RATE), "meat": kilograms, "capacity": capacity.amount}
     steps = (
-        Step("{capacity} of water is {grams}; divided by what a kilogram gives off:", amounts),
-        Step("{grams} ÷ {loss} = {meat}", amounts),
+        Sentence("{capacity} of water is {grams}; divided by what a kilogram gives off:", amounts),
+        Sentence("{grams} ÷ {loss} = {meat}", amounts),
     )
     return Figure(key, name, kilograms.value, MASS, steps, DEFINITION, capacity.cautions)
 
@@ -115,8 +116,8 @@ def _burden(hanging_kg: float, later: Figure, first: Figure) -> Figure:
         "at_first": Amount(at_first, FRACTION),
     }
     steps = (
-        Step("{hanging} ÷ {later} = {share}", amounts),
-        Step("In the first days, at the most: {hanging} ÷ {first} = {at_first}", amounts),
+        Sentence("{hanging} ÷ {later} = {share}", amounts),
+        Sentence("In the first days, at the most: {hanging} ÷ {first} = {at_first}", amounts),
     )
     name = "Share of the capacity that hangs"
     told = _told(share, at_first)

@@ -13,8 +13,9 @@ from core.chamber.rates import FILM, LASTING
 from core.chamber.setpoints import coldest_dry_surface
 from core.quantities import CELSIUS_TEMPERATURE, LENGTH, RATIO, TEMPERATURE, Amount
 from core.refusals import OutOfRange, require_between
+from core.sentence import Sentence
 from core.sources import MEAT_WARMS
-from core.working import Figure, Step
+from core.working import Figure
 
 DENSITY_KG_M3, HEAT_CAPACITY, CONDUCTIVITY = 1050.0, 3500.0, 0.45
 """Of lean meat, SI (from memory)."""
@@ -94,10 +95,10 @@ def _wet_for(
         "high": Amount(high_s, LASTING),
     }
     steps = (
-        Step("({air} − {piece}) ÷ ({air} − {dew}) = {colder}", amounts),
-        Step("With a film of {usual} it comes 63 % nearer to the air in {constant}; it is wet for:", amounts),
-        Step("{constant} × ln({colder}) = {value}", amounts),
-        Step("With {still}: {high}. With {brisk}, the surface ahead of the inside: {low}.", amounts),
+        Sentence("({air} − {piece}) ÷ ({air} − {dew}) = {colder}", amounts),
+        Sentence("With a film of {usual} it comes 63 % nearer to the air in {constant}; it is wet for:", amounts),
+        Sentence("{constant} × ln({colder}) = {value}", amounts),
+        Sentence("With {still}: {high}. With {brisk}, the surface ahead of the inside: {low}.", amounts),
     )
     near = (SO_NEAR,) if dew.value - piece_c < 1.0 else ()
     cautions = (*near, WET_LONGER, WIPE_IT)
@@ -107,7 +108,7 @@ def _wet_for(
 def _stays_dry(piece_c: float, dry: Figure) -> Figure:
     near = dry.high is not None and piece_c < dry.high
     amounts = {"piece": Amount(piece_c, TEMPERATURE), "dew": dry.amount}
-    step = Step("The piece has {piece}; water dews on what is colder than {dew}.", amounts)
+    step = Sentence("The piece has {piece}; water dews on what is colder than {dew}.", amounts)
     cautions = (STAYS_DRY, SO_NEAR) if near else (STAYS_DRY,)
     return Figure("wet_for", "Water dews on it for", 0.0, LASTING, (step,), MEAT_WARMS, cautions, 0.0, 0.0)
 
@@ -120,6 +121,6 @@ def _warming(thickness_m: float, usual: float, still: float, brisk: float) -> Fi
         "value": Amount(value, LASTING),
     }
     words = "Density × heat capacity × thickness ÷ (4 × film), with 1050 kg/m³ and 3.5 kJ/(kg K): {thick} and {film}"
-    step = Step(words + " make {value}.", amounts)
+    step = Sentence(words + " make {value}.", amounts)
     name = "Comes 63 % nearer to the air in"
     return Figure("warming", name, value, LASTING, (step,), MEAT_WARMS, (), fast, slow)

@@ -12,8 +12,8 @@ from attrs import frozen
 
 from core.quantities import VAPOUR_PRESSURE, Amount
 from core.refusals import OutOfRange
+from core.sentence import Sentence
 from core.sources import COMMON_PRACTICE
-from core.working import Step
 
 SOURCE = COMMON_PRACTICE
 
@@ -28,12 +28,12 @@ class Grade:
     to_pa: float
 
     @property
-    def span(self) -> Step:
+    def span(self) -> Sentence:
         """The step as a sentence: "100 Pa to 200 Pa"."""
         amounts = {"low": Amount(self.from_pa, VAPOUR_PRESSURE), "high": Amount(self.to_pa, VAPOUR_PRESSURE)}
         if math.isinf(self.from_pa):
-            return Step("below {high}", amounts)
-        return Step("{low} and more" if math.isinf(self.to_pa) else "{low} to {high}", amounts)
+            return Sentence("below {high}", amounts)
+        return Sentence("{low} and more" if math.isinf(self.to_pa) else "{low} to {high}", amounts)
 
 
 _STEPS = (

@@ -18,10 +18,11 @@ from core.quantities import (
     US,
     VOLUME,
     Amount,
+    DisplayUnit,
     Quantity,
-    Rung,
 )
 from core.refusals import OutOfRange, require_between
+from core.sentence import Sentence
 from core.sources import (
     BAKING_SODA_ACTIVITY,
     BAKING_SODA_SOLUBILITY,
@@ -31,7 +32,7 @@ from core.sources import (
 )
 from core.units import KG_PER_M3, QUART_M3, Unit
 from core.water import OUTSIDE_AIR, expected_ph
-from core.working import Figure, Step
+from core.working import Figure
 from core.worksheet import Number, Worksheet
 
 TABLESPOON_KG = 0.0138
@@ -52,8 +53,8 @@ SODA_DOSE = Quantity(
     key="soda_dose",
     noun="a dose of baking soda",
     units=(KG_PER_M3, GRAM_PER_LITRE, TBSP_PER_QUART, TSP_PER_QUART),
-    metric=(Rung(GRAM_PER_LITRE, 1),),
-    us=(Rung(TBSP_PER_QUART, 2),),
+    metric=(DisplayUnit(GRAM_PER_LITRE, 1),),
+    us=(DisplayUnit(TBSP_PER_QUART, 2),),
     bare_metric=GRAM_PER_LITRE,
     bare_us=TBSP_PER_QUART,
     example_metric="14.6 g/L",
@@ -64,8 +65,8 @@ SODA_GRAMS = Quantity(  # strength where a spoon would not do
     "soda_grams",
     "a strength",
     (KG_PER_M3, GRAM_PER_LITRE),
-    (Rung(GRAM_PER_LITRE, 1),),
-    (Rung(GRAM_PER_LITRE, 1),),
+    (DisplayUnit(GRAM_PER_LITRE, 1),),
+    (DisplayUnit(GRAM_PER_LITRE, 1),),
     GRAM_PER_LITRE,
     GRAM_PER_LITRE,
     "14.6 g/L",
@@ -73,7 +74,16 @@ SODA_GRAMS = Quantity(  # strength where a spoon would not do
 )
 SPOON = Unit("tbsp", 1.0, ("tablespoon", "tablespoons"))
 SPOONS = Quantity(
-    "spoons", "a number of spoons", (SPOON,), (Rung(SPOON, 1),), (Rung(SPOON, 1),), SPOON, SPOON, "6", "6", True
+    "spoons",
+    "a number of spoons",
+    (SPOON,),
+    (DisplayUnit(SPOON, 1),),
+    (DisplayUnit(SPOON, 1),),
+    SPOON,
+    SPOON,
+    "6",
+    "6",
+    True,
 )
 
 
@@ -143,7 +153,7 @@ def _soda(water_m3: float, soda_kg_per_m3: float) -> Figure:
         name="Baking soda",
         value=soda.value,
         quantity=DOSE_MASS,
-        working=(Step("Water × dose: {water} × {dose} = {soda}", amounts),),
+        working=(Sentence("Water × dose: {water} × {dose} = {soda}", amounts),),
         source=COMMON_PRACTICE,
         cautions=("Plain baking soda (sodium bicarbonate): not baking powder, not washing soda.",),
     )
@@ -157,7 +167,7 @@ def _spoons(soda_kg: float) -> Figure:
         name="The same in level US tablespoons",
         value=spoons.value,
         quantity=SPOONS,
-        working=(Step("Baking soda ÷ one tablespoon of it: {soda} ÷ {spoon} = {spoons}", amounts),),
+        working=(Sentence("Baking soda ÷ one tablespoon of it: {soda} ÷ {spoon} = {spoons}", amounts),),
         source=BAKING_SODA_SPOON,
         cautions=("Kitchens print 12 to 18 g to the tablespoon: weigh it when it matters.",),
         low=soda_kg / HEAVY_TABLESPOON_KG,
@@ -173,7 +183,7 @@ def _molality(soda_kg_per_m3: float) -> Figure:
         value=molality.value,
         quantity=MOLALITY,
         working=(
-            Step(
+            Sentence(
                 "Dose ÷ weight of the water ÷ molar mass: {dose} ÷ {water} ÷ {molar} kg/mol = {molality}",
                 {
                     "dose": Amount(soda_kg_per_m3, SODA_GRAMS),
@@ -195,7 +205,7 @@ def _share_of_solubility(soda_kg_per_m3: float, dissolves: float, water_c: float
         value=share.value,
         quantity=FRACTION,
         working=(
-            Step(
+            Sentence(
                 "Dose ÷ (solubility at {warm} × weight of the water): {dose} ÷ {most} = {share}",
                 {
                     "warm": Amount(water_c, TEMPERATURE),
@@ -216,7 +226,7 @@ def _carried(soda_kg_per_m3: float) -> Figure:
         value=soda_kg_per_m3,
         quantity=SODA_GRAMS,
         working=(
-            Step("All that is dissolved goes with the mist: {dose}", {"dose": Amount(soda_kg_per_m3, SODA_GRAMS)}),
+            Sentence("All that is dissolved goes with the mist: {dose}", {"dose": Amount(soda_kg_per_m3, SODA_GRAMS)}),
         ),
         source=DEFINITION,
         cautions=(
@@ -239,7 +249,7 @@ def _lowering(molality: float) -> Figure:
         value=lowering.value,
         quantity=FRACTION,
         working=(
-            Step(
+            Sentence(
                 "1 − exp(−2 × molality × osmotic coefficient × molar mass of water): "
                 "1 − exp(−2 × {molality} × {osmotic} × {molar} kg/mol) = {lowering}",
                 {
@@ -249,7 +259,7 @@ def _lowering(molality: float) -> Figure:
                     "lowering": lowering,
                 },
             ),
-            Step("The humidity the water can reach falls by no more than that, so the set-point need not change."),
+            Sentence("The humidity the water can reach falls by no more than that, so the set-point need not change."),
         ),
         source=BAKING_SODA_ACTIVITY,
         cautions=cautions,

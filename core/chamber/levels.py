@@ -15,8 +15,9 @@ from attrs import evolve, frozen
 from core.chamber.rates import LASTING, WATER_A_DAY
 from core.quantities import METRIC, US, VOLUME, Amount
 from core.refusals import OutOfRange
+from core.sentence import Sentence
 from core.sources import COMMON_PRACTICE, DEFINITION
-from core.working import Figure, Step
+from core.working import Figure
 
 ONE_FILLING = timedelta(hours=1)
 """Pourings closer together than this are one."""
@@ -90,7 +91,7 @@ def _outlook(poured: Iterable[Poured], room_m3: float, holds_m3: float, rate_nam
         quantity=LASTING,
         working=(
             *rate.working,
-            Step("{room} ÷ {rate} = {lasts}", {**amounts, "lasts": Amount(lasts_s, LASTING)}),
+            Sentence("{room} ÷ {rate} = {lasts}", {**amounts, "lasts": Amount(lasts_s, LASTING)}),
         ),
         source=COMMON_PRACTICE,
         cautions=(*rate.cautions, CHANGES),
@@ -140,8 +141,8 @@ def _rate(fillings: list[Poured], name: str) -> Figure:
         value=mean,
         quantity=WATER_A_DAY,
         working=(
-            Step("All but the first ÷ the time since the first: {total} ÷ {time} = {mean}", amounts),
-            Step("Between two pourings it was {slow} at the slowest, {fast} at the fastest.", amounts),
+            Sentence("All but the first ÷ the time since the first: {total} ÷ {time} = {mean}", amounts),
+            Sentence("Between two pourings it was {slow} at the slowest, {fast} at the fastest.", amounts),
         ),
         source=DEFINITION,
         cautions=() if len(intervals) > 1 else (ONLY_ONE,),

@@ -31,6 +31,7 @@ from core.quantities import (
     Amount,
 )
 from core.refusals import OutOfRange, require_between
+from core.sentence import Sentence
 from core.sources import (
     ASHRAE_ENTHALPY,
     CHURCHILL_BERNSTEIN,
@@ -40,7 +41,7 @@ from core.sources import (
     WATER_BALANCE,
 )
 from core.vapour import absolute_humidity_kg_m3
-from core.working import Figure, Step
+from core.working import Figure
 
 WATER_KG_PER_M3 = 1000.0
 MEAT_KG_PER_M3 = 1050.0
@@ -109,10 +110,10 @@ def wet_limit(
         "limit": limit,
     }
     steps = (
-        Step("Air of {speed} across a piece of {thick} makes a film of {film}.", amounts),
-        Step("Its wet surface settles at {wet}, where {flux} leave it.", amounts),
-        Step("A kilogram of it has {surface}: 4 ÷ (1050 kg/m³ × thickness).", amounts),
-        Step("{meat} × {surface} × {flux} = {limit}", amounts),
+        Sentence("Air of {speed} across a piece of {thick} makes a film of {film}.", amounts),
+        Sentence("Its wet surface settles at {wet}, where {flux} leave it.", amounts),
+        Sentence("A kilogram of it has {surface}: 4 ÷ (1050 kg/m³ × thickness).", amounts),
+        Sentence("{meat} × {surface} × {flux} = {limit}", amounts),
     )
     name = "The most it can give off, wholly wet"
     return Figure("wet_limit", name, limit.value, MOISTURE, steps, CHURCHILL_BERNSTEIN, (UPPER_BOUND,))
@@ -151,11 +152,11 @@ def humidifier_need(
         "drained": Amount(drained_kg_s / WATER_KG_PER_M3, WATER_A_DAY),
         "need": Amount((leak + drained_kg_s) / WATER_KG_PER_M3, WATER_A_DAY),
     }
-    moisten = Step("{room} × ({inside} − {outside}) = {once}", amounts)
+    moisten = Sentence("{room} × ({inside} − {outside}) = {once}", amounts)
     steps = (
         moisten,
-        Step("{once}, {changes} times a day, is {leak}; what the coil drains comes on top:", amounts),
-        Step("{leak} + {drained} = {need}", amounts),
+        Sentence("{once}, {changes} times a day, is {leak}; what the coil drains comes on top:", amounts),
+        Sentence("{leak} + {drained} = {need}", amounts),
     )
     need = amounts["need"].value
     brings = ("The room brings more water than is wanted: the coil must take it out.",) if need < 0 else ()
@@ -169,7 +170,7 @@ def humidifier_need(
 def _given_off(key: str, name: str, hanging_kg: float, loss_per_s: float) -> Figure:
     water = Amount(hanging_kg * loss_per_s, MOISTURE)
     amounts = {"meat": Amount(hanging_kg, MASS), "loss": Amount(loss_per_s, LOSS_RATE), "water": water}
-    return Figure(key, name, water.value, MOISTURE, (Step("{meat} × {loss} = {water}", amounts),), DEFINITION)
+    return Figure(key, name, water.value, MOISTURE, (Sentence("{meat} × {loss} = {water}", amounts),), DEFINITION)
 
 
 def _peak(hanging_kg: float, loss_per_s: float, peak_per_s: float | None) -> Figure:
@@ -194,7 +195,7 @@ def _peak(hanging_kg: float, loss_per_s: float, peak_per_s: float | None) -> Fig
 def _coil(mean: Figure, peak: Figure) -> Figure:
     litres, most = Amount(mean.value / WATER_KG_PER_M3, WATER_A_DAY), Amount(peak.value / WATER_KG_PER_M3, WATER_A_DAY)
     amounts = {"mean": mean.amount, "litres": litres, "peak": peak.amount, "most": most}
-    steps = (Step("All that the meat gives off: {mean} is {litres}; in the first days {peak} is {most}.", amounts),)
+    steps = (Sentence("All that the meat gives off: {mean} is {litres}; in the first days {peak} is {most}.", amounts),)
     low, high = sorted((litres.value, most.value))
     name = "What the coil must take out"
     return Figure("coil", name, litres.value, WATER_A_DAY, steps, WATER_BALANCE, (TIGHT, MELTS), low, high)
@@ -205,7 +206,7 @@ def _latent(key: str, name: str, water: Figure, temperature_c: float) -> Figure:
     power = Amount(water.value * heat, POWER)
     amounts = {"water": water.amount, "heat": Amount(heat, ENTHALPY), "power": power}
     low, high = (None if each is None else each * heat for each in (water.low, water.high))
-    steps = (Step("{water} × {heat} = {power}", amounts),)
+    steps = (Sentence("{water} × {heat} = {power}", amounts),)
     return Figure(key, name, power.value, POWER, steps, ASHRAE_ENTHALPY, (NO_COOLER,), low, high)
 
 
@@ -214,13 +215,13 @@ def _rises(chamber_m3: float, temperature_c: float, water: Figure) -> tuple[Figu
     held = absolute_humidity_kg_m3(temperature_c, 1.0)
     one = Amount(chamber_m3 * held / 100, DOSE_MASS)
     amounts = {"room": Amount(chamber_m3, ROOM), "held": Amount(held, ABSOLUTE_HUMIDITY), "one": one}
-    step = Step("{room} × {held} ÷ 100 = {one}", amounts)
+    step = Sentence("{room} × {held} ÷ 100 = {one}", amounts)
     name = "Water in the air for 1 % of humidity"
     figure = Figure("one_per_cent", name, one.value, DOSE_MASS, (step,), VAPOUR_AS_IDEAL_GAS)
     if water.value <= 0:
         return (figure,)
     lasts = Amount(one.value / water.value, LASTING)
-    soon = Step("{one} ÷ {water} = {lasts}", {"one": one, "water": water.amount, "lasts": lasts})
+    soon = Sentence("{one} ÷ {water} = {lasts}", {"one": one, "water": water.amount, "lasts": lasts})
     name = "The meat alone raises the humidity by 1 % in"
     return figure, Figure("rises_in", name, lasts.value, LASTING, (step, soon), WATER_BALANCE)
 

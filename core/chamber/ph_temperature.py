@@ -4,12 +4,13 @@ colder than a meter stands which does not compensate for it?
 
 from __future__ import annotations
 
-from core.chamber.sensors_ph import NEUTRAL_PH
+from core.chamber.checks_ph import NEUTRAL_PH
 from core.quantities import ABSOLUTE_TEMPERATURE, PH, TEMPERATURE, Amount
 from core.refusals import require_between
 from core.saturation import KELVIN_AT_ZERO_C
+from core.sentence import Sentence
 from core.sources import NERNST
-from core.working import Figure, Step
+from core.working import Figure
 
 COLDEST_C, WARMEST_C = 0.0, 60.0
 LOWEST_PH, HIGHEST_PH = 2.0, 12.0
@@ -34,7 +35,7 @@ def compensated_ph(shown: float, sample_c: float, stands_at_c: float) -> float:
     return NEUTRAL_PH + (shown - NEUTRAL_PH) * ratio
 
 
-def compensation(shown: float, sample_c: float, stands_at_c: float) -> tuple[Step, ...]:
+def compensation(shown: float, sample_c: float, stands_at_c: float) -> tuple[Sentence, ...]:
     """The working of `compensated_ph`, with its range and its refusals."""
     amounts = {
         "shown": Amount(shown, PH),
@@ -45,8 +46,8 @@ def compensation(shown: float, sample_c: float, stands_at_c: float) -> tuple[Ste
         "ph": Amount(compensated_ph(shown, sample_c, stands_at_c), PH),
     }
     return (
-        Step("Taken at {sample}, where the meter stands at {stands}:", amounts),
-        Step("7 + ({shown} − 7) × {stands_kelvin} ÷ {sample_kelvin} = {ph}", amounts),
+        Sentence("Taken at {sample}, where the meter stands at {stands}:", amounts),
+        Sentence("7 + ({shown} − 7) × {stands_kelvin} ÷ {sample_kelvin} = {ph}", amounts),
     )
 
 
@@ -69,7 +70,7 @@ def compensated(shown: float, sample_c: float, stands_at_c: float) -> tuple[Figu
             name="What the compensation makes",
             value=ph - shown,
             quantity=PH,
-            working=(Step("{ph} − {shown} = {change}", amounts),),
+            working=(Sentence("{ph} − {shown} = {change}", amounts),),
             source=NERNST,
         ),
     )

@@ -12,6 +12,7 @@ from attrs import frozen
 from core.chamber.rates import AIR_SPEED, DAY_S
 from core.quantities import DAYS, RELATIVE_HUMIDITY, TEMPERATURE, Amount, Quantity
 from core.refusals import OutOfRange
+from core.sentence import Sentence
 from core.sources import (
     BEEF_AGEING_REVIEW,
     CELLAR_STUDY,
@@ -28,7 +29,6 @@ from core.sources import (
     Source,
 )
 from core.verdict import Reason
-from core.working import Step
 
 Range = tuple[float, float]
 F_13 = (55 - 32) / 1.8
@@ -138,13 +138,13 @@ def beef_ageing(
 def _within(field: str, name: str, value: float | None, quantity: Quantity, low: float, high: float) -> Reason:
     amounts = {"low": Amount(low, quantity), "high": Amount(high, quantity)}
     allowed = "at most {high}" if not low else "{low} to {high}"
-    settle = Step(f"Bring it to {allowed}, or prove this combination safe with the food-safety authority.", amounts)
+    settle = Sentence(f"Bring it to {allowed}, or prove this combination safe with the food-safety authority.", amounts)
     if value is None:
-        text = Step(f"{name} is not measured; the rule allows {allowed}.", amounts)
-        return Reason(field, text, None, EU_BEEF_AGEING, Step(f"Measure it; the rule allows {allowed}.", amounts))
+        text = Sentence(f"{name} is not measured; the rule allows {allowed}.", amounts)
+        return Reason(field, text, None, EU_BEEF_AGEING, Sentence(f"Measure it; the rule allows {allowed}.", amounts))
     if not math.isfinite(value):
         raise OutOfRange(field, f"{name} must be a number.")
     amounts["value"] = Amount(value, quantity)
-    text = Step(f"{name} {{value}}; the rule allows {allowed}.", amounts)
+    text = Sentence(f"{name} {{value}}; the rule allows {allowed}.", amounts)
     slack = 1e-9 * abs(high)
     return Reason(field, text, low - slack <= value <= high + slack, EU_BEEF_AGEING, settle)

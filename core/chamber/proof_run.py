@@ -6,16 +6,16 @@ from collections.abc import Generator, Iterator, Sequence
 
 from attrs import evolve, field, frozen
 
+from core.chamber.checks import Correction
 from core.chamber.logs import Layout, Log, reading
-from core.chamber.sensors import Correction
 from core.chamber.series import Series
 from core.chamber.settling import Analysis, Proof, Wanted, analysing, prove
 from core.chamber.settling.statistics import spread
 from core.chamber.settling.swing import arrives_at
 from core.refusals import OutOfRange
+from core.sentence import Sentence
 from core.sources import COMMON_PRACTICE
 from core.verdict import Reason
-from core.working import Step
 
 READING_PART = 0.45
 """Of all the work, about."""
@@ -152,8 +152,8 @@ def _doubts(given: Given) -> Iterator[Reason]:
     for probe in given.probes:
         if probe.failed:
             name = probe.name.replace("{", "{{").replace("}", "}}")
-            text = Step(f"“{name}” {probe.failed}: what it logged proves nothing.")
-            settle = Step("Clean or replace that instrument, check it, and run again.")
+            text = Sentence(f"“{name}” {probe.failed}: what it logged proves nothing.")
+            settle = Sentence("Clean or replace that instrument, check it, and run again.")
             yield Reason(f"instrument-{probe.name}", text, None, COMMON_PRACTICE, settle)
 
 

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from core.quantities import Quantity, Rung
+from core.quantities import DisplayUnit, Quantity
 from core.units import DAY, GALLON_M3, HOUR, INCH_M, MINUTE, QUART_M3, SECOND, Unit
 
 DAY_S, HOUR_S = 86400.0, 3600.0
@@ -16,8 +16,8 @@ WATER_A_DAY = Quantity(
     "water_a_day",
     "water a day",
     (M3_PER_SECOND, LITRE_A_DAY, QUART_A_DAY, PINT_A_DAY, GALLON_A_DAY),
-    (Rung(LITRE_A_DAY, 2),),
-    (Rung(QUART_A_DAY, 2),),
+    (DisplayUnit(LITRE_A_DAY, 2),),
+    (DisplayUnit(QUART_A_DAY, 2),),
     LITRE_A_DAY,
     QUART_A_DAY,
     "0.5 L a day",
@@ -31,8 +31,8 @@ MOISTURE = Quantity(  # grams an hour in both systems: a cook in the US weighs t
     "moisture",
     "a flow of water",
     (KG_PER_SECOND, GRAM_AN_HOUR),
-    (Rung(GRAM_AN_HOUR, 2),),
-    (Rung(GRAM_AN_HOUR, 2),),
+    (DisplayUnit(GRAM_AN_HOUR, 2),),
+    (DisplayUnit(GRAM_AN_HOUR, 2),),
     GRAM_AN_HOUR,
     GRAM_AN_HOUR,
     "4.2 g/h",
@@ -40,9 +40,16 @@ MOISTURE = Quantity(  # grams an hour in both systems: a cook in the US weighs t
 )
 
 WATT = Unit("W", 1.0, ("w", "watt", "watts"))
-POWER = Quantity("power", "a power", (WATT,), (Rung(WATT, 1),), (Rung(WATT, 1),), WATT, WATT, "3 W", "3 W")
+POWER = Quantity(
+    "power", "a power", (WATT,), (DisplayUnit(WATT, 1),), (DisplayUnit(WATT, 1),), WATT, WATT, "3 W", "3 W"
+)
 
-_LASTS = (Rung(DAY, 1, from_value=2), Rung(HOUR, 1, from_value=2), Rung(MINUTE, 0, from_value=2), Rung(SECOND, 0))
+_LASTS = (
+    DisplayUnit(DAY, 1, from_value=2),
+    DisplayUnit(HOUR, 1, from_value=2),
+    DisplayUnit(MINUTE, 0, from_value=2),
+    DisplayUnit(SECOND, 0),
+)
 LASTING = Quantity("lasting", "a time", (SECOND, MINUTE, HOUR, DAY), _LASTS, _LASTS, HOUR, HOUR, "36 h", "36 h", True)
 
 SQUARE_METRE_FILM = Unit("W/(m² K)", 1.0, ("w/m2k", "w/m²k", "w/(m2 k)", "w/(m2k)"))
@@ -50,8 +57,8 @@ FILM = Quantity(
     "film",
     "a film coefficient",
     (SQUARE_METRE_FILM,),
-    (Rung(SQUARE_METRE_FILM, 1),),
-    (Rung(SQUARE_METRE_FILM, 1),),
+    (DisplayUnit(SQUARE_METRE_FILM, 1),),
+    (DisplayUnit(SQUARE_METRE_FILM, 1),),
     SQUARE_METRE_FILM,
     SQUARE_METRE_FILM,
     "12",
@@ -65,8 +72,8 @@ AIR_SPEED = Quantity(
     "air_speed",
     "a speed of air",
     (METRE_A_SECOND, FOOT_A_MINUTE),
-    (Rung(METRE_A_SECOND, 2),),
-    (Rung(FOOT_A_MINUTE, 0),),
+    (DisplayUnit(METRE_A_SECOND, 2),),
+    (DisplayUnit(FOOT_A_MINUTE, 0),),
     METRE_A_SECOND,
     FOOT_A_MINUTE,
     "0.3 m/s",
@@ -80,8 +87,8 @@ FLUX = Quantity(
     "flux",
     "a flow of water from a surface",
     (FLUX_UNIT, GRAM_A_SQUARE_METRE_HOUR),
-    (Rung(GRAM_A_SQUARE_METRE_HOUR, 1),),
-    (Rung(GRAM_A_SQUARE_METRE_HOUR, 1),),
+    (DisplayUnit(GRAM_A_SQUARE_METRE_HOUR, 1),),
+    (DisplayUnit(GRAM_A_SQUARE_METRE_HOUR, 1),),
     GRAM_A_SQUARE_METRE_HOUR,
     GRAM_A_SQUARE_METRE_HOUR,
     "16 g/(m² h)",
@@ -95,8 +102,8 @@ ROOM = Quantity(
     "room",
     "a volume of air",
     (CUBIC_METRE, ROOM_LITRE, CUBIC_FOOT),
-    (Rung(CUBIC_METRE, 2, from_value=10), Rung(ROOM_LITRE, 0)),
-    (Rung(CUBIC_FOOT, 1),),
+    (DisplayUnit(CUBIC_METRE, 2, from_value=10), DisplayUnit(ROOM_LITRE, 0)),
+    (DisplayUnit(CUBIC_FOOT, 1),),
     ROOM_LITRE,
     CUBIC_FOOT,
     "500 L",
@@ -109,8 +116,8 @@ SURFACE_OF_A_KILO = Quantity(
     "surface_of_a_kilo",
     "a surface",
     (AREA_FOR_MASS,),
-    (Rung(AREA_FOR_MASS, 4),),
-    (Rung(AREA_FOR_MASS, 4),),
+    (DisplayUnit(AREA_FOR_MASS, 4),),
+    (DisplayUnit(AREA_FOR_MASS, 4),),
     AREA_FOR_MASS,
     AREA_FOR_MASS,
     "0.0635",

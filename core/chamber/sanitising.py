@@ -11,8 +11,9 @@ from core.chamber.sanitising_measures import CONTACT
 from core.chamber.sanitising_stock import Stated, dry_figures, liquid_figures, require_stock, require_volume
 from core.quantities import PARTS_PER_MILLION, TEMPERATURE, VOLUME, Amount
 from core.refusals import OutOfRange, require_between
+from core.sentence import Sentence
 from core.sources import COMMON_PRACTICE, FOOD_CODE_SANITISERS, PRODUCT_LABEL
-from core.working import Figure, Step
+from core.working import Figure
 
 After = Literal["drain", "rinse"]
 
@@ -81,7 +82,7 @@ def descaler(volume_m3: float) -> tuple[Figure, ...]:
     """Vinegar and water, half and half, against lime: volume_m3 above 0, up to 10 000 US gallons. Raises OutOfRange."""
     require_volume(volume_m3)
     half = Amount(volume_m3 / 2, VOLUME)
-    step = Step("{all} ÷ 2 = {half}", {"all": Amount(volume_m3, VOLUME), "half": half})
+    step = Sentence("{all} ÷ 2 = {half}", {"all": Amount(volume_m3, VOLUME), "half": half})
     cautions = (NOT_A_SANITISER, "Never let it meet chlorine bleach: that sets free chlorine gas. Rinse it all away.")
     return (
         Figure("vinegar", "White vinegar, 5 % acid", half.value, VOLUME, (step,), COMMON_PRACTICE, cautions),
@@ -151,7 +152,7 @@ def _limit(agent: Agent, limit_ppm: float | None, label_ppm: float | None) -> tu
     limit = Amount(limit_ppm * PPM, PARTS_PER_MILLION)
     words = "The label’s own" if by_label else f"Not more than this of {agent.active} may stay on, drained"
     source = PRODUCT_LABEL if by_label else agent.limit_source
-    step = Step(f"{words}: {{limit}}", {"limit": limit})
+    step = Sentence(f"{words}: {{limit}}", {"limit": limit})
     return (Figure("limit", "Limit without a rinse", limit.value, PARTS_PER_MILLION, (step,), source),)
 
 
@@ -167,14 +168,14 @@ def _conditions(agent: str, target_ppm: float, ph: float | None) -> tuple[Figure
         "Contact time, at least",
         contact.value,
         CONTACT,
-        (Step(f"For {asked.words}: {{contact}}", {"contact": contact}),),
+        (Sentence(f"For {asked.words}: {{contact}}", {"contact": contact}),),
         FOOD_CODE_SANITISERS,
         wet,
     )
     if asked.least_c is None:
         return (time,)
     least = Amount(asked.least_c, TEMPERATURE)
-    step = Step(f"For {asked.words}: {{least}}", {"least": least})
+    step = Sentence(f"For {asked.words}: {{least}}", {"least": least})
     warmth = Figure("temperature", "Solution at least", least.value, TEMPERATURE, (step,), FOOD_CODE_SANITISERS)
     return (warmth, time)
 

@@ -8,7 +8,7 @@ from core.chamber.sanitising import DRAIN, After, no_rinse_ppm
 from core.chamber.sanitising_agents import AGENTS, PPM, conditions, within
 from core.quantities import PARTS_PER_MILLION, TEMPERATURE, Amount
 from core.refusals import OutOfRange
-from core.working import Step
+from core.sentence import Sentence
 
 DRY_S = 3600.0  # common practice, no source: until it is dry to the hand
 DESCALE_S = 1800.0  # common practice, no source
@@ -22,7 +22,7 @@ class Task:
     """
 
     key: str
-    text: Step
+    text: Sentence
     timer_s: float | None = None
     after: tuple[str, ...] = ()
 
@@ -71,11 +71,11 @@ def _in_a_row(*tasks: Task) -> tuple[Task, ...]:
 
 def _cleaning() -> tuple[Task, ...]:
     return (
-        Task("unplug", Step("Unplug the chamber and the humidifier. Wait until the fans stand still.")),
-        Task("clear", Step("Take out racks, hooks, drip tray, guard and wick. Empty the reservoir and the basin.")),
-        Task("cover", Step("Take out the sensors or wrap them. Keep every spray off fans, sensors and electrics.")),
-        Task("wash", Step("Wash walls, racks and parts with hot water and washing-up liquid.")),
-        Task("rinse", Step("Rinse or wipe with clean water until nothing foams.")),
+        Task("unplug", Sentence("Unplug the chamber and the humidifier. Wait until the fans stand still.")),
+        Task("clear", Sentence("Take out racks, hooks, drip tray, guard and wick. Empty the reservoir and the basin.")),
+        Task("cover", Sentence("Take out the sensors or wrap them. Keep every spray off fans, sensors and electrics.")),
+        Task("wash", Sentence("Wash walls, racks and parts with hot water and washing-up liquid.")),
+        Task("rinse", Sentence("Rinse or wipe with clean water until nothing foams.")),
     )
 
 
@@ -83,12 +83,12 @@ def _descaling() -> tuple[Task, ...]:
     return (
         Task(
             "descale",
-            Step("Stand the parts with lime on them in vinegar and water, half and half. This is no sanitising."),
+            Sentence("Stand the parts with lime on them in vinegar and water, half and half. This is no sanitising."),
             timer_s=DESCALE_S,
         ),
         Task(
             "rinse-descaler",
-            Step("Rinse all the vinegar away, twice: with chlorine it sets free a gas that harms the lungs."),
+            Sentence("Rinse all the vinegar away, twice: with chlorine it sets free a gas that harms the lungs."),
         ),
     )
 
@@ -102,22 +102,25 @@ def _sanitising(
     if least_c is not None:
         amounts["least"] = Amount(least_c, TEMPERATURE)
         warmth = "at {least} or warmer"
-    end = Task("rinse-sanitiser", Step("Rinse with drinking water.")) if rinsed else Task("drain", Step(DRAIN))
+    end = Task("rinse-sanitiser", Sentence("Rinse with drinking water.")) if rinsed else Task("drain", Sentence(DRAIN))
     return (
-        Task("mix", Step(f"Mix the {name} at {{strength}}, {warmth}: the water first. Nothing else goes in.", amounts)),
-        Task("sanitise", Step("Wipe or dip every surface and part. Spray a cloth, not the chamber's electrics.")),
-        Task("contact", Step("Keep it all wet for the contact time."), timer_s=stands_s),
+        Task(
+            "mix",
+            Sentence(f"Mix the {name} at {{strength}}, {warmth}: the water first. Nothing else goes in.", amounts),
+        ),
+        Task("sanitise", Sentence("Wipe or dip every surface and part. Spray a cloth, not the chamber's electrics.")),
+        Task("contact", Sentence("Keep it all wet for the contact time."), timer_s=stands_s),
         end,
-        Task("dry", Step("Leave the door open until all is dry."), timer_s=DRY_S),
+        Task("dry", Sentence("Leave the door open until all is dry."), timer_s=DRY_S),
     )
 
 
 def _putting_back() -> tuple[Task, ...]:
     return (
-        Task("wick", Step("Put the wick back, folded so that air passes through it.")),
-        Task("reservoir", Step("Fill the reservoir, no higher than its mark.")),
-        Task("tray", Step("Put the drip tray and the guard in.")),
-        Task("basin", Step("See that the condensate basin is empty and stands under its drain.")),
-        Task("sensors", Step("Put the sensors back where they hung.")),
-        Task("plug", Step("With dry hands, plug the chamber and the humidifier in.")),
+        Task("wick", Sentence("Put the wick back, folded so that air passes through it.")),
+        Task("reservoir", Sentence("Fill the reservoir, no higher than its mark.")),
+        Task("tray", Sentence("Put the drip tray and the guard in.")),
+        Task("basin", Sentence("See that the condensate basin is empty and stands under its drain.")),
+        Task("sensors", Sentence("Put the sensors back where they hung.")),
+        Task("plug", Sentence("With dry hands, plug the chamber and the humidifier in.")),
     )

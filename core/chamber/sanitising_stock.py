@@ -8,9 +8,10 @@ from core.chamber.sanitising_agents import CHLORINE_MOLAR, PPM, Agent, within
 from core.chamber.sanitising_measures import SPOONS, STOCK, STRENGTH
 from core.quantities import DOSE_MASS, MASS, PARTS_PER_MILLION, RATIO, VOLUME, Amount
 from core.refusals import OutOfRange, require_between
+from core.sentence import Sentence
 from core.sources import DEFINITION
 from core.units import GALLON_M3
-from core.working import Figure, Step
+from core.working import Figure
 
 Stated = Literal["active", "hypochlorite"]
 
@@ -98,11 +99,11 @@ def liquid_figures(
         "weight": Amount(stock_kg_per_litre, RATIO),
         "stock": Amount(measured_m3, STOCK),
     }
-    counted = (Step("Sodium hypochlorite as available chlorine: {stated} × {share} = {active}", amounts),)
+    counted = (Sentence("Sodium hypochlorite as available chlorine: {stated} × {share} = {active}", amounts),)
     working = (
         *(counted if stated == "hypochlorite" else ()),
-        Step("Strength wanted × volume ÷ (strength of the stock × kilograms to its litre):", amounts),
-        Step("{target} × {volume} ÷ ({active} × {weight}) = {stock}", amounts),
+        Sentence("Strength wanted × volume ÷ (strength of the stock × kilograms to its litre):", amounts),
+        Sentence("{target} × {volume} ÷ ({active} × {weight}) = {stock}", amounts),
     )
     cautions = (*_weak_caution(strength), *_weight_caution(stock_kg_per_litre))
     name = f"Stock of {agent.name} to measure"
@@ -121,12 +122,12 @@ def dry_figures(agent: Agent, strength: float, target_ppm: float, volume_m3: flo
         "volume": Amount(volume_m3, VOLUME),
     }
     working = (
-        Step("Strength wanted × weight of the solution ÷ strength of the granules:", amounts),
-        Step("{target} × {water} ÷ {active} = {stock}", amounts),
+        Sentence("Strength wanted × weight of the solution ÷ strength of the granules:", amounts),
+        Sentence("{target} × {water} ÷ {active} = {stock}", amounts),
     )
     name = f"Stock of {agent.name} to weigh"
     stock = Figure("stock", name, weighed_kg, DOSE_MASS, working, DEFINITION, (WEIGH_IT,))
-    step = Step("The granules take no room that tells: {volume}", amounts)
+    step = Sentence("The granules take no room that tells: {volume}", amounts)
     return stock, Figure("water", "Water to take", volume_m3, VOLUME, (step,), DEFINITION, ("The water first.",))
 
 
@@ -145,7 +146,7 @@ def _weight_caution(stock_kg_per_litre: float) -> tuple[str, ...]:
 
 def _spoons(measured_m3: float) -> Figure:
     amounts = {"stock": Amount(measured_m3, STOCK), "spoons": Amount(measured_m3, SPOONS)}
-    step = Step("{stock} = {spoons}", amounts)
+    step = Sentence("{stock} = {spoons}", amounts)
     cautions = ("A measure for kitchen use is right to some tenths only; below a teaspoon a syringe is better.",)
     return Figure("spoons", "The same in level US spoons", measured_m3, SPOONS, (step,), DEFINITION, cautions)
 
@@ -154,7 +155,7 @@ def _water(volume_m3: float, measured_m3: float) -> Figure:
     water = Amount(volume_m3 - measured_m3, VOLUME)
     amounts = {"volume": Amount(volume_m3, VOLUME), "stock": Amount(measured_m3, STOCK), "water": water}
     cautions = ("The water first, then the stock.",)
-    step = Step("{volume} − {stock} = {water}", amounts)
+    step = Sentence("{volume} − {stock} = {water}", amounts)
     return Figure("water", "Water to take", water.value, VOLUME, (step,), DEFINITION, cautions)
 
 

@@ -16,7 +16,7 @@ from typing import Any, cast
 
 from attrs import Converter, evolve, field, frozen
 
-from core.chamber.sensors import Correction
+from core.chamber.checks import Correction
 from core.refusals import OutOfRange
 
 GAP = 1.5

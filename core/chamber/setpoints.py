@@ -9,9 +9,10 @@ from core.chamber.programmes import Programme, Range
 from core.quantities import RELATIVE_HUMIDITY, TEMPERATURE, VAPOUR_PRESSURE, WATER_ACTIVITY, Amount, Quantity
 from core.refusals import OutOfRange, require_between
 from core.saturation import WARMEST_C, saturation_in_air_pa
+from core.sentence import Sentence
 from core.sources import WATER_SATURATION
 from core.vapour import STANDARD_PA, dew_point_c, frost_point_c
-from core.working import Figure, Step
+from core.working import Figure
 
 HYGROMETER = 0.03
 """What a hygrometer may be wrong by, as relative humidity (common practice, no source)."""
@@ -60,8 +61,10 @@ def coldest_dry_surface(temperature_c: float, humidity: float) -> Figure:
         value=point_c,
         quantity=TEMPERATURE,
         working=(
-            Step(f"In air of {{air}} a surface {kind} from {{point}} down: coil, wall, window or cold piece.", amounts),
-            Step("Were the humidity {wrong} higher than the hygrometer shows, from {high} down.", amounts),
+            Sentence(
+                f"In air of {{air}} a surface {kind} from {{point}} down: coil, wall, window or cold piece.", amounts
+            ),
+            Sentence("Were the humidity {wrong} higher than the hygrometer shows, from {high} down.", amounts),
         ),
         source=WATER_SATURATION,
         low=point_c,
@@ -98,8 +101,8 @@ def equal_humidity(temperature_c: float, humidity: float, surface_activity: floa
     }
     steps = (
         *force.working,
-        Step("Saturation at {other}: {saturated}. The humidity that leaves the same force:", amounts),
-        Step("{activity} − {force} ÷ {saturated} = {equal}", amounts),
+        Sentence("Saturation at {other}: {saturated}. The humidity that leaves the same force:", amounts),
+        Sentence("{activity} − {force} ÷ {saturated} = {equal}", amounts),
     )
     name = "Humidity that dries as hard there"
     cautions = (NOT_EQUAL_DRYING,)
@@ -131,9 +134,9 @@ def equal_temperature(temperature_c: float, humidity: float, surface_activity: f
     }
     steps = (
         *force.working,
-        Step("For the same force at {other} the saturation must be:", amounts),
-        Step("{force} ÷ ({activity} − {other}) = {wanted}", amounts),
-        Step("Found by trial: air holds just that at {at}", amounts),
+        Sentence("For the same force at {other} the saturation must be:", amounts),
+        Sentence("{force} ÷ ({activity} − {other}) = {wanted}", amounts),
+        Sentence("Found by trial: air holds just that at {at}", amounts),
     )
     name = "Temperature that dries as hard at that humidity"
     return Figure("equal_temperature", name, at_c, TEMPERATURE, steps, WATER_SATURATION, (NOT_EQUAL_DRYING,))
@@ -174,7 +177,7 @@ def _printed(programme: Programme, key: str, name: str, value: float, quantity: 
         name=f"{name}, at most" if no_lower_limit else name,
         value=high if no_lower_limit else (low + high) / 2,
         quantity=quantity,
-        working=(Step(f"{programme.name}: {told}. The set-point of {{set}} lies {where}.", amounts),),
+        working=(Sentence(f"{programme.name}: {told}. The set-point of {{set}} lies {where}.", amounts),),
         source=programme.source,
         cautions=aside + noted,
         low=None if low == high or no_lower_limit else low,

@@ -14,7 +14,7 @@ from core.daybook.due import Due, Task
 from core.daybook.facts.chamber import CHAMBER
 from core.daybook.preparation import Run, latest_run
 from core.daybook.water import basin, tank
-from core.working import Step
+from core.sentence import Sentence
 
 TOLD_AHEAD = timedelta(days=6)
 """No further than a weekday names the day."""
@@ -34,7 +34,7 @@ def _run(run: Run) -> Iterable[Due]:
     """Due since it was begun, or from when what stands has stood long enough."""
     until = run.ready[0].until if run.ready else None
     words = f"Go on preparing the chamber: {len(run.done)} of {len(run.tasks)} done"
-    yield Due("prepare", run.id, Step(words), until or run.begun_at)
+    yield Due("prepare", run.id, Sentence(words), until or run.begun_at)
 
 
 def _water(task: Task, words: str, outlook: Outlook | None, now: datetime) -> Iterable[Due]:
@@ -42,7 +42,7 @@ def _water(task: Task, words: str, outlook: Outlook | None, now: datetime) -> It
         return
     by = outlook.earliest.astimezone(now.tzinfo)
     late = by <= now
-    yield Due(task, CHAMBER, Step(words if late else f"{words} by {_day(by, now)}"), by, says_when=not late)
+    yield Due(task, CHAMBER, Sentence(words if late else f"{words} by {_day(by, now)}"), by, says_when=not late)
 
 
 def _day(moment: datetime, now: datetime) -> str:

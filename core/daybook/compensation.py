@@ -10,7 +10,7 @@ from core.daybook.instruments import Checked, Instrument
 from core.quantities import TEMPERATURE, Amount
 from core.refusals import Refusal
 from core.saturation import KELVIN_AT_ZERO_C
-from core.working import Step
+from core.sentence import Sentence
 
 NO_TEMPERATURE = "no temperature"
 NOT_TRUSTED = "its thermometer failed its check"
@@ -55,10 +55,10 @@ class Compensation:
         return {} if self.sample_c is None else {"taken": Amount(self.sample_c, TEMPERATURE)}
 
     @property
-    def working(self) -> tuple[Step, ...]:
+    def working(self) -> tuple[Sentence, ...]:
         if self.why_not or self.sample_c is None:
-            return (Step(f"The meter does not compensate, and this pH is {self.words}."),)
-        buffers = Step("Its buffers were at {stands}.", {"stands": Amount(self.stands_at_c, TEMPERATURE)})
+            return (Sentence(f"The meter does not compensate, and this pH is {self.words}."),)
+        buffers = Sentence("Its buffers were at {stands}.", {"stands": Amount(self.stands_at_c, TEMPERATURE)})
         return (*((buffers,) if self.by_buffers else ()), *compensation(self.before, self.sample_c, self.stands_at_c))
 
     @property

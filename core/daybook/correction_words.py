@@ -2,25 +2,25 @@
 
 from __future__ import annotations
 
-from core.chamber.sensors import Correction
+from core.chamber.checks import Correction
 from core.daybook.instrument_checks import QUANTITIES, Measured
 from core.quantities import RATIO, TEMPERATURE, TEMPERATURE_DIFFERENCE, Amount
-from core.working import Step
+from core.sentence import Sentence
 
 
-def correction_in_words(reading_of: Measured, correction: Correction) -> Step:
+def correction_in_words(reading_of: Measured, correction: Correction) -> Sentence:
     """The correction now in force as a sentence that holds in either unit system."""
     quantity = QUANTITIES[reading_of]
     if correction.gain == 1.0:
         step = TEMPERATURE_DIFFERENCE if quantity == TEMPERATURE else quantity
         size = {"size": Amount(abs(correction.offset), step)}
         if not correction.offset:
-            return Step("It reads right: nothing is added.")
+            return Sentence("It reads right: nothing is added.")
         if correction.offset > 0:
-            return Step("{size} is added to every reading.", size)
-        return Step("{size} is taken off every reading.", size)
+            return Sentence("{size} is added to every reading.", size)
+        return Sentence("{size} is taken off every reading.", size)
     if not correction.offset:
-        return Step("Every reading is multiplied by {gain}.", {"gain": Amount(correction.gain, RATIO)})
+        return Sentence("Every reading is multiplied by {gain}.", {"gain": Amount(correction.gain, RATIO)})
     low, high = _ends(correction)
     amounts = {
         "low": Amount(low, quantity),
@@ -28,7 +28,7 @@ def correction_in_words(reading_of: Measured, correction: Correction) -> Step:
         "high": Amount(high, quantity),
         "high_right": Amount(correction.apply(high), quantity),
     }
-    return Step(
+    return Sentence(
         "{low} read is {low_right}, {high} read is {high_right}, and in a straight line between and beyond.", amounts
     )
 

@@ -10,12 +10,12 @@ from attrs import frozen
 from core.daybook.batch import Batch
 from core.daybook.facts import CureWeighed, LicensedException
 from core.daybook.house import in_ppm
-from core.mix.charge import Charge, Dose, basis, require_charge
 from core.mix.cure import figures
+from core.mix.cure_mix import CureMix, Dose, basis, require_charge
 from core.mix.curing_salt import CuringSalt, second_salt
-from core.mix.held import Held, holds
 from core.mix.ingoing import Ingoing, ingoing_of
 from core.mix.licence import LIFTED, Licence
+from core.mix.limit_check import LimitCheck, check_limits
 from core.mix.rule import Limited, Method
 from core.mix.rules import Curing, HouseLimit
 from core.refusals import Missing, OutOfRange
@@ -27,13 +27,13 @@ from core.working import Figure
 class Cured:
     """A batch's cure, read."""
 
-    charge: Charge
+    charge: CureMix
     how: Curing
     licence: Licence | None = None
 
     @property
-    def held(self) -> tuple[Held, ...]:
-        return holds(self.charge, self.how)
+    def held(self) -> tuple[LimitCheck, ...]:
+        return check_limits(self.charge, self.how)
 
     @property
     def over_by_licence(self) -> bool:
@@ -65,12 +65,12 @@ class Cured:
         return basis(self.charge, self.how.method, "meat").ppm(self.charge, part_kg)
 
 
-def charge_of(fact: CureWeighed, meat_kg: float) -> Charge:
+def charge_of(fact: CureWeighed, meat_kg: float) -> CureMix:
     """Raises OutOfRange for what no curing salt is, Missing where the label of a second one is not known."""
     doses = [Dose(CuringSalt(fact.nitrite, fact.nitrate, 0.0, fact.nitrite_of, fact.nitrate_of), fact.cure_kg)]
     if fact.second_kg:
         doses.append(Dose(second_salt(fact.second_nitrite, fact.second_nitrate), fact.second_kg))
-    return Charge(
+    return CureMix(
         meat_kg,
         tuple(doses),
         fact.other_salt_kg,

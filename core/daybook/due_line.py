@@ -7,7 +7,7 @@ from typing import Literal
 
 from attrs import frozen
 
-from core.working import Step
+from core.sentence import Sentence
 
 Task = Literal[
     "sheet",
@@ -37,7 +37,7 @@ class Due:
 
     task: Task
     about: str
-    words: Step
+    words: Sentence
     at: datetime
     says_when: bool = False
 

@@ -7,11 +7,11 @@ from datetime import datetime, timedelta
 
 from core.daybook.batch import Batch
 from core.daybook.due_line import Due, plain
-from core.daybook.fermenting import Clocked, judged
+from core.daybook.fermenting import FermentationClock, judged
 from core.ferment.saying import hours_and_minutes
 from core.quantities import PH, TEMPERATURE, Amount
 from core.release.readiness import ACID_PH
-from core.working import Step
+from core.sentence import Sentence
 
 READ_EVERY = timedelta(hours=12)
 IN_TIME = timedelta(hours=1)
@@ -46,48 +46,48 @@ def sour_in_time(batch: Batch, now: datetime) -> datetime | None:
     return clocked.at(clocked.judged.crossing.by_s)
 
 
-def _deviation(batch: Batch, clocked: Clocked, now: datetime) -> Due:
-    words = Step(f"Hold {plain(batch.name)}: it missed its degree-hours. Note what is decided")
+def _deviation(batch: Batch, clocked: FermentationClock, now: datetime) -> Due:
+    words = Sentence(f"Hold {plain(batch.name)}: it missed its degree-hours. Note what is decided")
     return Due("deviation", batch.id, words, min(clocked.last_safe or now, now))
 
 
 def _again(batch: Batch) -> Due:
     """At once: the last reading is the one that asks for it."""
-    words = Step(f"Measure the pH of {plain(batch.name)} again, twice: its readings contradict each other")
+    words = Sentence(f"Measure the pH of {plain(batch.name)} again, twice: its readings contradict each other")
     return Due("reading", batch.id, words, batch.phs[-1].at)
 
 
-def _reading(batch: Batch, clocked: Clocked, now: datetime) -> Due:
+def _reading(batch: Batch, clocked: FermentationClock, now: datetime) -> Due:
     name = plain(batch.name)
     left = _left(clocked)
     if left is not None and clocked.last_safe is not None:
         last = max((each.at for each in batch.phs), default=batch.started_at - READ_EVERY)
         at = min(last + READ_EVERY, clocked.last_safe - IN_TIME)
-        return Due("reading", batch.id, Step(f"Read the pH of {name}: {left.text}", left.amounts), at)
+        return Due("reading", batch.id, Sentence(f"Read the pH of {name}: {left.text}", left.values), at)
     if not batch.phs:
-        return Due("reading", batch.id, Step(f"Read the pH of {name}"), batch.started_at)
+        return Due("reading", batch.id, Sentence(f"Read the pH of {name}"), batch.started_at)
     last = batch.phs[-1]
-    words = Step(
+    words = Sentence(
         f"Read the pH of {name}: {{last}} last, {{acid}} wanted",
         {"last": Amount(last.ph or 0.0, PH), "acid": Amount(ACID_PH, PH)},
     )
     return Due("reading", batch.id, words, last.at + READ_EVERY)
 
 
-def _warmth(batch: Batch, clocked: Clocked, now: datetime) -> Due:
+def _warmth(batch: Batch, clocked: FermentationClock, now: datetime) -> Due:
     left = _left(clocked)
     words = f"Read the temperature of {plain(batch.name)}"
     last = max((each.at for each in batch.readings), default=batch.started_at - READ_EVERY)
     if left is None or clocked.last_safe is None:
-        return Due("reading", batch.id, Step(f"{words}: is it cool yet?"), last + READ_EVERY)
+        return Due("reading", batch.id, Sentence(f"{words}: is it cool yet?"), last + READ_EVERY)
     at = min(last + READ_EVERY, clocked.last_safe - IN_TIME)
-    return Due("reading", batch.id, Step(f"{words}: {left.text}", left.amounts), at)
+    return Due("reading", batch.id, Sentence(f"{words}: {left.text}", left.values), at)
 
 
-def _left(clocked: Clocked) -> Step | None:
+def _left(clocked: FermentationClock) -> Sentence | None:
     """ "5 h 20 min left at 24 °C"; None where it cannot be told, stands still or is over."""
     deadline = clocked.judged.deadline
     if not clocked.fermentation.warmths or deadline.left is None or not deadline.left.value:
         return None
     at = Amount(clocked.judged.course.last_c, TEMPERATURE)
-    return Step(f"{hours_and_minutes(deadline.left.value)} left at {{at}}", {"at": at})
+    return Sentence(f"{hours_and_minutes(deadline.left.value)} left at {{at}}", {"at": at})

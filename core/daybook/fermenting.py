@@ -21,7 +21,7 @@ from core.ferment.slow import judge_slow
 
 
 @frozen
-class Clocked:
+class FermentationClock:
     """The judged fermentation and the moment that its seconds count from."""
 
     start: datetime
@@ -36,14 +36,14 @@ class Clocked:
         return self.at(self.judged.deadline.at_s)
 
 
-def judged(batch: Batch, now: datetime) -> Clocked | None:
+def judged(batch: Batch, now: datetime) -> FermentationClock | None:
     """None for a whole muscle, which has no fermentation."""
     if batch.start.style == "whole-muscle":
         return None
     known = fermentation_of(batch)
     start = clock_start(batch)
     judge_it = judge if batch.start.style == "fermented" else judge_slow
-    return Clocked(start, judge_it(known, (now - start).total_seconds()), known)
+    return FermentationClock(start, judge_it(known, (now - start).total_seconds()), known)
 
 
 def outcome_of(batch: Batch, now: datetime) -> Outcome | None:

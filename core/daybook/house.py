@@ -6,7 +6,7 @@ from datetime import datetime
 
 from core.daybook.book import Book
 from core.daybook.facts import HouseRule
-from core.mix.charge import PPM
+from core.mix.cure_mix import PPM
 from core.mix.rules import HouseLimit
 
 

@@ -9,12 +9,12 @@ from typing import Any, Literal, get_args
 import attrs
 from attrs import frozen
 
-from core.chamber import sensors_hygrometer, sensors_thermometer
-from core.chamber.sensors import Check
-from core.chamber.sensors_hygrometer import Over, salt_check, salt_check_two
-from core.chamber.sensors_ph import Buffer, ph_meter
-from core.chamber.sensors_scale import scale_check
-from core.chamber.sensors_thermometer import boiling_point, ice_point
+from core.chamber import checks_hygrometer, checks_thermometer
+from core.chamber.checks import Check
+from core.chamber.checks_hygrometer import Over, salt_check, salt_check_two
+from core.chamber.checks_ph import Buffer, ph_meter
+from core.chamber.checks_scale import scale_check
+from core.chamber.checks_thermometer import boiling_point, ice_point
 from core.daybook.facts import (
     BoilingPointChecked,
     BuffersChecked,
@@ -77,11 +77,11 @@ def _masses(fact: MassesChecked, added: InstrumentAdded) -> Check:
 
 
 def _tolerance_k(added: InstrumentAdded) -> float:
-    return sensors_thermometer.TOLERANCE_K if added.tolerance_k is None else added.tolerance_k
+    return checks_thermometer.TOLERANCE_K if added.tolerance_k is None else added.tolerance_k
 
 
 def _tolerance_humidity(added: InstrumentAdded) -> float:
-    return sensors_hygrometer.TOLERANCE if added.tolerance_humidity is None else added.tolerance_humidity
+    return checks_hygrometer.TOLERANCE if added.tolerance_humidity is None else added.tolerance_humidity
 
 
 WAYS: Mapping[type[Any], Way] = {

@@ -1,7 +1,7 @@
 """An instrument is the fold of its entries: when it was checked, what that came to, and which correction is in force.
 
 A check speaks for what is read at or after it, until the next one, and no longer than the instrument stays as it was:
-once it is set anew the old correction is void. One that failed speaks against what was read before it as well.
+once it is recalibrated the old correction is void. One that failed speaks against what was read before it as well.
 """
 
 from __future__ import annotations
@@ -12,16 +12,16 @@ from typing import Any
 
 from attrs import frozen
 
-from core.chamber.sensors import Check, Correction, is_old
-from core.chamber.sensors_thermometer import both_points
+from core.chamber.checks import Check, Correction, is_old
+from core.chamber.checks_thermometer import both_points
 from core.daybook.book import Book, Line
 from core.daybook.facts import (
     BoilingPointChecked,
     BuffersChecked,
     IcePointChecked,
     InstrumentAdded,
+    InstrumentRecalibrated,
     InstrumentRetired,
-    InstrumentSetAnew,
 )
 from core.daybook.facts.instruments import InstrumentKind
 from core.daybook.instrument_checks import CHECKED_BY, WAYS, Measured, work_out
@@ -86,14 +86,14 @@ def _failed(check: Check) -> bool:
 
 @frozen
 class Instrument:
-    """check_lines: what was read at known points, newest first; worked out only when asked for. set_anew: the moments
-    it was set anew, newest first."""
+    """check_lines: what was read at known points, newest first; worked out only when asked. recalibrated: the moments
+    it was adjusted, newest first."""
 
     id: str
     added_at: datetime
     added: InstrumentAdded
     check_lines: tuple[Line, ...]
-    set_anew: tuple[datetime, ...]
+    recalibrated: tuple[datetime, ...]
     retired_at: datetime | None
     lines: tuple[Line, ...]
 
@@ -124,9 +124,9 @@ class Instrument:
         return tuple(found for line in self.check_lines if (found := self._checked(line)) is not None)
 
     def in_force(self, measured: Measured, moment: datetime) -> Checked | None:
-        """The check that speaks for what is read at the moment, or None: never checked, or set anew since.
+        """The check that speaks for what is read at the moment, or None: never checked, or recalibrated since.
 
-        One that failed speaks for more: for all that is read after it until one is passed, set anew or not, and for
+        One that failed speaks for more: for all that is read after it until one is passed, recalibrated or not, and for
         what was read before it, back to the last check or setting. Nobody saw when the instrument went wrong (ISO
         9001:2015, 7.1.5.2, asks that of earlier results; from memory).
         """
@@ -135,16 +135,16 @@ class Instrument:
             return last
         later = (line for line in reversed(self.check_lines) if line.entry.happened_at > moment)
         following = self._first_checked(measured, later)
-        if following is not None and following.failed and not self._set_anew_between(moment, following.at):
+        if following is not None and following.failed and not self._recalibrated_between(moment, following.at):
             return following
-        return None if last is None or self._set_anew_between(last.at, moment) else last
+        return None if last is None or self._recalibrated_between(last.at, moment) else last
 
     def _first_checked(self, measured: Measured, lines: Iterable[Line]) -> Checked | None:
         of_it = (line for line in lines if WAYS[type(line.fact)].of == measured)
         return next((found for line in of_it if (found := self._checked(line)) is not None), None)
 
-    def _set_anew_between(self, since: datetime, until: datetime) -> bool:
-        return any(since < at <= until for at in self.set_anew)
+    def _recalibrated_between(self, since: datetime, until: datetime) -> bool:
+        return any(since < at <= until for at in self.recalibrated)
 
     def _checked(self, line: Line) -> Checked | None:
         check = _work_out(line, self.added)
@@ -174,7 +174,7 @@ class Instrument:
             if not isinstance(mate.fact, kind) or mate.order > line.order or apart > ONE_SESSION:
                 continue
             check = _work_out(mate, self.added)
-            if check is not None and not _failed(check) and not self._set_anew_between(mate.entry.happened_at, at):
+            if check is not None and not _failed(check) and not self._recalibrated_between(mate.entry.happened_at, at):
                 return check
         return None
 
@@ -192,7 +192,7 @@ class Instrument:
         return None if standing is None else standing.at
 
     def is_old(self, moment: datetime) -> bool:
-        """Whether what it is for was last checked too long ago, never, or before it was set anew."""
+        """Whether what it is for was last checked too long ago, never, or before it was adjusted."""
         checked_at = self.last_checked_at(moment)
         return checked_at is None or is_old(checked_at, moment, self.check_every)
 
@@ -206,13 +206,13 @@ def fold_instrument(book: Book, instrument_id: str) -> Instrument | None:
         return None
     lines = book.about(instrument_id)
     ends = _moments(lines, InstrumentRetired)
-    set_anew = _moments(lines, InstrumentSetAnew)
+    recalibrated = _moments(lines, InstrumentRecalibrated)
     return Instrument(
         id=instrument_id,
         added_at=begun.entry.happened_at,
         added=begun.fact,
         check_lines=tuple(line for line in lines if type(line.fact) in CHECKED_BY[begun.fact.kind])[::-1],
-        set_anew=tuple(set_anew[::-1]),
+        recalibrated=tuple(recalibrated[::-1]),
         retired_at=ends[0] if ends else None,
         lines=tuple(lines),
     )

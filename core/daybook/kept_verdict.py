@@ -8,8 +8,8 @@ from core.daybook.facts.kept import KeptAmount, KeptReason
 from core.daybook.kept_words import QUANTITIES
 from core.quantities import Amount
 from core.release.reason_names import name_of
+from core.sentence import Sentence
 from core.verdict import Verdict
-from core.working import Step
 
 
 @frozen
@@ -25,8 +25,8 @@ def keep_reasons(verdict: Verdict) -> tuple[KeptReason, ...]:
     return tuple(KeptReason(each.key, each.met, _said_in(each.text)) for each in verdict.reasons)
 
 
-def _said_in(text: Step) -> tuple[KeptAmount, ...]:
-    said = ((name, amount) for name, amount in text.amounts.items() if f"{{{name}}}" in text.text)
+def _said_in(text: Sentence) -> tuple[KeptAmount, ...]:
+    said = ((name, amount) for name, amount in text.values.items() if f"{{{name}}}" in text.text)
     return tuple(KeptAmount(name, amount.value, amount.quantity.key) for name, amount in said)
 
 

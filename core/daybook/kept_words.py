@@ -25,7 +25,7 @@ from core.quantities import (
     Amount,
     Quantity,
 )
-from core.working import Step
+from core.sentence import Sentence
 
 QUANTITIES: dict[str, Quantity] = {
     quantity.key: quantity
@@ -40,19 +40,19 @@ QUANTITIES: dict[str, Quantity] = {
 Named = tuple[tuple[str, str], Amount]
 
 
-def keep(step: Step, met: bool | None = False) -> KeptSentence:
-    amounts = (KeptAmount(name, each.value, each.quantity.key) for name, each in step.amounts.items())
+def keep(step: Sentence, met: bool | None = False) -> KeptSentence:
+    amounts = (KeptAmount(name, each.value, each.quantity.key) for name, each in step.values.items())
     return KeptSentence(step.text, tuple(amounts), met)
 
 
-def said(kept: KeptSentence) -> Step:
+def said(kept: KeptSentence) -> Sentence:
     """The sentence as it was. One with an amount from a newer daybook is said as far as it is known."""
     amounts = {each.name: Amount(each.value, QUANTITIES.get(each.quantity, RATIO)) for each in kept.amounts}
-    step = Step(kept.text, amounts)
+    step = Sentence(kept.text, amounts)
     try:
         kept.text.format_map(dict.fromkeys(amounts, ""))
     except (KeyError, ValueError, IndexError, AttributeError):
-        return Step(kept.text.replace("{", "{{").replace("}", "}}"))
+        return Sentence(kept.text.replace("{", "{{").replace("}", "}}"))
     return step
 
 

@@ -16,7 +16,8 @@ from core.daybook.book import Book
 from core.daybook.facts.chamber import CHAMBER, CapacityStated
 from core.daybook.water import basin, most_drained
 from core.quantities import MASS, Amount
-from core.working import Figure, Step
+from core.sentence import Sentence
+from core.working import Figure
 
 YOUNG = timedelta(days=4)
 USUAL_LATER = 0.01 / DAY_S
@@ -99,7 +100,7 @@ class Burden:
     """Whether the chamber takes out what the meat gives off, in a word, with the reason."""
 
     word: Word
-    why: Step
+    why: Sentence
     figures: tuple[Figure, ...] = ()
 
 
@@ -112,7 +113,7 @@ def burden(
     A basin shows the least that the coil can do: to give off more than that is overload only where the humidity climbs.
     """
     if known is None:
-        return Burden("not known", Step("Log the basin twice, or say what is stated for the chamber."))
+        return Burden("not known", Sentence("Log the basin twice, or say what is stated for the chamber."))
     figures = carries(known.figure, loss_per_s, mass_kg, peak_per_s)
     share = figures[-1].value
     amounts = {
@@ -125,9 +126,9 @@ def burden(
     told = "{meat} give off {water}; the chamber takes out {out} ({litres})"
     if share > 1 + 1e-9 and known.from_basin and not moister:
         why = "{meat} give off {water}; the basin has shown {out} so far. Watch that the humidity does not climb."
-        return Burden("more than it has shown", Step(why, amounts), figures)
+        return Burden("more than it has shown", Sentence(why, amounts), figures)
     if share > 1 + 1e-9:
         climbs = ", and the air is moister than set" if moister else ""
-        return Burden("overloaded", Step(f"{told}{climbs}. It carries {{carries}}.", amounts), figures)
+        return Burden("overloaded", Sentence(f"{told}{climbs}. It carries {{carries}}.", amounts), figures)
     word: Word = "near its limit" if share > 0.8 else "carries it"
-    return Burden(word, Step(f"{told}. It carries {{carries}}.", amounts), figures)
+    return Burden(word, Sentence(f"{told}. It carries {{carries}}.", amounts), figures)

@@ -15,9 +15,9 @@ from core.daybook.book import Book, Line
 from core.daybook.facts.chamber import CHAMBER
 from core.daybook.facts.preparation import PreparationBegun, PreparationEnded, TaskBegun, TaskDone
 from core.quantities import PARTS_PER_MILLION, Amount
+from core.sentence import Sentence
 from core.sources import CFR_178_1010, FOOD_CODE_SANITISERS, PRODUCT_LABEL
 from core.verdict import Reason
-from core.working import Step
 
 A_TAP_S = 0.5
 """The tap that starts a timer and the one that ends it are no stopwatch."""
@@ -80,7 +80,7 @@ class Run:
     def ready(self) -> tuple[RunTask, ...]:
         """The tasks that may be begun now; the first is the one to show."""
         in_a_row = tuple(
-            Task(task.key, Step(""), task.timer_s, (self.tasks[place - 1].key,) if place else ())
+            Task(task.key, Sentence(""), task.timer_s, (self.tasks[place - 1].key,) if place else ())
             for place, task in enumerate(self.tasks)
         )
         keys = {task.key for task in ready_for(in_a_row, frozenset(task.key for task in self.done))}
@@ -162,22 +162,22 @@ def sanitised(run: Run) -> tuple[Standing, tuple[Reason, ...]]:
 def _cleaned(run: Run) -> Reason:
     steps = [run.task(key) for key in ("wash", "rinse")]
     ticked = all(step is not None and step.done is not None for step in steps)
-    settle = Step("Wash and rinse first: what is dirty cannot be sanitised.")
+    settle = Sentence("Wash and rinse first: what is dirty cannot be sanitised.")
     if any(step is None for step in steps):
-        return Reason("cleaned", Step("The list has no washing and rinsing."), False, CFR_178_1010, settle)
+        return Reason("cleaned", Sentence("The list has no washing and rinsing."), False, CFR_178_1010, settle)
     words = "Washed and rinsed first." if ticked else "Not yet washed and rinsed."
-    return Reason("cleaned", Step(words), True if ticked else None, CFR_178_1010, settle)
+    return Reason("cleaned", Sentence(words), True if ticked else None, CFR_178_1010, settle)
 
 
 def _strength(run: Run) -> Reason:
     agent = _agent(run.start)
     amounts = {"made": Amount(run.start.target, PARTS_PER_MILLION)}
-    settle = Step("Mix it as strong as the rule or the label asks.")
+    settle = Sentence("Mix it as strong as the rule or the label asks.")
     if agent.least_ppm is None:
-        words = Step(f"{{made}} of {agent.active}; how strong it must be its label says.", amounts)
+        words = Sentence(f"{{made}} of {agent.active}; how strong it must be its label says.", amounts)
         return Reason("strength", words, True, PRODUCT_LABEL, settle)
     amounts["least"] = Amount(agent.least_ppm * PPM, PARTS_PER_MILLION)
-    words = Step(f"{{made}} of {agent.active}; {{least}} at least.", amounts)
+    words = Sentence(f"{{made}} of {agent.active}; {{least}} at least.", amounts)
     enough = run.start.target >= agent.least_ppm * PPM * (1 - 1e-9)
     return Reason("strength", words, enough, agent.least_source, settle)
 
@@ -186,27 +186,27 @@ def _contact(run: Run) -> Reason:
     task = run.task("contact")
     source = PRODUCT_LABEL if run.contact_s == run.start.contact_s else FOOD_CODE_SANITISERS
     amounts = {"asked": Amount(run.contact_s, CONTACT)}
-    settle = Step("Sanitise again, and keep it wet for {asked}.", amounts)
+    settle = Sentence("Sanitise again, and keep it wet for {asked}.", amounts)
     if task is None or task.done is None:
-        return Reason("contact", Step("Wet for {asked}: not yet.", amounts), None, source, settle)
+        return Reason("contact", Sentence("Wet for {asked}: not yet.", amounts), None, source, settle)
     stood_s = task.stood_s
     if stood_s is None:
-        told = Step("Wet for {asked}: no timer was started, so it is not shown.", amounts)
+        told = Sentence("Wet for {asked}: no timer was started, so it is not shown.", amounts)
         return Reason("contact", told, False, source, settle)
     amounts["stood"] = Amount(stood_s, LASTING)
     long_enough = stood_s >= run.contact_s - A_TAP_S
     words = "Wet for {stood}; {asked} at least." if long_enough else "Wet for {stood} only; {asked} is asked."
-    return Reason("contact", Step(words, amounts), long_enough, source, settle)
+    return Reason("contact", Sentence(words, amounts), long_enough, source, settle)
 
 
 def _ending(run: Run) -> Reason:
     task = run.task("rinse-sanitiser") or run.task("drain")
-    settle = Step("Let it drain, or rinse it off where it is too strong to stay on.")
+    settle = Sentence("Let it drain, or rinse it off where it is too strong to stay on.")
     if task is None:
-        return Reason("ended", Step("The list neither drains nor rinses it."), False, CFR_178_1010, settle)
+        return Reason("ended", Sentence("The list neither drains nor rinses it."), False, CFR_178_1010, settle)
     done = "Rinsed off." if task.key == "rinse-sanitiser" else "Drained."
     words = done if task.done else "Not yet drained or rinsed off."
-    return Reason("ended", Step(words), True if task.done else None, CFR_178_1010, settle)
+    return Reason("ended", Sentence(words), True if task.done else None, CFR_178_1010, settle)
 
 
 def _agent(start: PreparationBegun) -> Agent:

@@ -11,7 +11,7 @@ from core.chamber.sanitising_run import preparation
 from core.daybook.book import Book
 from core.daybook.facts.chamber import CHAMBER
 from core.daybook.facts.preparation import KeptTask, PreparationBegun, PreparationListKept
-from core.quantities import METRIC, US, Manner
+from core.quantities import METRIC, US, Reader
 from core.refusals import OutOfRange
 
 Tasks = tuple[KeptTask, ...]
@@ -24,14 +24,14 @@ NOT_LEFT_OUT = frozenset({"descale", "rinse-descaler", "sanitise", "contact", "r
 chlorine comes, a sanitiser must stand, and what is too strong must be rinsed off."""
 ENDINGS = frozenset({"drain", "rinse-sanitiser"})
 """One list is kept for both ways to end: the run's own takes the place of the other."""
-MANNERS = tuple(Manner(manner.system, mark) for manner in (METRIC, US) for mark in (".", ","))
+READERS = tuple(Reader(reader.system, mark) for reader in (METRIC, US) for mark in (".", ","))
 
 
-def usual(run: PreparationBegun, manner: Manner = METRIC) -> Tasks:
+def usual(run: PreparationBegun, reader: Reader = METRIC) -> Tasks:
     """The usual list for these agents, said in the reader's manner. Raises OutOfRange for an agent not known."""
     label_ppm = None if run.label is None else run.label / PPM
     tasks = preparation(run.agent, run.target / PPM, run.after, label_ppm, run.contact_s, run.descaled)
-    return tuple(KeptTask(task.key, task.text.say(manner, DIGITS), task.timer_s) for task in tasks)
+    return tuple(KeptTask(task.key, task.text.say(reader, DIGITS), task.timer_s) for task in tasks)
 
 
 def kept(book: Book) -> Tasks:
@@ -40,9 +40,9 @@ def kept(book: Book) -> Tasks:
     return line.fact.tasks if line is not None and isinstance(line.fact, PreparationListKept) else ()
 
 
-def tasks_for(run: PreparationBegun, own: Tasks, manner: Manner = METRIC) -> Tasks:
+def tasks_for(run: PreparationBegun, own: Tasks, reader: Reader = METRIC) -> Tasks:
     """The list that this run goes by: the maker's own order where there is one, the usual words where none were put."""
-    as_usual = usual(run, manner)
+    as_usual = usual(run, reader)
     if not own:
         return as_usual
     usual_keys = {task.key: task for task in as_usual}
@@ -75,16 +75,16 @@ def _put_back(tasks: Tasks, as_usual: Tasks) -> Tasks:
     return tasks
 
 
-def rewritten(was: PreparationBegun, new: PreparationBegun, manner: Manner) -> Tasks:
+def rewritten(was: PreparationBegun, new: PreparationBegun, reader: Reader) -> Tasks:
     """The tasks after the run was put right: what was said in the usual words is said anew, unless it still holds."""
-    before = [{task.key: task for task in usual(was, each)} for each in MANNERS]
-    after = [{task.key: task for task in usual(new, each)} for each in MANNERS]
+    before = [{task.key: task for task in usual(was, each)} for each in READERS]
+    after = [{task.key: task for task in usual(new, each)} for each in READERS]
     own = tuple(_unlike(task, before) for task in was.tasks)
     all_usual = own == tuple(KeptTask(key) for key in before[0])
     old = {task.key: task for task in was.tasks}
     return tuple(
         old[task.key] if task.key in old and _unlike(old[task.key], after) == KeptTask(task.key) else task
-        for task in tasks_for(new, () if all_usual else own, manner)
+        for task in tasks_for(new, () if all_usual else own, reader)
     )
 
 

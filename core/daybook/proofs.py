@@ -10,9 +10,9 @@ from typing import Any
 from attrs import evolve, frozen
 from cattrs.preconf.json import make_converter
 
+from core.chamber.checks import Correction
 from core.chamber.logs import Layout
 from core.chamber.proof_run import Found, Given, GivenFile, GivenProbe
-from core.chamber.sensors import Correction
 from core.chamber.settling import Band, Wanted, key_figures
 from core.chamber.settling.analysis import USUAL_HUMIDITY, USUAL_TEMPERATURE
 from core.chamber.settling.measures import after
@@ -26,7 +26,7 @@ from core.daybook.put_right import plain
 from core.daybook.set_points import set_points
 from core.quantities import RELATIVE_HUMIDITY, TEMPERATURE, TEMPERATURE_DIFFERENCE, Amount
 from core.refusals import Refusal
-from core.working import Step
+from core.sentence import Sentence
 
 EPOCH = datetime(1970, 1, 1, tzinfo=UTC)
 
@@ -76,7 +76,7 @@ class PutRight:
     temperature: Correction | None = None
     humidity: Correction | None = None
     failed: str = ""
-    notes: tuple[Step, ...] = ()
+    notes: tuple[Sentence, ...] = ()
 
 
 def put_right(shelf: Shelf, run: ProofRun, saved_at: datetime) -> tuple[PutRight, ...]:
@@ -98,36 +98,36 @@ def _by_checks(instrument: Instrument | None, name: str, run: ProofRun, saved_at
 
 
 def _standing(instrument: Instrument, measured: Measured, run: ProofRun, saved_at: datetime) -> Checked | None:
-    """The check in force when the log began; else one made since, if the instrument was not set anew in between."""
+    """The check in force when the log began; else one made since, if the instrument was not recalibrated in between."""
     if run.begun_s is None:
         return instrument.in_force(measured, saved_at)
     begun_at = (EPOCH + timedelta(seconds=run.begun_s)).replace(tzinfo=saved_at.tzinfo)
     check = instrument.in_force(measured, begun_at)
-    if check is None and not any(begun_at < at <= saved_at for at in instrument.set_anew):
+    if check is None and not any(begun_at < at <= saved_at for at in instrument.recalibrated):
         check = instrument.in_force(measured, saved_at)
     return check
 
 
-def _notes(name: str, warm: Checked | None, damp: Checked | None) -> Iterator[Step]:
+def _notes(name: str, warm: Checked | None, damp: Checked | None) -> Iterator[Sentence]:
     for what, check in (("temperature", warm), ("humidity", damp)):
         if check is None:
             continue
         if check.failed:
-            yield Step(f"“{plain(name)}” failed its {_check_name(check)}: its {what} is as logged.")
+            yield Sentence(f"“{plain(name)}” failed its {_check_name(check)}: its {what} is as logged.")
         elif check.correction is not None:
             yield _note(name, what, check, check.correction)
 
 
-def _note(name: str, what: str, check: Checked, correction: Correction) -> Step:
+def _note(name: str, what: str, check: Checked, correction: Correction) -> Sentence:
     by = f"({_check_name(check)})"
     if correction.gain != 1.0:
-        return Step(f"“{plain(name)}”: its {what} is put right by a straight line {by}.")
+        return Sentence(f"“{plain(name)}”: its {what} is put right by a straight line {by}.")
     if not correction.offset:
-        return Step(f"“{plain(name)}”: its {what} reads right {by}.")
+        return Sentence(f"“{plain(name)}”: its {what} reads right {by}.")
     quantity = TEMPERATURE_DIFFERENCE if what == "temperature" else RELATIVE_HUMIDITY
     sign = "+" if correction.offset > 0 else "\u2212"
     amounts = {"by": Amount(abs(correction.offset), quantity)}
-    return Step(f"“{plain(name)}”: its {what} is corrected by {sign}{{by}} {by}.", amounts)
+    return Sentence(f"“{plain(name)}”: its {what} is corrected by {sign}{{by}} {by}.", amounts)
 
 
 def _check_name(check: Checked) -> str:
@@ -153,7 +153,7 @@ def given(run: ProofRun, data: Sequence[bytes], right: Sequence[PutRight]) -> Gi
     )
 
 
-def result_of(found: Found, notes: Sequence[Step] = ()) -> ProofResult:
+def result_of(found: Found, notes: Sequence[Sentence] = ()) -> ProofResult:
     """What is kept of it. notes: how its probes were put right."""
     centre = next(each for each in found.series if each.probe == found.analysis.centre.name)
     return ProofResult(
@@ -175,7 +175,7 @@ def headline(found: Found) -> KeptSentence:
     begun_s = min(probe.begins_s for probe in found.analysis.probes)
     amounts = {"after": after(since_s, begun_s)}
     since = f"since {moment_words(since_s)}, " if found.has_dates else ""
-    return keep(Step(f"Settled {since}{{after}} into the log.", amounts))
+    return keep(Sentence(f"Settled {since}{{after}} into the log.", amounts))
 
 
 def moment_words(at_s: float) -> str:
@@ -195,8 +195,8 @@ def band_amounts(run: ProofRun) -> dict[str, Amount]:
     return amounts
 
 
-def band_words(run: ProofRun) -> Step:
+def band_words(run: ProofRun) -> Sentence:
     """What it was held to."""
     amounts = band_amounts(run)
     humid = ", {humidity} ± {humid_half}" if "humidity" in amounts else "; humidity was not asked for"
-    return Step(f"Held to {{temperature}} ± {{half}}{humid}.", amounts)
+    return Sentence(f"Held to {{temperature}} ± {{half}}{humid}.", amounts)

@@ -8,15 +8,16 @@ from typing import Any, cast
 
 from attrs import evolve, frozen
 
-from core.chamber.sensors import Correction
-from core.chamber.sensors_hygrometer import ONE_POINT_REACH
+from core.chamber.checks import Correction
+from core.chamber.checks_hygrometer import ONE_POINT_REACH
 from core.daybook.compensation import Compensation, compensate
 from core.daybook.facts import AirRead, IngredientWeighed, PieceHung, PieceWeighed, Reading
 from core.daybook.instrument_checks import QUANTITIES, Measured
 from core.daybook.instruments import Checked, Instrument, Shelf
 from core.quantities import CELSIUS_TEMPERATURE, METRIC, RATIO, TEMPERATURE, TEMPERATURE_DIFFERENCE, Amount, Quantity
+from core.sentence import Sentence
 from core.sources import DEFINITION, NERNST
-from core.working import Figure, Step
+from core.working import Figure
 
 
 @frozen
@@ -86,13 +87,15 @@ class PutRight:
         return f"{self.check.by} of {at.day} {at:%b}{year}"
 
     @property
-    def note(self) -> Step | None:
+    def note(self) -> Sentence | None:
         """A few words to stand beside the value; none where it is as it was read."""
         if self.proves_nothing:
-            return Step(f"proves nothing: {plain(self.instrument.name)} failed its {self.check_name}")
+            return Sentence(f"proves nothing: {plain(self.instrument.name)} failed its {self.check_name}")
         if self.is_changed:
             return next(iter(_corrected([self])), None)
-        return Step(self.compensation.words) if self.compensation is not None and self.compensation.why_not else None
+        return (
+            Sentence(self.compensation.words) if self.compensation is not None and self.compensation.why_not else None
+        )
 
     @property
     def reasons(self) -> str:
@@ -101,14 +104,14 @@ class PutRight:
         return "; ".join((*by_check, *((self.compensation.words,) if self.compensation is not None else ())))
 
 
-def _corrected(readings: Sequence[PutRight]) -> tuple[Step, ...]:
+def _corrected(readings: Sequence[PutRight]) -> tuple[Sentence, ...]:
     if not readings:
         return ()
     each = (f"{{{reading.measured}}} ({reading.reasons})" for reading in readings)
     amounts = {str(reading.measured): Amount(reading.raw, reading.quantity) for reading in readings}
     for reading in readings:
         amounts |= {} if reading.compensation is None else reading.compensation.amounts
-    return (Step(f"corrected from {' and '.join(each)}", amounts),)
+    return (Sentence(f"corrected from {' and '.join(each)}", amounts),)
 
 
 @frozen
@@ -122,7 +125,7 @@ class Right:
         return next((each for each in self.readings if each.measured == measured), None)
 
     @property
-    def notes(self) -> tuple[Step, ...]:
+    def notes(self) -> tuple[Sentence, ...]:
         """Those of all its readings, what was corrected in one: "corrected from 12 °C (…) and 72 % (…)"."""
         corrected = [each for each in self.readings if each.is_changed]
         others = (each.note for each in self.readings if not each.is_changed)
@@ -220,20 +223,20 @@ def _spoilt(reading: PutRight) -> Figure:
         name=f"{NAMES[reading.measured]}, as read",
         value=reading.raw,
         quantity=reading.quantity,
-        working=(Step(f"{name} failed its {reading.check_name}: no correction makes such a reading true."),),
+        working=(Sentence(f"{name} failed its {reading.check_name}: no correction makes such a reading true."),),
         source=DEFINITION,
         cautions=(f"{reading.instrument.name} failed its {reading.check_name}: this reading proves nothing.",),
     )
 
 
-def working(reading: PutRight) -> tuple[Step, ...]:
+def working(reading: PutRight) -> tuple[Sentence, ...]:
     """The sum by which the check puts the reading right; none where it does not."""
     correction = reading.correction
     if correction is None:
         return ()
-    head = Step(f"{plain(reading.instrument.name)}: {reading.check_name}.")
+    head = Sentence(f"{plain(reading.instrument.name)}: {reading.check_name}.")
     plain_value = correction.offset + correction.gain * reading.raw
-    held = (Step("Held within what can be."),) if plain_value != reading.by_check else ()
+    held = (Sentence("Held within what can be."),) if plain_value != reading.by_check else ()
     if correction.gain == 1.0:
         return (head, _added(reading, correction, plain_value), *held)
     unit = CELSIUS_TEMPERATURE if reading.measured == "temperature" else reading.quantity
@@ -244,12 +247,12 @@ def working(reading: PutRight) -> tuple[Step, ...]:
         "value": Amount(plain_value, unit),
     }
     if not correction.offset:
-        return (head, Step("{gain} × {raw} = {value}", amounts), *held)
+        return (head, Sentence("{gain} × {raw} = {value}", amounts), *held)
     sign = "−" if correction.offset < 0 else "+"
-    return (head, Step(f"{{gain}} × {{raw}} {sign} {{offset}} = {{value}}", amounts), *held)
+    return (head, Sentence(f"{{gain}} × {{raw}} {sign} {{offset}} = {{value}}", amounts), *held)
 
 
-def _added(reading: PutRight, correction: Correction, value: float) -> Step:
+def _added(reading: PutRight, correction: Correction, value: float) -> Sentence:
     step = TEMPERATURE_DIFFERENCE if reading.quantity == TEMPERATURE else reading.quantity
     sign = "−" if correction.offset < 0 else "+"
     amounts = {
@@ -257,7 +260,7 @@ def _added(reading: PutRight, correction: Correction, value: float) -> Step:
         "offset": Amount(abs(correction.offset), step),
         "value": Amount(value, reading.quantity),
     }
-    return Step(f"{{raw}} {sign} {{offset}} = {{value}}", amounts)
+    return Sentence(f"{{raw}} {sign} {{offset}} = {{value}}", amounts)
 
 
 def _cautions(reading: PutRight) -> tuple[str, ...]:

@@ -8,7 +8,7 @@ from datetime import datetime
 from core.daybook.batch import Batch
 from core.daybook.due_line import Due, plain
 from core.daybook.salting import next_turn, planned_end
-from core.working import Step
+from core.sentence import Sentence
 
 
 def waits_for_salt(batch: Batch) -> bool:
@@ -26,11 +26,11 @@ def of_salt(batch: Batch) -> Iterable[Due]:
         return
     name, salting = plain(batch.name), batch.salting
     if salting is None:
-        yield Due("salt", batch.id, Step(f"Put {name} into salt"), batch.started_at)
+        yield Due("salt", batch.id, Sentence(f"Put {name} into salt"), batch.started_at)
     elif salting.ended_at is None:
         turn = next_turn(salting)
         if turn is not None:
-            word = "Turn" if salting.begun.manner == "weighed" else "Overhaul"
-            yield Due("turn", batch.id, Step(f"{word} {name}"), turn)
+            word = "Turn" if salting.begun.method == "weighed" else "Overhaul"
+            yield Due("turn", batch.id, Sentence(f"{word} {name}"), turn)
         words = f"Take {name} out of the salt and hang it: the salt is through"
-        yield Due("unsalt", batch.id, Step(words), planned_end(salting))
+        yield Due("unsalt", batch.id, Sentence(words), planned_end(salting))

@@ -23,7 +23,7 @@ def equalised_at(salting: Salting, at_3_c: float = TYPICAL_M2_S) -> datetime:
     """When the centre has its share."""
     begun = salting.begun
     d_m2_s = diffusivity(begun.temperature_c, at_3_c)
-    return salting.at + timedelta(seconds=time_to(piece_of(salting), begun.manner, d_m2_s, begun.centre_share))
+    return salting.at + timedelta(seconds=time_to(piece_of(salting), begun.method, d_m2_s, begun.centre_share))
 
 
 def surely_equalised_at(salting: Salting) -> datetime:
@@ -40,7 +40,7 @@ def planned_end(salting: Salting) -> datetime:
 def next_turn(salting: Salting) -> datetime | None:
     """None where it comes out before it would be turned again."""
     last = salting.turned_at[-1] if salting.turned_at else salting.at
-    turn = last + timedelta(days=TURN_EVERY_DAYS[salting.begun.manner])
+    turn = last + timedelta(days=TURN_EVERY_DAYS[salting.begun.method])
     return turn if turn < planned_end(salting) else None
 
 
@@ -59,7 +59,7 @@ def salted_of(batch: Batch, hung: Hung) -> Salted:
     read = _temperatures(batch, salting.at, until or hung.hung_at)
     noted = [] if ended is None else [each for each in (ended.coldest_c, ended.warmest_c) if each is not None]
     return Salted(
-        manner=begun.manner,
+        method=begun.method,
         shape=begun.shape,
         thickness_m=begun.thickness_m,
         width_m=begun.width_m,

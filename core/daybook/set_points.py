@@ -8,7 +8,7 @@ from core.chamber.setpoints import HYGROMETER
 from core.daybook.book import Book, Line
 from core.daybook.facts.chamber import CHAMBER, AirRead, SetPointsChosen
 from core.quantities import RELATIVE_HUMIDITY, TEMPERATURE_DIFFERENCE, Amount
-from core.working import Step
+from core.sentence import Sentence
 
 LEAST_KELVIN = 0.5
 """Nearer to the set-point than this no thermometer of a kitchen tells (common practice, no source)."""
@@ -19,7 +19,7 @@ def set_points(book: Book) -> Line | None:
     return book.latest(CHAMBER, SetPointsChosen)
 
 
-def apart(chosen: SetPointsChosen, air: AirRead) -> tuple[Step, ...]:
+def apart(chosen: SetPointsChosen, air: AirRead) -> tuple[Sentence, ...]:
     """How far the air lies from what is set: a sentence for the temperature and, where it was read, for the humidity.
 
     Within its differential, or what the instrument can tell, the air is as set.
@@ -47,8 +47,8 @@ def is_moister(chosen: SetPointsChosen, air: AirRead) -> bool | None:
     return air.humidity > chosen.humidity + max(chosen.humidity_differential or 0.0, HYGROMETER) * (1 + 1e-9)
 
 
-def _sentence(off: float, allowed: float, amount: Callable[[float], Amount], words: tuple[str, str, str]) -> Step:
+def _sentence(off: float, allowed: float, amount: Callable[[float], Amount], words: tuple[str, str, str]) -> Sentence:
     as_set, above, below = words
     if abs(off) <= allowed * (1 + 1e-9):
-        return Step(as_set)
-    return Step(above if off > 0 else below, {"off": amount(abs(off))})
+        return Sentence(as_set)
+    return Sentence(above if off > 0 else below, {"off": amount(abs(off))})

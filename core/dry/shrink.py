@@ -9,8 +9,9 @@ import math
 
 from core.quantities import DAYS, LOSS, LOSS_RATE, PIECE_MASS, Amount, Quantity
 from core.refusals import OutOfRange
+from core.sentence import Sentence
 from core.sources import DEFINITION, USDA_LEAN_WATER, Source
-from core.working import Figure, Step
+from core.working import Figure
 from core.worksheet import Number, Worksheet
 
 HEAVIEST_KG = 1000.0
@@ -36,7 +37,7 @@ def loss(start_kg: float, now_kg: float) -> Figure:
         "Loss",
         share,
         LOSS,
-        Step(
+        Sentence(
             "(Start − now) ÷ start: ({start} − {now}) ÷ {start} = {loss}",
             {"start": _mass(start_kg), "now": _mass(now_kg), "loss": Amount(share, LOSS)},
         ),
@@ -54,7 +55,9 @@ def water_lost(start_kg: float, now_kg: float) -> Figure:
         "Water gone",
         gone.value,
         PIECE_MASS,
-        Step("Start − now: {start} − {now} = {gone}", {"start": _mass(start_kg), "now": _mass(now_kg), "gone": gone}),
+        Sentence(
+            "Start − now: {start} − {now} = {gone}", {"start": _mass(start_kg), "now": _mass(now_kg), "gone": gone}
+        ),
     )
 
 
@@ -66,7 +69,9 @@ def yield_(start_kg: float, now_kg: float) -> Figure:
         "Left of the start weight",
         left.value,
         LOSS,
-        Step("Now ÷ start: {now} ÷ {start} = {left}", {"start": _mass(start_kg), "now": _mass(now_kg), "left": left}),
+        Sentence(
+            "Now ÷ start: {now} ÷ {start} = {left}", {"start": _mass(start_kg), "now": _mass(now_kg), "left": left}
+        ),
     )
 
 
@@ -80,7 +85,7 @@ def target_weight(start_kg: float, target_loss: float) -> Figure:
         "Weight when done",
         target.value,
         PIECE_MASS,
-        Step(
+        Sentence(
             "Start × (1 − target loss): {start} × (1 − {loss}) = {target}",
             {"start": _mass(start_kg), "loss": Amount(target_loss, LOSS), "target": target},
         ),
@@ -97,7 +102,7 @@ def remaining(start_kg: float, now_kg: float, target_loss: float) -> Figure:
         "Still to lose",
         left.value,
         PIECE_MASS,
-        Step(
+        Sentence(
             "Now − weight when done, or nothing when that is reached: {now} − {target} → {left}",
             {"now": _mass(now_kg), "target": target.amount, "left": left},
         ),
@@ -118,7 +123,7 @@ def loss_per_day(start_kg: float, earlier_kg: float, later_kg: float, between_s:
         "Loss a day",
         rate.value,
         LOSS_RATE,
-        Step(
+        Sentence(
             "(Earlier − later) ÷ start ÷ time: ({earlier} − {later}) ÷ {start} ÷ {time} = {rate}",
             {
                 "earlier": _mass(earlier_kg),
@@ -158,7 +163,7 @@ def _figure(
     name: str,
     value: float,
     quantity: Quantity,
-    step: Step,
+    step: Sentence,
     cautions: tuple[str, ...] = (),
     source: Source = DEFINITION,
 ) -> Figure:

@@ -18,7 +18,7 @@ from attrs import evolve, frozen
 
 from core.ferment.saying import hours_and_minutes
 from core.quantities import TEMPERATURE, Amount
-from core.working import Step
+from core.sentence import Sentence
 
 Place = Literal["core", "chamber"]
 """In the meat, or in the air around it."""
@@ -26,7 +26,7 @@ Place = Literal["core", "chamber"]
 JOINED_S = 12.5 * 3600.0
 """Read morning and evening, half an hour late: still a straight line."""
 NO_EVIDENCE_S = 36 * 3600.0
-BOTH_READ = Step(
+BOTH_READ = Sentence(
     "Chamber and core were both read: at each moment the warmer counts, each taken to stay as it was last read."
 )
 
@@ -65,8 +65,8 @@ class Course:
     """The temperature from the start on. assumed: what was taken for granted. unknown: what nobody can know."""
 
     legs: tuple[Leg, ...]
-    assumed: tuple[Step, ...] = ()
-    unknown: tuple[Step, ...] = ()
+    assumed: tuple[Sentence, ...] = ()
+    unknown: tuple[Sentence, ...] = ()
 
     @property
     def highest_c(self) -> float:
@@ -109,10 +109,10 @@ def _of(place: str, readings: Iterable[Warmth]) -> list[Warmth]:
 
 
 def _only_planned(end_s: float, planned_c: float | None) -> Course:
-    nobody = Step("No temperature was read.")
+    nobody = Sentence("No temperature was read.")
     if planned_c is None:
         return Course((), (), (nobody,))
-    planned = Step(
+    planned = Sentence(
         "No temperature was read: the planned {planned} is taken.", {"planned": Amount(planned_c, TEMPERATURE)}
     )
     return Course((Leg(0.0, end_s, planned_c, planned_c),), (planned,), (nobody,))
@@ -125,8 +125,8 @@ def _longest_s(walked: Course) -> float:
 
 def _carried(readings: Sequence[Warmth], end_s: float, planned_c: float) -> Course:
     legs: list[Leg] = []
-    assumed: list[Step] = []
-    unknown: list[Step] = []
+    assumed: list[Sentence] = []
+    unknown: list[Sentence] = []
     first, last = readings[0], readings[-1]
     if first.at_s > 0:
         until_s = min(first.at_s, end_s)
@@ -144,25 +144,25 @@ def _carried(readings: Sequence[Warmth], end_s: float, planned_c: float) -> Cour
         legs.append(Leg(held_from, end_s, held, held))
         _tell_unknown(end_s - last.at_s, "after the last reading", JOINED_S, unknown)
     if last.at_s < 0:
-        unknown = [Step("No temperature was read after the start.")]
+        unknown = [Sentence("No temperature was read after the start.")]
     return Course(tuple(legs), tuple(assumed), tuple(unknown))
 
 
-def _taken(when: str, nearest: Warmth, lasts_s: float, planned_c: float, assumed: list[Step]) -> float:
+def _taken(when: str, nearest: Warmth, lasts_s: float, planned_c: float, assumed: list[Sentence]) -> float:
     """One reading says how warm it was then; of the rest only the plan is known."""
     taken = max(nearest.temperature_c, planned_c)
     planned = ", as planned" if taken > nearest.temperature_c else ""
     words = f"{when}, {hours_and_minutes(lasts_s)}, it is taken to have been {{taken}}{planned}."
-    assumed.append(Step(words, {"taken": Amount(taken, TEMPERATURE)}))
+    assumed.append(Sentence(words, {"taken": Amount(taken, TEMPERATURE)}))
     return taken
 
 
-def _between(earlier: Warmth, later: Warmth, assumed: list[Step]) -> Leg:
+def _between(earlier: Warmth, later: Warmth, assumed: list[Sentence]) -> Leg:
     gap_s = later.at_s - earlier.at_s
     warmer = max(earlier.temperature_c, later.temperature_c)
     if gap_s > JOINED_S:
         assumed.append(
-            Step(
+            Sentence(
                 f"{hours_and_minutes(gap_s)} went by between two readings: the warmer of them, {{taken}}, counts "
                 "for all of it.",
                 {"taken": Amount(warmer, TEMPERATURE)},
@@ -173,10 +173,10 @@ def _between(earlier: Warmth, later: Warmth, assumed: list[Step]) -> Leg:
     return Leg(earlier.at_s, later.at_s, warmer, warmer)
 
 
-def _tell_unknown(gap_s: float, where: str, most_s: float, unknown: list[Step]) -> None:
+def _tell_unknown(gap_s: float, where: str, most_s: float, unknown: list[Sentence]) -> None:
     if gap_s > most_s:
         gap, most = hours_and_minutes(gap_s), hours_and_minutes(most_s)
-        unknown.append(Step(f"{gap} without a temperature {where}; more than {most} is no evidence."))
+        unknown.append(Sentence(f"{gap} without a temperature {where}; more than {most} is no evidence."))
 
 
 def _clipped(leg: Leg, end_s: float) -> Leg:

@@ -11,7 +11,8 @@ from core.ferment.degree_hours import reached_at, total, used_up
 from core.ferment.rules import Rule
 from core.quantities import DEGREE_HOURS, HOURS, HOURS_LEFT, TEMPERATURE, Amount
 from core.refusals import OutOfRange
-from core.working import Figure, Step
+from core.sentence import Sentence
+from core.working import Figure
 
 LAST_SAFE = 1e-8
 """Of the limit, kept back: the limit itself is too much, so the time left ends just before it."""
@@ -58,12 +59,12 @@ def hours_left(gone_ks: float, limit_ks: float, present_c: float, rule: Rule) ->
         "base": Amount(rule.base_c, TEMPERATURE),
     }
     if used_up(gone_ks, limit_ks):
-        step = Step("{gone} is not fewer than {limit}: nothing is left", amounts)
+        step = Sentence("{gone} is not fewer than {limit}: nothing is left", amounts)
         return Figure("left", "Time left", 0.0, HOURS_LEFT, (step,), rule.source)
     warmth_k = present_c - rule.base_c
     if warmth_k <= STILL_K:
         return None
     to_limit = Amount((limit_ks - gone_ks) / warmth_k, HOURS)
-    step = Step("({limit} − {gone}) ÷ ({present} − {base}) = {to_limit}", amounts | {"to_limit": to_limit})
+    step = Sentence("({limit} − {gone}) ÷ ({present} − {base}) = {to_limit}", amounts | {"to_limit": to_limit})
     left_s = max(0.0, (limit_ks * (1 - LAST_SAFE) - gone_ks) / warmth_k)
     return Figure("left", "Time left at this temperature", left_s, HOURS_LEFT, (step,), rule.source)

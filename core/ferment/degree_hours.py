@@ -13,7 +13,8 @@ from core.ferment.course import Course, Leg
 from core.ferment.rules import Rule
 from core.quantities import DEGREE_HOURS, HOURS, TEMPERATURE, Amount
 from core.refusals import OutOfRange
-from core.working import Figure, Step
+from core.sentence import Sentence
+from core.working import Figure
 
 MOST_STEPS_SHOWN = 12
 SHORTEST_TOLD_S = 1.0
@@ -90,15 +91,15 @@ def figure(course: Course, rule: Rule, name: str = "Degree-hours", key: str = "d
     lines = [_line(leg, rule.base_c) for leg in course.legs if leg.end_s - leg.start_s >= SHORTEST_TOLD_S]
     if len(lines) > MOST_STEPS_SHOWN:
         lines = [
-            Step(
+            Sentence(
                 f"{len(lines)} stretches between readings, each its mean warmth above {{base}} × its time",
                 {"base": base},
             )
         ]
-    return Figure(key, name, sum_ks, DEGREE_HOURS, (*lines, Step("Together: {sum}", {"sum": summed})), rule.source)
+    return Figure(key, name, sum_ks, DEGREE_HOURS, (*lines, Sentence("Together: {sum}", {"sum": summed})), rule.source)
 
 
-def _line(leg: Leg, base_c: float) -> Step:
+def _line(leg: Leg, base_c: float) -> Sentence:
     amounts = {
         "time": Amount(leg.end_s - leg.start_s, HOURS),
         "base": Amount(base_c, TEMPERATURE),
@@ -107,12 +108,12 @@ def _line(leg: Leg, base_c: float) -> Step:
         "sum": Amount(above(leg, base_c), DEGREE_HOURS),
     }
     if max(leg.start_c, leg.end_c) <= base_c:
-        return Step("{time} from {first} to {last}, not above {base}: {sum}", amounts)
+        return Sentence("{time} from {first} to {last}, not above {base}: {sum}", amounts)
     if leg.start_c == leg.end_c:
-        return Step("({first} − {base}) × {time} = {sum}", amounts)
+        return Sentence("({first} − {base}) × {time} = {sum}", amounts)
     if min(leg.start_c, leg.end_c) >= base_c:
-        return Step("((({first} + {last}) ÷ 2) − {base}) × {time} = {sum}", amounts)
-    return Step("{time} from {first} to {last}, of which only what is above {base} counts: {sum}", amounts)
+        return Sentence("((({first} + {last}) ÷ 2) − {base}) × {time} = {sum}", amounts)
+    return Sentence("{time} from {first} to {last}, of which only what is above {base} counts: {sum}", amounts)
 
 
 def limit_figure(rule: Rule, highest_c: float | None) -> Figure:

@@ -15,9 +15,10 @@ from core.ferment.outcome import Deviation, Outcome, Word
 from core.ferment.rules import RULES, Rule, RuleKey
 from core.ferment.saying import hours_and_minutes
 from core.quantities import PH, Amount
-from core.working import Figure, Step
+from core.sentence import Sentence
+from core.working import Figure
 
-START_NOT_NOTED = Step("The start was not noted: the clock runs from the beginning of the batch.")
+START_NOT_NOTED = Sentence("The start was not noted: the clock runs from the beginning of the batch.")
 
 
 @frozen
@@ -52,7 +53,7 @@ class Judged:
     projection: Projection | None
     course: Course
     places: tuple[Figure, ...]
-    assumed: tuple[Step, ...]
+    assumed: tuple[Sentence, ...]
     outcome: Outcome
     measure_again: bool = False
 
@@ -102,25 +103,25 @@ def _is_open(read_off: Fall) -> bool:
     return read_off.crossing is None and against is not None and against.is_open
 
 
-def said_against(against: Contradiction, found: Crossing | None) -> Step:
+def said_against(against: Contradiction, found: Crossing | None) -> Sentence:
     """Both readings, when they were made, and what that means."""
     amounts = {"low": Amount(against.low.ph, PH), "high": Amount(against.high.ph, PH)}
     both = f"pH {{low}} {_when(against.low.at_s)} was contradicted by pH {{high}} {_when(against.high.at_s)}"
     if against.outweighed:
         both = f"{both} and by what followed"
     if found is not None or not against.is_open:
-        return Step(f"{both}: it does not count.", amounts)
+        return Sentence(f"{both}: it does not count.", amounts)
     if against.again is None:
-        return Step(f"{both}: neither counts until the pH is measured again.", amounts)
+        return Sentence(f"{both}: neither counts until the pH is measured again.", amounts)
     amounts |= {"again": Amount(against.again.ph, PH)}
-    return Step(f"{both}; pH {{again}} {_when(against.again.at_s)} is not confirmed yet.", amounts)
+    return Sentence(f"{both}; pH {{again}} {_when(against.again.at_s)} is not confirmed yet.", amounts)
 
 
 def _when(at_s: float) -> str:
     return f"after {hours_and_minutes(at_s)}" if at_s >= 0 else f"{hours_and_minutes(-at_s)} before the start"
 
 
-def said_of_start(fermentation: Fermentation) -> tuple[Step, ...]:
+def said_of_start(fermentation: Fermentation) -> tuple[Sentence, ...]:
     return () if fermentation.start_noted else (START_NOT_NOTED,)
 
 
@@ -156,14 +157,14 @@ def _sum(walked: Course, rule: Rule, found: Crossing | None) -> Figure:
         return figure(walked, rule, "Degree-hours so far")
     to_crossing = figure(walked.until(found.at_s), rule, "Degree-hours to pH 5.3")
     if found.after_s is None:
-        told = Step("The first pH that was read was already 5.3 or lower: it was there by then.")
+        told = Sentence("The first pH that was read was already 5.3 or lower: it was there by then.")
         return _with(figure(walked, rule, "Degree-hours to pH 5.3"), told)
-    told = Step("When the pH crossed 5.3 is read off a straight line between two readings; the range is theirs.")
+    told = Sentence("When the pH crossed 5.3 is read off a straight line between two readings; the range is theirs.")
     low = total(walked.until(max(found.after_s, 0.0)), rule.base_c)
     return _with(to_crossing, told, low, total(walked, rule.base_c))
 
 
-def _with(each: Figure, told: Step, low: float | None = None, high: float | None = None) -> Figure:
+def _with(each: Figure, told: Sentence, low: float | None = None, high: float | None = None) -> Figure:
     return Figure(each.key, each.name, each.value, each.quantity, (*each.working, told), each.source, (), low, high)
 
 
@@ -171,8 +172,8 @@ def _without_course(
     fermentation: Fermentation,
     walked: Course,
     read_off: Fall,
-    contradiction: Step | None,
-    assumed: tuple[Step, ...],
+    contradiction: Sentence | None,
+    assumed: tuple[Sentence, ...],
     ahead: Projection | None,
 ) -> Judged:
     """No temperature at all. Sour before the clock began, it had no degree-hours."""

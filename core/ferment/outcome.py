@@ -8,9 +8,9 @@ from attrs import frozen
 
 from core.ferment.rules import RULES, TARGET_PH, RuleKey
 from core.quantities import DEGREE_HOURS, PH, Amount
+from core.sentence import Sentence
 from core.sources import DEGREE_HOURS_US, GD_2023_STAPHYLOCOCCI, Source
 from core.verdict import Reason
-from core.working import Step
 
 Word = Literal["passed", "over", "running", "not shown", "unknown"]
 """over: the limit was reached first. not shown: it may have crossed in time, but the reading that shows it came later.
@@ -20,12 +20,12 @@ Result = Literal["clean", "found", "not-tested"]
 TOXIN = (
     "The toxin that staphylococci leave behind survives cooking, drying and acid, and cannot be seen, smelt or tasted."
 )
-ASK = Step(
+ASK = Sentence(
     "Hold it: keep it cold and apart, and let nobody taste it. Ask a food-safety authority or a licensed processor, "
     "who can have it tested for staphylococcal toxin. Then note what was decided."
 )
 
-MEASURE_AGAIN = Step(
+MEASURE_AGAIN = Sentence(
     "Hold it, and measure the pH again now, in the middle of a piece, with a meter checked in buffers. Two readings, "
     "one after the other, at {target} or below settle it. Correct a reading that was only typed wrongly.",
     {"target": Amount(TARGET_PH, PH)},
@@ -62,9 +62,9 @@ class Outcome:
     rule: RuleKey = "us"
     sum_ks: float | None = None
     limit_ks: float | None = None
-    why: tuple[Step, ...] = ()
+    why: tuple[Sentence, ...] = ()
     deviation: Deviation | None = None
-    contradiction: Step | None = None
+    contradiction: Sentence | None = None
 
     @property
     def source(self) -> Source:
@@ -77,7 +77,7 @@ PASSED = Outcome("passed")
 def reason(outcome: Outcome | None) -> Reason:
     """Why a batch that is meant to sour may go on, or may not. None: nobody kept the hours."""
     if outcome is None:
-        return Reason("degree-hours", Step("Its degree-hours to pH 5.3 are not known."), None, DEGREE_HOURS_US, ASK)
+        return Reason("degree-hours", Sentence("Its degree-hours to pH 5.3 are not known."), None, DEGREE_HOURS_US, ASK)
     if outcome.deviation is not None and (outcome.word != "passed" or outcome.deviation.condemns):
         return _decided(outcome, outcome.deviation)  # what a test found, no sum takes back
     return Reason("degree-hours", _text(outcome), _MET[outcome.word], outcome.source, _settle(outcome))
@@ -86,22 +86,22 @@ def reason(outcome: Outcome | None) -> Reason:
 _MET: dict[Word, bool | None] = {"passed": True, "over": False, "running": None, "not shown": None, "unknown": None}
 
 
-def _text(outcome: Outcome) -> Step:
+def _text(outcome: Outcome) -> Sentence:
     told, contradiction = _told(outcome), outcome.contradiction
     if contradiction is None or outcome.word in ("passed", "unknown"):
         return told
-    return Step(f"{told.text} {contradiction.text}", told.amounts | contradiction.amounts)
+    return Sentence(f"{told.text} {contradiction.text}", told.values | contradiction.values)
 
 
-def _told(outcome: Outcome) -> Step:
+def _told(outcome: Outcome) -> Sentence:
     amounts = {"target": Amount(TARGET_PH, PH)}
     if outcome.word == "unknown":
-        why = outcome.contradiction or (outcome.why[0] if outcome.why else Step("Too little was read."))
-        return Step(f"Its degree-hours to pH {{target}} are not known: {_sentence(why)}", amounts | why.amounts)
+        why = outcome.contradiction or (outcome.why[0] if outcome.why else Sentence("Too little was read."))
+        return Sentence(f"Its degree-hours to pH {{target}} are not known: {_sentence(why)}", amounts | why.values)
     if outcome.sum_ks is None or outcome.limit_ks is None:
-        return Step(_BARE[outcome.word], amounts)
+        return Sentence(_BARE[outcome.word], amounts)
     amounts |= {"sum": Amount(outcome.sum_ks, DEGREE_HOURS), "limit": Amount(outcome.limit_ks, DEGREE_HOURS)}
-    return Step(_TOLD[outcome.word], amounts)
+    return Sentence(_TOLD[outcome.word], amounts)
 
 
 _TOLD: dict[Word, str] = {
@@ -124,8 +124,8 @@ def slow_reason(outcome: Outcome | None) -> Reason:
     if outcome is not None and outcome.deviation is not None and outcome.deviation.condemns:
         return _decided(outcome, outcome.deviation, "warm-days")  # whatever is known of its warm days
     if outcome is None or outcome.word == "unknown":
-        why = outcome.why[0] if outcome is not None and outcome.why else Step("no temperature was noted.")
-        text = Step(f"How warm it was in its first days is not known: {_sentence(why)}", why.amounts)
+        why = outcome.why[0] if outcome is not None and outcome.why else Sentence("no temperature was noted.")
+        text = Sentence(f"How warm it was in its first days is not known: {_sentence(why)}", why.values)
         return Reason("warm-days", text, None, GD_2023_STAPHYLOCOCCI, _NOTE_WARMTH)
     if outcome.deviation is not None and outcome.word == "over":
         return _decided(outcome, outcome.deviation, "warm-days")
@@ -135,12 +135,12 @@ def slow_reason(outcome: Outcome | None) -> Reason:
         text = _SLOW.get(outcome.word, _SLOW["over"])  # nothing is "not shown" of a style without a crossing
         amounts = {"sum": Amount(outcome.sum_ks, DEGREE_HOURS), "limit": Amount(outcome.limit_ks, DEGREE_HOURS)}
     if outcome.word == "running" and outcome.why:
-        text, amounts = f"{outcome.why[0].text} {text}", amounts | outcome.why[0].amounts
-    settle = _NOTE_WARMTH if outcome.word == "running" else Step(f"{ASK.text} {TOXIN}")
-    return Reason("warm-days", Step(text, amounts), _MET[outcome.word], GD_2023_STAPHYLOCOCCI, settle)
+        text, amounts = f"{outcome.why[0].text} {text}", amounts | outcome.why[0].values
+    settle = _NOTE_WARMTH if outcome.word == "running" else Sentence(f"{ASK.text} {TOXIN}")
+    return Reason("warm-days", Sentence(text, amounts), _MET[outcome.word], GD_2023_STAPHYLOCOCCI, settle)
 
 
-_NOTE_WARMTH = Step(
+_NOTE_WARMTH = Sentence(
     "Enter the temperatures of its first three days at least, and on until it was at 15.6 °C (60 °F) or less, or a "
     "logger's file."
 )
@@ -156,18 +156,18 @@ _SLOW_BARE = {
 }
 
 
-def _sentence(step: Step) -> str:
+def _sentence(step: Sentence) -> str:
     return step.text[:1].lower() + step.text[1:]
 
 
-def _settle(outcome: Outcome) -> Step:
+def _settle(outcome: Outcome) -> Sentence:
     if outcome.contradiction is not None and outcome.word in ("running", "unknown"):
         return MEASURE_AGAIN
     if outcome.word == "running":
-        return Step("Read the pH and the temperature before the time is up.")
+        return Sentence("Read the pH and the temperature before the time is up.")
     if outcome.word == "unknown":
-        return Step("Enter the temperatures that were read, or the logger's file. If there are none: " + ASK.text)
-    return Step(f"{ASK.text} {TOXIN}")
+        return Sentence("Enter the temperatures that were read, or the logger's file. If there are none: " + ASK.text)
+    return Sentence(f"{ASK.text} {TOXIN}")
 
 
 def _decided(outcome: Outcome, deviation: Deviation, key: str = "degree-hours") -> Reason:
@@ -177,22 +177,22 @@ def _decided(outcome: Outcome, deviation: Deviation, key: str = "degree-hours") 
     if deviation.condemns:
         words = "the test found what must not be there" if deviation.result == "found" else "it is not to be eaten"
         missed = "I" if outcome.word == "passed" else "It missed its degree-hours, and i"
-        throw = Step("Throw the whole batch away, well wrapped, so that neither people nor animals eat it.")
+        throw = Sentence("Throw the whole batch away, well wrapped, so that neither people nor animals eat it.")
         return Reason(
             key,
-            Step(f"{missed}t was decided{who}: {words}{test}."),
+            Sentence(f"{missed}t was decided{who}: {words}{test}."),
             False,
             source,
             throw,
             True,
         )
     if deviation.clears:
-        text = Step(f"It missed its degree-hours; it was tested{test}, nothing was found, and it was cleared{who}.")
+        text = Sentence(f"It missed its degree-hours; it was tested{test}, nothing was found, and it was cleared{who}.")
         return Reason(key, text, True, source, ASK)
-    text = Step(
+    text = Sentence(
         f"It missed its degree-hours; it was decided{who} to keep it, but no test is noted that found it clean."
     )
-    return Reason(key, text, False, source, Step(f"{ASK.text} {TOXIN}"))
+    return Reason(key, text, False, source, Sentence(f"{ASK.text} {TOXIN}"))
 
 
 def _plain(words: str) -> str:

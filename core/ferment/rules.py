@@ -11,9 +11,9 @@ from typing import Literal
 from attrs import frozen
 
 from core.quantities import DEGREE_HOURS, TEMPERATURE, Amount
+from core.sentence import Sentence
 from core.sources import DEGREE_HOURS_CANADA, DEGREE_HOURS_US, Source
 from core.units import CELSIUS_HOUR, FAHRENHEIT, FAHRENHEIT_HOUR
-from core.working import Step
 
 RuleKey = Literal["us", "canada"]
 Edge = Literal["below", "up to"]
@@ -60,7 +60,7 @@ class Rule:
     def limit_ks(self, highest_c: float) -> float:
         return self.band(highest_c).limit_ks
 
-    def words(self, highest_c: float) -> Step:
+    def words(self, highest_c: float) -> Sentence:
         """Which limit holds, and why."""
         band = self.band(highest_c)
         amounts = {
@@ -75,7 +75,7 @@ class Rule:
             where, amounts["edge"] = "within half a last digit of", Amount(lower_c, TEMPERATURE)
         elif band is self.strictest:
             where, amounts["edge"] = "above", Amount(lower_c, TEMPERATURE)
-        return Step(
+        return Sentence(
             f"{self.name}, printed as {band.printed}: fewer than {{limit}}, for the highest, {{highest}}, is {where} "
             "{edge}",
             amounts,
@@ -85,9 +85,9 @@ class Rule:
     def strictest(self) -> Band:
         return self.bands[-1]
 
-    def strictest_words(self) -> Step:
+    def strictest_words(self) -> Sentence:
         """The limit that holds where the highest temperature is not known."""
-        return Step(
+        return Sentence(
             f"{self.name}, printed as {self.strictest.printed}: fewer than {{limit}}, the lowest limit, for the "
             "highest temperature so far was not said",
             {"limit": Amount(self.strictest.limit_ks, DEGREE_HOURS)},

@@ -22,7 +22,7 @@ from core.ferment.outcome import Outcome, Word
 from core.ferment.rules import RULES, Rule
 from core.ferment.saying import hours_and_minutes
 from core.quantities import TEMPERATURE, Amount
-from core.working import Step
+from core.sentence import Sentence
 
 OWN_USE = (
     "This limit is published for sausage that sours. Holding the warm days of a slow style against it is our own "
@@ -100,18 +100,18 @@ def _warmed(warmths: Sequence[Warmth], base_c: float) -> Warmed:
     return Warmed(bool(last_warm), is_cool, shown_s, last_s)
 
 
-def _lacking(warmed: Warmed, planned_c: float | None, rule: Rule) -> tuple[Step, ...]:
+def _lacking(warmed: Warmed, planned_c: float | None, rule: Rule) -> tuple[Sentence, ...]:
     """What its own readings do not show."""
     if planned_c is not None and planned_c > rule.base_c and not warmed.was_warm:
         planned = {"planned": Amount(planned_c, TEMPERATURE)}
-        return (Step("The chamber was set to {planned}, and no reading shows its warm days.", planned),)
+        return (Sentence("The chamber was set to {planned}, and no reading shows its warm days.", planned),)
     if warmed.shown_s is not None or not warmed.is_cool or warmed.last_s < 0:
         return ()
     reach, first = hours_and_minutes(warmed.last_s), hours_and_minutes(FIRST_DAYS_S)
-    return (Step(f"Its readings reach {reach} of its first {first}."),)
+    return (Sentence(f"Its readings reach {reach} of its first {first}."),)
 
 
-def _word(sum_ks: float | None, limit_ks: float, warmed: Warmed, lacking: Sequence[Step], now_s: float) -> Word:
+def _word(sum_ks: float | None, limit_ks: float, warmed: Warmed, lacking: Sequence[Sentence], now_s: float) -> Word:
     if sum_ks is not None and used_up(sum_ks, limit_ks):
         return "over"
     if warmed.shown_s is not None:

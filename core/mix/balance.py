@@ -12,8 +12,9 @@ from core.mix.composition import CUTS, Cut, made_of
 from core.mix.formula import Formula, Ingredient, Meat, plain
 from core.quantities import FRACTION, RATIO, Amount
 from core.refusals import OutOfRange
+from core.sentence import Sentence
 from core.sources import COMMON_PRACTICE, DEFINITION, USDA_COMPOSITION
-from core.working import Figure, Step
+from core.working import Figure
 
 PARTS = {"water": "Water", "fat": "Fat", "protein": "Protein", "salt": "Salt", "sugar": "Sugar", "other": "The rest"}
 TABLE_MEAT = "Meat differs from the table’s: a laboratory’s figures of your own meat come before these."
@@ -130,7 +131,7 @@ def figures(formula: Formula, loss: float) -> tuple[Figure, ...]:
 def _raw_share(formula: Formula, start: Content, key: str, name: str) -> Figure:
     steps = [*_meat_steps(formula, key), *_ingredient_steps(formula, key)]
     part, total = getattr(start, key), start.total
-    closing = Step(
+    closing = Sentence(
         "Together {part}, of a raw mass of {total} for each part of meat: {part} ÷ {total} = {share}",
         {"part": Amount(part, RATIO), "total": Amount(total, RATIO), "share": Amount(part / total, FRACTION)},
     )
@@ -140,8 +141,8 @@ def _raw_share(formula: Formula, start: Content, key: str, name: str) -> Figure:
     return Figure(key, name, part / total, FRACTION, (*steps, closing), USDA_COMPOSITION, cautions)
 
 
-def _meat_steps(formula: Formula, key: str) -> list[Step]:
-    steps: list[Step] = []
+def _meat_steps(formula: Formula, key: str) -> list[Sentence]:
+    steps: list[Sentence] = []
     for meat in formula.meats:
         part = getattr(_meat(meat), key)
         if part > 0:
@@ -151,12 +152,12 @@ def _meat_steps(formula: Formula, key: str) -> list[Step]:
                 "part": Amount(part, FRACTION),
                 "made": Amount(meat.share * part, FRACTION),
             }
-            steps.append(Step(said, amounts))
+            steps.append(Sentence(said, amounts))
     return steps
 
 
-def _ingredient_steps(formula: Formula, key: str) -> list[Step]:
-    steps: list[Step] = []
+def _ingredient_steps(formula: Formula, key: str) -> list[Sentence]:
+    steps: list[Sentence] = []
     for each in formula.ingredients:
         part, taken = getattr(_ingredient(each), key), uptake(formula, each)
         if part * taken > 0:
@@ -167,7 +168,7 @@ def _ingredient_steps(formula: Formula, key: str) -> list[Step]:
                 "made": Amount(each.per_meat * part * taken, FRACTION),
             }
             said = "{dose} × {part} = {made}" if not formula.brined else "{dose} × {part} × {taken} taken up = {made}"
-            steps.append(Step(f"{plain(each.name)}: {said}", amounts))
+            steps.append(Sentence(f"{plain(each.name)}: {said}", amounts))
     return steps
 
 
@@ -183,7 +184,7 @@ def _dried_share(start: Content, end: Content, loss: float, key: str, name: str)
         if key == "water"
         else "{before} ÷ (100 % − {loss}) = {after}"
     )
-    return Figure(f"{key}-dried", f"{name}, dried", after, FRACTION, (Step(text, amounts),), DEFINITION)
+    return Figure(f"{key}-dried", f"{name}, dried", after, FRACTION, (Sentence(text, amounts),), DEFINITION)
 
 
 def _salt_in_water(content: Content, suffix: str, words: str) -> Figure:
@@ -193,7 +194,7 @@ def _salt_in_water(content: Content, suffix: str, words: str) -> Figure:
         "water": Amount(content.water / content.total, FRACTION),
         "share": Amount(share, FRACTION),
     }
-    step = Step("Salt ÷ (salt + water): {salt} ÷ ({salt} + {water}) = {share}", amounts)
+    step = Sentence("Salt ÷ (salt + water): {salt} ÷ ({salt} + {water}) = {share}", amounts)
     caution = "Water activity follows from it only roughly: a meter settles it." if suffix else ""
     return Figure(
         f"brine{suffix}",
@@ -215,5 +216,5 @@ def _water_to_protein(content: Content, suffix: str, words: str) -> tuple[Figure
         "protein": Amount(content.protein / content.total, FRACTION),
         "ratio": Amount(ratio, RATIO),
     }
-    step = Step("{water} ÷ {protein} = {ratio}", amounts)
+    step = Sentence("{water} ÷ {protein} = {ratio}", amounts)
     return (Figure(f"moisture-protein{suffix}", f"Water to protein, {words}", ratio, RATIO, (step,), COMMON_PRACTICE),)

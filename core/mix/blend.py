@@ -13,8 +13,9 @@ from attrs import evolve, frozen
 from core.mix.weighing import ALLOWED, SLACK, finer_division_kg, weighable
 from core.quantities import CURE_MASS, DOSE_MASS, FRACTION, Amount, Quantity
 from core.refusals import OutOfRange
+from core.sentence import Sentence
 from core.sources import COMMON_PRACTICE, DEFINITION
-from core.working import Figure, Step
+from core.working import Figure
 
 STEP = 10
 """The cure of a blend goes up by so many divisions: a number that is easily weighed."""
@@ -124,9 +125,9 @@ def preblend(dose_kg: float, salt_kg: float, division_kg: float) -> tuple[Figure
             made.take_kg,
             CURE_MASS,
             (KEEP_APART, *needless),
-            Step("Curing salt + salt of the batch, at most: {dose} + {salt} = {all}", amounts),
-            Step("Down to what the scale shows: {take}", amounts),
-            Step("Curing salt in it: {take} × {strength} = {made}", amounts),
+            Sentence("Curing salt + salt of the batch, at most: {dose} + {salt} = {all}", amounts),
+            Sentence("Down to what the scale shows: {take}", amounts),
+            Sentence("Curing salt in it: {take} × {strength} = {made}", amounts),
         ),
         _figure(
             "blend_cure",
@@ -134,7 +135,9 @@ def preblend(dose_kg: float, salt_kg: float, division_kg: float) -> tuple[Figure
             made.cure_kg,
             CURE_MASS,
             (MIX_WELL,),
-            Step("The least, in steps of ten divisions, with which both weighings stay within ±5 %: {cure}", amounts),
+            Sentence(
+                "The least, in steps of ten divisions, with which both weighings stay within ±5 %: {cure}", amounts
+            ),
         ),
         _figure(
             "blend_salt",
@@ -142,8 +145,8 @@ def preblend(dose_kg: float, salt_kg: float, division_kg: float) -> tuple[Figure
             made.salt_kg,
             SALT_IN_BLEND,
             (),
-            Step("{cure} × ({take} ÷ {dose} − 1), up to what the scale shows: {blended}", amounts),
-            Step("Curing salt in the blend: {cure} ÷ {total} = {strength}", amounts),
+            Sentence("{cure} × ({take} ÷ {dose} − 1), up to what the scale shows: {blended}", amounts),
+            Sentence("Curing salt in the blend: {cure} ÷ {total} = {strength}", amounts),
         ),
         _figure(
             "salt_left",
@@ -151,7 +154,7 @@ def preblend(dose_kg: float, salt_kg: float, division_kg: float) -> tuple[Figure
             amounts["left"].value,
             DOSE_MASS,
             (),
-            Step("Salt of the batch less what the blend brings: {salt} − {brought} = {left}", amounts),
+            Sentence("Salt of the batch less what the blend brings: {salt} − {brought} = {left}", amounts),
         ),
         _figure(
             "blend_worst",
@@ -159,11 +162,13 @@ def preblend(dose_kg: float, salt_kg: float, division_kg: float) -> tuple[Figure
             made.worst,
             FRACTION,
             (),
-            Step("Every weighing one division out, all the same way ({division}): {worst}", amounts),
+            Sentence("Every weighing one division out, all the same way ({division}): {worst}", amounts),
         ),
     )
 
 
-def _figure(key: str, name: str, value: float, quantity: Quantity, cautions: tuple[str, ...], *steps: Step) -> Figure:
+def _figure(
+    key: str, name: str, value: float, quantity: Quantity, cautions: tuple[str, ...], *steps: Sentence
+) -> Figure:
     source = COMMON_PRACTICE if key == "blend_cure" else DEFINITION
     return Figure(key, name, value, quantity, steps, source, cautions)

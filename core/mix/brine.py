@@ -6,11 +6,12 @@ up its own room.
 
 from __future__ import annotations
 
-from core.mix.charge import Charge
+from core.mix.cure_mix import CureMix
 from core.quantities import DENSITY, DOSE_MASS, FRACTION, RATIO, SALOMETER, VOLUME, Amount
 from core.refusals import OutOfRange
+from core.sentence import Sentence
 from core.sources import BRINE_DENSITY, CFIA_BRINE, DEFINITION, Source
-from core.working import Figure, Step
+from core.working import Figure
 
 SATURATED = 0.264  # CFIA 4.13.2; FSRE-2005 prints 26.3
 WATER_KG_PER_M3 = 998.2
@@ -30,7 +31,7 @@ def density_kg_per_m3(salt: float) -> float:
     return WATER_KG_PER_M3 * (1 + _LINEAR * salt + _SQUARE * salt**2)
 
 
-def salt_in_water(charge: Charge) -> float:
+def salt_in_water(charge: CureMix) -> float:
     """Salt to salt and water, the cure's own counted. Raises OutOfRange on "other_salt_kg" past saturation."""
     salt_kg = charge.own_salt_kg + (charge.other_salt_kg or 0.0)
     share = salt_kg / (salt_kg + charge.water_kg)
@@ -42,7 +43,7 @@ def salt_in_water(charge: Charge) -> float:
     return share
 
 
-def brine_figures(charge: Charge) -> tuple[Figure, ...]:
+def brine_figures(charge: CureMix) -> tuple[Figure, ...]:
     """Of the brine as weighed: salt by weight, salometer, density, weight and volume. water_kg above 0."""
     salt_kg = charge.own_salt_kg + (charge.other_salt_kg or 0.0)
     share = salt_in_water(charge)
@@ -65,7 +66,7 @@ def brine_figures(charge: Charge) -> tuple[Figure, ...]:
         "sugar": Amount(charge.sugar_kg, DOSE_MASS),
         "volume": volume,
     }
-    in_water = Step("Salt ÷ (salt + water): {salt} ÷ ({salt} + {water}) = {share}", amounts)
+    in_water = Sentence("Salt ÷ (salt + water): {salt} ÷ ({salt} + {water}) = {share}", amounts)
     sweet = " + sugar × the room it takes" if charge.sugar_kg else ""
     sugar = f" + {{sugar}} × {SUGAR_M3_PER_KG * 1e3:g} L/kg" if charge.sugar_kg else ""
     return (
@@ -73,15 +74,15 @@ def brine_figures(charge: Charge) -> tuple[Figure, ...]:
             "pickle",
             "All the brine",
             pickle,
-            Step("Water + salt + all else: {water} + {salt} + {rest} = {pickle}", amounts),
+            Sentence("Water + salt + all else: {water} + {salt} + {rest} = {pickle}", amounts),
         ),
-        _figure("brine_salt", "Salt, of the brine", amounts["of"], Step("{salt} ÷ {pickle} = {of}", amounts)),
+        _figure("brine_salt", "Salt, of the brine", amounts["of"], Sentence("{salt} ÷ {pickle} = {of}", amounts)),
         _figure(
             "salometer",
             "By the salometer",
             amounts["degrees"],
             in_water,
-            Step("Of a saturated brine: {share} ÷ {saturated} = {degrees}", amounts),
+            Sentence("Of a saturated brine: {share} ÷ {saturated} = {degrees}", amounts),
             source=CFIA_BRINE,
         ),
         _figure(
@@ -89,7 +90,7 @@ def brine_figures(charge: Charge) -> tuple[Figure, ...]:
             "Density",
             density,
             in_water,
-            Step(
+            Sentence(
                 f"To water of 20 °C: 1 + {_LINEAR} × {{share}} + {_SQUARE} × {{share}} × {{share}} = {{ratio}}", amounts
             ),
             source=BRINE_DENSITY,
@@ -99,7 +100,7 @@ def brine_figures(charge: Charge) -> tuple[Figure, ...]:
             "volume",
             "Volume",
             volume,
-            Step(f"(Salt + water) ÷ density{sweet}: {{salty}} ÷ {{density}}{sugar} = {{volume}}", amounts),
+            Sentence(f"(Salt + water) ÷ density{sweet}: {{salty}} ÷ {{density}}{sugar} = {{volume}}", amounts),
             source=BRINE_DENSITY,
         ),
     )
@@ -130,15 +131,15 @@ def recipe(volume_m3: float, share: float) -> tuple[Figure, ...]:
         "saturated": Amount(SATURATED, FRACTION),
         "degrees": Amount(share / SATURATED, SALOMETER),
     }
-    mass = Step("Volume × density: {volume} × {density} = {whole}", amounts)
+    mass = Sentence("Volume × density: {volume} × {density} = {whole}", amounts)
     return (
-        _figure("salt", "Salt to weigh", amounts["salt"], mass, Step("{whole} × {share} = {salt}", amounts)),
-        _figure("water", "Water to weigh", amounts["water"], Step("{whole} − {salt} = {water}", amounts)),
+        _figure("salt", "Salt to weigh", amounts["salt"], mass, Sentence("{whole} × {share} = {salt}", amounts)),
+        _figure("water", "Water to weigh", amounts["water"], Sentence("{whole} − {salt} = {water}", amounts)),
         _figure(
             "salometer",
             "By the salometer",
             amounts["degrees"],
-            Step("Of a saturated brine: {share} ÷ {saturated} = {degrees}", amounts),
+            Sentence("Of a saturated brine: {share} ÷ {saturated} = {degrees}", amounts),
             source=CFIA_BRINE,
         ),
         _figure("density", "Density", density, mass, source=BRINE_DENSITY, cautions=(WARMER_OR_COLDER,)),
@@ -146,6 +147,6 @@ def recipe(volume_m3: float, share: float) -> tuple[Figure, ...]:
 
 
 def _figure(
-    key: str, name: str, amount: Amount, *steps: Step, source: Source = DEFINITION, cautions: tuple[str, ...] = ()
+    key: str, name: str, amount: Amount, *steps: Sentence, source: Source = DEFINITION, cautions: tuple[str, ...] = ()
 ) -> Figure:
     return Figure(key, name, amount.value, amount.quantity, steps, source, cautions)

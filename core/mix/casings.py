@@ -7,8 +7,9 @@ import math
 from core.mix.measures import DENSITY
 from core.quantities import COUNT, LENGTH, MASS, RATIO, Amount
 from core.refusals import OutOfRange
+from core.sentence import Sentence
 from core.sources import MIX_WEIGHS
-from core.working import Figure, Step
+from core.working import Figure
 
 MIX_DENSITY = 1050.0
 """kg/m³."""
@@ -32,7 +33,7 @@ def fill_kg(count: float, diameter_m: float, length_m: float, density: float = M
 def fill(count: float, diameter_m: float, length_m: float, density: float = MIX_DENSITY) -> Figure:
     """The mix that the casings take, in kilograms."""
     mass = Amount(fill_kg(count, diameter_m, length_m, density), MASS)
-    step = Step(
+    step = Sentence(
         "Number × π ÷ 4 × diameter² × length × density: "
         "{count} × {quarter} × {diameter}² × {length} × {density} → {mass}",
         {

@@ -9,8 +9,9 @@ from attrs import frozen
 from core.mix.formula import plain
 from core.mix.measures import MONEY, PRICE
 from core.quantities import MASS, Amount
+from core.sentence import Sentence
 from core.sources import DEFINITION
-from core.working import Figure, Step
+from core.working import Figure
 
 
 @frozen
@@ -34,7 +35,7 @@ def cost(bought: Sequence[Bought], raw_kg: float, finished_kg: float) -> tuple[F
     total = sum(each.cost or 0.0 for each in priced)
     missing = [each.name for each in bought if each.price_per_kg is None and each.mass_kg > 0]
     cautions = (f"Without what has no price: {', '.join(missing)}.",) if missing else ()
-    steps = (*(_line(each) for each in priced), Step("Together {total}", {"total": Amount(total, MONEY)}))
+    steps = (*(_line(each) for each in priced), Sentence("Together {total}", {"total": Amount(total, MONEY)}))
     return (
         Figure("cost", "Cost", total, MONEY, steps, DEFINITION, cautions),
         _per("raw", "Cost to the raw weight", total, raw_kg),
@@ -42,8 +43,8 @@ def cost(bought: Sequence[Bought], raw_kg: float, finished_kg: float) -> tuple[F
     )
 
 
-def _line(each: Bought) -> Step:
-    return Step(
+def _line(each: Bought) -> Sentence:
+    return Sentence(
         f"{plain(each.name)}: {{mass}} at {{price}} = {{cost}}",
         {
             "mass": Amount(each.mass_kg, MASS),
@@ -60,5 +61,5 @@ def _per(key: str, name: str, total: float, mass_kg: float) -> Figure:
         "price": Amount(total / mass_kg, PRICE),
     }
     return Figure(
-        f"cost-{key}", name, total / mass_kg, PRICE, (Step("{total} ÷ {mass} = {price}", amounts),), DEFINITION
+        f"cost-{key}", name, total / mass_kg, PRICE, (Sentence("{total} ÷ {mass} = {price}", amounts),), DEFINITION
     )

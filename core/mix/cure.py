@@ -8,9 +8,9 @@ How to ask, for any rule set, product and way of curing. A method alone ("commin
     largest_dose_kg(meat_kg, salt, how)         the largest dose allowed, kg; inf where no row stops it
     require_within_limit(meat_kg, cure_kg, salt, how, field="dose")     the guard alone
 
-With brine, two cures, sugar or a Canadian mixture the masses are a `Charge` (`core.mix.charge`), and it is
-`figures(charge, how)`, `dosed_for(charge, how, wanted_ppm)`, `core.mix.held.largest_kg(charge, how)` and
-`core.mix.held.holds(charge, how)`: every row with the ppm it counts. `nitrite_ppm` and `nitrate_ppm` are the bare
+With brine, two cures, sugar or a Canadian mixture the masses are a `CureMix` (`core.mix.cure_mix`), and it is
+`figures(charge, how)`, `dosed_for(charge, how, wanted_ppm)`, `core.mix.limit_check.largest_kg(charge, how)` and
+`core.mix.limit_check.check_limits(charge, how)`: every row with its ppm. `nitrite_ppm` and `nitrate_ppm` are bare
 formulas on the green weight; no limit is held to them.
 """
 
@@ -18,20 +18,21 @@ from __future__ import annotations
 
 from attrs import evolve
 
-from core.mix.charge import HEAVIEST_KG, PPM, Charge, Dose, basis, dose_making_kg, require_charge
 from core.mix.cure_figures import ingoing, reckoned_by, share_figure
+from core.mix.cure_mix import HEAVIEST_KG, PPM, CureMix, Dose, basis, dose_making_kg, require_charge
 from core.mix.cure_notes import doubt
 from core.mix.curing_salt import CuringSalt
-from core.mix.held import largest_kg, require_within
 from core.mix.licence import Licence, require_allowed
+from core.mix.limit_check import largest_kg, require_within
 from core.mix.limits import WEIGH_IT
 from core.mix.measures import CURE_SHARE
 from core.mix.rule import METHODS, PART_IN, WHOLES, Method, Rule
 from core.mix.rules import Curing, as_curing
 from core.quantities import CURE_MASS, DOSE_MASS, FRACTION, PARTS_PER_MILLION, Amount
 from core.refusals import OutOfRange
+from core.sentence import Sentence
 from core.sources import DEFINITION
-from core.working import Figure, Step
+from core.working import Figure
 
 
 def nitrite_ppm(meat_kg: float, cure_kg: float, salt: CuringSalt) -> float:
@@ -52,29 +53,29 @@ def from_dose(
     meat_kg: green weight of the meat block, above 0. cure_kg: 0 or more. other_salt_kg: table salt added besides.
     Raises OutOfRange on "dose" over the limit, naming the dose that makes the limit.
     """
-    return figures(Charge(meat_kg, (Dose(salt, cure_kg),), other_salt_kg), as_curing(method))
+    return figures(CureMix(meat_kg, (Dose(salt, cure_kg),), other_salt_kg), as_curing(method))
 
 
 def dose_for(
     meat_kg: float, wanted_ppm: float, salt: CuringSalt, method: Method | Curing, other_salt_kg: float | None = None
 ) -> tuple[Figure, ...]:
     """The curing salt that makes the wanted nitrite: the inverse of `from_dose`. See `dosed_for`."""
-    return dosed_for(Charge(meat_kg, (Dose(salt, 0.0),), other_salt_kg), as_curing(method), wanted_ppm)
+    return dosed_for(CureMix(meat_kg, (Dose(salt, 0.0),), other_salt_kg), as_curing(method), wanted_ppm)
 
 
 def largest_dose_kg(meat_kg: float, salt: CuringSalt, method: Method | Curing) -> float:
     """The weight of curing salt that reaches the first of its limits, kg."""
-    return largest_kg(Charge(meat_kg, (Dose(salt, 0.0),)), as_curing(method))
+    return largest_kg(CureMix(meat_kg, (Dose(salt, 0.0),)), as_curing(method))
 
 
 def require_within_limit(
     meat_kg: float, cure_kg: float, salt: CuringSalt, method: Method | Curing, *, field: str
 ) -> None:
     """Guard: a dose over the limit is refused with what it makes, what the limit is and which dose makes it."""
-    require_within(Charge(meat_kg, (Dose(salt, cure_kg),)), as_curing(method), field=field)
+    require_within(CureMix(meat_kg, (Dose(salt, cure_kg),)), as_curing(method), field=field)
 
 
-def figures(charge: Charge, how: Curing, licence: Licence | None = None) -> tuple[Figure, ...]:
+def figures(charge: CureMix, how: Curing, licence: Licence | None = None) -> tuple[Figure, ...]:
     """What a charge makes.
 
     Returns nitrite, nitrite as ion, nitrate and its ion where there is some, both together where the rules count so,
@@ -88,7 +89,7 @@ def figures(charge: Charge, how: Curing, licence: Licence | None = None) -> tupl
     return ingoing(charge, how, licence)
 
 
-def dosed(charge: Charge, how: Curing, wanted_ppm: float, licence: Licence | None = None) -> Charge:
+def dosed(charge: CureMix, how: Curing, wanted_ppm: float, licence: Licence | None = None) -> CureMix:
     """The charge with so much of its first curing salt that all nitrite together is the wanted, as sodium nitrite.
 
     wanted_ppm: on what the rules divide by, the green weight or the whole raw mixture; 0 or more. licence: as in
@@ -108,7 +109,7 @@ def dosed(charge: Charge, how: Curing, wanted_ppm: float, licence: Licence | Non
     return made
 
 
-def dosed_for(charge: Charge, how: Curing, wanted_ppm: float) -> tuple[Figure, ...]:
+def dosed_for(charge: CureMix, how: Curing, wanted_ppm: float) -> tuple[Figure, ...]:
     """The curing salt to weigh, its share of the meat, then what `figures` returns. Raises as `dosed` does."""
     made = dosed(charge, how, wanted_ppm)
     cure_kg = made.doses[0].kg
@@ -132,7 +133,7 @@ def dosed_for(charge: Charge, how: Curing, wanted_ppm: float) -> tuple[Figure, .
     return (grams, share, *ingoing(made, how))
 
 
-def to_weigh(charge: Charge) -> Figure:
+def to_weigh(charge: CureMix) -> Figure:
     """The curing salt in grams, beside a dose thought of as a share or as ppm: it is grams that are weighed."""
     cure = Amount(charge.doses[0].kg, CURE_MASS)
     amounts = {
@@ -140,7 +141,7 @@ def to_weigh(charge: Charge) -> Figure:
         "meat": Amount(charge.meat_kg, DOSE_MASS),
         "cure": cure,
     }
-    step = Step("To the green weight: {share} × {meat} = {cure}", amounts)
+    step = Sentence("To the green weight: {share} × {meat} = {cure}", amounts)
     return Figure("cure", "Curing salt to weigh", cure.value, CURE_MASS, (step,), DEFINITION)
 
 
@@ -149,7 +150,7 @@ def as_sodium_nitrite(how: Curing) -> Rule:
     return evolve(how.held[0], substance="nitrite", counted="sodium")
 
 
-def _back(made: Charge, how: Curing, wanted_ppm: float) -> Step:
+def _back(made: CureMix, how: Curing, wanted_ppm: float) -> Sentence:
     """The formula turned round. Where the cure's own weight is part of the divisor, it is taken off on both sides."""
     first, *others = made.doses
     by = basis(made, how.method, how.held[0].on)
@@ -165,7 +166,7 @@ def _back(made: Charge, how: Curing, wanted_ppm: float) -> Step:
         "cure": Amount(first.kg, CURE_MASS),
     }
     if not by.cures_count and not other_kg:
-        return Step(
+        return Sentence(
             "Nitrite wanted × green weight of meat ÷ nitrite in the cure: {wanted} × {meat} ÷ {strength} = {cure}",
             amounts,
         )
@@ -173,13 +174,13 @@ def _back(made: Charge, how: Curing, wanted_ppm: float) -> Step:
     below = "{share} × {strength}" + (" − {wanted}" if by.cures_count else "")
     counted = "its own weight counted" if by.cures_count else "beside the other"
     whole = WHOLES[how.held[0].on]
-    return Step(f"Curing salt that makes it {whole}, {counted}: ({above}) ÷ ({below}) = {{cure}}", amounts)
+    return Sentence(f"Curing salt that makes it {whole}, {counted}: ({above}) ÷ ({below}) = {{cure}}", amounts)
 
 
 __all__ = [
     "METHODS",
     "PPM",
-    "Charge",
+    "CureMix",
     "Curing",
     "CuringSalt",
     "Dose",

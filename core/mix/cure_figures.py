@@ -3,17 +3,18 @@
 from __future__ import annotations
 
 from core.mix import cure_notes as notes
-from core.mix.charge import PPM, Charge, basis, made_ppm
-from core.mix.held import Held, holds
+from core.mix.cure_mix import PPM, CureMix, basis, made_ppm
 from core.mix.ions import ION_IN, Substance, factor
 from core.mix.licence import Licence
+from core.mix.limit_check import LimitCheck, check_limits
 from core.mix.limits import CANADA_LEAST_SALT, nitrate_cautions, nitrite_cautions
 from core.mix.measures import GOING_IN, SALT_SHARE
 from core.mix.rule import PART_IN, WET, Base, Method
 from core.mix.rules import Curing
 from core.quantities import DOSE_MASS, FRACTION, PARTS_PER_MILLION, RATIO, Amount, Quantity
+from core.sentence import Sentence
 from core.sources import DEFINITION, FSIS_7620_3, Source
-from core.working import Figure, Step
+from core.working import Figure
 
 IN_WATER_ONLY = (
     "The handbook takes meat and brine for one; salt and nitrite spread in their water only, so the meat takes up a "
@@ -21,9 +22,9 @@ IN_WATER_ONLY = (
 )
 
 
-def ingoing(charge: Charge, how: Curing, licence: Licence | None = None) -> tuple[Figure, ...]:
+def ingoing(charge: CureMix, how: Curing, licence: Licence | None = None) -> tuple[Figure, ...]:
     """All of them, the nitrite first. No limit is held to them: `cure.figures` does."""
-    held = holds(charge, how)
+    held = check_limits(charge, how)
     on = how.held[0].on
     nitrite, nitrate = (_sodium_ppm(charge, how.method, on, each) for each in ("nitrite", "nitrate"))
     said = (
@@ -58,16 +59,21 @@ def share_figure(key: str, name: str, words: str, part_kg: float, whole_kg: floa
     share = Amount(part_kg / whole_kg, quantity)
     amounts = {"part": Amount(part_kg, DOSE_MASS), "whole": Amount(whole_kg, DOSE_MASS), "share": share}
     return Figure(
-        key, name, share.value, quantity, (Step(words + ": {part} ÷ {whole} = {share}", amounts),), DEFINITION
+        key, name, share.value, quantity, (Sentence(words + ": {part} ÷ {whole} = {share}", amounts),), DEFINITION
     )
 
 
-def _sodium_ppm(charge: Charge, method: Method, on: Base, substance: Substance) -> float:
+def _sodium_ppm(charge: CureMix, method: Method, on: Base, substance: Substance) -> float:
     return basis(charge, method, on).ppm(charge, charge.substance_kg(substance, "sodium"))
 
 
 def _amount(
-    charge: Charge, how: Curing, on: Base, held: tuple[Held, ...], substance: Substance, cautions: tuple[str, ...]
+    charge: CureMix,
+    how: Curing,
+    on: Base,
+    held: tuple[LimitCheck, ...],
+    substance: Substance,
+    cautions: tuple[str, ...],
 ) -> Figure:
     part_kg = charge.substance_kg(substance, "sodium")
     return Figure(
@@ -85,8 +91,8 @@ def _amount(
     )
 
 
-def _parts(charge: Charge, substance: Substance) -> list[Step]:
-    steps: list[Step] = []
+def _parts(charge: CureMix, substance: Substance) -> list[Sentence]:
+    steps: list[Sentence] = []
     bringing = [dose for dose in charge.doses if dose.salt.strength(substance, "weighed")] or [charge.doses[0]]
     for dose in bringing:
         alkali = dose.salt.nitrite_of if substance == "nitrite" else dose.salt.nitrate_of
@@ -103,16 +109,16 @@ def _parts(charge: Charge, substance: Substance) -> list[Step]:
                 f"Curing salt × its potassium {substance} × molar mass of the sodium salt ÷ that of the potassium "
                 "salt: {cure} × {strength} × {factor} = {part}"
             )
-        steps.append(Step(text, amounts))
+        steps.append(Sentence(text, amounts))
     if len(bringing) > 1:
-        amounts = {f"part{at}": step.amounts["part"] for at, step in enumerate(steps)}
+        amounts = {f"part{at}": step.values["part"] for at, step in enumerate(steps)}
         amounts["total"] = Amount(charge.substance_kg(substance, "sodium"), DOSE_MASS)
         together = " + ".join(f"{{{key}}}" for key in amounts if key != "total")
-        steps.append(Step(f"Sodium {substance} of both: {together} = {{total}}", amounts))
+        steps.append(Sentence(f"Sodium {substance} of both: {together} = {{total}}", amounts))
     return steps
 
 
-def divided(charge: Charge, method: Method, on: Base, name: str, part_kg: float) -> Step:
+def divided(charge: CureMix, method: Method, on: Base, name: str, part_kg: float) -> Sentence:
     """The line that divides: by the meat, by the mixture, by meat and brine, or the pump's share of the brine."""
     by = basis(charge, method, on)
     amounts = {
@@ -126,8 +132,8 @@ def divided(charge: Charge, method: Method, on: Base, name: str, part_kg: float)
     if method in PART_IN:
         word = "pump" if method == "pump" else "pick-up"
         if on == "meat":
-            return Step(f"{name} × {word} ÷ brine: {{part}} × {{taken}} ÷ {{pickle}} = {{made}}", amounts)
-        return Step(
+            return Sentence(f"{name} × {word} ÷ brine: {{part}} × {{taken}} ÷ {{pickle}} = {{made}}", amounts)
+        return Sentence(
             f"{name} × {word} ÷ (100 % + {word}) ÷ brine: "
             "{part} × {taken} ÷ (100 % + {taken}) ÷ {pickle} = {made}",
             amounts,
@@ -138,23 +144,23 @@ def divided(charge: Charge, method: Method, on: Base, name: str, part_kg: float)
         text = f"{name} ÷ the whole raw mixture: {{part}} ÷ {{whole}} = {{made}}"
     else:
         text = f"{name} ÷ green weight of meat: {{part}} ÷ {{meat}} = {{made}}"
-    return Step(text, amounts)
+    return Sentence(text, amounts)
 
 
-def limit_step(held: Held) -> Step:
+def limit_step(held: LimitCheck) -> Sentence:
     rule = held.rule
     limit = Amount((rule.most_ppm or 0.0) * PPM, PARTS_PER_MILLION)
     where = f"Limit for {rule.what}, {rule.cite}"
     if rule.most_ppm == 0:
-        return Step(f"{where}: none may be added")
+        return Sentence(f"{where}: none may be added")
     if rule.printed and "ppm" not in rule.printed:
-        return Step(f"{where}: {rule.printed} = {{limit}}", {"limit": limit})
+        return Sentence(f"{where}: {rule.printed} = {{limit}}", {"limit": limit})
     printed = f" ({rule.printed})" if rule.printed else ""
     counted = ", as ion" if rule.counted == "ion" else ""
-    return Step(f"{where}: {{limit}}{counted}{printed}", {"limit": limit})
+    return Sentence(f"{where}: {{limit}}{counted}{printed}", {"limit": limit})
 
 
-def _ion(held: tuple[Held, ...], substance: Substance, sodium_ppm: float) -> Figure:
+def _ion(held: tuple[LimitCheck, ...], substance: Substance, sodium_ppm: float) -> Figure:
     ion_share = ION_IN[substance, "sodium"]
     ion = sodium_ppm * ion_share * PPM
     amounts = {
@@ -165,10 +171,10 @@ def _ion(held: tuple[Held, ...], substance: Substance, sodium_ppm: float) -> Fig
     text = f"Sodium {substance} × molar mass of the ion ÷ molar mass of the salt: {{made}} × {{part}} = {{ion}}"
     limits = (limit_step(each) for each in held if each.rule.substance == substance and each.rule.counted == "ion")
     name = f"The same, as {substance} ion{notes.allowed(held, substance, ion=True)}"
-    return Figure(f"{substance}_ion", name, ion, GOING_IN, (Step(text, amounts), *limits), DEFINITION)
+    return Figure(f"{substance}_ion", name, ion, GOING_IN, (Sentence(text, amounts), *limits), DEFINITION)
 
 
-def _together(charge: Charge, method: Method, held: Held) -> Figure:
+def _together(charge: CureMix, method: Method, held: LimitCheck) -> Figure:
     rule = held.rule
     kg = {each: charge.substance_kg(each, rule.counted) for each in rule.substances}
     amounts = {
@@ -183,7 +189,7 @@ def _together(charge: Charge, method: Method, held: Held) -> Figure:
         held.ppm * PPM,
         GOING_IN,
         (
-            Step("Nitrite + nitrate, each salt by its weight: {nitrite} + {nitrate} = {both}", amounts),
+            Sentence("Nitrite + nitrate, each salt by its weight: {nitrite} + {nitrate} = {both}", amounts),
             divided(charge, method, rule.on, "Both", sum(kg.values())),
             limit_step(held),
         ),
@@ -192,7 +198,7 @@ def _together(charge: Charge, method: Method, held: Held) -> Figure:
     )
 
 
-def _accelerator(charge: Charge, method: Method, held: Held) -> Figure | None:
+def _accelerator(charge: CureMix, method: Method, held: LimitCheck) -> Figure | None:
     rule = held.rule
     if not charge.accelerator_kg:
         return None
@@ -208,7 +214,7 @@ def _accelerator(charge: Charge, method: Method, held: Held) -> Figure | None:
     )
 
 
-def _salt(charge: Charge, method: Method, key: str, name: str, part_kg: float) -> Figure:
+def _salt(charge: CureMix, method: Method, key: str, name: str, part_kg: float) -> Figure:
     """Table salt in the meat, to its green weight: all of it, or what the brine leaves there."""
     if method not in WET:
         return share_figure(key, name, "Table salt in the cure ÷ meat", part_kg, charge.meat_kg, SALT_SHARE)
@@ -222,13 +228,13 @@ def _salt(charge: Charge, method: Method, key: str, name: str, part_kg: float) -
     )
 
 
-def _salt_divided(charge: Charge, method: Method, name: str, part_kg: float) -> Step:
+def _salt_divided(charge: CureMix, method: Method, name: str, part_kg: float) -> Sentence:
     step = divided(charge, method, "meat", name, part_kg)
     made = Amount(basis(charge, method, "meat").ppm(charge, part_kg) * PPM, FRACTION)
-    return Step(step.text, {**step.amounts, "made": made})
+    return Sentence(step.text, {**step.values, "made": made})
 
 
-def _total_salt(charge: Charge, method: Method, other_kg: float) -> Figure:
+def _total_salt(charge: CureMix, method: Method, other_kg: float) -> Figure:
     total_kg = charge.own_salt_kg + other_kg
     total = Amount(basis(charge, method, "meat").ppm(charge, total_kg) * PPM, SALT_SHARE)
     amounts = {
@@ -240,12 +246,12 @@ def _total_salt(charge: Charge, method: Method, other_kg: float) -> Figure:
     }
     if method in WET:
         working = (
-            Step("Table salt in the cure + other salt: {own} + {other} = {all}", amounts),
+            Sentence("Table salt in the cure + other salt: {own} + {other} = {all}", amounts),
             _salt_divided(charge, method, "All table salt", total_kg),
         )
     else:
         text = "(Table salt in the cure + other salt) ÷ meat: ({own} + {other}) ÷ {meat} = {total}"
-        working = (Step(text, amounts),)
+        working = (Sentence(text, amounts),)
     said: list[str] = []
     if method not in WET and total.value < CANADA_LEAST_SALT * (1 - 1e-9):
         said.append(

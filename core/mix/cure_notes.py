@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
-from core.mix.charge import PPM, Charge
+from core.mix.cure_mix import PPM, CureMix
 from core.mix.curing_salt import doubted, mistaken_for_another
-from core.mix.held import Held
 from core.mix.ions import Substance
 from core.mix.licence import Licence
+from core.mix.limit_check import LimitCheck
 from core.mix.measures import GOING_IN
 from core.mix.rule import WET, WHOLES, Base, Method, Rule
 from core.quantities import Amount
@@ -20,7 +20,7 @@ def most(rule: Rule) -> str:
     return "none" if rule.most_ppm == 0 else Amount((rule.most_ppm or 0.0) * PPM, GOING_IN).show()
 
 
-def allowed(held: tuple[Held, ...], substance: Substance, *, ion: bool) -> str:
+def allowed(held: tuple[LimitCheck, ...], substance: Substance, *, ion: bool) -> str:
     """The limit, to stand in the name of its figure: of the ion where the row counts the ion."""
     rules = (each.rule for each in held if each.rule.substance == substance)
     said = (f", of {most(rule)} allowed by {rule.cite}" for rule in rules if (rule.counted == "ion") is ion)
@@ -32,7 +32,7 @@ def on(base: Base) -> str:
     return "" if base == "meat" else f", {WHOLES[base]}"
 
 
-def licensed(held: tuple[Held, ...], licence: Licence | None) -> tuple[str, ...]:
+def licensed(held: tuple[LimitCheck, ...], licence: Licence | None) -> tuple[str, ...]:
     """Which limits are passed by which exception, up to which figure, and who decided it."""
     over = [each for each in held if not each.within and licence is not None and licence.lifts(each)]
     if licence is None or not over:
@@ -44,19 +44,19 @@ def licensed(held: tuple[Held, ...], licence: Licence | None) -> tuple[str, ...]
     )
 
 
-def mistaken(charge: Charge, method: Method) -> tuple[str, ...]:
+def mistaken(charge: CureMix, method: Method) -> tuple[str, ...]:
     if method in WET or len(charge.doses) != 1:
         return ()
     said = mistaken_for_another(charge.doses[0].salt, charge.cure_kg / charge.meat_kg)
     return (said,) if said else ()
 
 
-def doubt(charge: Charge) -> tuple[str, ...]:
+def doubt(charge: CureMix) -> tuple[str, ...]:
     """What is doubted of a label, once for each curing salt."""
     return tuple(dict.fromkeys(said for dose in charge.doses if (said := doubted(dose.salt))))
 
 
-def of_rows(held: tuple[Held, ...], substance: Substance, charge: Charge) -> tuple[str, ...]:
+def of_rows(held: tuple[LimitCheck, ...], substance: Substance, charge: CureMix) -> tuple[str, ...]:
     """What the rows themselves add: what may be left, what must go with it, a figure that is from memory."""
     said: list[str] = []
     for rule in (each.rule for each in held):

@@ -7,12 +7,12 @@ from datetime import date
 from attrs import frozen
 
 from core.mix.brine import brine_figures, recipe
-from core.mix.charge import PPM, Charge, Dose
 from core.mix.cure import CuringSalt, dosed, dosed_for, figures
+from core.mix.cure_mix import PPM, CureMix, Dose
 from core.mix.curing_salt import DOSE, STRENGTH, TENTH, second_salt
 from core.mix.rule import METHODS, Method
 from core.mix.rules import Curing
-from core.quantities import DOSE_MASS, FRACTION, MASS, PARTS_PER_MILLION, VOLUME, Amount, Manner
+from core.quantities import DOSE_MASS, FRACTION, MASS, PARTS_PER_MILLION, VOLUME, Amount, Reader
 from core.reading import is_bare
 from core.refusals import Missing, Unusual
 from core.working import Figure
@@ -37,10 +37,10 @@ IN_BRINE = {key: METHODS[key] for key in ("immersion", "pick-up")}
 class Strength(Number):
     """Nitrite by the label. 0.625 in its box is a salt there may be, and 6.25 with its point in the wrong place."""
 
-    def read(self, text: str, manner: Manner) -> float | None:
-        value = super().read(text, manner)
+    def read(self, text: str, reader: Reader) -> float | None:
+        value = super().read(text, reader)
         if value is not None and is_bare(text) and TENTH[0] <= value <= TENTH[1]:
-            said, tenfold = (Amount(each, STRENGTH).show_exact(manner) for each in (value, value * 10))
+            said, tenfold = (Amount(each, STRENGTH).show_exact(reader) for each in (value, value * 10))
             raise Unusual(
                 self.key,
                 f"{self.label}: this is read as {said}, a tenth of what a concentrate holds. Is {tenfold} meant? Then "
@@ -134,7 +134,7 @@ def _ppm(
 ) -> tuple[Figure, ...]:
     first = Dose(CuringSalt(nitrite, nitrate), dose * meat_kg)
     doses = _doses(first, second_kg, second_nitrite, second_nitrate)
-    return figures(Charge(meat_kg, doses, other_salt_kg, other_kg=other_kg or 0.0), curing(law, method))
+    return figures(CureMix(meat_kg, doses, other_salt_kg, other_kg=other_kg or 0.0), curing(law, method))
 
 
 def _dose(
@@ -147,7 +147,7 @@ def _dose(
     other_salt_kg: float | None,
     other_kg: float | None,
 ) -> tuple[Figure, ...]:
-    charge = Charge(meat_kg, (Dose(CuringSalt(nitrite, nitrate), 0.0),), other_salt_kg, other_kg=other_kg or 0.0)
+    charge = CureMix(meat_kg, (Dose(CuringSalt(nitrite, nitrate), 0.0),), other_salt_kg, other_kg=other_kg or 0.0)
     return dosed_for(charge, curing(law, method), wanted / PPM)
 
 
@@ -155,7 +155,7 @@ def _brine(
     water_kg: float, other_salt_kg: float, sugar_kg: float, cure_kg: float, nitrite: float, nitrate: float
 ) -> tuple[Figure, ...]:
     doses = (Dose(CuringSalt(nitrite, nitrate), cure_kg),)
-    return brine_figures(Charge(1.0, doses, other_salt_kg, water_kg=water_kg, sugar_kg=sugar_kg))
+    return brine_figures(CureMix(1.0, doses, other_salt_kg, water_kg=water_kg, sugar_kg=sugar_kg))
 
 
 def _through_brine(
@@ -168,7 +168,7 @@ def _through_brine(
     method: Method = "pump",
     **brine: float,
 ) -> tuple[Figure, ...]:
-    charge = Charge(meat_kg, (Dose(CuringSalt(nitrite, nitrate), cure_kg),), taken=taken, **brine)
+    charge = CureMix(meat_kg, (Dose(CuringSalt(nitrite, nitrate), cure_kg),), taken=taken, **brine)
     return (*figures(charge, curing(law, method)), *brine_figures(charge))
 
 
@@ -183,7 +183,7 @@ def _through_brine_for(
     **brine: float,
 ) -> tuple[Figure, ...]:
     how = curing(law, method)
-    charge = Charge(meat_kg, (Dose(CuringSalt(nitrite, nitrate), 0.0),), taken=taken, **brine)
+    charge = CureMix(meat_kg, (Dose(CuringSalt(nitrite, nitrate), 0.0),), taken=taken, **brine)
     made = dosed(charge, how, wanted / PPM)
     return (*dosed_for(charge, how, wanted / PPM), *brine_figures(made))
 

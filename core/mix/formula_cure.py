@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from core.mix.charge import Charge, Dose, require_charge
 from core.mix.cure import figures
+from core.mix.cure_mix import CureMix, Dose, require_charge
 from core.mix.formula import Formula, Role
 from core.mix.licence import Licence, require_allowed
 from core.mix.rule import Method
@@ -18,7 +18,7 @@ def method_of(formula: Formula) -> Method:
     return "dry-rub" if formula.style == "whole-muscle" else "comminuted"
 
 
-def charge_of(formula: Formula, meat_kg: float) -> Charge | None:
+def charge_of(formula: Formula, meat_kg: float) -> CureMix | None:
     """All that the rules may count, for so much meat; None for a formula without a curing salt."""
     cure = formula.cure
     if cure is None:
@@ -27,7 +27,7 @@ def charge_of(formula: Formula, meat_kg: float) -> Charge | None:
     def mass_kg(*roles: Role) -> float:
         return meat_kg * sum(each.per_meat for each in formula.ingredients if each.role in roles)
 
-    return Charge(
+    return CureMix(
         meat_kg,
         (Dose(cure.curing_salt, cure.per_meat * meat_kg),),
         mass_kg("salt"),

@@ -8,9 +8,10 @@ from core.mix.measures import DENSITY, PER_MEAT
 from core.mix.pearson import two_meats
 from core.mix.weighing import rounding
 from core.quantities import COUNT, DOSE_MASS, FRACTION, LENGTH, LOSS, MASS, RATIO, Amount
+from core.sentence import Sentence
 from core.sources import DEFINITION
 from core.usual import CASING_LONG_M, SHOWN_KG
-from core.working import Figure, Step
+from core.working import Figure
 from core.worksheet import Choice, Number, Worksheet
 
 MOST_LOSS = 0.7
@@ -39,8 +40,8 @@ def for_finished(finished_kg: float, loss: float, others: float) -> tuple[Figure
         "others": Amount(1 + others, RATIO),
         "meat": Amount(meat_kg, MASS),
     }
-    to_raw = Step("Finished ÷ (1 − loss): {finished} ÷ (1 − {loss}) = {raw}", amounts)
-    to_meat = Step("Raw ÷ (1 + all else, of the meat): {raw} ÷ {others} = {meat}", amounts)
+    to_raw = Sentence("Finished ÷ (1 − loss): {finished} ÷ (1 − {loss}) = {raw}", amounts)
+    to_meat = Sentence("Raw ÷ (1 + all else, of the meat): {raw} ÷ {others} = {meat}", amounts)
     return (
         Figure("meat", "Meat and fat", meat_kg, MASS, (to_raw, to_meat), DEFINITION),
         Figure("raw", "Raw weight", raw_kg, MASS, (to_raw,), DEFINITION),

@@ -7,9 +7,9 @@ from __future__ import annotations
 
 from attrs import frozen
 
-from core.mix.charge import Charge, basis
-from core.mix.held import Held
+from core.mix.cure_mix import CureMix, basis
 from core.mix.ions import ION_IN, Counted, Substance
+from core.mix.limit_check import LimitCheck
 from core.mix.rule import Method, Rule
 from core.mix.rules import Curing
 
@@ -54,7 +54,7 @@ class Ingoing:
         return sodium if weighed is None else weighed
 
 
-def ingoing_of(charge: Charge, method: Method) -> Ingoing:
+def ingoing_of(charge: CureMix, method: Method) -> Ingoing:
     """Of a charge cured this way."""
     on_meat = basis(charge, method, "meat")
 
@@ -71,10 +71,10 @@ def ingoing_of(charge: Charge, method: Method) -> Ingoing:
     )
 
 
-def check_limits(ingoing: Ingoing, how: Curing) -> tuple[Held, ...]:
+def check_limits(ingoing: Ingoing, how: Curing) -> tuple[LimitCheck, ...]:
     """Every row of the rules with what it counts; a row is left out where that is not known."""
     made = ((rule, ingoing.made_ppm(rule)) for rule in how.held)
-    return tuple(Held(rule, ppm) for rule, ppm in made if ppm is not None)
+    return tuple(LimitCheck(rule, ppm) for rule, ppm in made if ppm is not None)
 
 
 def _sum(parts: list[float | None]) -> float | None:

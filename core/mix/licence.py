@@ -4,10 +4,10 @@ from __future__ import annotations
 
 from attrs import frozen
 
-from core.mix.charge import PPM, Charge
-from core.mix.held import Held, holds, over
+from core.mix.cure_mix import PPM, CureMix
 from core.mix.ingoing import Ingoing, ingoing_of
 from core.mix.ions import Substance
+from core.mix.limit_check import LimitCheck, check_limits, over
 from core.mix.limits import LIMITS, US_FINISHED_PPM, within
 from core.mix.rule import DRY, Limited, Method
 from core.mix.rules import Curing
@@ -46,11 +46,11 @@ class Licence:
     def names_its_figure(self) -> bool:
         return bool(self.rule.strip()) and self.substance is not None and self.most_ppm is not None
 
-    def is_for(self, held: Held) -> bool:
+    def is_for(self, held: LimitCheck) -> bool:
         """Whether it speaks of this row, however high its figure."""
         return self.names_its_figure and self.substance == held.rule.substance
 
-    def lifts(self, held: Held) -> bool:
+    def lifts(self, held: LimitCheck) -> bool:
         """Whether the row is passed by its leave: at most its own figure."""
         return self.is_for(held) and self.most_ppm is not None and within(held.ppm, self.most_ppm)
 
@@ -97,11 +97,11 @@ def over_ceiling(ingoing: Ingoing, method: Method) -> tuple[tuple[Ceiling, float
 
 
 def require_allowed(
-    charge: Charge, how: Curing, licence: Licence | None, *, field: str, each_kilogram: bool = False
+    charge: CureMix, how: Curing, licence: Licence | None, *, field: str, each_kilogram: bool = False
 ) -> None:
     """Guard: raises OutOfRange on the field for what neither the rules nor the exception on record allow, and for what
     no exception allows. each_kilogram: as in `held.over`."""
-    over_limit = [held for held in holds(charge, how) if not held.within]
+    over_limit = [held for held in check_limits(charge, how) if not held.within]
     for held in over_limit:
         if licence is None or not licence.lifts(held):
             raise _beyond(charge, how, held, licence, field, each_kilogram)
@@ -114,7 +114,7 @@ def require_allowed(
 
 
 def _beyond(
-    charge: Charge, how: Curing, held: Held, licence: Licence | None, field: str, each_kilogram: bool
+    charge: CureMix, how: Curing, held: LimitCheck, licence: Licence | None, field: str, each_kilogram: bool
 ) -> OutOfRange:
     refusal = over(charge, how, held, field, each_kilogram=each_kilogram)
     if licence is None:

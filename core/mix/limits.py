@@ -7,7 +7,7 @@ from __future__ import annotations
 
 from attrs import frozen
 
-from core.mix.charge import Charge, basis
+from core.mix.cure_mix import CureMix, basis
 from core.mix.ions import (
     ION_IN_POTASSIUM_NITRATE,
     ION_IN_POTASSIUM_NITRITE,
@@ -79,7 +79,7 @@ class _GoingIn:
     both: float
 
 
-def _going_in(charge: Charge, method: Method) -> _GoingIn:
+def _going_in(charge: CureMix, method: Method) -> _GoingIn:
     green, mixture = basis(charge, method, "meat"), basis(charge, method, "mixture")
     both_kg = charge.substance_kg("nitrite", "weighed") + charge.substance_kg("nitrate", "weighed")
     return _GoingIn(
@@ -89,7 +89,7 @@ def _going_in(charge: Charge, method: Method) -> _GoingIn:
     )
 
 
-def nitrite_cautions(charge: Charge, how: Curing) -> tuple[str, ...]:
+def nitrite_cautions(charge: CureMix, how: Curing) -> tuple[str, ...]:
     """What to say beside a dose that its own rules allow: what the others would say, and where it is weak.
 
     Each is counted its own way: by Canada on the whole raw mixture, by the others on the green weight.
@@ -134,7 +134,7 @@ def _weak_dose_cautions(ppm: _GoingIn) -> tuple[str, ...]:
     return ()
 
 
-def nitrate_cautions(charge: Charge, how: Curing) -> tuple[str, ...]:
+def nitrate_cautions(charge: CureMix, how: Curing) -> tuple[str, ...]:
     nitrate_ppm = _going_in(charge, how.method).nitrate
     if how.rules == "eu" or nitrate_ppm * ION_IN_SODIUM_NITRATE <= EU_NITRATE_ION_PPM:
         return ()

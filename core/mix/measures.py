@@ -4,23 +4,29 @@ from __future__ import annotations
 
 from attrs import evolve
 
-from core.quantities import FRACTION, PARTS_PER_MILLION, RATIO, Quantity, Rung, never_up
+from core.quantities import FRACTION, PARTS_PER_MILLION, RATIO, DisplayUnit, Quantity, never_up
 from core.units import G_PER_KG, KG_PER_M3, ONE, PERCENT, POUND_KG, Unit
 
 PER_MEAT = evolve(
     FRACTION, key="per_meat", noun="a dose", units=(ONE, PERCENT, G_PER_KG), example_metric="2.5 %", example_us="2.5 %"
 )
 """Of the meat block: per-cent, or grams to the kilogram."""
-GRAMS_PER_MEAT = evolve(PER_MEAT, key="grams_per_meat", metric=(Rung(G_PER_KG, 2),), us=(Rung(G_PER_KG, 2),))
+GRAMS_PER_MEAT = evolve(
+    PER_MEAT, key="grams_per_meat", metric=(DisplayUnit(G_PER_KG, 2),), us=(DisplayUnit(G_PER_KG, 2),)
+)
 
-CURE_SHARE = evolve(never_up(FRACTION), key="cure_share", metric=(Rung(PERCENT, 3),), us=(Rung(PERCENT, 3),))
+CURE_SHARE = evolve(
+    never_up(FRACTION), key="cure_share", metric=(DisplayUnit(PERCENT, 3),), us=(DisplayUnit(PERCENT, 3),)
+)
 """Curing salt, of the meat or of the brine: never shown as more than it is."""
 GOING_IN = evolve(never_up(PARTS_PER_MILLION), key="going_in")
 """Nitrite and nitrate: 126.7 ppm that are just allowed are no 127, which would be refused where they are typed."""
 SALT_SHARE = evolve(never_up(FRACTION), key="salt_share")
 """Salt is asked for at least: 2.496 % is no 2.5 %."""
 
-MONEY = evolve(RATIO, key="money", noun="a sum of money", metric=(Rung(ONE, 2),), us=(Rung(ONE, 2),), trim=False)
+MONEY = evolve(
+    RATIO, key="money", noun="a sum of money", metric=(DisplayUnit(ONE, 2),), us=(DisplayUnit(ONE, 2),), trim=False
+)
 
 _A_KG = Unit("a kg", 1.0, ("a kg", "per kg", "/kg"))
 _A_LB = Unit("a lb", 1 / POUND_KG, ("a lb", "per lb", "/lb"))
@@ -28,8 +34,8 @@ PRICE = Quantity(
     key="price",
     noun="a price",
     units=(_A_KG, _A_LB),
-    metric=(Rung(_A_KG, 2),),
-    us=(Rung(_A_LB, 2),),
+    metric=(DisplayUnit(_A_KG, 2),),
+    us=(DisplayUnit(_A_LB, 2),),
     bare_metric=_A_KG,
     bare_us=_A_LB,
     example_metric="12.50 a kg",
@@ -42,8 +48,8 @@ DENSITY = Quantity(
     key="density",
     noun="a density",
     units=(KG_PER_M3, _KG_PER_LITRE),
-    metric=(Rung(_KG_PER_LITRE, 2),),
-    us=(Rung(_KG_PER_LITRE, 2),),
+    metric=(DisplayUnit(_KG_PER_LITRE, 2),),
+    us=(DisplayUnit(_KG_PER_LITRE, 2),),
     bare_metric=_KG_PER_LITRE,
     bare_us=_KG_PER_LITRE,
     example_metric="1.05 kg/L",

@@ -13,8 +13,9 @@ from collections.abc import Sequence
 from core.mix.formula import Meat, plain
 from core.quantities import FRACTION, MASS, RATIO, Amount
 from core.refusals import Missing, OutOfRange
+from core.sentence import Sentence
 from core.sources import DEFINITION
-from core.working import Figure, Step
+from core.working import Figure
 
 ALIKE = 1e-12
 
@@ -111,7 +112,7 @@ def two_meats(lean_fat: float, fat_fat: float, wanted: float, meat_kg: float | N
     )
     alike = "Both meats hold {lean} fat: any shares make it."
     made = tuple(
-        Figure(key, name, value, FRACTION, (Step(alike if lean_fat == fat_fat else text, amounts),), DEFINITION)
+        Figure(key, name, value, FRACTION, (Sentence(alike if lean_fat == fat_fat else text, amounts),), DEFINITION)
         for key, name, value, text in shares
     )
     if meat_kg is None:
@@ -122,7 +123,7 @@ def two_meats(lean_fat: float, fat_fat: float, wanted: float, meat_kg: float | N
 def _weight(key: str, word: str, share: float, meat_kg: float) -> Figure:
     mass = Amount(share * meat_kg, MASS)
     amounts = {"share": Amount(share, FRACTION), "meat": Amount(meat_kg, MASS), "mass": mass}
-    step = Step("{share} × {meat} = {mass}", amounts)
+    step = Sentence("{share} × {meat} = {mass}", amounts)
     return Figure(f"{key}_mass", f"Weight of the {word} meat", mass.value, MASS, (step,), DEFINITION)
 
 
@@ -131,7 +132,7 @@ def several_meats(meats: Sequence[Meat], wanted: float) -> tuple[Figure, ...]:
     fats, shares = [meat.fat for meat in meats], [meat.share for meat in meats]
     made = shares_for(fats, shares, wanted)
     low, high = min(fats), max(fats)
-    reach = Step(
+    reach = Sentence(
         "These meats make {low} to {high} fat; wanted is {wanted}.",
         {
             "low": Amount(low, FRACTION),
@@ -139,7 +140,9 @@ def several_meats(meats: Sequence[Meat], wanted: float) -> tuple[Figure, ...]:
             "wanted": Amount(wanted, FRACTION),
         },
     )
-    how = Step("Every share is multiplied by one factor for each per-cent of fat in that meat, then all made 100 %.")
+    how = Sentence(
+        "Every share is multiplied by one factor for each per-cent of fat in that meat, then all made 100 %."
+    )
     return tuple(
         Figure(
             f"share-{at}",
@@ -153,9 +156,9 @@ def several_meats(meats: Sequence[Meat], wanted: float) -> tuple[Figure, ...]:
     )
 
 
-def _changed(meat: Meat, share: float) -> Step:
+def _changed(meat: Meat, share: float) -> Sentence:
     factor = share / meat.share if meat.share else 0.0
-    return Step(
+    return Sentence(
         f"{plain(meat.name)}, {{fat}} fat: {{was}} × {{factor}} = {{share}}",
         {
             "fat": Amount(meat.fat, FRACTION),

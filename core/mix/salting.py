@@ -10,8 +10,9 @@ from attrs import frozen
 from core.mix import diffusion
 from core.quantities import DAYS, DIFFUSIVITY, FRACTION, LENGTH, RATIO, TEMPERATURE, Amount
 from core.refusals import Missing, OutOfRange
+from core.sentence import Sentence
 from core.sources import CRANK, SALT_DIFFUSIVITY
-from core.working import Figure, Step
+from core.working import Figure
 
 Shape = Literal["slab", "cylinder", "block"]
 SHAPES: dict[str, str] = {
@@ -19,8 +20,8 @@ SHAPES: dict[str, str] = {
     "cylinder": "round and long",
     "block": "thick and wide, salted on every side",
 }
-Manner = Literal["weighed", "excess"]
-MANNERS: dict[str, str] = {
+SaltingMethod = Literal["weighed", "excess"]
+SALTING_METHODS: dict[str, str] = {
     "weighed": "weighed salt, sealed in a bag",
     "excess": "buried in salt, or in plenty of brine",
 }
@@ -82,15 +83,15 @@ def diffusivity(temperature_c: float, at_3_c: float = TYPICAL_M2_S) -> float:
     return at_3_c * math.exp(ACTIVATION_J_MOL / GAS_CONSTANT * warmer)
 
 
-def centre_share(piece: Piece, manner: Manner, d_m2_s: float, lasts_s: float) -> float:
+def centre_share(piece: Piece, method: SaltingMethod, d_m2_s: float, lasts_s: float) -> float:
     """Salt at the centre as a share of what it comes to in the end: 0 to 1.
 
-    manner "excess": the surface is held constant; finite sides multiply. "weighed": a fixed amount lies on all faces
+    method "excess": the surface is held constant; finite sides multiply. "weighed": a fixed amount lies on all faces
     and none leaves; each pair of faces carries salt by its area, and their shares add up.
     """
     _require_piece(piece)
     numbers = [d_m2_s * lasts_s / half**2 for half in piece.half_sides_m]
-    if manner == "excess":
+    if method == "excess":
         if piece.shape == "cylinder":
             return 1 - diffusion.cylinder_centre(numbers[0])
         return 1 - math.prod(diffusion.slab_centre(fo) for fo in numbers)
@@ -110,45 +111,45 @@ def mean_share(piece: Piece, d_m2_s: float, lasts_s: float) -> float:
     return 1 - math.prod(diffusion.slab_mean(fo) for fo in numbers)
 
 
-def time_to(piece: Piece, manner: Manner, d_m2_s: float, share: float) -> float:
+def time_to(piece: Piece, method: SaltingMethod, d_m2_s: float, share: float) -> float:
     """Seconds until the centre has that share of its end. share: 0.01 to 0.99. Raises OutOfRange on "share"."""
     if not 0.01 <= share <= 0.99:
         raise OutOfRange("share", "The share must be between 1 and 99 %.")
     _require_piece(piece)
     high = max(piece.half_sides_m) ** 2 / d_m2_s
-    while centre_share(piece, manner, d_m2_s, high) < share:
+    while centre_share(piece, method, d_m2_s, high) < share:
         high *= 2
     low = 0.0
     for _ in range(50):
         middle = (low + high) / 2
-        low, high = (low, middle) if centre_share(piece, manner, d_m2_s, middle) >= share else (middle, high)
+        low, high = (low, middle) if centre_share(piece, method, d_m2_s, middle) >= share else (middle, high)
     return high
 
 
-def equalised(piece: Piece, manner: Manner, temperature_c: float, share: float) -> tuple[Figure, ...]:
+def equalised(piece: Piece, method: SaltingMethod, temperature_c: float, share: float) -> tuple[Figure, ...]:
     """Days until the centre has the chosen share of its end, with the spread of published diffusivities; and how fast
     salt moves. Raises OutOfRange on the piece's sides, "temperature_c" or "share"."""
     typical, slow, fast = (diffusivity(temperature_c, each) for each in (TYPICAL_M2_S, SLOW_M2_S, FAST_M2_S))
-    lasts_s = time_to(piece, manner, typical, share)
+    lasts_s = time_to(piece, method, typical, share)
     days = Figure(
         "equalised",
         "Days until the centre has its salt",
         lasts_s,
         DAYS,
-        _working(piece, manner, typical, share, lasts_s),
+        _working(piece, method, typical, share, lasts_s),
         CRANK,
         (*_cold_cautions(temperature_c), MODEL),
-        time_to(piece, manner, fast, share),
-        time_to(piece, manner, slow, share),
+        time_to(piece, method, fast, share),
+        time_to(piece, method, slow, share),
     )
     return days, _diffusivity_figure(temperature_c, typical, slow, fast)
 
 
-def at_the_centre(piece: Piece, manner: Manner, temperature_c: float, lasted_s: float, wanted: float) -> Figure:
+def at_the_centre(piece: Piece, method: SaltingMethod, temperature_c: float, lasted_s: float, wanted: float) -> Figure:
     """Salt at the centre after that time as a share of its end, with the spread of published diffusivities; with a
     caution while it is less than the share wanted. Raises as `equalised` does."""
     ds = tuple(diffusivity(temperature_c, each) for each in (TYPICAL_M2_S, SLOW_M2_S, FAST_M2_S))
-    share, slow, fast = (centre_share(piece, manner, each, max(lasted_s, 0.0)) for each in ds)
+    share, slow, fast = (centre_share(piece, method, each, max(lasted_s, 0.0)) for each in ds)
     half = piece.half_sides_m[0]
     amounts = {
         "d": Amount(ds[0], DIFFUSIVITY),
@@ -157,12 +158,12 @@ def at_the_centre(piece: Piece, manner: Manner, temperature_c: float, lasted_s: 
         "fo": Amount(ds[0] * lasted_s / half**2, RATIO),
         "share": Amount(share, FRACTION),
     }
-    step = Step("{d} × {time} ÷ ({half})² = {fo}; there Crank's series gives the centre {share}", amounts)
+    step = Sentence("{d} × {time} ÷ ({half})² = {fo}; there Crank's series gives the centre {share}", amounts)
     cautions = (NOT_THROUGH,) if share < wanted else ()
     return Figure("centre", "Salt at the centre by now", share, FRACTION, (step,), CRANK, cautions, slow, fast)
 
 
-def _working(piece: Piece, manner: Manner, d_m2_s: float, share: float, lasts_s: float) -> tuple[Step, ...]:
+def _working(piece: Piece, method: SaltingMethod, d_m2_s: float, share: float, lasts_s: float) -> tuple[Sentence, ...]:
     half = piece.half_sides_m[0]
     amounts = {
         "d": Amount(d_m2_s, DIFFUSIVITY),
@@ -172,10 +173,10 @@ def _working(piece: Piece, manner: Manner, d_m2_s: float, share: float, lasts_s:
         "time": Amount(lasts_s, DAYS),
     }
     way = "radius" if piece.shape == "cylinder" else "half-thickness"
-    ends = "the surface" if manner == "excess" else "the mean"
+    ends = "the surface" if method == "excess" else "the mean"
     return (
-        Step(f"The centre has {{share}} of {ends} at {{d}} × time ÷ {way}² = {{fo}}, by Crank's series", amounts),
-        Step("{fo} × ({half})² ÷ {d} = {time}", amounts),
+        Sentence(f"The centre has {{share}} of {ends} at {{d}} × time ÷ {way}² = {{fo}}, by Crank's series", amounts),
+        Sentence("{fo} × ({half})² ÷ {d} = {time}", amounts),
     )
 
 
@@ -186,7 +187,7 @@ def _diffusivity_figure(temperature_c: float, typical: float, slow: float, fast:
         "now": Amount(temperature_c, TEMPERATURE),
         "d": Amount(typical, DIFFUSIVITY),
     }
-    step = Step("{base} at {at}, carried to {now} with 19 kJ/mol (salt in water, from memory) = {d}", amounts)
+    step = Sentence("{base} at {at}, carried to {now} with 19 kJ/mol (salt in water, from memory) = {d}", amounts)
     return Figure("diffusivity", "How fast salt moves", typical, DIFFUSIVITY, (step,), SALT_DIFFUSIVITY, (), slow, fast)
 
 
@@ -197,11 +198,11 @@ def _cold_cautions(temperature_c: float) -> tuple[str, ...]:
 
 
 def centre_curve(
-    piece: Piece, manner: Manner, d_m2_s: float, until_s: float, points: int = 41
+    piece: Piece, method: SaltingMethod, d_m2_s: float, until_s: float, points: int = 41
 ) -> list[tuple[float, float]]:
     """The share at the centre against seconds, from the start on: what the chart draws."""
     times = [until_s * each / (points - 1) for each in range(points)]
-    return [(lasts_s, centre_share(piece, manner, d_m2_s, lasts_s)) for lasts_s in times]
+    return [(lasts_s, centre_share(piece, method, d_m2_s, lasts_s)) for lasts_s in times]
 
 
 def _require_piece(piece: Piece) -> None:

@@ -9,6 +9,7 @@ from attrs import frozen
 
 from core.quantities import DAYS, FRACTION, LENGTH, MASS, Amount
 from core.refusals import OutOfRange
+from core.sentence import Sentence
 from core.sources import (
     CFR_COUNTRY_HAM,
     CFR_DRY_CURED_HAM,
@@ -21,7 +22,7 @@ from core.sources import (
     Source,
 )
 from core.units import INCH_M, POUND_KG
-from core.working import Figure, Step
+from core.working import Figure
 
 DAY_S = 86400.0
 
@@ -102,14 +103,14 @@ def by_rule(mass_kg: float | None, thickness_m: float | None) -> tuple[Figure, .
 def _by_inch(thickness_m: float) -> Figure:
     days_s = DAYS_AN_INCH * thickness_m / INCH_M * DAY_S
     amounts = {"thick": Amount(thickness_m, LENGTH), "days": Amount(days_s, DAYS)}
-    step = Step("7 days an inch of thickness: {thick} → {days}", amounts)
+    step = Sentence("7 days an inch of thickness: {thick} → {days}", amounts)
     return Figure("rule_inch", "Dry salt, by thickness", days_s, DAYS, (step,), VT_458_223)
 
 
 def _by_mass(mass_kg: float, rule: ByMass) -> Figure:
     days = max(rule.first + rule.days_a_kg * mass_kg, LEAST_OF.get(rule.key, 0.0))
     amounts = {"mass": Amount(mass_kg, MASS), "days": Amount(days * DAY_S, DAYS)}
-    step = Step(f"{rule.words}: {{mass}} → {{days}}", amounts)
+    step = Sentence(f"{rule.words}: {{mass}} → {{days}}", amounts)
     low = None if rule.low_days_a_kg is None else rule.low_days_a_kg * mass_kg * DAY_S
     high = None if low is None else days * DAY_S
     return Figure(rule.key, rule.name, days * DAY_S, DAYS, (step,), rule.source, rule.cautions, low, high)
@@ -160,7 +161,7 @@ def _least(key: str, name: str, least_days: float, had_s: float, source: Source)
     left_s = max(0.0, least_days * DAY_S - had_s)
     amounts = {"least": Amount(least_days * DAY_S, DAYS), "had": Amount(had_s, DAYS), "left": Amount(left_s, DAYS)}
     words = "{least} at the least, {had} had: {left} to go"
-    return Figure(key, name, left_s, DAYS, (Step(words, amounts),), source)
+    return Figure(key, name, left_s, DAYS, (Sentence(words, amounts),), source)
 
 
 def _cautioned(each: Figure, cautions: tuple[str, ...]) -> Figure:
@@ -182,14 +183,14 @@ def brine_strength(salt: float, water: float) -> Figure:
     cautions = [said + ("this has it." if enough else "this has too little brine.")]
     if salt < LEAST_SALT * (1 - 1e-9):
         cautions.append("Country ham must hold at least 4 % salt inside; this has less.")
-    step = Step("Salt ÷ (salt + water): {salt} ÷ ({salt} + {water}) = {brine}", amounts)
+    step = Sentence("Salt ÷ (salt + water): {salt} ÷ ({salt} + {water}) = {brine}", amounts)
     return Figure("brine", "Brine strength", strength, FRACTION, (step,), CFR_COUNTRY_HAM, tuple(cautions))
 
 
-def turns(manner: str, planned_days: float) -> Figure:
+def turns(reader: str, planned_days: float) -> Figure:
     """How often to turn or overhaul it."""
-    every = Amount(TURN_EVERY_DAYS[manner] * DAY_S, DAYS)
-    what = "Turn the bag over" if manner == "weighed" else "Overhaul it: rub salt where it is bare, and put it back"
-    count = max(0, math.ceil(planned_days / TURN_EVERY_DAYS[manner]) - 1)
-    step = Step(f"{what} every {{every}}, {count} {'time' if count == 1 else 'times'} in all", {"every": every})
+    every = Amount(TURN_EVERY_DAYS[reader] * DAY_S, DAYS)
+    what = "Turn the bag over" if reader == "weighed" else "Overhaul it: rub salt where it is bare, and put it back"
+    count = max(0, math.ceil(planned_days / TURN_EVERY_DAYS[reader]) - 1)
+    step = Sentence(f"{what} every {{every}}, {count} {'time' if count == 1 else 'times'} in all", {"every": every})
     return Figure("turn_every", "Turn it every", every.value, DAYS, (step,), COMMON_PRACTICE)

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from core.mix.salting import MANNERS, SHAPES, WARMEST_C, Manner, Piece, Shape, equalised
+from core.mix.salting import SALTING_METHODS, SHAPES, WARMEST_C, Piece, SaltingMethod, Shape, equalised
 from core.mix.salting_rules import CUTS, DAY_S, PRODUCTS, Cut, Product, brine_strength, by_rule, minimums, turns
 from core.quantities import DAYS, FRACTION, LENGTH, MASS, TEMPERATURE
 from core.refusals import Missing
@@ -12,7 +12,7 @@ from core.worksheet import Choice, Number, Worksheet
 FROZEN_C = -2.0
 """May be typed, so that the answer is *not known* and not only a bound."""
 SIDE = (LENGTH, 0.005, 1.0)
-MANNER = Choice("manner", "Salted", MANNERS, default="weighed")
+METHOD = Choice("method", "Salted", SALTING_METHODS, default="weighed")
 SHAPE = Choice("shape", "Shape", SHAPES, default="slab")
 THICKNESS = Number(
     "thickness_m",
@@ -34,7 +34,7 @@ PIECE_MASS_KG = Number(
 
 
 def salting_figures(
-    manner: Manner,
+    method: SaltingMethod,
     shape: Shape,
     thickness_m: float,
     width_m: float | None,
@@ -45,8 +45,8 @@ def salting_figures(
 ) -> tuple[Figure, ...]:
     """By diffusion, then by each rule of the trade."""
     piece = Piece(shape, thickness_m, *((width_m, length_m) if shape == "block" else (None, None)))
-    figures = equalised(piece, manner, temperature_c, share)
-    return (*figures, *by_rule(mass_kg, thickness_m), turns(manner, figures[0].value / DAY_S))
+    figures = equalised(piece, method, temperature_c, share)
+    return (*figures, *by_rule(mass_kg, thickness_m), turns(method, figures[0].value / DAY_S))
 
 
 def _minimums(
@@ -65,9 +65,9 @@ SALTING = Worksheet(
     title="Days in salt",
     stage="mix",
     question="How long until the salt has reached the middle of a whole muscle?",
-    inputs=(MANNER, SHAPE, THICKNESS, WIDTH, LENGTH_, COLD, SHARE, PIECE_MASS_KG),
+    inputs=(METHOD, SHAPE, THICKNESS, WIDTH, LENGTH_, COLD, SHARE, PIECE_MASS_KG),
     compute=salting_figures,
-    example={"manner": "weighed", "shape": "slab", "thickness_m": "50 mm", "share": "95 %", "mass_kg": "1.8 kg"},
+    example={"method": "weighed", "shape": "slab", "thickness_m": "50 mm", "share": "95 %", "mass_kg": "1.8 kg"},
 )
 HAM_DAYS = Worksheet(
     name="ham-days",

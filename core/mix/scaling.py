@@ -14,8 +14,9 @@ from core.mix import balance, casings
 from core.mix.formula import Formula, Portion, plain, portions
 from core.quantities import FRACTION, MASS, RATIO, Amount, never_up
 from core.refusals import OutOfRange
+from core.sentence import Sentence
 from core.sources import DEFINITION, Source
-from core.working import Figure, Step
+from core.working import Figure
 
 Route = Literal["meat", "raw", "finished", "casings"]
 ROUTES: Mapping[Route, str] = {
@@ -42,7 +43,7 @@ class Scaled:
 def by_meat(formula: Formula, meat_kg: float) -> Scaled:
     """meat_kg: the meat block, meats and fats together. Raises OutOfRange on "meat_kg"."""
     _require("meat_kg", "The meat", meat_kg)
-    step = Step("As it lies on the table: {meat}", {"meat": Amount(meat_kg, MASS)})
+    step = Sentence("As it lies on the table: {meat}", {"meat": Amount(meat_kg, MASS)})
     return _scaled(formula, meat_kg, (step,))
 
 
@@ -57,7 +58,7 @@ def by_finished(formula: Formula, finished_kg: float) -> Scaled:
     _require("finished_kg", "The finished weight", finished_kg)
     loss = formula.target_loss
     raw_kg = finished_kg / (1 - loss)
-    step = Step(
+    step = Sentence(
         "Finished ÷ (1 − loss) = raw: {finished} ÷ (1 − {loss}) = {raw}",
         {"finished": Amount(finished_kg, MASS), "loss": Amount(loss, FRACTION), "raw": Amount(raw_kg, MASS)},
     )
@@ -80,13 +81,13 @@ def _require(field: str, label: str, mass_kg: float) -> None:
 def _from_raw(
     formula: Formula,
     raw_kg: float,
-    before: tuple[Step, ...],
+    before: tuple[Sentence, ...],
     source: Source = DEFINITION,
     cautions: tuple[str, ...] = (),
 ) -> Scaled:
     per_meat = balance.raw(formula).total
     meat_kg = raw_kg / per_meat
-    step = Step(
+    step = Sentence(
         "Raw weight ÷ what hangs for each part of meat: {raw} ÷ {per_meat} = {meat}",
         {"raw": Amount(raw_kg, MASS), "per_meat": Amount(per_meat, RATIO), "meat": Amount(meat_kg, MASS)},
     )
@@ -96,7 +97,7 @@ def _from_raw(
 def _scaled(
     formula: Formula,
     meat_kg: float,
-    steps: tuple[Step, ...],
+    steps: tuple[Sentence, ...],
     source: Source = DEFINITION,
     cautions: tuple[str, ...] = (),
 ) -> Scaled:
@@ -107,9 +108,9 @@ def _scaled(
     return Scaled(meat_kg, hung_kg, finished_kg, rows, (meat, _hung(formula, meat_kg), _finished(formula, hung_kg)))
 
 
-def _rows(rows: tuple[Portion, ...], meat_kg: float) -> tuple[Step, ...]:
+def _rows(rows: tuple[Portion, ...], meat_kg: float) -> tuple[Sentence, ...]:
     return tuple(
-        Step(
+        Sentence(
             f"{plain(row.name)}: {{share}} × {{meat}} = {{mass}}",
             {
                 "share": Amount(row.share, FRACTION),
@@ -128,7 +129,7 @@ def _hung(formula: Formula, meat_kg: float) -> Figure:
         "total": Amount(total, RATIO),
         "hung": Amount(meat_kg * total, MASS),
     }
-    step = Step("Meat × what hangs for each part of meat: {meat} × {total} = {hung}", amounts)
+    step = Sentence("Meat × what hangs for each part of meat: {meat} × {total} = {hung}", amounts)
     cautions = (BRINE_APART,) if formula.brined else ()
     return Figure("raw", "Raw weight, as it is hung", meat_kg * total, MASS, (step,), DEFINITION, cautions)
 
@@ -137,5 +138,5 @@ def _finished(formula: Formula, hung_kg: float) -> Figure:
     loss = formula.target_loss
     finished = Amount(hung_kg * (1 - loss), MASS)
     amounts = {"raw": Amount(hung_kg, MASS), "loss": Amount(loss, FRACTION), "finished": finished}
-    step = Step("Raw × (1 − loss): {raw} × (1 − {loss}) = {finished}", amounts)
+    step = Sentence("Raw × (1 − loss): {raw} × (1 − {loss}) = {finished}", amounts)
     return Figure("finished", "Weight when done", finished.value, MASS, (step,), DEFINITION)

@@ -6,8 +6,9 @@ import math
 
 from core.quantities import COUNT, DOSE_MASS, FRACTION, MASS, RATIO, Amount
 from core.refusals import OutOfRange
+from core.sentence import Sentence
 from core.sources import CFR_STARTER, PRODUCT_LABEL, STARTER_LEVEL
-from core.working import Figure, Step
+from core.working import Figure
 
 MOST_SHARE = 0.005  # 9 CFR 424.21(c)
 LEAST_LOG, USUAL_LOG = 6.0, 7.0  # from memory
@@ -53,7 +54,7 @@ def starter(
         "Starter to weigh",
         dose_kg,
         DOSE_MASS,
-        (Step("Packet ÷ meat it is for × meat: {packet} ÷ {for} × {meat} = {dose}", amounts),),
+        (Sentence("Packet ÷ meat it is for × meat: {packet} ÷ {for} × {meat} = {dose}", amounts),),
         PRODUCT_LABEL,
         tuple(cautions),
     )
@@ -62,7 +63,7 @@ def starter(
         "Of the meat",
         dose_kg / meat_kg,
         FRACTION,
-        (Step("{dose} ÷ {meat} = {share}; at most 0.5 % in the US", amounts),),
+        (Sentence("{dose} ÷ {meat} = {share}; at most 0.5 % in the US", amounts),),
         CFR_STARTER,
     )
     return (grams, share) if cells_per_gram is None else (grams, share, _cells(dose_kg / meat_kg, cells_per_gram))
@@ -88,7 +89,7 @@ def _cells(share: float, cells_per_gram: float) -> Figure:
         "Cells to a gram of meat",
         cells,
         COUNT,
-        (Step("log of the culture {culture} + log of the share {share} = {log}", amounts),),
+        (Sentence("log of the culture {culture} + log of the share {share} = {log}", amounts),),
         STARTER_LEVEL,
         said,
     )

@@ -12,8 +12,9 @@ from attrs import frozen
 
 from core.quantities import PH, RATIO, SUGAR_DOSE, Amount
 from core.refusals import OutOfRange
+from core.sentence import Sentence
 from core.sources import MEAT_BUFFER, SUGAR_RULE
-from core.working import Figure, Step
+from core.working import Figure
 
 Sugar = Literal["dextrose", "dextrose-water", "sucrose", "lactose"]
 
@@ -60,7 +61,7 @@ def sugar_for(start_ph: float, wanted_ph: float, sugar: Sugar = "dextrose") -> t
     by_rule = fall / RULE_PH_PER_SHARE * _as_dextrose(kind)
     least, most = (fall * buffer / kind.acid_mol_per_kg for buffer in BUFFER_MOL)
     amounts = {"start": Amount(start_ph, PH), "wanted": Amount(wanted_ph, PH), "fall": Amount(fall, PH)}
-    step = Step("pH to lose: {start} − {wanted} = {fall}", amounts)
+    step = Sentence("pH to lose: {start} − {wanted} = {fall}", amounts)
     low, high = min(least, by_rule), max(most, by_rule)
     ends = {
         "low": Amount(low, SUGAR_DOSE),
@@ -73,7 +74,7 @@ def sugar_for(start_ph: float, wanted_ph: float, sugar: Sugar = "dextrose") -> t
             f"{kind.name.capitalize()} to the meat, between",
             (low + high) / 2,
             SUGAR_DOSE,
-            (step, Step("Between {low} by the buffer and {high} by the rule; the middle is {middle}", ends)),
+            (step, Sentence("Between {low} by the buffer and {high} by the rule; the middle is {middle}", ends)),
             MEAT_BUFFER,
             (DISAGREE, FAT_BUFFERS_NOTHING),
             low=low,
@@ -108,8 +109,8 @@ def ph_from(start_ph: float, sugar_share: float, sugar: Sugar = "dextrose") -> t
         "lowest": Amount(lowest, PH),
     }
     steps = (
-        Step("By the rule of thumb, 0.1 for a gram to the kilogram: {start} less {sugar} makes {by_rule}", amounts),
-        Step(
+        Sentence("By the rule of thumb, 0.1 for a gram to the kilogram: {start} less {sugar} makes {by_rule}", amounts),
+        Sentence(
             "All of it and the meat's own {native} turned to lactic acid, {acid} mmol/kg, against {buffer} "
             "mmol/(pH kg): {start} − {acid} ÷ {buffer} = {lowest}",
             amounts,
@@ -146,7 +147,7 @@ def _as_dextrose(kind: Kind) -> float:
     return SUGARS["dextrose"].acid_mol_per_kg / kind.acid_mol_per_kg
 
 
-def _by_buffer(step: Step, fall: float, kind: Kind, ends: tuple[float, float]) -> Figure:
+def _by_buffer(step: Sentence, fall: float, kind: Kind, ends: tuple[float, float]) -> Figure:
     least, most = ends
     amounts = {
         "fall": Amount(fall, PH),
@@ -162,7 +163,7 @@ def _by_buffer(step: Step, fall: float, kind: Kind, ends: tuple[float, float]) -
         "By the buffer of lean meat",
         (least + most) / 2,
         SUGAR_DOSE,
-        (step, Step("A gram of it makes {acid} mmol of lactic acid", amounts), Step(text, amounts)),
+        (step, Sentence("A gram of it makes {acid} mmol of lactic acid", amounts), Sentence(text, amounts)),
         MEAT_BUFFER,
         ("As if all of it became lactic acid; less does, so this is the least that could be enough.",),
         low=least,
@@ -170,13 +171,13 @@ def _by_buffer(step: Step, fall: float, kind: Kind, ends: tuple[float, float]) -
     )
 
 
-def _by_rule(step: Step, fall: float, kind: Kind, share: float) -> Figure:
+def _by_rule(step: Sentence, fall: float, kind: Kind, share: float) -> Figure:
     amounts = {
         "fall": Amount(fall, PH),
         "factor": Amount(_as_dextrose(kind), RATIO),
         "share": Amount(share, SUGAR_DOSE),
     }
-    said = Step("1 g/kg of dextrose for each 0.1: {fall} ÷ 0.1 × {factor} = {share}", amounts)
+    said = Sentence("1 g/kg of dextrose for each 0.1: {fall} ÷ 0.1 × {factor} = {share}", amounts)
     return Figure("by_rule", "By the rule of thumb", share, SUGAR_DOSE, (step, said), SUGAR_RULE)
 
 

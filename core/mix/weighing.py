@@ -12,8 +12,9 @@ from attrs import evolve
 
 from core.quantities import CURE_MASS, DOSE_MASS, FRACTION, Amount, Quantity
 from core.refusals import OutOfRange
+from core.sentence import Sentence
 from core.sources import DEFINITION
-from core.working import Figure, Step
+from core.working import Figure
 
 ALLOWED = 0.05
 """A dose is to be weighed to ±5 % of itself (common practice, no source)."""
@@ -88,7 +89,7 @@ def rounding(wanted_kg: float, division_kg: float, *, never_up: bool = False) ->
     }
     down = "down, for more would be the greater harm" if never_up else "to the nearest"
     weigh = _figure(
-        "aim", "Weigh", aimed, measure, Step(f"{{wanted}} in steps of {{division}}, {down}: {{aimed}}", amounts)
+        "aim", "Weigh", aimed, measure, Sentence(f"{{wanted}} in steps of {{division}}, {down}: {{aimed}}", amounts)
     )
     if not weighable(wanted_kg, division_kg, never_up=never_up):
         weigh = evolve(weigh, cautions=(f"A {_too_small(wanted_kg, division_kg, never_up=never_up)}.",))
@@ -99,15 +100,15 @@ def rounding(wanted_kg: float, division_kg: float, *, never_up: bool = False) ->
             "What rounding does to the dose",
             aimed / wanted_kg - 1,
             FRACTION,
-            Step("{aimed} ÷ {wanted} − 1 = {change}", amounts),
+            Sentence("{aimed} ÷ {wanted} − 1 = {change}", amounts),
         ),
         _figure(
             "worst",
             "Out at worst",
             out,
             FRACTION,
-            Step("The display rounds by half a division at nothing and half under the load: {division}.", amounts),
-            Step("({off} + {division}) ÷ {wanted} = {worst}", amounts),
+            Sentence("The display rounds by half a division at nothing and half under the load: {division}.", amounts),
+            Sentence("({off} + {division}) ÷ {wanted} = {worst}", amounts),
         ),
     )
 
@@ -121,11 +122,11 @@ def difference(wanted_kg: float, actual_kg: float) -> Figure:
         "More or less than wanted",
         share.value,
         FRACTION,
-        Step("{actual} ÷ {wanted} − 1 = {share}", amounts),
+        Sentence("{actual} ÷ {wanted} − 1 = {share}", amounts),
     )
 
 
-def _figure(key: str, name: str, value: float, quantity: Quantity, *steps: Step) -> Figure:
+def _figure(key: str, name: str, value: float, quantity: Quantity, *steps: Sentence) -> Figure:
     return Figure(key, name, value, quantity, steps, DEFINITION)
 
 

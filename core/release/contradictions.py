@@ -13,9 +13,9 @@ from attrs import frozen
 from core.ferment.crossing import RISES_AFTER_S
 from core.quantities import FRACTION, LOSS, PARTS_PER_MILLION, PH, WATER_ACTIVITY, Amount
 from core.release.evidence import BELIEVABLE_ACTIVITY, MEAT_PH, SLACK, Evidence
+from core.sentence import Sentence
 from core.sources import COMMON_PRACTICE
 from core.verdict import Reason
-from core.working import Step
 
 MOST_LOSS_A_DAY = 0.10
 """Of the start weight. Thin sausage in dry air may lose that at first; nothing keeps it up."""
@@ -45,26 +45,26 @@ SERIES: dict[str, str] = {
 }
 """What only a series of readings shows, by its key."""
 
-_ONE_IS_WRONG = Step("Look which of them is true, and correct or take back the other.")
-NOTED: dict[str, tuple[str, Step]] = {
+_ONE_IS_WRONG = Sentence("Look which of them is true, and correct or take back the other.")
+NOTED: dict[str, tuple[str, Sentence]] = {
     "cured-twice": ("Its cure is noted twice, and it has one.", _ONE_IS_WRONG),
     "salted-twice": ("It went into salt twice, by what is noted.", _ONE_IS_WRONG),
     "started-twice": ("Its fermentation began twice, by what is noted.", _ONE_IS_WRONG),
     "decided-twice": ("Two decisions about its fermentation are noted.", _ONE_IS_WRONG),
     "ahead": (
         "Something of it is noted for a time that is still to come.",
-        Step("Look at the clock of the tablet, and correct the time of that entry."),
+        Sentence("Look at the clock of the tablet, and correct the time of that entry."),
     ),
     "waited": (
         "It had left the cold more than a day before it was hung, and how warm it was then is not known.",
-        Step("Correct the day it left the cold or was hung; where both are true, ask a food-safety authority."),
+        Sentence("Correct the day it left the cold or was hung; where both are true, ask a food-safety authority."),
     ),
 }
 """What only the entries themselves show, by its key: the sentence, and what settles it."""
 
-_READ_AGAIN = Step("Measure again with a checked instrument, and correct the reading that was wrong.")
-_WEIGH_AGAIN = Step("Check the tag and the scale, weigh it again, and correct the weight that was wrong.")
-_CORRECT_CURE = Step("Look at the weighing sheet and correct the cure.")
+_READ_AGAIN = Sentence("Measure again with a checked instrument, and correct the reading that was wrong.")
+_WEIGH_AGAIN = Sentence("Check the tag and the scale, weigh it again, and correct the weight that was wrong.")
+_CORRECT_CURE = Sentence("Look at the weighing sheet and correct the cure.")
 
 
 def contradictions(evidence: Evidence) -> tuple[Reason, ...]:
@@ -78,18 +78,18 @@ def contradictions(evidence: Evidence) -> tuple[Reason, ...]:
     )
 
 
-def _asked(key: str, text: Step, settle: Step) -> Reason:
+def _asked(key: str, text: Sentence, settle: Sentence) -> Reason:
     return Reason(f"contradiction-{key}", text, None, COMMON_PRACTICE, settle)
 
 
 def _of_series(keys: Sequence[str]) -> list[Reason]:
     weights = ("weight-rose", "weight-fell")
     return [
-        _asked(key, Step(NOTED[key][0]), NOTED[key][1])
+        _asked(key, Sentence(NOTED[key][0]), NOTED[key][1])
         if key in NOTED
         else _asked(
             key,
-            Step(f"What was noted contradicts itself: {SERIES.get(key, 'a newer version says how')}."),
+            Sentence(f"What was noted contradicts itself: {SERIES.get(key, 'a newer version says how')}."),
             _WEIGH_AGAIN if key in weights else _READ_AGAIN,
         )
         for key in keys
@@ -103,10 +103,10 @@ def _of_ph(evidence: Evidence) -> list[Reason]:
     for key, ph in (("lowest", lowest), ("last", last)):
         if ph is not None and not least <= ph <= most:
             amounts = {"ph": Amount(ph, PH), "least": Amount(least, PH), "most": Amount(most, PH)}
-            text = Step("A pH of {ph} is not that of such meat, {least} to {most}.", amounts)
+            text = Sentence("A pH of {ph} is not that of such meat, {least} to {most}.", amounts)
             reasons.append(_asked(f"{key}-ph", text, _READ_AGAIN))
     if lowest is not None and last is not None and lowest > last + SLACK:
-        text = Step(
+        text = Sentence(
             "The lowest pH, {lowest}, is above the latest, {last}.",
             {"lowest": Amount(lowest, PH), "last": Amount(last, PH)},
         )
@@ -118,7 +118,7 @@ def _of_weight(evidence: Evidence) -> list[Reason]:
     loss, days = evidence.loss, evidence.days_hung
     if loss is None or days is None or days < 0 or not loss > MOST_LOSS_A_DAY * max(days, 1.0) + SLACK:
         return []
-    text = Step(
+    text = Sentence(
         "It lost {loss} sooner than meat can, which is at most {most} a day.",
         {"loss": Amount(loss, LOSS), "most": Amount(MOST_LOSS_A_DAY, LOSS)},
     )
@@ -130,18 +130,20 @@ def _of_activity(evidence: Evidence) -> list[Reason]:
     if activity is None:
         return []
     if not BELIEVABLE_ACTIVITY[0] <= activity <= BELIEVABLE_ACTIVITY[1]:
-        text = Step("A water activity of {activity} is not that of meat.", {"activity": _activity(activity)})
+        text = Sentence("A water activity of {activity} is not that of meat.", {"activity": _activity(activity)})
         return [_asked("activity", text, _READ_AGAIN)]
     measured_at = loss if evidence.activity_loss is None else evidence.activity_loss
     if loss is None or measured_at is None or measured_at < 0:  # a weight that rose is asked about by itself
         return []
     amounts = {"activity": _activity(activity), "loss": Amount(measured_at, LOSS), "own": Amount(loss, LOSS)}
     if measured_at > loss + SLACK:
-        text = Step("The piece that was measured had lost {loss}, more than this one, {own}.", amounts)
-        return [_asked("drier-sample", text, Step("Measure the water activity of this piece, or of a wetter one."))]
+        text = Sentence("The piece that was measured had lost {loss}, more than this one, {own}.", amounts)
+        return [_asked("drier-sample", text, Sentence("Measure the water activity of this piece, or of a wetter one."))]
     if DRIEST_AT_FIRST - DRIEST_SLOPE * measured_at <= activity <= WETTEST_AT_FIRST - WETTEST_SLOPE * measured_at:
         return []
-    return [_asked("activity-for-loss", Step("{activity} does not go with a loss of {loss}.", amounts), _READ_AGAIN)]
+    return [
+        _asked("activity-for-loss", Sentence("{activity} does not go with a loss of {loss}.", amounts), _READ_AGAIN)
+    ]
 
 
 def _of_cure(evidence: Evidence) -> list[Reason]:
@@ -150,10 +152,10 @@ def _of_cure(evidence: Evidence) -> list[Reason]:
         if ppm is not None and 0 < ppm < LEAST_PPM * (1 - SLACK):
             amounts = {"made": Amount(ppm * 1e-6, PARTS_PER_MILLION)}
             reasons.append(
-                _asked(key, Step(f"{{made}} of {key} is no dose that anybody weighs.", amounts), _CORRECT_CURE)
+                _asked(key, Sentence(f"{{made}} of {key} is no dose that anybody weighs.", amounts), _CORRECT_CURE)
             )
     if evidence.salt is not None and 0 < evidence.salt < LEAST_SALT * (1 - SLACK):
-        text = Step("{salt} of salt is no dose that anybody weighs.", {"salt": Amount(evidence.salt, FRACTION)})
+        text = Sentence("{salt} of salt is no dose that anybody weighs.", {"salt": Amount(evidence.salt, FRACTION)})
         reasons.append(_asked("salt", text, _CORRECT_CURE))
     return reasons
 

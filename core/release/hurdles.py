@@ -7,6 +7,7 @@ from core.quantities import FRACTION, PARTS_PER_MILLION, PH, WATER_ACTIVITY, Amo
 from core.release.evidence import SLACK, Evidence
 from core.release.salted import UNKNOWN, is_through
 from core.release.stability import shelf_stable, too_dry_for_listeria
+from core.sentence import Sentence
 from core.sources import (
     DRIED_MEAT_TOLDRA,
     EU_LISTERIA,
@@ -16,7 +17,6 @@ from core.sources import (
     Source,
 )
 from core.verdict import Reason
-from core.working import Step
 
 BOTULISM_ACTIVITY = 0.92  # FSIS-GD-2023-0002 p. 38: this water activity or less, or 50 ppm of nitrite
 SLOW_ACTIVITY = 0.90  # Toldrá 2010 p. 221: dried meat of pH about 6 needs less than this
@@ -27,8 +27,8 @@ def keeps(evidence: Evidence) -> tuple[Reason, Reason]:
     ferments."""
     activity, ph = evidence.activity(), evidence.keeping_ph()
     if activity is None:
-        text = Step("No believable water activity of it, or of a batch-mate no drier, was noted.")
-        settle = Step("Measure one piece's water activity.")
+        text = Sentence("No believable water activity of it, or of a batch-mate no drier, was noted.")
+        settle = Sentence("Measure one piece's water activity.")
         return (
             Reason("shelf-stable", text, None, FSRE_STABILITY, settle),
             Reason("listeria", text, None, EU_LISTERIA, settle),
@@ -38,12 +38,12 @@ def keeps(evidence: Evidence) -> tuple[Reason, Reason]:
     if ph is not None:
         amounts["ph"] = Amount(ph, PH)
         measured += " and pH {ph}"
-    settle = Step("Let it dry further and measure the water activity again.")
+    settle = Sentence("Let it dry further and measure the water activity again.")
     verb = "are" if ph is not None else "is"
 
     def reason(key: str, met: bool, end: str, source: Source) -> Reason:
         return Reason(
-            key, Step(f"{measured} {verb} {'' if met else 'not '}low enough {end}.", amounts), met, source, settle
+            key, Sentence(f"{measured} {verb} {'' if met else 'not '}low enough {end}.", amounts), met, source, settle
         )
 
     return (
@@ -65,10 +65,10 @@ def botulism(evidence: Evidence) -> Reason:
     said = "has" if met else "lacks" if met is False else "is not known to have"
     return Reason(
         "botulism",
-        Step(f"Against botulism it {said} {{least}} of nitrite or a water activity of at most {{most}}.", amounts),
+        Sentence(f"Against botulism it {said} {{least}} of nitrite or a water activity of at most {{most}}.", amounts),
         met,
         GD_2023_BOTULISM,
-        Step("Let it dry to a water activity of {most}, or ask a food-safety authority.", amounts),
+        Sentence("Let it dry to a water activity of {most}, or ask a food-safety authority.", amounts),
     )
 
 
@@ -91,21 +91,21 @@ def slow_hurdles(evidence: Evidence) -> tuple[Reason, ...]:
 
 def _slow_cure(evidence: Evidence) -> Reason:
     least = Amount(CANADA_LEAST_PPM * 1e-6, PARTS_PER_MILLION)
-    settle = Step(
+    settle = Sentence(
         "Ask a food-safety authority: without acid it rests on nitrite or nitrate. Next time use {least}.",
         {"least": least},
     )
     ppm = evidence.ingoing.together_ppm
     if ppm is None:
         text, settle = (
-            Step("The nitrite and nitrate that went in are not known."),
-            Step("Enter the cure that was weighed."),
+            Sentence("The nitrite and nitrate that went in are not known."),
+            Sentence("Enter the cure that was weighed."),
         )
         return Reason("slow-cure", text, None, GD_2023_SLOW_CURE, settle)
     met = ppm >= CANADA_LEAST_PPM * (1 - SLACK)
     amounts = {"cure": Amount(ppm * 1e-6, PARTS_PER_MILLION), "least": least}
     words = "are at least" if met else "are less than"
-    text = Step(
+    text = Sentence(
         f"Nitrite and nitrate going in, {{cure}}, {words} the {{least}} that Canada asks of fermented meat.", amounts
     )
     return Reason("slow-cure", text, met, GD_2023_SLOW_CURE, settle)
@@ -114,18 +114,20 @@ def _slow_cure(evidence: Evidence) -> Reason:
 def _slow_salt(evidence: Evidence) -> Reason:
     least = Amount(CANADA_LEAST_SALT, FRACTION)
     if evidence.salt is None:
-        text = Step("The salt that went in is not known.")
+        text = Sentence("The salt that went in is not known.")
         return Reason(
-            "slow-salt", text, None, GD_2023_SLOW_CURE, Step("Correct the cure: enter the other salt as well.")
+            "slow-salt", text, None, GD_2023_SLOW_CURE, Sentence("Correct the cure: enter the other salt as well.")
         )
     met = evidence.salt >= CANADA_LEAST_SALT * (1 - SLACK)
     amounts = {"salt": Amount(evidence.salt, FRACTION), "least": least}
-    text = Step(
+    text = Sentence(
         f"Salt going in, {{salt}}, is {'at least' if met else 'less than'} the {{least}} that Canada asks of fermented "
         "meat.",
         amounts,
     )
-    settle = Step("Ask a food-safety authority: too little salt cannot be put right. Next time use {least}.", amounts)
+    settle = Sentence(
+        "Ask a food-safety authority: too little salt cannot be put right. Next time use {least}.", amounts
+    )
     return Reason("slow-salt", text, met, GD_2023_SLOW_CURE, settle)
 
 
@@ -133,13 +135,13 @@ def dry_without_acid(evidence: Evidence) -> Reason:
     """Meat of its own pH, about 6, wants to be drier than sour meat: a slow sausage, a whole muscle."""
     activity, most = evidence.activity(), Amount(SLOW_ACTIVITY, WATER_ACTIVITY)
     if activity is None:
-        text = Step("Its water activity is not known; without acid it must be below {most}.", {"most": most})
-        return Reason("slow-dry", text, None, DRIED_MEAT_TOLDRA, Step("Measure one piece's water activity."))
+        text = Sentence("Its water activity is not known; without acid it must be below {most}.", {"most": most})
+        return Reason("slow-dry", text, None, DRIED_MEAT_TOLDRA, Sentence("Measure one piece's water activity."))
     met = activity < SLOW_ACTIVITY
     amounts = {"activity": Amount(activity, WATER_ACTIVITY), "most": most}
-    text = Step(
+    text = Sentence(
         f"Water activity {{activity}} is {'' if met else 'not '}below {{most}}, as meat without acid must be.", amounts
     )
     return Reason(
-        "slow-dry", text, met, DRIED_MEAT_TOLDRA, Step("Let it dry further and measure the water activity again.")
+        "slow-dry", text, met, DRIED_MEAT_TOLDRA, Sentence("Let it dry further and measure the water activity again.")
     )

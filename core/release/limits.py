@@ -10,18 +10,18 @@ import math
 from attrs import evolve
 
 from core.mix.formula import plain
-from core.mix.held import Held
 from core.mix.ingoing import check_limits
 from core.mix.licence import NO_FIGURE, Ceiling, Licence, over_ceiling
+from core.mix.limit_check import LimitCheck
 from core.mix.rule import METHODS
 from core.mix.rules import HOUSE
 from core.quantities import PARTS_PER_MILLION, Amount
 from core.release.evidence import METHODS_OF, STYLES, Evidence
+from core.sentence import Sentence
 from core.sources import CFR_424_21C
 from core.verdict import Reason
-from core.working import Step
 
-_DO_NOT_EAT = Step(
+_DO_NOT_EAT = Sentence(
     "Do not eat it. Ask a food-safety authority or a licensed processor, with the weighing sheet in hand."
 )
 NAMES = {"nitrite": "Nitrite", "nitrate": "Nitrate", "both": "Nitrite and nitrate", "accelerator": "Ascorbate"}
@@ -46,11 +46,11 @@ def exception_cautions(evidence: Evidence) -> tuple[str, ...]:
     )
 
 
-def _lifted(held: Held, licence: Licence) -> bool:
+def _lifted(held: LimitCheck, licence: Licence) -> bool:
     return not held.within and licence.lifts(held)
 
 
-def _checks(evidence: Evidence) -> tuple[Held, ...]:
+def _checks(evidence: Evidence) -> tuple[LimitCheck, ...]:
     """By the law alone; what the house sets lower is no reason to throw anything away."""
     return () if evidence.how is None else check_limits(evidence.ingoing, evolve(evidence.how, house=()))
 
@@ -58,17 +58,19 @@ def _checks(evidence: Evidence) -> tuple[Held, ...]:
 def _not_known(evidence: Evidence) -> list[Reason]:
     reasons: list[Reason] = []
     if evidence.how is None:
-        text = Step("By whose rules it was cured, and how, is not known.")
-        settle = Step("Choose the rules, the product and the way of curing.")
+        text = Sentence("By whose rules it was cured, and how, is not known.")
+        settle = Sentence("Choose the rules, the product and the way of curing.")
         reasons.append(Reason("rules", text, None, CFR_424_21C, settle))
     elif evidence.how.method not in METHODS_OF[evidence.style]:
-        text = Step(f"It is noted as cured like this: {METHODS[evidence.how.method]}. That is no {_kind(evidence)}.")
-        settle = Step("Correct the cure: choose how it was cured.")
+        text = Sentence(
+            f"It is noted as cured like this: {METHODS[evidence.how.method]}. That is no {_kind(evidence)}."
+        )
+        settle = Sentence("Correct the cure: choose how it was cured.")
         reasons.append(Reason("rules", text, None, CFR_424_21C, settle))
     for key, ppm in (("nitrite", evidence.ingoing.nitrite_ppm), ("nitrate", evidence.ingoing.nitrate_ppm)):
         if ppm is None or not 0 <= ppm < math.inf:
-            text = Step(f"The {key} that went in is not known; where none was used it is 0.")
-            settle = Step(
+            text = Sentence(f"The {key} that went in is not known; where none was used it is 0.")
+            settle = Sentence(
                 "Find the weight of the curing salt and of the meat on the weighing sheet, and enter the nitrite and "
                 "the nitrate."
             )
@@ -85,7 +87,7 @@ def _rows(evidence: Evidence) -> list[Reason]:
     return [_row(each, evidence.licence) for each in checks if each.ppm >= 0]
 
 
-def _row(held: Held, licence: Licence | None) -> Reason:
+def _row(held: LimitCheck, licence: Licence | None) -> Reason:
     lifted = licence is not None and _lifted(held, licence)
     return Reason(
         held.rule.substance,
@@ -96,23 +98,23 @@ def _row(held: Held, licence: Licence | None) -> Reason:
     )
 
 
-def _row_text(held: Held, licence: Licence | None, lifted: bool) -> Step:
+def _row_text(held: LimitCheck, licence: Licence | None, lifted: bool) -> Sentence:
     rule = held.rule
     amounts = {"made": _ppm(held.ppm), "most": _ppm(rule.most_ppm or 0.0)}
     counted = ", counted as ion," if rule.counted == "ion" else ""
     words = "is within" if held.within else "is over"
     said = f"{NAMES[rule.substance]} going in, {{made}},{counted} {words} the limit for {rule.what}, {{most}}."
     if held.within or licence is None:
-        return Step(said, amounts)
+        return Sentence(said, amounts)
     if not licence.names_its_figure:
-        return Step(f"{said} {NO_FIGURE}", amounts)
+        return Sentence(f"{said} {NO_FIGURE}", amounts)
     if not licence.is_for(held):
-        return Step(f"{said} The exception on record is not for this.", amounts)
+        return Sentence(f"{said} The exception on record is not for this.", amounts)
     amounts["figure"] = _ppm(licence.most_ppm or 0.0)
     rule_of_it = plain(licence.rule)
     if not lifted:
-        return Step(f"{said} The exception on record ({rule_of_it}) allows {{figure}} only.", amounts)
-    return Step(f"{said} An exception on record ({rule_of_it}) allows {{figure}}: {plain(licence.words)}", amounts)
+        return Sentence(f"{said} The exception on record ({rule_of_it}) allows {{figure}} only.", amounts)
+    return Sentence(f"{said} An exception on record ({rule_of_it}) allows {{figure}}: {plain(licence.words)}", amounts)
 
 
 def _of_the_house(evidence: Evidence) -> list[Reason]:
@@ -121,11 +123,11 @@ def _of_the_house(evidence: Evidence) -> list[Reason]:
         return []
     licence = evidence.licence
     own = [each for each in check_limits(evidence.ingoing, evidence.how) if each.rule.source == HOUSE]
-    settle = Step("Whoever answers for this kitchen decides: correct the cure, or note an exception for it.")
+    settle = Sentence("Whoever answers for this kitchen decides: correct the cure, or note an exception for it.")
     return [
         Reason(
             f"house-{each.rule.substance}",
-            Step(
+            Sentence(
                 f"{NAMES[each.rule.substance]} going in, {{made}}, is over the limit of this kitchen, {{most}}.",
                 {"made": _ppm(each.ppm), "most": _ppm(most)},
             ),
@@ -148,7 +150,7 @@ def _above_the_ceiling(evidence: Evidence) -> list[Reason]:
 
 
 def _ceiling(ceiling: Ceiling, ppm: float) -> Reason:
-    text = Step(
+    text = Sentence(
         f"{NAMES[ceiling.substance]} going in, {{made}} as the sodium salt on the green weight, is over {{most}}, "
         f"which no exception moves (9 CFR 424.21(c), {ceiling.words}).",
         {"made": _ppm(ppm), "most": _ppm(ceiling.most_ppm)},

@@ -17,9 +17,9 @@ from core.release.hurdles import botulism, dry_without_acid, keeps, slow_hurdles
 from core.release.limits import exception_cautions, limit_reasons
 from core.release.salted import UNKNOWN, salted_hurdles
 from core.release.stability import rests_on_equality, shelf_stable, too_dry_for_listeria
+from core.sentence import Sentence
 from core.sources import COMMON_PRACTICE, FSRE_ACID, USDA_LEAN_WATER
 from core.verdict import Reason, Verdict
-from core.working import Step
 
 __all__ = ["ACID_PH", "METHOD_OF", "SIGNS", "SLACK", "STYLES", "Evidence", "Style", "judge"]
 
@@ -57,26 +57,31 @@ def judge(evidence: Evidence) -> Verdict:
 
 
 def _signs(signs: tuple[str, ...] | None) -> tuple[Reason, ...]:
-    look = Step("Look at it, smell it and squeeze it, cut one open, and note what you find.")
+    look = Sentence("Look at it, smell it and squeeze it, cut one open, and note what you find.")
     if signs is None:
         return (
             Reason(
                 "signs",
-                Step("Nobody has noted a look, a sniff and a squeeze of it as it is now."),
+                Sentence("Nobody has noted a look, a sniff and a squeeze of it as it is now."),
                 None,
                 COMMON_PRACTICE,
                 look,
             ),
         )
     if not signs:
-        return (Reason("signs", Step("No sign of spoilage was found."), True, COMMON_PRACTICE, look),)
-    throw = Step(
+        return (Reason("signs", Sentence("No sign of spoilage was found."), True, COMMON_PRACTICE, look),)
+    throw = Sentence(
         "Throw it away, well wrapped, and do not taste it. Clean what it touched and look closely at its neighbours. "
         "When in doubt, throw it out."
     )
     return tuple(
         Reason(
-            f"sign-{sign}", Step(f"A sign of spoilage: {SIGNS.get(sign, sign)}."), False, COMMON_PRACTICE, throw, True
+            f"sign-{sign}",
+            Sentence(f"A sign of spoilage: {SIGNS.get(sign, sign)}."),
+            False,
+            COMMON_PRACTICE,
+            throw,
+            True,
         )
         for sign in signs
     )
@@ -101,19 +106,19 @@ def _acid(evidence: Evidence) -> Reason:
     lowest = evidence.believable_lowest_ph()
     limit = Amount(ACID_PH, PH)
     if lowest is None:
-        text, met = Step("No believable pH was noted; it must have come down to {limit}.", {"limit": limit}), None
-        settle = Step("Measure the pH of one piece.")
+        text, met = Sentence("No believable pH was noted; it must have come down to {limit}.", {"limit": limit}), None
+        settle = Sentence("Measure the pH of one piece.")
         return Reason("acid", text, met, FSRE_ACID, settle)
     met = lowest <= ACID_PH
     return Reason(
         "acid",
-        Step(
+        Sentence(
             f"The lowest pH, {{lowest}}, {'came down' if met else 'did not come down'} to {{limit}}.",
             {"lowest": Amount(lowest, PH), "limit": limit},
         ),
         met,
         FSRE_ACID,
-        Step(
+        Sentence(
             "Measure again with a checked meter. If it never came down to {limit}, drying does not undo what may have "
             "grown: ask a food-safety authority before anybody eats it.",
             {"limit": limit},
@@ -123,19 +128,19 @@ def _acid(evidence: Evidence) -> Reason:
 
 def _weight(evidence: Evidence) -> Reason:
     loss, target = evidence.loss, evidence.target_loss
-    weigh_again = Step("Check the tag and the scale, and weigh it again.")
+    weigh_again = Sentence("Check the tag and the scale, and weigh it again.")
     if loss is None or loss != loss:
-        return Reason("loss", Step("Its loss is not known."), None, COMMON_PRACTICE, Step("Weigh the piece."))
+        return Reason("loss", Sentence("Its loss is not known."), None, COMMON_PRACTICE, Sentence("Weigh the piece."))
     lost = Amount(loss, LOSS)
     if loss < 0:
-        text = Step("It weighs more than at the start.")
+        text = Sentence("It weighs more than at the start.")
         return Reason("loss", text, False, COMMON_PRACTICE, weigh_again)
     if loss > MOST_LOSS:
-        text = Step("It has lost {lost}, more than the water in meat.", {"lost": lost})
+        text = Sentence("It has lost {lost}, more than the water in meat.", {"lost": lost})
         return Reason("loss", text, False, USDA_LEAN_WATER, weigh_again)
     if target is None or not target > 0:
-        text = Step("It has lost {lost}; no loss to reach was set.", {"lost": lost})
-        return Reason("loss", text, None, COMMON_PRACTICE, Step("Set the loss it must reach."))
+        text = Sentence("It has lost {lost}; no loss to reach was set.", {"lost": lost})
+        return Reason("loss", text, None, COMMON_PRACTICE, Sentence("Set the loss it must reach."))
     least = LEAST_LOSS[evidence.style]
     wanted = max(target, least)
     met = loss >= wanted - SLACK
@@ -146,33 +151,33 @@ def _weight(evidence: Evidence) -> Reason:
         "wanted": Amount(wanted, LOSS),
     }
     words = "a target of {target}" if target >= least else "its kind, which loses {least} at least, whatever the target"
-    text = Step(f"It has lost {{lost}}; {'enough' if met else 'not yet enough'} for {words}.", amounts)
-    return Reason("loss", text, met, COMMON_PRACTICE, Step("Let it hang until it has lost {wanted}.", amounts))
+    text = Sentence(f"It has lost {{lost}}; {'enough' if met else 'not yet enough'} for {words}.", amounts)
+    return Reason("loss", text, met, COMMON_PRACTICE, Sentence("Let it hang until it has lost {wanted}.", amounts))
 
 
 def _days(evidence: Evidence) -> Reason:
     least_days = evidence.least_days or 0.0
     least = Amount(least_days * 86400, DAYS)
     if evidence.days_hung is None or not evidence.days_hung >= 0:
-        text = Step("How long it has hung is not known.")
-        return Reason("days", text, None, COMMON_PRACTICE, Step("Note the day it was hung."))
+        text = Sentence("How long it has hung is not known.")
+        return Reason("days", text, None, COMMON_PRACTICE, Sentence("Note the day it was hung."))
     met = evidence.days_hung >= least_days - SLACK
     return Reason(
         "days",
-        Step(
+        Sentence(
             "It has hung {hung} of {least}." if least_days else "It has hung {hung}; no least time was set.",
             {"hung": Amount(evidence.days_hung * 86400, DAYS), "least": least},
         ),
         met,
         COMMON_PRACTICE,
-        Step("Let it hang until {least} are over.", {"least": least}),
+        Sentence("Let it hang until {least} are over.", {"least": least}),
     )
 
 
-def _when_ready(evidence: Evidence) -> Step:
+def _when_ready(evidence: Evidence) -> Sentence:
     cold = evidence.water_activity is None or evidence.water_activity > KEEP_COLD_ABOVE
     where = "in the refrigerator" if cold else "cool, dry and covered"
-    return Step(f"Take it down, write the day and the verdict on its tag, and keep it {where}.")
+    return Sentence(f"Take it down, write the day and the verdict on its tag, and keep it {where}.")
 
 
 def _cautions(evidence: Evidence) -> tuple[str, ...]:

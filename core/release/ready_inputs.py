@@ -9,7 +9,7 @@ from core.mix.cure_sheets import BEFORE_2025
 from core.mix.ions import ALKALIS
 from core.mix.rule import EVERY, METHODS
 from core.mix.rules import RULE_SETS, products_for
-from core.mix.salting import COLDEST_C, MANNERS, SHAPES, WARMEST_C
+from core.mix.salting import COLDEST_C, SALTING_METHODS, SHAPES, WARMEST_C
 from core.quantities import DAYS, FRACTION, LENGTH, LOSS, MASS, PARTS_PER_MILLION, PH, PIECE_MASS, TEMPERATURE
 from core.quantities import WATER_ACTIVITY as ACTIVITY
 from core.release.contradictions import LEAST_PPM, LEAST_SALT, SERIES
@@ -84,7 +84,7 @@ CURE_INPUTS = (
     ),
 )
 SALT_INPUTS = (
-    Choice("manner", "Salted", {NOT_KNOWN: "not known", **MANNERS}, default=NOT_KNOWN, help=_MUSCLE),
+    Choice("salted", "Salted", {NOT_KNOWN: "not known", **SALTING_METHODS}, default=NOT_KNOWN, help=_MUSCLE),
     Choice("shape", "Shape", {NOT_KNOWN: "not known", **SHAPES}, default=NOT_KNOWN, help=_MUSCLE),
     Number(
         "thickness_m",

@@ -110,7 +110,7 @@ def _require_belonging(style: Style, typed: Mapping[str, Value]) -> None:
     only_where = {
         "width_m": typed["shape"] == "block",
         "length_m": typed["shape"] == "block",
-        "rested": typed["manner"] == "excess",
+        "rested": typed["salted"] == "excess",
         "mass_kg": typed["way"] == "ham-3",
         "activity_loss": typed["water_activity"] is not None,
         "measured_on": typed["water_activity"] is not None,
@@ -176,7 +176,7 @@ def _salted(typed: Mapping[str, Any]) -> Salted:
     if coldest_c is not None and warmest_c is not None and coldest_c > warmest_c:
         raise OutOfRange("coldest_c", "The coldest is above the warmest: enter the two the other way round.")
     return Salted(
-        manner=None if typed["manner"] == NOT_KNOWN else typed["manner"],
+        method=None if typed["salted"] == NOT_KNOWN else typed["salted"],
         shape=None if typed["shape"] == NOT_KNOWN else typed["shape"],
         thickness_m=typed["thickness_m"],
         width_m=typed["width_m"],

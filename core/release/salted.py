@@ -16,8 +16,8 @@ from core.mix.salting import (
     LEAST_C,
     MOST_C,
     SLOW_M2_S,
-    Manner,
     Piece,
+    SaltingMethod,
     Shape,
     centre_share,
     diffusivity,
@@ -25,10 +25,10 @@ from core.mix.salting import (
     time_to,
 )
 from core.quantities import DAYS, FRACTION, MASS, TEMPERATURE, Amount
+from core.sentence import Sentence
 from core.sources import CFR_HAM_SALTING, COMMON_PRACTICE, CRANK, VT_458_223
 from core.units import POUND_KG
 from core.verdict import Reason
-from core.working import Step
 
 THROUGH = 0.9
 """The middle has nine tenths of the salt it comes to in the end: our own choice, no published source."""
@@ -60,7 +60,7 @@ class Salted:
     salt about it. coldest_c, warmest_c: of all that time. mass_kg: of the heaviest piece, for the rule that goes by it.
     """
 
-    manner: Manner | None = None
+    method: SaltingMethod | None = None
     shape: Shape | None = None
     thickness_m: float | None = None
     width_m: float | None = None
@@ -75,7 +75,7 @@ class Salted:
     @property
     def contact_s(self) -> float | None:
         """With salt about it; a sealed bag is that to the end."""
-        if self.manner == "weighed" or self.lasts_s is None:
+        if self.method == "weighed" or self.lasts_s is None:
             return self.lasts_s
         return None if self.rested_s is None else max(self.lasts_s - self.rested_s, 0.0)
 
@@ -87,12 +87,14 @@ class Salted:
 
 
 UNKNOWN = Salted()
-_ASK = Step("Ask a food-safety authority before anybody eats it: drying does not undo what grew in an unsalted middle.")
+_ASK = Sentence(
+    "Ask a food-safety authority before anybody eats it: drying does not undo what grew in an unsalted middle."
+)
 
 
 def salted_hurdles(salted: Salted, method: Method | None, salt: float | None) -> tuple[Reason, ...]:
     """method: how it was cured, None where not known. salt: all of it, as a share of the meat."""
-    buried = salted.manner == "excess" and method in DRY
+    buried = salted.method == "excess" and method in DRY
     weighed = () if buried and salt is None else (_enough(salt),)
     return (
         _through(salted, method, salt),
@@ -117,25 +119,25 @@ def is_through(salted: Salted, method: Method | None, salt: float | None) -> boo
     return False if _most_share(salted, FAST_M2_S) < THROUGH else None
 
 
-def _missing(salted: Salted) -> Step | None:
+def _missing(salted: Salted) -> Sentence | None:
     """The first thing that is not known, and without which nothing can be said."""
     if salted.lasts_s is None:
-        return Step("How long it lay in salt is not known.")
-    if salted.manner is None:
-        return Step("Whether it lay in a weighed amount of salt or in plenty is not known.")
+        return Sentence("How long it lay in salt is not known.")
+    if salted.method is None:
+        return Sentence("Whether it lay in a weighed amount of salt or in plenty is not known.")
     if salted.piece is None:
-        return Step("How thick it was, and of what shape, is not known.")
+        return Sentence("How thick it was, and of what shape, is not known.")
     if salted.contact_s is None:
-        return Step("How long it rested without salt, before it left the cold, is not known.")
+        return Sentence("How long it rested without salt, before it left the cold, is not known.")
     if salted.coldest_c is None:
-        return Step("The coldest it was while the salt went in is not known.")
+        return Sentence("The coldest it was while the salt went in is not known.")
     return None
 
 
 def _sealed(salted: Salted, method: Method | None) -> bool:
     """Whether a fixed amount lies on it and stays. From a brine, salt goes in more slowly than from the meat's own
     juice in a bag; how evenly a pump spreads it nobody published, so it counts as if it all lay on the outside."""
-    return salted.manner == "weighed" and method in ("dry-rub", "pump")
+    return salted.method == "weighed" and method in ("dry-rub", "pump")
 
 
 def _share(salted: Salted, method: Method | None, at_3_c: float) -> float:
@@ -151,7 +153,7 @@ def _share(salted: Salted, method: Method | None, at_3_c: float) -> float:
     d_m2_s = diffusivity(min(salted.coldest_c, MOST_C), at_3_c)
     if _sealed(salted, method):
         return centre_share(piece, "weighed", d_m2_s, contact_s)
-    rest_s = max((salted.lasts_s or 0.0) - contact_s, 0.0) if salted.manner == "excess" else 0.0
+    rest_s = max((salted.lasts_s or 0.0) - contact_s, 0.0) if salted.method == "excess" else 0.0
     return max(centre_share(piece, "excess", d_m2_s, contact_s), centre_share(piece, "weighed", d_m2_s, rest_s))
 
 
@@ -167,7 +169,7 @@ def _most_share(salted: Salted, at_3_c: float) -> float:
 def _by_ham_rule(salted: Salted, salt: float | None) -> bool:
     """9 CFR 318.10, ham method 3: days by the heaviest ham, in contact and in all, at 35 to 45 °F."""
     contact_s, lasts_s, mass_kg = salted.contact_s, salted.lasts_s, salted.mass_kg
-    if salted.way != "ham-3" or contact_s is None or lasts_s is None or mass_kg is None or salted.manner is None:
+    if salted.way != "ham-3" or contact_s is None or lasts_s is None or mass_kg is None or salted.method is None:
         return False
     if salted.coldest_c is None or salted.warmest_c is None:
         return False
@@ -178,14 +180,14 @@ def _by_ham_rule(salted: Salted, salt: float | None) -> bool:
         and lasts_s >= all_days * DAY_S * (1 - 1e-9)
         and salted.coldest_c >= HAM_LEAST_C - NEAR_C
         and salted.warmest_c <= HAM_MOST_C + NEAR_C
-        and (salted.manner == "excess" or (salt is not None and salt >= HAM_BAG_SALT * (1 - 1e-9)))
+        and (salted.method == "excess" or (salt is not None and salt >= HAM_BAG_SALT * (1 - 1e-9)))
     )
 
 
 def _through(salted: Salted, method: Method | None, salt: float | None) -> Reason:
     if _by_ham_rule(salted, salt) and salted.mass_kg is not None:
         words = "It had the days in salt, and in all, that ham method 3 asks for {mass}."
-        text = Step(words, {"mass": Amount(salted.mass_kg, MASS)})
+        text = Sentence(words, {"mass": Amount(salted.mass_kg, MASS)})
         return Reason("salted-through", text, True, CFR_HAM_SALTING, _ASK)
     missing = _missing(salted)
     if missing is not None:
@@ -193,29 +195,31 @@ def _through(salted: Salted, method: Method | None, salt: float | None) -> Reaso
     met = is_through(salted, method, salt)
     amounts = _times(salted, method)
     if met is None and salted.coldest_c is not None and salted.coldest_c < LEAST_C - NEAR_C:
-        text = Step("It lay in salt at {cold}; below {least} the official methods count no day.", amounts)
-        settle = Step("Let it lie at {least} to {most} as long as its salt takes, {sure}, counted from then.", amounts)
+        text = Sentence("It lay in salt at {cold}; below {least} the official methods count no day.", amounts)
+        settle = Sentence(
+            "Let it lie at {least} to {most} as long as its salt takes, {sure}, counted from then.", amounts
+        )
         return Reason("salted-through", text, None, CFR_HAM_SALTING, settle)
     texts = {
         True: "After {lasts} the middle has at least {slow} of its salt, however slowly that moves in meat.",
         False: "After {lasts} the middle has not its salt: at most {fast} of it, and it must have {through}.",
         None: "After {lasts} it is not sure that the salt is through: if it moves slowly the middle has {slow} of it.",
     }
-    settle = Step(
+    settle = Sentence(
         "Salt and rest it in the cold until it is sure, {sure} in all. If it has left the cold already, ask a "
         "food-safety authority: an unsalted middle is where botulism begins.",
         amounts,
     )
-    return Reason("salted-through", Step(texts[met], amounts), met, CRANK, settle)
+    return Reason("salted-through", Sentence(texts[met], amounts), met, CRANK, settle)
 
 
 def _times(salted: Salted, method: Method | None) -> dict[str, Amount]:
     piece, cold_c = salted.piece, salted.coldest_c
     assert piece is not None
     assert cold_c is not None
-    manner: Manner = "weighed" if _sealed(salted, method) else "excess"
+    lay: SaltingMethod = "weighed" if _sealed(salted, method) else "excess"
     counted_c = min(max(cold_c, LEAST_C - NEAR_C), MOST_C)
-    sure_s = time_to(piece, manner, diffusivity(counted_c, SLOW_M2_S), THROUGH)
+    sure_s = time_to(piece, lay, diffusivity(counted_c, SLOW_M2_S), THROUGH)
     return {
         "lasts": Amount(salted.lasts_s or 0.0, DAYS),
         "slow": Amount(_share(evolve(salted, coldest_c=counted_c), method, SLOW_M2_S), FRACTION),
@@ -228,10 +232,10 @@ def _times(salted: Salted, method: Method | None) -> dict[str, Amount]:
     }
 
 
-def _note_salting(salted: Salted) -> Step:
+def _note_salting(salted: Salted) -> Sentence:
     if salted.lasts_s is None:
-        return Step("Note when it went into salt and when it came out, with its thickness and shape.")
-    return Step("Correct its time in salt: enter how it lay, its thickness, its rest and the coldest it was.")
+        return Sentence("Note when it went into salt and when it came out, with its thickness and shape.")
+    return Sentence("Correct its time in salt: enter how it lay, its thickness, its rest and the coldest it was.")
 
 
 def _cold(salted: Salted, salt: float | None) -> Reason:
@@ -240,12 +244,14 @@ def _cold(salted: Salted, salt: float | None) -> Reason:
     most_c = HAM_MOST_C if by_rule else MOST_C
     source = CFR_HAM_SALTING if by_rule else VT_458_223
     if salted.warmest_c is None:
-        text = Step("The warmest it was while the salt went in is not known.")
-        return Reason("salted-cold", text, None, source, Step("Correct its time in salt: enter the warmest it was."))
+        text = Sentence("The warmest it was while the salt went in is not known.")
+        return Reason(
+            "salted-cold", text, None, source, Sentence("Correct its time in salt: enter the warmest it was.")
+        )
     met = salted.warmest_c <= most_c + NEAR_C
     amounts = {"warm": Amount(salted.warmest_c, TEMPERATURE), "most": Amount(most_c, TEMPERATURE)}
     words = "was not warmer" if met else "was warmer"
-    text = Step(f"While the salt went in it {words} than {{most}}: {{warm}} at most.", amounts)
+    text = Sentence(f"While the salt went in it {words} than {{most}}: {{warm}} at most.", amounts)
     return Reason("salted-cold", text, met, source, _ASK)
 
 
@@ -253,14 +259,14 @@ def _enough(salt: float | None) -> Reason:
     """Of a weighed amount."""
     least = {"least": Amount(LEAST_SALT, FRACTION)}
     if salt is None:
-        settle = Step("Correct the cure: enter the other salt as well.")
-        return Reason("salt", Step("The salt that went in is not known."), None, COMMON_PRACTICE, settle)
+        settle = Sentence("Correct the cure: enter the other salt as well.")
+        return Reason("salt", Sentence("The salt that went in is not known."), None, COMMON_PRACTICE, settle)
     met = salt >= LEAST_SALT * (1 - 1e-9)
-    text = Step(
+    text = Sentence(
         f"Salt going in, {{salt}}, is {'at least' if met else 'less than'} the {{least}} of common practice.",
         {"salt": Amount(salt, FRACTION), **least},
     )
-    settle = Step("Ask a food-safety authority: salt is not added later. Next time use {least} at least.", least)
+    settle = Sentence("Ask a food-safety authority: salt is not added later. Next time use {least} at least.", least)
     return Reason("salt", text, met, COMMON_PRACTICE, settle)
 
 
@@ -269,7 +275,7 @@ def _taken_up(salted: Salted, end: float | None) -> tuple[Reason, ...]:
     end: what it comes to in the end. Nine tenths of that are enough, whatever it is: it is judged by itself."""
     piece, contact_s, cold_c = salted.piece, salted.contact_s, salted.coldest_c
     if (
-        salted.manner != "excess"
+        salted.method != "excess"
         or end is None
         or piece is None
         or contact_s is None
@@ -285,9 +291,9 @@ def _taken_up(salted: Salted, end: float | None) -> tuple[Reason, ...]:
         "least": Amount(LEAST_SALT, FRACTION),
     }
     words = "enough" if met else "perhaps less than the {least} of common practice"
-    text = Step(
+    text = Sentence(
         f"In {{contact}} with salt about it it takes up {{salt}} of it at least: {words}.",
         amounts,
     )
-    settle = Step("Ask a food-safety authority: salt is not added later, and rest spreads only what went in.")
+    settle = Sentence("Ask a food-safety authority: salt is not added later, and rest spreads only what went in.")
     return (Reason("taken-up", text, met, CRANK, settle),)

@@ -117,14 +117,14 @@ def test_a_wet_bulb_well_above_freezing_needs_no_caution():
     assert by_key(CELLAR)["wet_bulb"].cautions == ()
 
 
-@pytest.mark.parametrize("manner", [METRIC, US], ids=lambda manner: manner.system)
+@pytest.mark.parametrize("reader", [METRIC, US], ids=lambda reader: reader.system)
 @pytest.mark.parametrize(
     "figure",
     [*CELLAR, *COOLED, *moist_air(-5.0, 0.8, 70e3), deficit(12.0, 0.75, 0.9, 10.0), station_pressure(300.0)],
     ids=lambda figure: figure.key,
 )
-def test_the_numbers_put_in_give_the_number_got_out(figure, manner):
-    sums = sums_in(figure, manner)
+def test_the_numbers_put_in_give_the_number_got_out(figure, reader):
+    sums = sums_in(figure, reader)
     assert sums
     for line, left, right in sums:
         assert left == pytest.approx(right, rel=1e-4), line

@@ -7,8 +7,8 @@ from core.quantities import METRIC, US
 from core.refusals import Refused
 
 
-def shown(worksheet, manner=METRIC, **texts):
-    return {figure.key: figure.show(manner) for figure in worksheet.answer(texts, manner).figures}
+def shown(worksheet, reader=METRIC, **texts):
+    return {figure.key: figure.show(reader) for figure in worksheet.answer(texts, reader).figures}
 
 
 def refusals(worksheet, **texts):

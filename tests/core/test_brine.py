@@ -3,14 +3,14 @@
 import pytest
 
 from core.mix.brine import brine_figures, density_kg_per_m3, recipe, salt_for_kg
-from core.mix.cure import Charge, CuringSalt, Dose
+from core.mix.cure import CureMix, CuringSalt, Dose
 from core.quantities import METRIC
 from core.refusals import OutOfRange
 from core.working import Figure
 
 
 def brine(cure_kg: float = 0.0, **masses: float) -> tuple[Figure, ...]:
-    return brine_figures(Charge(1.0, (Dose(CuringSalt(0.0625), cure_kg),), **masses))
+    return brine_figures(CureMix(1.0, (Dose(CuringSalt(0.0625), cure_kg),), **masses))
 
 
 def value(made: tuple[Figure, ...], key: str) -> float:

@@ -156,10 +156,10 @@ def test_up_to_all_that_the_basin_has_shown_it_has_shown_it(kitchen: Kitchen, ki
 
 def test_overload_says_why_in_figures(kitchen: Kitchen):
     why = burden(25, 0.01 * PER_DAY, stated(kitchen), None).why
-    assert why.amounts["water"].value > why.amounts["out"].value
-    assert why.amounts["carries"].value == pytest.approx(20)
-    assert why.amounts["water"].value == pytest.approx(0.25 * PER_DAY)
-    assert why.amounts["out"].value == pytest.approx(0.2 * PER_DAY)
+    assert why.values["water"].value > why.values["out"].value
+    assert why.values["carries"].value == pytest.approx(20)
+    assert why.values["water"].value == pytest.approx(0.25 * PER_DAY)
+    assert why.values["out"].value == pytest.approx(0.2 * PER_DAY)
 
 
 @pytest.mark.parametrize(

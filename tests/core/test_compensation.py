@@ -3,10 +3,10 @@
 import pytest
 
 from core.daybook.evidence import evidence_for
-from core.daybook.facts import InstrumentSetAnew, Reading
+from core.daybook.facts import InstrumentRecalibrated, Reading
 from core.daybook.instruments import Shelf
 from core.daybook.put_right import Right, put_right
-from core.quantities import METRIC, US, Manner
+from core.quantities import METRIC, US, Reader
 from tests.core.workshop import Workshop, day
 
 AT_12 = 298.15 / 285.15
@@ -27,8 +27,8 @@ def read(
     return put_right(Shelf(shop.book), Reading(ph, temperature_c, meter, **more), day(at))
 
 
-def notes(right: Right, manner: Manner = METRIC) -> list[str]:
-    return [note.say(manner, 4) for note in right.notes]
+def notes(right: Right, reader: Reader = METRIC) -> list[str]:
+    return [note.say(reader, 4) for note in right.notes]
 
 
 def test_a_meter_that_compensates_by_itself_is_left_alone(shop: Workshop):
@@ -98,10 +98,10 @@ def test_a_check_in_millivolts_leaves_it_standing_where_it_is_set(shop: Workshop
     assert right.figures[0].low is None
 
 
-def test_set_anew_it_stands_where_it_is_set(shop: Workshop):
+def test_recalibrated_it_stands_where_it_is_set(shop: Workshop):
     meter = pen(shop)
     shop.buffers(meter, seven=7.1, four=4.1, at=1, temperature_c=15.0, other_temperature_c=15.0)
-    shop.note(InstrumentSetAnew(), meter, at=1.5)
+    shop.note(InstrumentRecalibrated(), meter, at=1.5)
     assert read(shop, meter, place="core").fact.ph == pytest.approx(7 - 1.8 * AT_12)
 
 

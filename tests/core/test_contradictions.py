@@ -217,7 +217,7 @@ def test_what_a_newer_version_found_is_asked_about_too():
 )
 def test_each_names_the_figures_that_do_not_go_together(key, changes, told):
     found = reason(key, **changes)
-    amounts = {name: amount.value for name, amount in found.text.amounts.items()}
+    amounts = {name: amount.value for name, amount in found.text.values.items()}
     assert {name: amounts[name] for name in told} == pytest.approx(told)
     assert found.source == COMMON_PRACTICE
 

@@ -11,11 +11,11 @@ import pytest
 from attrs import evolve
 
 from core.mix import limits
-from core.mix.charge import Charge, Dose, basis, dose_making_kg, require_charge
 from core.mix.cure import Curing, CuringSalt, dosed_for, figures
 from core.mix.cure_figures import ingoing
+from core.mix.cure_mix import CureMix, Dose, basis, dose_making_kg, require_charge
 from core.mix.curing_salt import mistaken_for_another, second_salt
-from core.mix.held import Held, holds, largest_kg, require_within
+from core.mix.limit_check import LimitCheck, check_limits, largest_kg, require_within
 from core.mix.rule import METHODS
 from core.mix.rules import RULE_SETS, products_for, rules_for
 from core.refusals import Missing, OutOfRange
@@ -34,43 +34,43 @@ every_row = pytest.mark.parametrize(
 )
 
 
-def charge(nitrite_ppm: float = 0.0, nitrate_ppm: float = 0.0, meat_kg: float = 10.0, **more: float) -> Charge:
+def charge(nitrite_ppm: float = 0.0, nitrate_ppm: float = 0.0, meat_kg: float = 10.0, **more: float) -> CureMix:
     """So many ppm of the sodium salts on the green weight of ground or rubbed meat."""
     doses = [Dose(CuringSalt(0.05), nitrite_ppm * 1e-6 * meat_kg / 0.05)]
     if nitrate_ppm:
         doses.append(Dose(NITRATE, nitrate_ppm * 1e-6 * meat_kg / 0.04))
-    return Charge(meat_kg, tuple(doses), **more)
+    return CureMix(meat_kg, tuple(doses), **more)
 
 
 def figure(made: tuple[Figure, ...], key: str) -> Figure:
     return next(each for each in made if each.key == key)
 
 
-def said(of: Charge, how: Curing, key: str = "nitrite") -> str:
+def said(of: CureMix, how: Curing, key: str = "nitrite") -> str:
     return " ".join(figure(ingoing(of, how), key).cautions)
 
 
 @every_row
 @pytest.mark.parametrize(("of", "within"), [(1 + 4.9e-4, True), (1 + 5.1e-4, False), (1.0, True), (0.99, True)])
 def test_a_row_lets_its_limit_pass_and_a_two_thousandth_more(how: Curing, rule, of: float, within: bool):
-    assert Held(rule, rule.most_ppm * of).within is (within or rule.most_ppm == 0)
+    assert LimitCheck(rule, rule.most_ppm * of).within is (within or rule.most_ppm == 0)
 
 
 @every_row
 def test_a_row_that_lets_none_pass_lets_none_pass(how: Curing, rule):
     if rule.most_ppm == 0:
-        assert Held(rule, 0.0).within
-        assert not Held(rule, 1e-6).within
+        assert LimitCheck(rule, 0.0).within
+        assert not LimitCheck(rule, 1e-6).within
 
 
 @pytest.mark.parametrize(("ppm", "enough"), [(99.95025, True), (99.94975, False), (100.0, True)])
 def test_the_least_of_a_row_is_held_alike(ppm: float, enough: bool):
     (rule,) = Curing("ca", "meat").held
-    assert Held(rule, ppm).enough is enough
+    assert LimitCheck(rule, ppm).enough is enough
 
 
 def test_a_row_without_a_least_is_always_enough():
-    assert all(Held(rule, 0.0).enough for rule in Curing().held)
+    assert all(LimitCheck(rule, 0.0).enough for rule in Curing().held)
 
 
 @pytest.mark.parametrize(
@@ -133,10 +133,10 @@ def test_nitrate_is_cautioned_about_from_the_90_of_the_eu_on(ppm: float, there: 
     assert EU_NITRATE not in said(charge(50, ppm), EU, "nitrate")
 
 
-def on_mixture(both_ppm: float, besides_kg: float = 1.0) -> Charge:
+def on_mixture(both_ppm: float, besides_kg: float = 1.0) -> CureMix:
     """So many ppm of nitrite on the whole raw mixture, the cure's own weight counted."""
     cure_kg = both_ppm * 1e-6 * (10.0 + besides_kg) / (0.05 - both_ppm * 1e-6)
-    return Charge(10.0, (Dose(CuringSalt(0.05), cure_kg),), 0.3, other_kg=besides_kg - 0.3)
+    return CureMix(10.0, (Dose(CuringSalt(0.05), cure_kg),), 0.3, other_kg=besides_kg - 0.3)
 
 
 @pytest.mark.parametrize(("ppm", "there"), [(200.09, False), (200.11, True)])
@@ -177,14 +177,14 @@ def test_what_canada_counts_is_named_where_it_is_asked_and_where_it_is_shown():
 
 @pytest.mark.parametrize(("salt", "there"), [(0.2475, True), (0.24999, True), (0.25, False), (0.2500001, False)])
 def test_the_2_5_per_cent_of_canada(salt: float, there: bool):
-    made = Charge(10.0, (Dose(CuringSalt(0.05, other=0.95), 0.02),), salt)
+    made = CureMix(10.0, (Dose(CuringSalt(0.05, other=0.95), 0.02),), salt)
     words = "Canada asks for at least 2.5 % salt in fermented meat"
     assert (words in said(made, US, "total_salt")) is there
 
 
 @pytest.mark.parametrize("method", list(METHODS))
 def test_whole_meat_by_us_rules_is_told_of_bacon_however_it_is_cured(method):
-    made = Charge(5.0, (Dose(CURE, 0.005),), 0.2, water_kg=5.0, taken=0.1)
+    made = CureMix(5.0, (Dose(CURE, 0.005),), 0.2, water_kg=5.0, taken=0.1)
     words = "Bacon has lower limits of its own (9 CFR 424.22(b)) and takes no nitrate (9 CFR 424.21(c)) in the US."
     assert (words in said(made, Curing("us", "meat", method))) is (method != "comminuted")
 
@@ -203,7 +203,7 @@ def test_each_rule_set_is_named_for_its_own_reckoning(how: Curing, title: str):
 
 
 def test_bacon_itself_is_not_told_of_bacon():
-    made = Charge(5.0, (Dose(CURE, 0.005),), 0.2)
+    made = CureMix(5.0, (Dose(CURE, 0.005),), 0.2)
     assert "Bacon has" not in said(made, Curing("us", "bacon", "dry-rub"))
     assert "Bacon has" not in said(made, Curing("eu", "dry-bacon", "dry-rub"))
 
@@ -230,7 +230,7 @@ def test_the_numbers_that_others_ask_for_here():
 
 def test_both_of_canada_are_each_salt_by_its_weight():
     salt = CuringSalt(0.05, 0.04, nitrite_of="potassium", nitrate_of="potassium")
-    (held,) = holds(Charge(10.0, (Dose(salt, 0.01),)), CA)
+    (held,) = check_limits(CureMix(10.0, (Dose(salt, 0.01),)), CA)
     assert held.ppm == pytest.approx(0.01 * 0.09 / 10.01 * 1e6)
 
 
@@ -251,7 +251,7 @@ def test_what_goes_in_weighs_from_nothing_to_less_than_10_tonnes(key: str, kg: f
 
 @pytest.mark.parametrize(("meat_kg", "stands"), [(0.0, False), (1e-6, True), (9_999.9, True), (10_000.0, False)])
 def test_meat_weighs_more_than_nothing_and_less_than_10_tonnes(meat_kg: float, stands: bool):
-    made = Charge(meat_kg, (Dose(CURE, 0.0),))
+    made = CureMix(meat_kg, (Dose(CURE, 0.0),))
     if stands:
         assert require_charge(made, "comminuted") is None
         return
@@ -262,7 +262,7 @@ def test_meat_weighs_more_than_nothing_and_less_than_10_tonnes(meat_kg: float, s
 
 @pytest.mark.parametrize(("kg", "stands"), [(-1e-9, False), (0.0, True), (9_999.9, True), (10_000.0, False)])
 def test_a_dose_weighs_from_nothing_to_less_than_10_tonnes(kg: float, stands: bool):
-    made = Charge(10.0, (Dose(CURE, kg),))
+    made = CureMix(10.0, (Dose(CURE, kg),))
     if stands:
         assert require_charge(made, "comminuted") is None
         return
@@ -373,7 +373,7 @@ def test_more_than_the_whole_is_not_held_to_a_limit_but_no_answer_at_all(ppm: fl
 def test_a_dose_of_10_tonnes_is_no_weight(ppm: float, answer: str):
     """125 000 ppm of 5000 kg are 625 kg of nitrite: 10 000 kg of a cure of 6.25 %."""
     with pytest.raises(OutOfRange, match=answer):
-        dosed_for(Charge(5000.0, (Dose(CURE, 0.0),)), US, ppm)
+        dosed_for(CureMix(5000.0, (Dose(CURE, 0.0),)), US, ppm)
 
 
 def test_a_first_cure_without_nitrate_is_not_held_back_by_the_nitrate_of_the_second():
@@ -392,7 +392,7 @@ def test_too_much_ascorbate_is_refused_with_what_it_makes_and_the_limit():
 
 
 def test_it_is_the_first_cure_that_may_be_taken_for_another():
-    both = Charge(10.0, (Dose(CURE, 0.15), Dose(CuringSalt(0.005), 0.01)))
+    both = CureMix(10.0, (Dose(CURE, 0.15), Dose(CuringSalt(0.005), 0.01)))
     with pytest.raises(OutOfRange, match=r"Curing salt of 6.25 % nitrite is a concentrate"):
         require_within(both, US, field="dose")
 
@@ -400,19 +400,19 @@ def test_it_is_the_first_cure_that_may_be_taken_for_another():
 @pytest.mark.parametrize(("ppm", "kg"), [(0.0, 0.0), (1e-9, math.inf), (100.0, math.inf)])
 def test_no_weight_of_a_salt_without_nitrite_makes_any_but_none_of_it_makes_none(ppm: float, kg: float):
     (nitrite,) = (rule for rule in US.held if rule.substance == "nitrite")
-    assert dose_making_kg(Charge(10.0, (Dose(NITRATE, 0.01),)), "comminuted", nitrite, ppm) == kg
+    assert dose_making_kg(CureMix(10.0, (Dose(NITRATE, 0.01),)), "comminuted", nitrite, ppm) == kg
 
 
 @pytest.mark.parametrize("method", ["pump", "pick-up"])
 @pytest.mark.parametrize("on", ["meat", "mixture"])
 def test_no_share_of_the_brine_is_supposed_where_none_is_known(method, on):
-    assert basis(Charge(5.0, (Dose(CURE, 0.2),), water_kg=10.0), method, on).share == 0.0
+    assert basis(CureMix(5.0, (Dose(CURE, 0.2),), water_kg=10.0), method, on).share == 0.0
 
 
 @pytest.mark.parametrize("method", ["immersion", "pick-up", "pump"])
 @pytest.mark.parametrize(("water_kg", "stands"), [(0.0, False), (1e-6, True)])
 def test_a_brine_has_water(method, water_kg: float, stands: bool):
-    made = Charge(5.0, (Dose(CURE, 0.2),), water_kg=water_kg, taken=0.1)
+    made = CureMix(5.0, (Dose(CURE, 0.2),), water_kg=water_kg, taken=0.1)
     if stands:
         assert require_charge(made, method) is None
         return
@@ -424,7 +424,7 @@ def test_a_brine_has_water(method, water_kg: float, stands: bool):
 @pytest.mark.parametrize(("method", "word"), [("pump", "pump"), ("pick-up", "pick-up")])
 def test_the_share_of_the_brine_is_asked_for_by_its_name(method, word: str):
     with pytest.raises(Missing, match=f"Enter the {word}: brine in the meat"):
-        require_charge(Charge(5.0, (Dose(CURE, 0.2),), water_kg=10.0), method)
+        require_charge(CureMix(5.0, (Dose(CURE, 0.2),), water_kg=10.0), method)
 
 
 @pytest.mark.parametrize(
@@ -432,4 +432,4 @@ def test_the_share_of_the_brine_is_asked_for_by_its_name(method, word: str):
 )
 def test_a_share_of_the_brine_that_cannot_be_is_refused_with_its_reason(taken: float, said: str):
     with pytest.raises(OutOfRange, match=said):
-        require_charge(Charge(5.0, (Dose(CURE, 0.2),), water_kg=10.0, taken=taken), "pump")
+        require_charge(CureMix(5.0, (Dose(CURE, 0.2),), water_kg=10.0, taken=taken), "pump")

@@ -5,12 +5,12 @@ from fractions import Fraction
 import pytest
 from attrs import evolve
 
-from core.mix.cure import Charge, Curing, CuringSalt, Dose, dose_for, dosed, dosed_for, figures, from_dose, to_weigh
+from core.mix.cure import CureMix, Curing, CuringSalt, Dose, dose_for, dosed, dosed_for, figures, from_dose, to_weigh
 from core.mix.cure_figures import IN_WATER_ONLY
 from core.mix.curing_salt import mistaken_for_another
-from core.mix.held import holds, largest_kg
 from core.mix.ingoing import Ingoing
 from core.mix.licence import Licence, ceilings, over_ceiling
+from core.mix.limit_check import check_limits, largest_kg
 from core.mix.rule import METHODS
 from core.quantities import METRIC
 from core.refusals import Missing, OutOfRange
@@ -23,9 +23,9 @@ PUMP = Curing("us", "meat", "pump")
 TRIAL = Licence("A trial", "letter 12", "Ana", "Food act, section 9", "nitrite", 190.0)
 
 
-def brine(cure_kg: float = 0.24, salt: CuringSalt = CURE, **more: float) -> Charge:
+def brine(cure_kg: float = 0.24, salt: CuringSalt = CURE, **more: float) -> CureMix:
     masses = {"other_salt_kg": 1.2, "water_kg": 10.0, "sugar_kg": 0.4, "taken": 0.1} | more
-    return Charge(5.0, (Dose(salt, cure_kg),), **masses)
+    return CureMix(5.0, (Dose(salt, cure_kg),), **masses)
 
 
 def figure(made: tuple[Figure, ...], key: str) -> Figure:
@@ -55,7 +55,7 @@ def test_meat_in_brine_to_the_end_is_divided_by_meat_and_brine():
 
 
 def test_canada_divides_by_the_whole_raw_mixture():
-    charge = Charge(8.0, (Dose(CURE, 0.02),), 0.2, other_kg=0.4)
+    charge = CureMix(8.0, (Dose(CURE, 0.02),), 0.2, other_kg=0.4)
     exact = Fraction(20) * Fraction(625, 10000) / (8000 + 20 + 200 + 400)
     assert figure(figures(charge, CA), "together").value == pytest.approx(float(exact), rel=1e-12)
 
@@ -67,7 +67,7 @@ def test_canada_counts_pumped_meat_with_what_was_pumped_in():
 
 
 def test_the_same_dose_is_fewer_ppm_in_canada_than_in_the_us():
-    charge = Charge(10.0, (Dose(CURE, 0.02),), 0.25, other_kg=0.5)
+    charge = CureMix(10.0, (Dose(CURE, 0.02),), 0.25, other_kg=0.5)
     assert figure(figures(charge, CA), "nitrite").value < figure(figures(charge, US), "nitrite").value
 
 
@@ -100,13 +100,13 @@ def test_brine_leaves_the_pumps_share_of_the_cures_own_salt_in_the_meat():
 
 
 def test_two_cures_at_once_are_added_up():
-    charge = Charge(10.0, (Dose(CURE, 0.012), Dose(WEAK, 0.1)))
+    charge = CureMix(10.0, (Dose(CURE, 0.012), Dose(WEAK, 0.1)))
     exact = (12 * Fraction(625, 10000) + 100 * Fraction(5, 1000)) / 10000
     assert figure(figures(charge, US), "nitrite").value == pytest.approx(float(exact), rel=1e-12)
 
 
 def test_two_cures_are_over_together_though_neither_is_alone():
-    charge = Charge(10.0, (Dose(CURE, 0.02), Dose(CURE, 0.02)))
+    charge = CureMix(10.0, (Dose(CURE, 0.02), Dose(CURE, 0.02)))
     assert "250 ppm of nitrite" in refusal(figures, charge, US).sentence
 
 
@@ -118,14 +118,14 @@ def test_potassium_nitrite_is_counted_mole_for_mole_as_sodium_nitrite():
 
 def test_the_us_chart_holds_a_potassium_salt_by_its_own_weight():
     salt = CuringSalt(0.0625, nitrite_of="potassium")
-    (nitrite, *_) = holds(Charge(10.0, (Dose(salt, 0.02),)), US)
+    (nitrite, *_) = check_limits(CureMix(10.0, (Dose(salt, 0.02),)), US)
     assert nitrite.ppm == pytest.approx(125)
 
 
 def test_us_bacon_takes_148_ppm_of_potassium_nitrite():
     salt = CuringSalt(0.0625, nitrite_of="potassium")
     bacon = Curing("us", "bacon", "dry-rub")
-    most = largest_kg(Charge(10.0, (Dose(salt, 0.0),)), bacon)
+    most = largest_kg(CureMix(10.0, (Dose(salt, 0.0),)), bacon)
     assert most * 0.0625 / 10 * 1e6 == pytest.approx(246.7, abs=0.1)
 
 
@@ -190,7 +190,7 @@ def test_the_limit_stands_in_the_name_of_the_figure():
 
 
 def test_a_licence_lets_a_dose_pass_and_says_so_first():
-    made = figures(Charge(10.0, (Dose(CURE, 0.03),)), US, licence=TRIAL)
+    made = figures(CureMix(10.0, (Dose(CURE, 0.03),)), US, licence=TRIAL)
     assert figure(made, "nitrite").cautions[0] == (
         "Over the limit (9 CFR 424.21(c), 156.25 ppm). Allowed up to 190 ppm by an exception on record, Food act, "
         "section 9: A trial (letter 12; decided by Ana)."
@@ -199,7 +199,7 @@ def test_a_licence_lets_a_dose_pass_and_says_so_first():
 
 def refused(licence: Licence | None, grams: float, how: Curing = US, salt: CuringSalt = CURE) -> str:
     with pytest.raises(OutOfRange) as caught:
-        figures(Charge(10.0, (Dose(salt, grams / 1000),)), how, licence)
+        figures(CureMix(10.0, (Dose(salt, grams / 1000),)), how, licence)
     return caught.value.sentence
 
 
@@ -236,7 +236,7 @@ def test_an_exception_for_nitrate_does_not_lift_the_nitrite():
 
 
 def test_a_dose_wanted_follows_the_same_exception():
-    meat = Charge(10.0, (Dose(CURE, 0.0),))
+    meat = CureMix(10.0, (Dose(CURE, 0.0),))
     assert dosed(meat, US, 189.0, TRIAL).cure_kg == pytest.approx(0.03024)
     with pytest.raises(OutOfRange, match="the exception on record allows 190 ppm"):
         dosed(meat, US, 191.0, TRIAL)
@@ -270,12 +270,12 @@ def test_the_ceiling_is_passed_a_hair_above_it(method, substance, most_ppm, off,
 
 def test_a_dose_within_its_own_rules_is_not_held_to_the_ceiling():
     """Canada counts on the whole mixture: 200 ppm of it can be more than 200 ppm of the meat."""
-    charge = Charge(10.0, (Dose(CURE, 0.04),), 0.3, other_kg=4.0)
+    charge = CureMix(10.0, (Dose(CURE, 0.04),), 0.3, other_kg=4.0)
     assert figures(charge, CA)
 
 
 def test_a_licence_says_nothing_of_a_dose_within_the_limit():
-    made = figures(Charge(10.0, (Dose(CURE, 0.02),)), US, licence=TRIAL)
+    made = figures(CureMix(10.0, (Dose(CURE, 0.02),)), US, licence=TRIAL)
     assert not any("exception" in said for said in figure(made, "nitrite").cautions)
 
 
@@ -286,20 +286,20 @@ def test_the_dose_for_a_ppm_makes_it(how: Curing):
 
 
 def test_the_dose_beside_a_second_cure_makes_up_the_rest():
-    charge = Charge(10.0, (Dose(CURE, 0.0), Dose(WEAK, 0.1)))
+    charge = CureMix(10.0, (Dose(CURE, 0.0), Dose(WEAK, 0.1)))
     assert dosed(charge, US, 120).doses[0].kg == pytest.approx((0.0012 - 0.0005) / 0.0625)
 
 
 def test_it_is_the_first_cure_that_must_bring_the_nitrite_wanted():
     nitrate = CuringSalt(0.0, 0.04)
-    charge = Charge(10.0, (Dose(CURE, 0.0), Dose(nitrate, 0.1)))
+    charge = CureMix(10.0, (Dose(CURE, 0.0), Dose(nitrate, 0.1)))
     assert dosed(charge, US, 120).doses[0].kg == pytest.approx(0.0012 / 0.0625)
-    swapped = Charge(10.0, (Dose(nitrate, 0.0), Dose(CURE, 0.01)))
+    swapped = CureMix(10.0, (Dose(nitrate, 0.0), Dose(CURE, 0.01)))
     assert refusal(dosed, swapped, US, 120).field == "nitrite"
 
 
 def test_a_second_cure_that_makes_enough_leaves_none_to_weigh():
-    charge = Charge(10.0, (Dose(CURE, 0.0), Dose(WEAK, 0.25)))
+    charge = CureMix(10.0, (Dose(CURE, 0.0), Dose(WEAK, 0.25)))
     assert dosed(charge, US, 100).doses[0].kg == 0
 
 
@@ -314,14 +314,14 @@ def test_more_wanted_than_the_set_allows_is_refused():
 
 @pytest.mark.parametrize(("method", "missing"), [("pump", "taken"), ("pick-up", "taken"), ("immersion", "water_kg")])
 def test_a_brine_asks_for_what_it_lacks(method, missing: str):
-    charge = Charge(5.0, (Dose(CURE, 0.2),), water_kg=0.0 if missing == "water_kg" else 10.0)
+    charge = CureMix(5.0, (Dose(CURE, 0.2),), water_kg=0.0 if missing == "water_kg" else 10.0)
     with pytest.raises(Missing) as caught:
         figures(charge, Curing("us", "meat", method))
     assert caught.value.field == missing
 
 
 def test_a_first_cure_that_meets_no_limit_beside_the_second_is_refused_as_such():
-    both = Charge(10.0, (Dose(CURE, 0.01), Dose(CURE, 0.03)))
+    both = CureMix(10.0, (Dose(CURE, 0.01), Dose(CURE, 0.03)))
     assert "which no weight of this curing salt meets beside the rest" in refusal(figures, both, US).sentence
 
 
@@ -335,25 +335,25 @@ def test_the_right_dose_of_a_pump_is_a_share_of_the_brine_with_that_dose_in_it()
 
 
 def test_without_any_nitrite_the_working_begins_with_the_first_cure():
-    none = Charge(10.0, (Dose(CuringSalt(0.0, 0.04), 0.01), Dose(CuringSalt(0.0, 0.05), 0.02)))
-    assert figure(figures(none, US), "nitrite").working[0].amounts["cure"].value == 0.01
+    none = CureMix(10.0, (Dose(CuringSalt(0.0, 0.04), 0.01), Dose(CuringSalt(0.0, 0.05), 0.02)))
+    assert figure(figures(none, US), "nitrite").working[0].values["cure"].value == 0.01
 
 
 def test_a_row_of_0_is_shown_as_none_may_be_added():
-    only_nitrate = Charge(10.0, (Dose(CuringSalt(0.0, 0.04), 0.04),))
+    only_nitrate = CureMix(10.0, (Dose(CuringSalt(0.0, 0.04), 0.04),))
     said = figure(figures(only_nitrate, Curing("eu", "rohwurst")), "nitrite_ion").working[-1]
     assert said.text == "Limit for Rohwürste (salami, Kantwurst), Reg. (EU) 2023/2108: none may be added"
 
 
 def test_grams_stand_beside_a_dose_that_was_a_share():
-    assert to_weigh(Charge(12.4, (Dose(CURE, 0.031),))).show(METRIC) == "31.0 g"
+    assert to_weigh(CureMix(12.4, (Dose(CURE, 0.031),))).show(METRIC) == "31.0 g"
 
 
 def test_the_grams_beside_a_dose_are_those_of_the_first_cure():
-    weigh = to_weigh(Charge(10.0, (Dose(CURE, 0.025), Dose(WEAK, 0.1))))
+    weigh = to_weigh(CureMix(10.0, (Dose(CURE, 0.025), Dose(WEAK, 0.1))))
     assert weigh.value == 0.025
-    assert weigh.working[0].amounts["cure"].value == 0.025
-    assert weigh.working[0].amounts["share"].value == pytest.approx(0.0025)
+    assert weigh.working[0].values["cure"].value == 0.025
+    assert weigh.working[0].values["share"].value == pytest.approx(0.0025)
 
 
 def test_a_concentrate_used_as_all_the_salt_is_named():

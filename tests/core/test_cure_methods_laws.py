@@ -8,11 +8,11 @@ from hypothesis import assume, given
 from hypothesis import strategies as st
 
 from core.mix.brine import recipe, salt_for_kg
-from core.mix.charge import basis, dose_making_kg, made_ppm
-from core.mix.cure import Charge, Curing, CuringSalt, Dose
+from core.mix.cure import CureMix, Curing, CuringSalt, Dose
 from core.mix.cure_figures import ingoing
-from core.mix.held import holds, largest_kg
+from core.mix.cure_mix import basis, dose_making_kg, made_ppm
 from core.mix.ions import ION_IN_SODIUM_NITRATE, ION_IN_SODIUM_NITRITE
+from core.mix.limit_check import check_limits, largest_kg
 from core.mix.rule import METHODS, PART_IN
 from core.mix.rules import RULE_SETS, products_for
 from core.mix.sugar import ph_from, sugar_for
@@ -29,9 +29,9 @@ doses = st.builds(Dose, salts, st.floats(0, 1))
 
 
 @st.composite
-def charges(draw: st.DrawFn) -> Charge:
+def charges(draw: st.DrawFn) -> CureMix:
     first, second = draw(doses), draw(st.lists(doses, max_size=1))
-    return Charge(
+    return CureMix(
         draw(st.floats(0.5, 100)),
         (first, *second),
         draw(st.floats(0, 5)),
@@ -51,7 +51,7 @@ def test_forward_after_back_is_where_one_began():
     reached: list[object] = []
 
     @given(charges(), hows, st.floats(1, 500))
-    def law(charge: Charge, how: Curing, wanted: float):
+    def law(charge: CureMix, how: Curing, wanted: float):
         rule = next(rule for rule in how.held if "nitrite" in rule.substances)
         cure_kg = dose_making_kg(charge, how.method, rule, wanted)
         assume(0 < cure_kg < 1e4)
@@ -65,7 +65,7 @@ def test_back_after_forward_is_where_one_began():
     reached: list[object] = []
 
     @given(charges(), hows, st.floats(1e-4, 1))
-    def law(charge: Charge, how: Curing, cure_kg: float):
+    def law(charge: CureMix, how: Curing, cure_kg: float):
         rule = next(rule for rule in how.held if "nitrite" in rule.substances)
         ppm = made_ppm(charge.with_first(cure_kg), how.method, rule)
         assume(ppm > made_ppm(charge.with_first(0.0), how.method, rule) * (1 + 1e-6))
@@ -78,7 +78,7 @@ def test_back_after_forward_is_where_one_began():
 
 
 @given(charges(), hows, st.floats(0, 1), st.floats(0, 1))
-def test_more_of_a_cure_alone_never_makes_fewer_ppm(charge: Charge, how: Curing, one: float, other: float):
+def test_more_of_a_cure_alone_never_makes_fewer_ppm(charge: CureMix, how: Curing, one: float, other: float):
     less, more = sorted((one, other))
     alone = evolve(charge, doses=charge.doses[:1])
     for rule in how.held:
@@ -88,7 +88,7 @@ def test_more_of_a_cure_alone_never_makes_fewer_ppm(charge: Charge, how: Curing,
 
 
 @given(charges(), hows)
-def test_ion_and_salt_keep_the_molar_ratio(charge: Charge, how: Curing):
+def test_ion_and_salt_keep_the_molar_ratio(charge: CureMix, how: Curing):
     figures = ingoing(charge, how)
     assert value(figures, "nitrite_ion") == pytest.approx(value(figures, "nitrite") * ION_IN_SODIUM_NITRITE, rel=1e-12)
     if any(each.key == "nitrate" for each in figures):
@@ -98,13 +98,13 @@ def test_ion_and_salt_keep_the_molar_ratio(charge: Charge, how: Curing):
 
 
 @given(charges())
-def test_a_curing_salt_is_all_its_parts(charge: Charge):
+def test_a_curing_salt_is_all_its_parts(charge: CureMix):
     parts = sum(charge.substance_kg(each, "weighed") for each in ("nitrite", "nitrate")) + charge.own_salt_kg
     assert parts == pytest.approx(charge.cure_kg, rel=1e-9, abs=1e-12)
 
 
 @given(charges(), hows)
-def test_what_went_into_the_meat_and_what_stayed_in_the_tub_are_what_was_weighed(charge: Charge, how: Curing):
+def test_what_went_into_the_meat_and_what_stayed_in_the_tub_are_what_was_weighed(charge: CureMix, how: Curing):
     """Meat and brine in equilibrium hold alike; of a pumped brine the rest is left in the tub."""
     brought = charge.substance_kg("nitrite", "sodium")
     in_meat = basis(charge, how.method, "meat").ppm(charge, brought) * 1e-6 * charge.meat_kg
@@ -121,26 +121,26 @@ def test_the_largest_dose_meets_every_row_and_one_more_meets_not_all():
     reached: list[object] = []
 
     @given(charges(), hows)
-    def law(charge: Charge, how: Curing):
+    def law(charge: CureMix, how: Curing):
         plain = evolve(charge, doses=charge.doses[:1], accelerator_kg=0.0)
         most = largest_kg(plain, how)
         assume(0 < most < 1e3)
-        assert all(each.within for each in holds(plain.with_first(most), how))
-        assert not all(each.within for each in holds(plain.with_first(most * 1.01), how))
+        assert all(each.within for each in check_limits(plain.with_first(most), how))
+        assert not all(each.within for each in check_limits(plain.with_first(most * 1.01), how))
         reached.append(how)
 
     reaches(law, reached, 20)
 
 
 @given(charges(), hows, st.floats(0, 5), st.floats(0, 5))
-def test_more_plain_salt_is_never_less_salt_in_the_meat(charge: Charge, how: Curing, one: float, other: float):
+def test_more_plain_salt_is_never_less_salt_in_the_meat(charge: CureMix, how: Curing, one: float, other: float):
     less, more = sorted((one, other))
     shares = [value(ingoing(evolve(charge, other_salt_kg=each), how), "total_salt") for each in (less, more)]
     assert shares[0] <= shares[1] * (1 + 1e-12)
 
 
 @given(charges(), hows, st.floats(0, 5), st.floats(0, 5))
-def test_more_of_all_else_never_makes_more_ppm(charge: Charge, how: Curing, one: float, other: float):
+def test_more_of_all_else_never_makes_more_ppm(charge: CureMix, how: Curing, one: float, other: float):
     less, more = sorted((one, other))
     for rule in how.held:
         fewer, most = (made_ppm(evolve(charge, other_kg=each), how.method, rule) for each in (more, less))

@@ -3,15 +3,15 @@
 import pytest
 from attrs import evolve
 
-from core.mix.charge import Charge, Dose
+from core.mix.cure_mix import CureMix, Dose
 from core.mix.cure_notes import noted, of_rows
 from core.mix.curing_salt import CuringSalt
-from core.mix.held import Held
 from core.mix.ions import Substance
+from core.mix.limit_check import LimitCheck
 from core.mix.rule import Rule
 from core.sources import CFR_424_21C
 
-CHARGE = Charge(10.0, (Dose(CuringSalt(0.0625), 0.02),), 0.25)
+CHARGE = CureMix(10.0, (Dose(CuringSalt(0.0625), 0.02),), 0.25)
 WITH_IT = Rule(
     "bacon",
     "pumped bacon",
@@ -28,8 +28,8 @@ WITH_IT = Rule(
 OTHER = evolve(WITH_IT, substance="nitrate", least_ppm=None)
 
 
-def said(rule: Rule, substance: Substance, charge: Charge = CHARGE) -> str:
-    return " ".join(of_rows((Held(rule, 0.0),), substance, charge))
+def said(rule: Rule, substance: Substance, charge: CureMix = CHARGE) -> str:
+    return " ".join(of_rows((LimitCheck(rule, 0.0),), substance, charge))
 
 
 def test_ascorbate_that_must_go_with_it_is_asked_for_beside_the_nitrite():
@@ -45,7 +45,7 @@ def test_ascorbate_that_must_go_with_it_is_asked_for_beside_the_nitrite():
         (OTHER, "nitrite", CHARGE),
     ],
 )
-def test_it_is_not_asked_for_where_it_is_no_question(rule: Rule, substance: Substance, charge: Charge):
+def test_it_is_not_asked_for_where_it_is_no_question(rule: Rule, substance: Substance, charge: CureMix):
     assert said(rule, substance, charge) == ""
 
 

@@ -6,17 +6,17 @@ from hypothesis import assume, given
 from hypothesis import strategies as st
 
 from core.mix.blend import blend_for, preblend
-from core.mix.charge import Charge, Dose
 from core.mix.cure import Curing, CuringSalt, dosed, dosed_for, figures, to_weigh
+from core.mix.cure_mix import CureMix, Dose
 from core.mix.formula import Formula, Ingredient, Meat, portions
 from core.mix.formula_cure import over_limit
-from core.mix.held import largest_kg, require_within
+from core.mix.limit_check import largest_kg, require_within
 from core.mix.limits import SLACK
 from core.mix.rule import METHODS
 from core.mix.rules import RULE_SETS, products_for
 from core.mix.scaling import by_meat
 from core.mix.weighing import aim_kg, rounding
-from core.quantities import FRACTION, MASS, PARTS_PER_MILLION, Amount, Manner, Quantity
+from core.quantities import FRACTION, MASS, PARTS_PER_MILLION, Amount, Quantity, Reader
 from core.reading import read
 from core.refusals import OutOfRange
 from tests.core.reaching import reaches
@@ -24,8 +24,8 @@ from tests.core.reaching import reaches
 HOWS = [
     Curing(key, product, method) for key in RULE_SETS for method in METHODS for product in products_for(key, method)
 ]
-MANNERS = [Manner(system, mark) for system in ("metric", "us") for mark in (".", ",")]
-manners = st.sampled_from(MANNERS)
+READERS = [Reader(system, mark) for system in ("metric", "us") for mark in (".", ",")]
+manners = st.sampled_from(READERS)
 alkalis = st.sampled_from(["sodium", "potassium"])
 salts = st.builds(CuringSalt, st.floats(0.004, 0.07), st.just(0.0), st.just(0.0), alkalis)
 AT_MOST = st.one_of(st.just(1.0), st.floats(1, 1 + 0.99 * SLACK), st.floats(0.9, 1))
@@ -33,21 +33,21 @@ AT_MOST = st.one_of(st.just(1.0), st.floats(1, 1 + 0.99 * SLACK), st.floats(0.9,
 divisions = st.sampled_from([1e-5, 1e-4, 5e-4, 1e-3, 2e-3, 5e-3])
 
 
-def texts(amount: Amount, manner: Manner) -> list[str]:
+def texts(amount: Amount, reader: Reader) -> list[str]:
     """Every way it is written: the figure, the ounces in brackets, the working."""
-    plain, _, bracket = amount.show(manner).partition(" (")
-    return [plain, *([bracket.rstrip(")")] if bracket else []), amount.show_exact(manner), amount.show_exact(manner, 4)]
+    plain, _, bracket = amount.show(reader).partition(" (")
+    return [plain, *([bracket.rstrip(")")] if bracket else []), amount.show_exact(reader), amount.show_exact(reader, 4)]
 
 
-def back(text: str, quantity: Quantity, manner: Manner) -> float:
-    return read(text, quantity, manner)
+def back(text: str, quantity: Quantity, reader: Reader) -> float:
+    return read(text, quantity, reader)
 
 
 @st.composite
-def at_the_limit(draw: st.DrawFn) -> tuple[Charge, Curing]:
+def at_the_limit(draw: st.DrawFn) -> tuple[CureMix, Curing]:
     """A charge with as much of its first cure as its rules just let pass, or nearly."""
     how = draw(st.sampled_from(HOWS))
-    charge = Charge(
+    charge = CureMix(
         draw(st.floats(0.05, 100)),
         (Dose(draw(salts), 0.0),),
         draw(st.floats(0, 5)),
@@ -70,10 +70,10 @@ def test_a_dose_as_shown_is_accepted_in_every_unit():
     reached: list[object] = []
 
     @given(at_the_limit(), manners)
-    def law(given_: tuple[Charge, Curing], manner: Manner):
+    def law(given_: tuple[CureMix, Curing], reader: Reader):
         charge, how = given_
-        for text in texts(to_weigh(charge).amount, manner):
-            shown = back(text, MASS, manner)
+        for text in texts(to_weigh(charge).amount, reader):
+            shown = back(text, MASS, reader)
             assert shown <= charge.doses[0].kg * (1 + 1e-9)
             require_within(charge.with_first(shown), how, field="dose")
         reached.append(how)
@@ -85,7 +85,7 @@ def test_the_dose_for_a_ppm_is_accepted_as_grams_as_ounces_and_as_a_share():
     reached: list[object] = []
 
     @given(at_the_limit(), manners)
-    def law(given_: tuple[Charge, Curing], manner: Manner):
+    def law(given_: tuple[CureMix, Curing], reader: Reader):
         charge, how = given_
         (nitrite,) = (each for each in figures(charge, how) if each.key == "nitrite")
         try:
@@ -94,8 +94,8 @@ def test_the_dose_for_a_ppm_is_accepted_as_grams_as_ounces_and_as_a_share():
             assume(False)
             raise
         whole = charge.pickle_kg - charge.doses[0].kg + cure.value if "brine" in share.name else charge.meat_kg
-        kilograms = [back(text, MASS, manner) for text in texts(cure.amount, manner)]
-        kilograms += [back(text, FRACTION, manner) * whole for text in texts(share.amount, manner)]
+        kilograms = [back(text, MASS, reader) for text in texts(cure.amount, reader)]
+        kilograms += [back(text, FRACTION, reader) * whole for text in texts(share.amount, reader)]
         for kg in kilograms:
             require_within(charge.with_first(kg), how, field="dose")
         reached.append(how)
@@ -108,10 +108,10 @@ def test_the_nitrite_as_shown_is_accepted_where_it_is_wanted():
     reached: list[object] = []
 
     @given(at_the_limit(), manners)
-    def law(given_: tuple[Charge, Curing], manner: Manner):
+    def law(given_: tuple[CureMix, Curing], reader: Reader):
         charge, how = given_
         (nitrite,) = (each for each in figures(charge, how) if each.key == "nitrite")
-        dosed(charge, how, back(nitrite.show(manner), PARTS_PER_MILLION, manner) * 1e6)
+        dosed(charge, how, back(nitrite.show(reader), PARTS_PER_MILLION, reader) * 1e6)
         reached.append(how)
 
     reaches(law, reached)
@@ -119,18 +119,18 @@ def test_the_nitrite_as_shown_is_accepted_where_it_is_wanted():
 
 def test_4_03_kilograms_at_156_25_ppm_show_a_dose_that_is_accepted():
     how, salt = Curing(), CuringSalt(0.0625)
-    cure, *_ = dosed_for(Charge(4.03, (Dose(salt, 0.0),)), how, 156.25)
-    assert cure.show(MANNERS[0]) == "10.0 g"
-    figures(Charge(4.03, (Dose(salt, 0.0100),)), how)
+    cure, *_ = dosed_for(CureMix(4.03, (Dose(salt, 0.0),)), how, 156.25)
+    assert cure.show(READERS[0]) == "10.0 g"
+    figures(CureMix(4.03, (Dose(salt, 0.0100),)), how)
     with pytest.raises(OutOfRange):
-        figures(Charge(4.03, (Dose(salt, 0.0101),)), how)
+        figures(CureMix(4.03, (Dose(salt, 0.0101),)), how)
 
 
 @given(st.floats(1e-4, 10), divisions)
 def test_a_cure_on_a_scale_is_never_rounded_up(wanted_kg: float, division_kg: float):
     assert aim_kg(wanted_kg, division_kg, never_up=True) <= wanted_kg * (1 + 1e-6)
     weigh, change, worst = rounding(wanted_kg, division_kg, never_up=True)
-    assert read(weigh.show(MANNERS[0]), MASS) <= wanted_kg * (1 + 1e-6)
+    assert read(weigh.show(READERS[0]), MASS) <= wanted_kg * (1 + 1e-6)
     assert change.value <= 1e-6
     assert worst.value >= division_kg / wanted_kg * (1 - 1e-9)
 
@@ -139,7 +139,7 @@ def test_a_blend_never_holds_more_than_the_dose_as_worked_out_or_as_shown():
     reached: list[object] = []
 
     @given(st.floats(1e-4, 0.05), st.floats(0.005, 2), divisions, manners)
-    def law(dose_kg: float, salt_kg: float, division_kg: float, manner: Manner):
+    def law(dose_kg: float, salt_kg: float, division_kg: float, reader: Reader):
         try:
             blend = blend_for(dose_kg, salt_kg, division_kg)
         except OutOfRange:
@@ -148,7 +148,7 @@ def test_a_blend_never_holds_more_than_the_dose_as_worked_out_or_as_shown():
         assert blend.dose_kg <= dose_kg * (1 + 1e-6)
         assert blend.worst <= 0.05 * (1 + 1e-9)
         take, cure, salt, *_ = preblend(dose_kg, salt_kg, division_kg)
-        taken, of_cure, of_salt = (back(texts(each.amount, manner)[0], MASS, manner) for each in (take, cure, salt))
+        taken, of_cure, of_salt = (back(texts(each.amount, reader)[0], MASS, reader) for each in (take, cure, salt))
         if of_cure:
             assert taken * of_cure / (of_cure + of_salt) <= dose_kg * (1 + 1e-6)
         reached.append(blend)
@@ -163,17 +163,17 @@ def formula_at(share: float, nitrite: float, *, in_grams: bool) -> Formula:
 
 @given(st.floats(0.004, 0.07), AT_MOST, st.booleans(), st.floats(0.1, 100), manners)
 def test_a_formulas_cure_as_shown_is_accepted(
-    nitrite: float, of: float, in_grams: bool, meat_kg: float, manner: Manner
+    nitrite: float, of: float, in_grams: bool, meat_kg: float, reader: Reader
 ):
     share = 156.25e-6 / nitrite * of
     formula = formula_at(share, nitrite, in_grams=in_grams)
     assert over_limit(formula) is None
     (cure,) = formula.ingredients
     (row,) = (each for each in portions(formula, meat_kg) if each.role == "cure")
-    working = by_meat(formula, meat_kg).figures[0].working[-1].amounts["mass"]
-    shares = [back(text, cure.measure, manner) for text in texts(Amount(share, cure.measure), manner)]
-    masses = [text for amount in (Amount(row.mass_kg, row.measure), working) for text in texts(amount, manner)]
-    shares += [back(text, MASS, manner) / meat_kg for text in masses]
+    working = by_meat(formula, meat_kg).figures[0].working[-1].values["mass"]
+    shares = [back(text, cure.measure, reader) for text in texts(Amount(share, cure.measure), reader)]
+    masses = [text for amount in (Amount(row.mass_kg, row.measure), working) for text in texts(amount, reader)]
+    shares += [back(text, MASS, reader) / meat_kg for text in masses]
     for shown in shares:
         again = evolve(formula, ingredients=(evolve(cure, per_meat=shown),))
         assert over_limit(again) is None

@@ -4,8 +4,8 @@ import pytest
 
 from core.daybook.curing import charge_of, known_cure
 from core.daybook.facts import CureWeighed
-from core.mix.charge import Charge, Dose
 from core.mix.cure import Curing, CuringSalt, dosed_for, figures
+from core.mix.cure_mix import CureMix, Dose
 from core.mix.curing_salt import doubted, second_salt
 from core.refusals import Missing, OutOfRange, Refused, Unusual
 from core.worksheets import find
@@ -91,7 +91,7 @@ def test_a_pump_of_0_2_is_asked_about_and_20_per_cent_is_named(sheet: str, more:
 
 @pytest.mark.parametrize(("method", "what"), [("pump", "pump"), ("pick-up", "pick-up")])
 def test_brine_in_the_meat_is_never_as_little_as_0_2_per_cent(method, what: str):
-    charge = Charge(5.0, (Dose(CuringSalt(0.0625), 0.24),), water_kg=10.0, taken=0.002)
+    charge = CureMix(5.0, (Dose(CuringSalt(0.0625), 0.24),), water_kg=10.0, taken=0.002)
     with pytest.raises(OutOfRange) as caught:
         figures(charge, Curing("us", "meat", method))
     assert (caught.value.field, caught.value.sentence) == (
@@ -103,7 +103,7 @@ def test_brine_in_the_meat_is_never_as_little_as_0_2_per_cent(method, what: str)
 
 @pytest.mark.parametrize(("taken", "stands"), [(0.00999, False), (0.01, True), (1.0, True), (1.001, False)])
 def test_a_pump_is_1_to_100_per_cent(taken: float, stands: bool):
-    charge = Charge(5.0, (Dose(CuringSalt(0.0625), 0.01),), water_kg=10.0, taken=taken)
+    charge = CureMix(5.0, (Dose(CuringSalt(0.0625), 0.01),), water_kg=10.0, taken=taken)
     if stands:
         assert figures(charge, Curing("us", "meat", "pump"))
         return
@@ -154,11 +154,11 @@ def test_a_salt_of_nitrate_alone_is_not_doubted_for_its_nitrite():
 
 
 def test_two_salts_of_one_doubtful_strength_are_doubted_once():
-    charge = Charge(10.0, (Dose(CuringSalt(0.03), 0.01), Dose(CuringSalt(0.03), 0.01)))
+    charge = CureMix(10.0, (Dose(CuringSalt(0.03), 0.01), Dose(CuringSalt(0.03), 0.01)))
     said = figures(charge, Curing())[0].cautions
     assert sum("No curing salt in print" in each for each in said) == 1
 
 
 def test_an_ordinary_salt_is_shown_without_doubt():
-    cure, *_ = dosed_for(Charge(10.0, (Dose(CuringSalt(0.0625), 0.0),)), Curing(), 120.0)
+    cure, *_ = dosed_for(CureMix(10.0, (Dose(CuringSalt(0.0625), 0.0),)), Curing(), 120.0)
     assert len(cure.cautions) == 1

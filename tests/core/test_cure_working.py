@@ -8,19 +8,19 @@ import pytest
 
 from core.mix.blend import preblend
 from core.mix.brine import brine_figures, recipe
-from core.mix.charge import Charge, Dose
 from core.mix.cure import Curing, CuringSalt, dosed_for, figures, to_weigh
+from core.mix.cure_mix import CureMix, Dose
 from core.quantities import METRIC
 from core.working import Figure
 
 CURE, WEAK, BOTH = CuringSalt(0.0625), CuringSalt(0.005), CuringSalt(0.0625, 0.01)
 POTASSIUM = CuringSalt(0.0625, 0.01, nitrite_of="potassium")
 BRINE = {"other_salt_kg": 1.2, "water_kg": 10.0, "sugar_kg": 0.4}
-PUMPED = Charge(5.0, (Dose(BOTH, 0.2),), taken=0.1, accelerator_kg=0.05, **BRINE)
-IMMERSED = Charge(5.0, (Dose(BOTH, 0.04),), **BRINE)
-MIXTURE = Charge(8.0, (Dose(BOTH, 0.02),), 0.2, other_kg=0.4)
-TWO = Charge(10.0, (Dose(CURE, 0.012), Dose(POTASSIUM, 0.01)), 0.25)
-BESIDE = Charge(10.0, (Dose(CURE, 0.0), Dose(WEAK, 0.1)))
+PUMPED = CureMix(5.0, (Dose(BOTH, 0.2),), taken=0.1, accelerator_kg=0.05, **BRINE)
+IMMERSED = CureMix(5.0, (Dose(BOTH, 0.04),), **BRINE)
+MIXTURE = CureMix(8.0, (Dose(BOTH, 0.02),), 0.2, other_kg=0.4)
+TWO = CureMix(10.0, (Dose(CURE, 0.012), Dose(POTASSIUM, 0.01)), 0.25)
+BESIDE = CureMix(10.0, (Dose(CURE, 0.0), Dose(WEAK, 0.1)))
 CASES = {
     "ground meat, two cures": (
         figures(TWO, Curing()),
@@ -168,7 +168,7 @@ CASES = {
         },
     ),
     "the ion": (
-        figures(Charge(10.0, (Dose(WEAK, 0.22),), 0.05), Curing("eu", "not-heated")),
+        figures(CureMix(10.0, (Dose(WEAK, 0.22),), 0.05), Curing("eu", "not-heated")),
         {
             "nitrite": [
                 "Curing salt × its nitrite = sodium nitrite: 220 g × 0.5 % = 1.1 g",
@@ -181,7 +181,7 @@ CASES = {
         },
     ),
     "a dose for ground meat": (
-        dosed_for(Charge(12.4, (Dose(CURE, 0.0),)), Curing(), 120.0),
+        dosed_for(CureMix(12.4, (Dose(CURE, 0.0),)), Curing(), 120.0),
         {
             "cure": [
                 "Nitrite wanted × green weight of meat ÷ nitrite in the cure: 120 ppm × 12 400 g ÷ 6.25 % = 23.808 g",
@@ -201,7 +201,7 @@ CASES = {
         },
     ),
     "a dose for a pumping brine": (
-        dosed_for(Charge(5.0, BESIDE.doses, 1.2, water_kg=10.0, taken=0.1), Curing("us", "meat", "pump"), 120.0),
+        dosed_for(CureMix(5.0, BESIDE.doses, 1.2, water_kg=10.0, taken=0.1), Curing("us", "meat", "pump"), 120.0),
         {
             "cure": [
                 "Curing salt that makes it on the green weight, its own weight counted: (120 ppm × 11 300 g "
@@ -213,7 +213,7 @@ CASES = {
         },
     ),
     "a dose for the whole mixture": (
-        dosed_for(Charge(8.0, (Dose(CURE, 0.0),), 0.2, other_kg=0.4), Curing("ca", "meat"), 150.0),
+        dosed_for(CureMix(8.0, (Dose(CURE, 0.0),), 0.2, other_kg=0.4), Curing("ca", "meat"), 150.0),
         {
             "cure": [
                 "Curing salt that makes it on the whole raw mixture, its own weight counted: (150 ppm × 8 "
@@ -225,7 +225,7 @@ CASES = {
         },
     ),
     "grams beside a share": (
-        (to_weigh(Charge(12.4, (Dose(CURE, 0.031),))),),
+        (to_weigh(CureMix(12.4, (Dose(CURE, 0.031),))),),
         {
             "cure": [
                 "To the green weight: 0.25 % × 12 400 g = 31 g",
@@ -233,7 +233,7 @@ CASES = {
         },
     ),
     "a brine": (
-        brine_figures(Charge(1.0, (Dose(CURE, 0.24),), **BRINE)),
+        brine_figures(CureMix(1.0, (Dose(CURE, 0.24),), **BRINE)),
         {
             "pickle": [
                 "Water + salt + all else: 10 000 g + 1 425 g + 415 g = 11 840 g",

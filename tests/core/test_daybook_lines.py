@@ -5,7 +5,7 @@ from datetime import UTC, datetime, timedelta
 import attrs
 import pytest
 
-from core.chamber.sensors import Correction
+from core.chamber.checks import Correction
 from core.daybook import evidence
 from core.daybook.batch import fold, open_and_finished, open_batches
 from core.daybook.chamber_due import chamber_due
@@ -313,9 +313,9 @@ def test_a_weighing_is_more_than_nothing():
         PieceWeighed(0.0)
 
 
-@pytest.mark.parametrize(("manner", "word"), [("weighed", "Turn"), ("excess", "Overhaul")])
-def test_a_bag_is_turned_and_what_lies_in_salt_is_overhauled(kitchen: Kitchen, manner, word: str):
+@pytest.mark.parametrize(("salted", "word"), [("weighed", "Turn"), ("excess", "Overhaul")])
+def test_a_bag_is_turned_and_what_lies_in_salt_is_overhauled(kitchen: Kitchen, salted, word: str):
     batch = kitchen.begin("Loin", style="whole-muscle")
     kitchen.cure(batch)
-    kitchen.note(SaltingBegun(manner, "slab", 0.05, 3.0), batch, 1)
+    kitchen.note(SaltingBegun(salted, "slab", 0.05, 3.0), batch, 1)
     assert [each.words.say(METRIC) for each in of_salt(kitchen.batch(batch)) if each.task == "turn"] == [f"{word} Loin"]

@@ -14,7 +14,7 @@ from core.refusals import Missing, OutOfRange, Refused
 CELLS = 60
 
 
-def stepped(fo: float, shape: str, manner: str) -> float:
+def stepped(fo: float, shape: str, method: str) -> float:
     """The centre by explicit finite volumes from the middle (0) to the surface (1); no series, no roots."""
     width = 1 / CELLS
     power = 1 if shape == "cylinder" else 0
@@ -23,13 +23,13 @@ def stepped(fo: float, shape: str, manner: str) -> float:
         (((each + 1) * width) ** (power + 1) - (each * width) ** (power + 1)) / (power + 1) for each in range(CELLS)
     ]
     held = [0.0] * CELLS
-    if manner == "weighed":
+    if method == "weighed":
         held[-1] = sum(volume) / volume[-1]
     steps = math.ceil(fo / (0.2 * width * width))
     step = fo / steps
     for _ in range(steps):
         flow = [0.0, *(face[each] * (held[each] - held[each - 1]) / width for each in range(1, CELLS)), 0.0]
-        if manner == "excess":
+        if method == "excess":
             flow[-1] = face[-1] * (1.0 - held[-1]) / (width / 2)
         held = [held[each] + step * (flow[each + 1] - flow[each]) / volume[each] for each in range(CELLS)]
     return held[0] + (held[0] - held[1]) * (0.125 if power == 0 else 1 / 6)
@@ -37,12 +37,12 @@ def stepped(fo: float, shape: str, manner: str) -> float:
 
 @pytest.mark.parametrize("fo", [0.05, 0.2, 0.6])
 @pytest.mark.parametrize("shape", ["slab", "cylinder"])
-@pytest.mark.parametrize("manner", ["excess", "weighed"])
-def test_the_series_agree_with_finite_differences(fo: float, shape: str, manner: str):
+@pytest.mark.parametrize("method", ["excess", "weighed"])
+def test_the_series_agree_with_finite_differences(fo: float, shape: str, method: str):
     piece = Piece(shape, 2.0 / 10)  # type: ignore[arg-type]
-    series = centre_share(piece, manner, 1e-10, fo * 0.1**2 / 1e-10)  # type: ignore[arg-type]
-    tolerance = 3e-4 if manner == "weighed" else 1e-4  # weighed, the salt lies in a cell, not on the face
-    assert series == pytest.approx(stepped(fo, shape, manner), abs=tolerance)
+    series = centre_share(piece, method, 1e-10, fo * 0.1**2 / 1e-10)  # type: ignore[arg-type]
+    tolerance = 3e-4 if method == "weighed" else 1e-4  # weighed, the salt lies in a cell, not on the face
+    assert series == pytest.approx(stepped(fo, shape, method), abs=tolerance)
 
 
 def test_at_the_start_nothing_has_come_to_the_centre():

@@ -15,29 +15,29 @@ d = st.floats(1e-10, 7e-10)
 
 
 @given(pieces, manners, d, st.floats(0, 100), st.floats(0, 100))
-def test_more_time_never_means_less_salt(piece, manner, d_m2_s, days, more):
-    earlier, later = (centre_share(piece, manner, d_m2_s, each * 86400) for each in (days, days + more))
+def test_more_time_never_means_less_salt(piece, method, d_m2_s, days, more):
+    earlier, later = (centre_share(piece, method, d_m2_s, each * 86400) for each in (days, days + more))
     assert later >= earlier - 1e-9
 
 
 @given(pieces, manners, d, st.floats(0, 1000))
-def test_a_share_is_a_share(piece, manner, d_m2_s, days):
-    assert -1e-9 <= centre_share(piece, manner, d_m2_s, days * 86400) <= 1 + 1e-9
+def test_a_share_is_a_share(piece, method, d_m2_s, days):
+    assert -1e-9 <= centre_share(piece, method, d_m2_s, days * 86400) <= 1 + 1e-9
 
 
 @given(pieces, manners, d, st.floats(0.02, 0.98))
-def test_the_time_to_a_share_is_when_it_is_there(piece, manner, d_m2_s, share):
-    assert centre_share(piece, manner, d_m2_s, time_to(piece, manner, d_m2_s, share)) == pytest.approx(share, abs=1e-6)
+def test_the_time_to_a_share_is_when_it_is_there(piece, method, d_m2_s, share):
+    assert centre_share(piece, method, d_m2_s, time_to(piece, method, d_m2_s, share)) == pytest.approx(share, abs=1e-6)
 
 
 @given(pieces, manners, d, st.floats(0.1, 0.9), st.floats(1.1, 3))
-def test_time_goes_with_the_square_of_the_size(piece, manner, d_m2_s, share, times):
+def test_time_goes_with_the_square_of_the_size(piece, method, d_m2_s, share, times):
     larger = Piece(
         piece.shape,
         piece.thickness_m * times,
         piece.width_m and piece.width_m * times,
         piece.length_m and piece.length_m * times,
     )
-    assert time_to(larger, manner, d_m2_s, share) == pytest.approx(
-        times**2 * time_to(piece, manner, d_m2_s, share), rel=1e-6
+    assert time_to(larger, method, d_m2_s, share) == pytest.approx(
+        times**2 * time_to(piece, method, d_m2_s, share), rel=1e-6
     )

@@ -118,8 +118,8 @@ def test_over_the_kitchens_own_limit_it_is_held_and_not_thrown_away(house_ppm: f
     over = [each for each in found.missing if each.key == "house-nitrite"]
     assert bool(over) is (word == "hold")
     for each in over:
-        assert each.text.amounts["made"].value == pytest.approx(156.25e-6)
-        assert each.text.amounts["most"].value == pytest.approx(house_ppm * 1e-6)
+        assert each.text.values["made"].value == pytest.approx(156.25e-6)
+        assert each.text.values["most"].value == pytest.approx(house_ppm * 1e-6)
 
 
 def test_a_limit_set_after_it_was_cured_does_not_reach_back():

@@ -10,8 +10,8 @@ from core.daybook.due import Due, due, in_order
 from core.daybook.facts import PieceTakenDown
 from core.daybook.facts.ferment import DeviationDecided, FermentationBegun
 from core.daybook.facts.salting import PieceTurned, SaltingBegun, SaltingEnded
-from core.quantities import METRIC, Manner
-from core.working import Step
+from core.quantities import METRIC, Reader
+from core.sentence import Sentence
 from tests.core.kitchen import DAY, NOON, Kitchen
 from tests.core.mixing import Table
 
@@ -33,8 +33,8 @@ def lines(kitchen: Kitchen, day: float = 40.0) -> list[Due]:
     return due(open_batches(kitchen.book), NOON + day * DAY)
 
 
-def said(kitchen: Kitchen, manner: Manner = METRIC) -> list[str]:
-    return [line.words.say(manner) for line in lines(kitchen)]
+def said(kitchen: Kitchen, reader: Reader = METRIC) -> list[str]:
+    return [line.words.say(reader) for line in lines(kitchen)]
 
 
 def test_an_empty_book_wants_nothing(kitchen: Kitchen):
@@ -79,7 +79,7 @@ def test_ph_is_told_with_the_readers_decimal_mark(kitchen: Kitchen):
     batch = kitchen.begin()
     kitchen.cure(batch)
     kitchen.read(batch, 5.6)
-    assert "5,6 last" in said(kitchen, Manner("metric", ","))[0]
+    assert "5,6 last" in said(kitchen, Reader("metric", ","))[0]
 
 
 def test_the_next_ph_is_due_half_a_day_after_the_last(kitchen: Kitchen):
@@ -117,11 +117,11 @@ def test_a_whole_muscle_in_salt_is_turned_and_taken_out_on_its_day(kitchen: Kitc
     assert tasks(kitchen) == {"turn": 3.0, "unsalt": 15.0}
 
 
-@pytest.mark.parametrize(("manner", "words"), [("weighed", "Turn Loin"), ("excess", "Overhaul Loin")])
+@pytest.mark.parametrize(("salted", "words"), [("weighed", "Turn Loin"), ("excess", "Overhaul Loin")])
 def test_what_lies_in_weighed_salt_is_turned_and_under_salt_overhauled(
-    kitchen: Kitchen, loin: str, manner: Any, words: str
+    kitchen: Kitchen, loin: str, salted: Any, words: str
 ):
-    kitchen.note(SaltingBegun(manner, "slab", 0.05, 3.0, planned_s=14 * 86400), loin, at=1)
+    kitchen.note(SaltingBegun(salted, "slab", 0.05, 3.0, planned_s=14 * 86400), loin, at=1)
     assert [line.words.say(METRIC) for line in lines(kitchen) if line.task == "turn"] == [words]
 
 
@@ -388,5 +388,5 @@ def test_a_line_says_which_batch_it_is_about(kitchen: Kitchen):
 
 def test_lines_of_batches_and_of_the_chamber_come_in_one_order(kitchen: Kitchen):
     kitchen.begin(at=3)
-    of_chamber = [Due("reading", "chamber", Step("Fill the tank"), NOON + day * DAY) for day in (1, 5)]
+    of_chamber = [Due("reading", "chamber", Sentence("Fill the tank"), NOON + day * DAY) for day in (1, 5)]
     assert [line.about == "chamber" for line in in_order(lines(kitchen), of_chamber)] == [True, False, True]

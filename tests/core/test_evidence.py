@@ -271,7 +271,7 @@ def salted(kitchen: Kitchen, batch: str, piece: str):
 
 def test_its_time_in_salt_is_told(kitchen: Kitchen):
     found = salted(kitchen, *muscle(kitchen, COLD))
-    assert (found.manner, found.shape, found.thickness_m) == ("weighed", "slab", 0.05)
+    assert (found.method, found.shape, found.thickness_m) == ("weighed", "slab", 0.05)
     assert (found.coldest_c, found.warmest_c, found.mass_kg) == (2.5, 4.0, 2.0)
     assert found.lasts_s == pytest.approx(21 * 86400)
 

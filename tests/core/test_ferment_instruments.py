@@ -5,7 +5,7 @@ import pytest
 from core.daybook.facts import Reading
 from core.daybook.facts.ferment import DeviationDecided, FermentationBegun, FermentLogTaken
 from core.daybook.ferment_due import IN_TIME, READ_EVERY
-from core.daybook.fermenting import Clocked, clock_start, fermentation_of, judged
+from core.daybook.fermenting import FermentationClock, clock_start, fermentation_of, judged
 from core.ferment.course import Place, Warmth
 from core.ferment.crossing import Acid
 from core.ferment.rules import RULES, RuleKey
@@ -31,7 +31,7 @@ def batch(shop: Workshop) -> str:
     return key
 
 
-def clocked(shop: Workshop, batch: str, at: float = 3) -> Clocked:
+def clocked(shop: Workshop, batch: str, at: float = 3) -> FermentationClock:
     found = judged(shop.batch(batch), day(at))
     assert found is not None
     return found

@@ -10,13 +10,13 @@ from core.ferment.outcome import ASK, MEASURE_AGAIN, TOXIN, Deviation, Outcome, 
 from core.ferment.rules import RULES, RuleKey
 from core.quantities import METRIC, PH, Amount
 from core.refusals import OutOfRange
+from core.sentence import Sentence
 from core.sources import DEGREE_HOURS_CANADA, DEGREE_HOURS_US, GD_2023_STAPHYLOCOCCI, Source
-from core.working import Step
 from tests.core.fermenting import H, acids, every_12_h, kept, warm
 
 BOTH = {"sum_ks": 700 * H, "limit_ks": 500 * H}
-MISSING = (Step("No temperature was read."),)
-AGAINST = Step("pH {low} was contradicted.", {"low": Amount(5.2, PH)})
+MISSING = (Sentence("No temperature was read."),)
+AGAINST = Sentence("pH {low} was contradicted.", {"low": Amount(5.2, PH)})
 
 
 @pytest.mark.parametrize(
@@ -88,8 +88,8 @@ def test_and_without_both_numbers(word: Word, told: str, known: dict[str, float]
 
 
 TWO_REASONS = (
-    Step("The first went to {first}.", {"first": Amount(5.2, PH)}),
-    Step("The second went to {second}.", {"second": Amount(5.7, PH)}),
+    Sentence("The first went to {first}.", {"first": Amount(5.2, PH)}),
+    Sentence("The second went to {second}.", {"second": Amount(5.7, PH)}),
 )
 
 

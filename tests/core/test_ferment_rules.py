@@ -276,8 +276,8 @@ def test_the_last_safe_moment_is_counted_from_the_end_of_the_course():
 @pytest.mark.parametrize("rule", ["us", "canada"])
 def test_the_hours_that_are_shown_are_not_over(warm_c: float, rule: str):
     shown = DEGREE_HOURS_SHEET.compute(warm_c, 1.0, rule)[-1]
-    for manner in (METRIC, US):
-        hours = float(shown.show(manner).removesuffix(" h").replace(" ", ""))
+    for reader in (METRIC, US):
+        hours = float(shown.show(reader).removesuffix(" h").replace(" ", ""))
         assert not is_over(warm_c, hours, rule)
         assert is_over(warm_c, hours + 0.1 + 1e-6, rule)
 

@@ -266,13 +266,13 @@ def test_hours_and_minutes_are_never_more_than_there_is(seconds: float, said: st
     assert hours_and_minutes(seconds) == said
 
 
-@pytest.mark.parametrize("manner", [METRIC, US], ids=["metric", "us"])
+@pytest.mark.parametrize("reader", [METRIC, US], ids=["metric", "us"])
 @pytest.mark.parametrize("fermentation", [GOOD, LATE, evolve(GOOD, warmths=()), SLOW])
-def test_every_reason_can_be_said(fermentation: Fermentation, manner):
+def test_every_reason_can_be_said(fermentation: Fermentation, reader):
     for hours in (1, 30, 50, 60, 90, 120):
         for why in (
             reason(judge(fermentation, hours * H).outcome),
             slow_reason(judge_slow(fermentation, hours * H).outcome),
         ):
-            assert why.text.say(manner)
-            assert why.settle.say(manner)
+            assert why.text.say(reader)
+            assert why.settle.say(reader)

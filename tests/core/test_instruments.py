@@ -7,8 +7,8 @@ from core.daybook.facts import (
     BuffersChecked,
     IcePointChecked,
     InstrumentAdded,
+    InstrumentRecalibrated,
     InstrumentRetired,
-    InstrumentSetAnew,
     SaltChecked,
     TwoSaltsChecked,
 )
@@ -98,26 +98,26 @@ def test_a_failed_check_gives_no_correction(shop: Workshop):
     assert offset(shop, key, at=6) is None
 
 
-def test_set_anew_voids_what_was_found_before(shop: Workshop):
+def test_recalibrated_voids_what_was_found_before(shop: Workshop):
     key = shop.add()
     shop.salt(key, at=1)
-    shop.note(InstrumentSetAnew("calibrated"), key, at=5)
+    shop.note(InstrumentRecalibrated("calibrated"), key, at=5)
     assert offset(shop, key, at=4.9) is not None
     assert offset(shop, key, at=5) is None
 
 
 def test_a_check_of_the_same_moment_as_the_setting_is_of_the_instrument_as_it_was_set(shop: Workshop):
     key = shop.add()
-    shop.note(InstrumentSetAnew(), key, at=5)
+    shop.note(InstrumentRecalibrated(), key, at=5)
     shop.salt(key, 0.77, at=5)
     assert offset(shop, key, at=6) is not None
 
 
-def test_each_time_it_was_set_anew_counts(shop: Workshop):
+def test_each_time_it_was_recalibrated_counts(shop: Workshop):
     key = shop.add()
     shop.salt(key, at=1)
-    shop.note(InstrumentSetAnew(), key, at=5)
-    shop.note(InstrumentSetAnew(), key, at=9)
+    shop.note(InstrumentRecalibrated(), key, at=5)
+    shop.note(InstrumentRecalibrated(), key, at=9)
     assert offset(shop, key, at=6) is None
 
 
@@ -128,9 +128,9 @@ def test_a_check_passed_at_the_moment_of_the_reading_does_not_hide_the_next_that
     assert shop.instrument(key).in_force("humidity", day(5)).failed  # type: ignore[union-attr]
 
 
-def test_a_check_after_it_was_set_anew_holds_again(shop: Workshop):
+def test_a_check_after_it_was_recalibrated_holds_again(shop: Workshop):
     key = shop.add()
-    shop.note(InstrumentSetAnew(), key, at=5)
+    shop.note(InstrumentRecalibrated(), key, at=5)
     shop.salt(key, 0.77, at=6)
     assert offset(shop, key, at=6) is not None
 
@@ -179,10 +179,10 @@ def test_a_failed_check_in_ice_makes_no_line_with_boiling_water(shop: Workshop):
     assert (ice.failed, boiling.by) == (True, "boiling check")
 
 
-def test_set_anew_between_ice_and_boiling_water_they_make_no_line(shop: Workshop):
+def test_recalibrated_between_ice_and_boiling_water_they_make_no_line(shop: Workshop):
     key = shop.add("thermometer")
     shop.ice(key, 0.5, at=1)
-    shop.note(InstrumentSetAnew(), key, at=1.05)
+    shop.note(InstrumentRecalibrated(), key, at=1.05)
     shop.note(BoilingPointChecked(99.3, pressure_pa=101325.0), key, at=1.1)
     assert shop.instrument(key).checks[0].by == "boiling check"
 
@@ -341,26 +341,26 @@ def test_a_bad_electrode_is_to_be_cleaned(shop: Workshop):
     assert said(shop, at=2) == ["Clean the pH meter Pen: it failed its buffer check of 3 Nov"]
 
 
-def test_set_anew_is_a_line(shop: Workshop):
+def test_recalibrated_is_a_line(shop: Workshop):
     key = shop.add()
     shop.salt(key, 0.79, at=1)
-    shop.note(InstrumentSetAnew(), key, at=5)
-    assert said(shop, at=6) == ["Check the hygrometer Larder: it was set anew"]
+    shop.note(InstrumentRecalibrated(), key, at=5)
+    assert said(shop, at=6) == ["Check the hygrometer Larder: it was adjusted"]
 
 
-def test_a_failed_one_set_anew_is_to_be_checked_and_no_longer_replaced(shop: Workshop):
+def test_a_failed_one_recalibrated_is_to_be_checked_and_no_longer_replaced(shop: Workshop):
     key = shop.add()
     shop.salt(key, 0.95, at=1)
-    shop.note(InstrumentSetAnew(), key, at=5)
-    assert said(shop, at=6) == ["Check the hygrometer Larder: it was set anew"]
+    shop.note(InstrumentRecalibrated(), key, at=5)
+    assert said(shop, at=6) == ["Check the hygrometer Larder: it was adjusted"]
 
 
 def test_of_two_settings_the_later_one_counts_against_a_failed_check(shop: Workshop):
     key = shop.add()
-    shop.note(InstrumentSetAnew(), key, at=1)
+    shop.note(InstrumentRecalibrated(), key, at=1)
     shop.salt(key, 0.95, at=3)
-    shop.note(InstrumentSetAnew(), key, at=5)
-    assert said(shop, at=6) == ["Check the hygrometer Larder: it was set anew"]
+    shop.note(InstrumentRecalibrated(), key, at=5)
+    assert said(shop, at=6) == ["Check the hygrometer Larder: it was adjusted"]
 
 
 @pytest.mark.parametrize(("at", "told"), [(173.999, 0), (174.0, 1)])
@@ -384,17 +384,17 @@ def test_it_says_how_long_ago_it_was_checked(shop: Workshop, days: float, ago: s
     assert said(shop, at=1 + days) == [f"Check the hygrometer Larder: last checked {ago}"]
 
 
-@pytest.mark.parametrize(("at", "due"), [(4.999, []), (5.0, ["Check the hygrometer Larder: it was set anew"])])
-def test_it_was_set_anew_from_that_very_moment(shop: Workshop, at: float, due: list[str]):
+@pytest.mark.parametrize(("at", "due"), [(4.999, []), (5.0, ["Check the hygrometer Larder: it was adjusted"])])
+def test_it_was_recalibrated_from_that_very_moment(shop: Workshop, at: float, due: list[str]):
     key = shop.add()
     shop.salt(key, 0.76, at=0.5)
-    shop.note(InstrumentSetAnew(), key, at=5)
+    shop.note(InstrumentRecalibrated(), key, at=5)
     assert said(shop, at) == due
 
 
-def test_set_anew_and_failed_at_one_moment_it_is_as_it_was_checked(shop: Workshop):
+def test_recalibrated_and_failed_at_one_moment_it_is_as_it_was_checked(shop: Workshop):
     key = shop.add()
-    shop.note(InstrumentSetAnew(), key, at=1)
+    shop.note(InstrumentRecalibrated(), key, at=1)
     shop.salt(key, 0.95, at=1)
     assert said(shop, at=2) == ["Replace the hygrometer Larder: it failed its salt check of 3 Nov"]
 

@@ -8,7 +8,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from core.daybook.book import Book
-from core.daybook.facts import AirRead, InstrumentSetAnew, SaltChecked
+from core.daybook.facts import AirRead, InstrumentRecalibrated, SaltChecked
 from core.daybook.instruments import Shelf, correction_at, fold_instrument
 from core.daybook.put_right import put_right
 from core.quantities import METRIC
@@ -25,13 +25,13 @@ def moment(hour: int):
     return NOON + timedelta(hours=hour)
 
 
-def checked(of: list[tuple[int, float]], set_anew: list[int] | None = None) -> tuple[Workshop, str]:
+def checked(of: list[tuple[int, float]], recalibrated: list[int] | None = None) -> tuple[Workshop, str]:
     shop = Workshop()
     key = shop.add()
     for hour, reading in of:
         shop.note(SaltChecked("nacl", 12.0, reading), key, hour / 24)
-    for hour in set_anew or []:
-        shop.note(InstrumentSetAnew(), key, hour / 24)
+    for hour in recalibrated or []:
+        shop.note(InstrumentRecalibrated(), key, hour / 24)
     return shop, key
 
 
@@ -77,7 +77,7 @@ def test_a_check_failed_later_leaves_no_correction_back_to_the_one_before_it(of,
 
 @law
 @given(checks, hours)
-def test_nothing_found_before_it_was_set_anew_corrects_what_is_read_after(of, hour):
+def test_nothing_found_before_it_was_recalibrated_corrects_what_is_read_after(of, hour):
     shop, key = checked(of, [hour])
     standing = shop.instrument(key).in_force("humidity", moment(24 * 61))
     assert standing is None or standing.failed or standing.at >= moment(hour)

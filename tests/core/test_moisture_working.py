@@ -6,7 +6,7 @@ import re
 import pytest
 
 from core.chamber import moisture_sheets, setpoint_sheets
-from core.quantities import METRIC, US, Manner
+from core.quantities import METRIC, US, Reader
 
 _NUMBER = r"\u2212?\d[\d\u00a0]*(?:\.\d+)?"
 _POUND, _FOOT, _QUART = 0.45359237, 0.3048, 231 * 0.0254**3 / 4
@@ -28,16 +28,16 @@ def _value(text: str) -> float:
     return eval(plain, {"exp": math.exp, "ln": math.log})
 
 
-def _sums(name: str, manner: Manner) -> list[tuple[str, str]]:
+def _sums(name: str, reader: Reader) -> list[tuple[str, str]]:
     sheet = SHEETS[name]
-    lines = [step.say(manner) for figure in sheet.answer(sheet.example).figures for step in figure.working]
+    lines = [step.say(reader) for figure in sheet.answer(sheet.example).figures for step in figure.working]
     return [line.rpartition(": ")[2].partition(" = ")[::2] for line in lines if " = " in line]
 
 
-@pytest.mark.parametrize("manner", [METRIC, US], ids=["metric", "us"])
+@pytest.mark.parametrize("reader", [METRIC, US], ids=["metric", "us"])
 @pytest.mark.parametrize("name", SHEETS)
-def test_the_numbers_put_in_give_the_number_got_out(name: str, manner: Manner):
-    sums = _sums(name, manner)
+def test_the_numbers_put_in_give_the_number_got_out(name: str, reader: Reader):
+    sums = _sums(name, reader)
     assert sums
     for left, right in sums:
         assert _value(left) == pytest.approx(_value(right), rel=1e-4), f"{left} = {right}"

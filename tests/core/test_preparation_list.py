@@ -6,7 +6,7 @@ from attrs import evolve
 from core.daybook.facts import CHAMBER
 from core.daybook.facts.preparation import KeptTask, PreparationBegun, PreparationListKept
 from core.daybook.preparation_list import added, edited, kept, moved, removed, rewritten, tasks_for, usual
-from core.quantities import METRIC, US, Manner
+from core.quantities import METRIC, US, Reader
 from core.refusals import OutOfRange
 from tests.core.kitchen import Kitchen
 
@@ -42,9 +42,9 @@ def test_ones_own_list_in_the_usual_words_is_the_usual_one():
     assert tasks_for(QUAT, OWN) == usual(QUAT)
 
 
-@pytest.mark.parametrize(("manner", "shown"), [(METRIC, "23.9 °C"), (US, "75 °F"), (Manner("metric", ","), "23,9")])
-def test_the_words_are_in_the_readers_units(manner: Manner, shown: str):
-    assert shown in text_of(usual(QUAT, manner), "mix")
+@pytest.mark.parametrize(("reader", "shown"), [(METRIC, "23.9 °C"), (US, "75 °F"), (Reader("metric", ","), "23,9")])
+def test_the_words_are_in_the_readers_units(reader: Reader, shown: str):
+    assert shown in text_of(usual(QUAT, reader), "mix")
 
 
 def test_a_task_of_ones_own_keeps_its_place_and_its_timer():

@@ -5,9 +5,9 @@ from functools import cache
 
 import pytest
 
+from core.chamber.checks import Correction
 from core.chamber.logs import answer, guess
 from core.chamber.proof_run import Doing, Found, Given, GivenFile, GivenProbe, find, finding, probes_in
-from core.chamber.sensors import Correction
 from core.refusals import OutOfRange, Refused
 from tests.core.proof_files import BEGUN, epoch_of, file_of, given, logged, low
 

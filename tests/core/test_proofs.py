@@ -17,7 +17,7 @@ from core.daybook.facts import (
     Fact,
     IcePointChecked,
     InstrumentAdded,
-    InstrumentSetAnew,
+    InstrumentRecalibrated,
     ProofRun,
     TwoSaltsChecked,
 )
@@ -75,7 +75,7 @@ def book_of(*facts: Fact) -> tuple[Book, list[str]]:
         key = entry_id(at, bytes([count]) * 10)
         about = (
             ids[0]
-            if isinstance(fact, IcePointChecked | InstrumentSetAnew | TwoSaltsChecked)
+            if isinstance(fact, IcePointChecked | InstrumentRecalibrated | TwoSaltsChecked)
             else key
             if isinstance(fact, InstrumentAdded)
             else CHAMBER
@@ -190,9 +190,9 @@ def test_a_check_made_since_the_log_began_speaks_where_there_was_none():
     assert put_right(Shelf(book), run, MOMENT)[0].temperature is not None
 
 
-def test_a_check_before_the_instrument_was_set_anew_speaks_for_nothing():
+def test_a_check_before_the_instrument_was_recalibrated_speaks_for_nothing():
     book, (instrument, _, _) = book_of(
-        InstrumentAdded("Left logger", "thermometer"), IcePointChecked(0.4), InstrumentSetAnew()
+        InstrumentAdded("Left logger", "thermometer"), IcePointChecked(0.4), InstrumentRecalibrated()
     )
     run = evolve(proof_run(), probes=(ProofProbe(0, "Probe 1", "low", instrument),), begun_s=0.0)
     assert put_right(Shelf(book), run, MOMENT)[0].temperature is None
@@ -208,7 +208,7 @@ def run_begun(at: datetime, instrument: str) -> ProofRun:
 def test_a_later_check_speaks_only_where_the_instrument_was_not_adjusted_in_between(since: timedelta, counts: bool):
     """It was adjusted a minute after it was added, and checked a minute later."""
     book, (instrument, adjusted, _) = book_of(
-        InstrumentAdded("Left logger", "thermometer"), InstrumentSetAnew(), IcePointChecked(0.4)
+        InstrumentAdded("Left logger", "thermometer"), InstrumentRecalibrated(), IcePointChecked(0.4)
     )
     run = run_begun(book.entry(adjusted).happened_at + since, instrument)
     assert (put_right(Shelf(book), run, MOMENT)[0].temperature is not None) is counts
@@ -216,7 +216,7 @@ def test_a_later_check_speaks_only_where_the_instrument_was_not_adjusted_in_betw
 
 def test_an_instrument_adjusted_after_the_run_was_saved_keeps_the_check_that_stood_then():
     book, (instrument, checked_at, adjusted) = book_of(
-        InstrumentAdded("Left logger", "thermometer"), IcePointChecked(0.4), InstrumentSetAnew()
+        InstrumentAdded("Left logger", "thermometer"), IcePointChecked(0.4), InstrumentRecalibrated()
     )
     begun = book.entry(checked_at).happened_at - timedelta(seconds=1)
     run = run_begun(begun, instrument)

@@ -6,7 +6,7 @@ from core.daybook.correction_words import correction_in_words
 from core.daybook.evidence import evidence_for
 from core.daybook.facts import (
     BoilingPointChecked,
-    InstrumentSetAnew,
+    InstrumentRecalibrated,
     MassesChecked,
     PieceHung,
     PieceWeighed,
@@ -163,7 +163,7 @@ def test_the_working_of_a_line_is_in_celsius_for_it_holds_there_alone(
     shop.ice(key, in_ice, at=1)
     shop.note(BoilingPointChecked(in_boiling, pressure_pa=101325.0), key, at=1.02)
     right = put_right(Shelf(shop.book), Reading(None, 12.0, thermometer=key), day(2))
-    metric, us = (working(right.readings[0])[1].say(manner) for manner in (METRIC, US))
+    metric, us = (working(right.readings[0])[1].say(reader) for reader in (METRIC, US))
     assert f" × 12 °C {sign} " in metric
     assert us == metric
 
@@ -341,18 +341,18 @@ def test_a_check_passed_between_the_reading_and_the_failed_one_vouches_for_it(sh
     assert ph_read_on(shop, meter, batch, at=2) == pytest.approx(5.0)
 
 
-def test_a_meter_set_anew_between_the_reading_and_the_failed_check_was_another_one(shop: Workshop):
+def test_a_meter_recalibrated_between_the_reading_and_the_failed_check_was_another_one(shop: Workshop):
     meter, batch = shop.add("ph-meter", "Pen"), fermented(shop)
     shop.buffers(meter, seven=7.0, four=4.0, at=1)
-    shop.note(InstrumentSetAnew(), meter, at=2.5)
+    shop.note(InstrumentRecalibrated(), meter, at=2.5)
     shop.buffers(meter, seven=7.0, four=4.9, at=3)
     assert ph_read_on(shop, meter, batch, at=2) == pytest.approx(5.0)
 
 
-def test_a_failed_meter_set_anew_proves_nothing_until_it_is_checked(shop: Workshop):
+def test_a_failed_meter_recalibrated_proves_nothing_until_it_is_checked(shop: Workshop):
     meter, batch = shop.add("ph-meter", "Pen"), fermented(shop)
     shop.buffers(meter, seven=7.0, four=4.9, at=1)
-    shop.note(InstrumentSetAnew(), meter, at=1.5)
+    shop.note(InstrumentRecalibrated(), meter, at=1.5)
     assert ph_read_on(shop, meter, batch, at=2) is None
     shop.buffers(meter, seven=7.0, four=4.0, at=2.5)
     assert ph_read_on(shop, meter, batch, at=3) == pytest.approx(5.0)

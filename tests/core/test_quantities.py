@@ -18,8 +18,8 @@ from core.quantities import (
     VOLUME,
     WATER_ACTIVITY,
     Amount,
-    Manner,
     Quantity,
+    Reader,
     show_number,
 )
 from core.units import (
@@ -38,7 +38,7 @@ from core.units import (
     TSP,
 )
 
-COMMA = Manner("metric", ",")
+COMMA = Reader("metric", ",")
 POUND_KG = 0.45359237
 OUNCE_KG = POUND_KG / 16
 TSP_M3 = 231 * 0.0254**3 / 768
@@ -112,7 +112,7 @@ def test_a_volume_in_spoons_and_quarts(teaspoons, shown):
 
 
 @pytest.mark.parametrize(
-    ("quantity", "value", "manner", "shown"),
+    ("quantity", "value", "reader", "shown"),
     [
         (TEMPERATURE, 12.0, METRIC, "12.0 °C"),
         (TEMPERATURE, 12.0, US, "53.6 °F"),
@@ -130,12 +130,12 @@ def test_a_volume_in_spoons_and_quarts(teaspoons, shown):
         (DOSE_MASS, 0.009996, METRIC, "10.0 g"),
     ],
 )
-def test_other_kinds_are_shown_as_their_readers_expect(quantity, value, manner, shown):
-    assert plain(Amount(value, quantity).show(manner)) == shown
+def test_other_kinds_are_shown_as_their_readers_expect(quantity, value, reader, shown):
+    assert plain(Amount(value, quantity).show(reader)) == shown
 
 
 @pytest.mark.parametrize(
-    ("quantity", "value", "manner", "shown"),
+    ("quantity", "value", "reader", "shown"),
     [
         (MASS, 1.2345678, METRIC, "1 234.57 g"),
         (MASS, 12.25 * POUND_KG, US, "12.25 lb"),
@@ -146,8 +146,8 @@ def test_other_kinds_are_shown_as_their_readers_expect(quantity, value, manner, 
         (MASS, 1.2345678, COMMA, "1 234,57 g"),
     ],
 )
-def test_the_exact_amount_carries_six_digits(quantity, value, manner, shown):
-    assert plain(Amount(value, quantity).show_exact(manner)) == shown
+def test_the_exact_amount_carries_six_digits(quantity, value, reader, shown):
+    assert plain(Amount(value, quantity).show_exact(reader)) == shown
 
 
 @pytest.mark.parametrize("value", [float("nan"), float("inf"), float("-inf")])

@@ -11,20 +11,20 @@ import pytest
 
 import core
 from core import quantities
-from core.chamber import humidifier, rates, sanitising_measures, sensors_hygrometer, sensors_ph, sensors_sheets
+from core.chamber import checks_hygrometer, checks_ph, checks_sheets, humidifier, rates, sanitising_measures
 from core.chamber.settling import measures as proof_measures
-from core.mix import blend, curing_salt, held, measures
-from core.quantities import Quantity, Rung
+from core.mix import blend, curing_salt, limit_check, measures
+from core.quantities import DisplayUnit, Quantity
 
 
-def _rung(rung: Rung) -> str:
+def _rung(rung: DisplayUnit) -> str:
     said = f"{rung.unit.symbol or '1'}.{rung.decimals}"
     said += f" from {rung.from_value:g}" if rung.from_value else ""
     said += f" then {rung.then.symbol}" if rung.then else ""
     return said + (f" ({rung.also.symbol})" if rung.also else "")
 
 
-def _ladder(rungs: tuple[Rung, ...]) -> str:
+def _ladder(rungs: tuple[DisplayUnit, ...]) -> str:
     return ", ".join(map(_rung, rungs))
 
 
@@ -89,11 +89,11 @@ SHOWN = (
     (sanitising_measures.SPOONS, "tbsp.2 from 1, tsp.2", "", "L, qt", "trimmed"),
     (sanitising_measures.STOCK, "ml.0 from 100, ml.1 from 10, ml.2", "", "L, qt", "trimmed"),
     (sanitising_measures.STRENGTH, "%.2", "", "%", "trimmed"),
-    (sensors_hygrometer.WAIT, "min.0", "", "min", "trimmed"),
-    (sensors_ph.VOLTAGE, "mV.1", "", "mV", "trimmed"),
-    (sensors_sheets._DIVISION, "%.1", "", "%", "trimmed"),
-    (sensors_sheets._HOT, "°C.1", "°F.1", "°C, °F", ""),
-    (sensors_sheets._SHOWN, "1.3", "", "", "trimmed"),
+    (checks_hygrometer.WAIT, "min.0", "", "min", "trimmed"),
+    (checks_ph.VOLTAGE, "mV.1", "", "mV", "trimmed"),
+    (checks_sheets._DIVISION, "%.1", "", "%", "trimmed"),
+    (checks_sheets._HOT, "°C.1", "°F.1", "°C, °F", ""),
+    (checks_sheets._SHOWN, "1.3", "", "", "trimmed"),
     (proof_measures.DRIFT, "K/d.2", "°F/d.2", "K/d, °F/d", ""),
     (proof_measures.FINE_DIFFERENCE, "K.2", "°F.2", "K, °F", ""),
     (proof_measures.FINE_TEMPERATURE, "°C.2", "°F.2", "°C, °F", ""),
@@ -105,7 +105,7 @@ SHOWN = (
      "g.0 from 1000 (oz), g.1 from 10 (oz), g.2 (oz)", "g", "up"),
     (curing_salt.DOSE, "%.2", "", "%", "trimmed"),
     (curing_salt.STRENGTH, "%.2", "", "%", "trimmed"),
-    (held.TO_10_MG, "g.2", "g.0 from 1000 (oz), g.1 from 10 (oz), g.2 (oz)", "g", "trimmed down"),
+    (limit_check.TO_10_MG, "g.2", "g.0 from 1000 (oz), g.1 from 10 (oz), g.2 (oz)", "g", "trimmed down"),
     (measures.CURE_SHARE, "%.3", "", "%", "trimmed down"),
     (measures.DENSITY, "kg/L.2", "", "kg/L", ""),
     (measures.GOING_IN, "ppm.0", "", "ppm", "down"),

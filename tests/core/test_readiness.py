@@ -118,7 +118,7 @@ def test_a_sausage_whose_ph_nobody_measured_is_held():
     [
         *("loss", "target_loss", "water_activity", "days_hung", "signs", "salt"),
         *("nitrite_ppm", "nitrate_ppm", "how", "salted"),
-        *("manner", "shape", "thickness_m", "lasts_s", "coldest_c", "warmest_c"),
+        *("method", "shape", "thickness_m", "lasts_s", "coldest_c", "warmest_c"),
     ],
 )
 def test_a_whole_muscle_with_a_gap_in_its_evidence_is_held(gap: str):

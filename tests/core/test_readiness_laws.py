@@ -61,7 +61,7 @@ _common = {
 }
 salts = st.builds(
     Salted,
-    manner=st.just("weighed"),
+    method=st.just("weighed"),
     shape=st.sampled_from(["slab", "cylinder", "block"]),
     thickness_m=st.floats(0.03, 0.06),
     width_m=st.floats(0.03, 0.06),
@@ -70,7 +70,7 @@ salts = st.builds(
     warmest_c=st.floats(3.0, 4.4),
 ) | st.builds(
     Salted,
-    manner=st.just("excess"),
+    method=st.just("excess"),
     shape=st.sampled_from(["slab", "cylinder"]),
     thickness_m=st.floats(0.03, 0.06),
     lasts_s=st.floats(60 * DAY_S, 90 * DAY_S),
@@ -121,7 +121,7 @@ def excess_under_dry_rub(known: Evidence) -> Evidence:
     """A bag goes with a rub, plenty of salt with dry salting: so no draw is held for the wrong pair."""
     if known.salted is None:
         return known
-    return evolve(known, how=Curing(method="dry-rub" if known.salted.manner == "weighed" else "dry-salting"))
+    return evolve(known, how=Curing(method="dry-rub" if known.salted.method == "weighed" else "dry-salting"))
 
 
 def ready(style: str) -> st.SearchStrategy[Evidence]:
@@ -138,10 +138,10 @@ def asked_for(known: Evidence) -> dict[str, Change]:
     if known.style == "fermented":
         gone["ph"] = lambda each, _: evolve(each, lowest_ph=None, last_ph=None)
     if known.style == "whole-muscle" and known.salted is not None:
-        parts = ["manner", "shape", "thickness_m", "lasts_s", "coldest_c", "warmest_c"]
-        for key in parts + (["rested_s"] if known.salted.manner == "excess" else []):
+        parts = ["method", "shape", "thickness_m", "lasts_s", "coldest_c", "warmest_c"]
+        for key in parts + (["rested_s"] if known.salted.method == "excess" else []):
             gone[key] = lambda each, _, key=key: salted(each, **{key: None})
-        if known.salted.manner == "weighed":
+        if known.salted.method == "weighed":
             gone["salt"] = lambda each, _: evolve(each, salt=None)
     return gone
 

@@ -19,11 +19,11 @@ from core.quantities import (
     TEMPERATURE,
     US,
     VOLUME,
-    Manner,
+    Reader,
 )
 from core.reading import read
 
-COMMA = Manner("metric", ",")
+COMMA = Reader("metric", ",")
 POUND_KG = 0.45359237
 TSP_M3 = 231 * 0.0254**3 / 768
 
@@ -91,9 +91,9 @@ def test_thousands_may_be_parted_by_a_space_or_a_tick(text):
 
 
 @pytest.mark.parametrize("text", ["1,250.5 g", "1.250,5 g", "1 250.5 g", "1 250,5 g", "1250.5 g", "1250,5 g"])
-@pytest.mark.parametrize("manner", [METRIC, COMMA])
-def test_both_marks_together_leave_one_meaning_in_either_manner(text, manner):
-    assert read(text, MASS, manner) == pytest.approx(1.2505)
+@pytest.mark.parametrize("reader", [METRIC, COMMA])
+def test_both_marks_together_leave_one_meaning_in_either_manner(text, reader):
+    assert read(text, MASS, reader) == pytest.approx(1.2505)
 
 
 def test_three_decimals_are_read_with_the_page_s_own_mark():
@@ -101,9 +101,9 @@ def test_three_decimals_are_read_with_the_page_s_own_mark():
 
 
 @pytest.mark.parametrize("text", ["12,5", "12.5"])
-@pytest.mark.parametrize("manner", [METRIC, COMMA])
-def test_a_decimal_of_one_figure_is_read_in_either_manner(text, manner):
-    assert read(text, TEMPERATURE, manner) == 12.5
+@pytest.mark.parametrize("reader", [METRIC, COMMA])
+def test_a_decimal_of_one_figure_is_read_in_either_manner(text, reader):
+    assert read(text, TEMPERATURE, reader) == 12.5
 
 
 @pytest.mark.parametrize("text", ["0,250", ",250", "1234,567", "12,5000"])

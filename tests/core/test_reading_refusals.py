@@ -2,12 +2,12 @@
 
 import pytest
 
-from core.quantities import COUNT, DAYS, MASS, METRIC, PH, TEMPERATURE, US, VOLUME, Manner
+from core.quantities import COUNT, DAYS, MASS, METRIC, PH, TEMPERATURE, US, VOLUME, Reader
 from core.reading import LONGEST_ECHO, read
 from core.refusals import Missing, NotAQuantity
 from tests.core.effort import effort_s
 
-COMMA = Manner("metric", ",")
+COMMA = Reader("metric", ",")
 
 NONSENSE = [
     *("kg", "abc", "nan", "inf", "-inf", "infinity", "1e5", "1E5", "1e-5 kg", "0x10", "1_000", "12 4", "1 2 kg", "--5"),
@@ -63,7 +63,7 @@ def test_a_missing_value_without_a_label_is_named_by_its_kind():
 
 
 @pytest.mark.parametrize(
-    ("text", "manner", "sentence"),
+    ("text", "reader", "sentence"),
     [
         ("1,250", METRIC, "“1,250” can mean 1250 or 1.250. Enter it as one or the other."),
         ("12,250 g", METRIC, "“12,250” can mean 12250 or 12.250. Enter it as one or the other."),
@@ -72,9 +72,9 @@ def test_a_missing_value_without_a_label_is_named_by_its_kind():
         ("\u0661,\u0662\u0665\u0660", METRIC, "“1,250” can mean 1250 or 1.250. Enter it as one or the other."),
     ],
 )
-def test_a_factor_of_a_thousand_is_asked_about(text, manner, sentence):
+def test_a_factor_of_a_thousand_is_asked_about(text, reader, sentence):
     with pytest.raises(NotAQuantity) as caught:
-        read(text, MASS, manner)
+        read(text, MASS, reader)
     assert caught.value.sentence == sentence
 
 

@@ -26,7 +26,7 @@ EMPTY = {"style": "fermented", "signs": "none"}
 MUSCLE = {
     **{"style": "whole-muscle", "start_kg": "1250 g", "now_kg": "800 g", "hung": "60 d", "water_activity": "0.89"},
     **{"rules": "us:meat", "method": "dry-rub", "nitrite": "156 ppm", "nitrate": "0", "salt": "3 %", "signs": "none"},
-    **{"manner": "weighed", "shape": "slab", "thickness_m": "50 mm", "in_salt": "21 d", "coldest_c": "3 °C"},
+    **{"salted": "weighed", "shape": "slab", "thickness_m": "50 mm", "in_salt": "21 d", "coldest_c": "3 °C"},
     "warmest_c": "4 °C",
 }
 SLOW = {
@@ -93,7 +93,7 @@ def _label(key: str) -> str:
 
 
 SAMPLE: dict[str, str] = {
-    **{"lowest_ph": "5.1", "fermentation": "over", "salt": "3 %", "manner": "excess", "shape": "slab"},
+    **{"lowest_ph": "5.1", "fermentation": "over", "salt": "3 %", "salted": "excess", "shape": "slab"},
     **{"thickness_m": "50 mm", "width_m": "60 mm", "length_m": "90 mm", "in_salt": "9 d", "rested": "2 d"},
     **{"coldest_c": "3 °C", "warmest_c": "4 °C", "way": "ham-3", "mass_kg": "9 kg"},
 }
@@ -184,7 +184,7 @@ def typed(known: Evidence) -> dict[str, str]:
         texts |= {"lowest_ph": _with(known.lowest_ph), "fermentation": _fermentation(known)}
     if salted is not None:
         texts |= {
-            "manner": salted.manner or "not-known",
+            "salted": salted.method or "not-known",
             "shape": salted.shape or "not-known",
             "way": salted.way,
             **{key: _with(getattr(salted, key), 1, " m") for key in ("thickness_m", "width_m", "length_m")},
@@ -335,9 +335,9 @@ def test_the_look_that_was_typed_is_weighed(signs: str, found: tuple[str, ...] |
 
 
 def test_the_time_in_salt_that_was_typed_is_weighed():
-    salted = weighed_from({**MUSCLE, "manner": "excess", "rested": "10 d"}).salted
+    salted = weighed_from({**MUSCLE, "salted": "excess", "rested": "10 d"}).salted
     assert salted is not None
-    assert (salted.manner, salted.shape, salted.way, salted.mass_kg) == ("excess", "slab", "diffusion", None)
+    assert (salted.method, salted.shape, salted.way, salted.mass_kg) == ("excess", "slab", "diffusion", None)
     assert (salted.thickness_m, salted.lasts_s, salted.rested_s) == pytest.approx((0.05, 21 * 86400, 10 * 86400))
     assert (salted.coldest_c, salted.warmest_c) == pytest.approx((3.0, 4.0))
     assert weighed_from(EMPTY).salted is None
@@ -349,7 +349,7 @@ ASKED_OF_ALL = {
 }
 OF_SAUSAGE = {"lowest_ph", "fermentation"}
 OF_A_MUSCLE = {
-    *("method", "salt", "manner", "shape", "thickness_m", "width_m", "length_m", "in_salt", "rested"),
+    *("method", "salt", "salted", "shape", "thickness_m", "width_m", "length_m", "in_salt", "rested"),
     *("coldest_c", "warmest_c", "way", "mass_kg"),
 }
 

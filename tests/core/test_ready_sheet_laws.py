@@ -14,10 +14,9 @@ from core.daybook.evidence import evidence_for
 from core.daybook.facts import ActivityMeasured, CureWeighed, PieceInspected, PieceWeighed, Reading
 from core.daybook.facts.ferment import DeviationDecided
 from core.daybook.facts.salting import SaltingBegun, SaltingEnded
-from core.mix.charge import Charge, Dose
+from core.mix import ingoing, limit_check
 from core.mix.cure import CuringSalt
-from core.mix.held import holds
-from core.mix.ingoing import check_limits, ingoing_of
+from core.mix.cure_mix import CureMix, Dose
 from core.mix.rule import METHODS
 from core.mix.rules import RULE_SETS, Curing, products_for
 from core.release.contradictions import LEAST_SALT, SERIES
@@ -40,7 +39,7 @@ def test_what_went_in_is_checked_alike_as_a_weighed_charge_and_as_parts_per_mill
     alkalis = st.sampled_from(["sodium", "potassium"])
     salt = CuringSalt(data.draw(st.floats(0.004, 0.1)), data.draw(st.floats(0.004, 0.1)), 0.0, data.draw(alkalis))
     second = CuringSalt(0.0625, 0.0, 0.0, "sodium")
-    charge = Charge(
+    charge = CureMix(
         10.0,
         (Dose(salt, data.draw(_kg)), Dose(second, data.draw(_kg))),
         0.3,
@@ -51,7 +50,8 @@ def test_what_went_in_is_checked_alike_as_a_weighed_charge_and_as_parts_per_mill
         taken=0.1,
     )
     how = Curing(rules, product, method)
-    by_charge, by_ppm = holds(charge, how), check_limits(ingoing_of(charge, method), how)
+    by_charge = limit_check.check_limits(charge, how)
+    by_ppm = ingoing.check_limits(ingoing.ingoing_of(charge, method), how)
     assert [each.rule for each in by_ppm] == [each.rule for each in by_charge]
     assert [each.ppm for each in by_ppm] == pytest.approx([each.ppm for each in by_charge], rel=1e-9)
 
@@ -111,13 +111,13 @@ def _cure(draw: st.DrawFn, style: str) -> CureWeighed:
 def _salt(draw: st.DrawFn, kitchen: Kitchen, batch: str) -> None:
     if not draw(st.integers(0, 6)):
         return
-    manner, shape = draw(st.sampled_from(["weighed", "excess"])), draw(st.sampled_from(["slab", "cylinder", "block"]))
+    salted, shape = draw(st.sampled_from(["weighed", "excess"])), draw(st.sampled_from(["slab", "cylinder", "block"]))
     sides = (draw(st.floats(0.05, 0.1)), None) if shape == "block" else (None, None)
     way = draw(st.sampled_from(["diffusion", "ham-3"]))
     mass = draw(st.floats(5, 14)) if way == "ham-3" else None
-    begun = SaltingBegun(manner, shape, draw(st.floats(0.02, 0.15)), 3.0, *sides, mass_kg=mass, way=way)
+    begun = SaltingBegun(salted, shape, draw(st.floats(0.02, 0.15)), 3.0, *sides, mass_kg=mass, way=way)
     kitchen.note(begun, batch, 0.5)
-    rested = draw(st.none() | st.floats(0, 20 * 86400)) if manner == "excess" else None
+    rested = draw(st.none() | st.floats(0, 20 * 86400)) if salted == "excess" else None
     cold, warm = draw(st.none() | st.floats(1.5, 3.0)), draw(st.none() | st.floats(3.0, 5.0))
     if draw(st.integers(0, 4)):
         kitchen.note(SaltingEnded("", rested, cold, warm), batch, draw(st.floats(2, 39)))

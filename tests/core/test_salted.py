@@ -20,7 +20,7 @@ EXCESS_SLOW = time_to(SLAB, "excess", SLOW, 0.9)
 BAG = Salted("weighed", "slab", 0.05, lasts_s=SEALED_SLOW, coldest_c=COLD_C, warmest_c=4.0)
 BURIED = Salted("excess", "slab", 0.05, lasts_s=EXCESS_SLOW, rested_s=0.0, coldest_c=COLD_C, warmest_c=4.0)
 HAM = Salted(
-    manner="excess",
+    method="excess",
     shape="block",
     thickness_m=0.15,
     width_m=0.25,
@@ -34,12 +34,12 @@ HAM = Salted(
 POUND_KG = 0.45359237
 
 
-def through(salted: Salted, method: Any = "dry-rub", salt: float | None = 0.03, **changes: Any) -> bool | None:
-    return is_through(evolve(salted, **changes), method, salt)
+def through(salted: Salted, cured_by: Any = "dry-rub", salt: float | None = 0.03, **changes: Any) -> bool | None:
+    return is_through(evolve(salted, **changes), cured_by, salt)
 
 
-def reason(key: str, salted: Salted, method: Any = "dry-rub", salt: float | None = 0.03, **changes: Any) -> Reason:
-    found = salted_hurdles(evolve(salted, **changes), method, salt)
+def reason(key: str, salted: Salted, cured_by: Any = "dry-rub", salt: float | None = 0.03, **changes: Any) -> Reason:
+    found = salted_hurdles(evolve(salted, **changes), cured_by, salt)
     return next(each for each in found if each.key == key)
 
 
@@ -89,7 +89,7 @@ def test_a_pumped_piece_counts_as_if_all_lay_on_the_outside():
     assert through(BAG, "pump", lasts_s=SEALED_SLOW * 0.999) is None
 
 
-@pytest.mark.parametrize("gap", ["manner", "shape", "thickness_m", "lasts_s", "coldest_c"])
+@pytest.mark.parametrize("gap", ["method", "shape", "thickness_m", "lasts_s", "coldest_c"])
 def test_what_is_not_known_of_it_leaves_it_open_and_is_named(gap: str):
     assert through(BAG, **{gap: None}) is None
     assert "is not known" in reason("salted-through", BAG, **{gap: None}).text.say(METRIC)
@@ -182,7 +182,7 @@ def test_a_ham_goes_by_its_rule_where_its_days_are_met(mass_kg, contact, in_all,
         ({"warmest_c": None}, None),
         ({"rested_s": None}, None),
         ({"lasts_s": None}, None),
-        ({"manner": None}, None),
+        ({"method": None}, None),
         ({"way": "diffusion"}, None),
     ],
 )
@@ -192,7 +192,7 @@ def test_the_rule_holds_only_under_its_conditions(changes, expected):
 
 @pytest.mark.parametrize(("salt", "expected"), [(0.06, True), (0.0599, None), (None, None)])
 def test_in_a_bag_the_rule_asks_for_its_salt(salt, expected):
-    assert through(HAM, "dry-rub", salt, manner="weighed", rested_s=None) is expected
+    assert through(HAM, "dry-rub", salt, method="weighed", rested_s=None) is expected
 
 
 def test_by_its_rule_a_ham_may_be_as_warm_as_that_allows():
@@ -246,8 +246,8 @@ def test_meat_in_plenty_of_brine_must_have_lain_in_it_too(lasts_s: float, rested
 BRIEFLY = {"lasts_s": 5 * DAY_S, "rested_s": 4 * DAY_S}
 
 
-def keys_of(salted: Salted, method: Any, salt: float | None, **changes: Any) -> list[str]:
-    return [each.key for each in salted_hurdles(evolve(salted, **changes), method, salt)]
+def keys_of(salted: Salted, cured_by: Any, salt: float | None, **changes: Any) -> list[str]:
+    return [each.key for each in salted_hurdles(evolve(salted, **changes), cured_by, salt)]
 
 
 @pytest.mark.parametrize(
@@ -257,7 +257,7 @@ def test_what_it_takes_up_is_told_only_where_it_was_not_too_cold_to_count(coldes
     assert ("taken-up" in keys_of(BURIED, "dry-salting", 0.03, coldest_c=coldest_c)) is told
 
 
-@pytest.mark.parametrize("gap", [{"manner": "weighed"}, {"thickness_m": None}, {"rested_s": None}, {"lasts_s": None}])
+@pytest.mark.parametrize("gap", [{"method": "weighed"}, {"thickness_m": None}, {"rested_s": None}, {"lasts_s": None}])
 def test_what_it_takes_up_is_told_only_of_known_time_in_plenty_of_salt(gap: dict[str, Any]):
     assert "taken-up" in keys_of(BURIED, "immersion", 0.03)
     assert "taken-up" not in keys_of(BURIED, "immersion", 0.03, **gap)
@@ -273,9 +273,9 @@ def test_what_it_takes_up_is_its_share_of_what_it_comes_to(method: str, end: flo
     """Crank: of a slab 2√(Fo ÷ π), as long as nothing has reached the middle; a day in salt, at 3 °C."""
     found = reason("taken-up", BURIED, method, 0.03, **BRIEFLY)
     taken_up = end * 2 * (SLOW * DAY_S / 0.025**2 / math.pi) ** 0.5
-    assert found.text.amounts["salt"].value == pytest.approx(taken_up, rel=1e-4)
-    assert found.text.amounts["contact"].value == pytest.approx(DAY_S)
-    assert found.text.amounts["least"].value == 0.0225
+    assert found.text.values["salt"].value == pytest.approx(taken_up, rel=1e-4)
+    assert found.text.values["contact"].value == pytest.approx(DAY_S)
+    assert found.text.values["least"].value == 0.0225
     assert found.source == CRANK
 
 
@@ -301,7 +301,7 @@ def test_nine_tenths_of_a_weak_brine_is_all_it_can_take_up(share: float, met: bo
 
 def test_through_or_not_the_reason_tells_its_figures():
     sure = reason("salted-through", BAG)
-    amounts = {name: amount.value for name, amount in sure.text.amounts.items()}
+    amounts = {name: amount.value for name, amount in sure.text.values.items()}
     assert sure.met is True
     assert amounts["lasts"] == SEALED_SLOW
     assert amounts["slow"] == pytest.approx(0.9)
@@ -310,7 +310,7 @@ def test_through_or_not_the_reason_tells_its_figures():
     assert amounts["cold"] == COLD_C
     assert amounts["least"] == pytest.approx(20 / 9)
     assert amounts["most"] == pytest.approx(40 / 9)
-    assert reason("salted-through", BAG, lasts_s=SEALED_FAST).text.amounts["fast"].value == pytest.approx(0.9)
+    assert reason("salted-through", BAG, lasts_s=SEALED_FAST).text.values["fast"].value == pytest.approx(0.9)
 
 
 @pytest.mark.parametrize(

@@ -9,10 +9,10 @@ from core.units import POUND_KG
 LOIN = Piece("slab", 0.05)
 
 
-@pytest.mark.parametrize("manner", ["weighed", "excess"])
-def test_when_the_days_are_over_the_centre_has_the_share_that_was_wanted(manner):
-    days = equalised(LOIN, manner, 3.0, 0.9)[0]
-    assert at_the_centre(LOIN, manner, 3.0, days.value, 0.9).value == pytest.approx(0.9, abs=1e-6)
+@pytest.mark.parametrize("method", ["weighed", "excess"])
+def test_when_the_days_are_over_the_centre_has_the_share_that_was_wanted(method):
+    days = equalised(LOIN, method, 3.0, 0.9)[0]
+    assert at_the_centre(LOIN, method, 3.0, days.value, 0.9).value == pytest.approx(0.9, abs=1e-6)
 
 
 def test_too_early_it_is_told():

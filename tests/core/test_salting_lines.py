@@ -141,7 +141,7 @@ def test_salt_and_water_are_shares(salt: float, water: float, field: str):
 
 
 @pytest.mark.parametrize(
-    ("manner", "days", "every", "words"),
+    ("salted", "days", "every", "words"),
     [
         ("weighed", 14, 2, "Turn the bag over every 2 d, 6 times in all"),
         ("weighed", 4, 2, "Turn the bag over every 2 d, 1 time in all"),
@@ -151,8 +151,8 @@ def test_salt_and_water_are_shares(salt: float, water: float, field: str):
         ("excess", 28, 7, "and put it back every 7 d, 3 times in all"),
     ],
 )
-def test_how_often_it_is_turned(manner: str, days: float, every: float, words: str):
-    found = turns(manner, days)
+def test_how_often_it_is_turned(salted: str, days: float, every: float, words: str):
+    found = turns(salted, days)
     assert (found.value / DAY_S, found.source) == (every, COMMON_PRACTICE)
     assert words in found.working[0].say(METRIC).replace("\u00a0", " ")
 
@@ -313,9 +313,9 @@ def test_the_working_of_the_days():
         "\u00a0", " "
     )
     assert "17.28 mm² a day at 3 °C, carried to 3 °C" in speed.working[0].say(METRIC).replace("\u00a0", " ")
-    fo, after = days.working[0].amounts["fo"].value, days.working[1]
+    fo, after = days.working[0].values["fo"].value, days.working[1]
     assert fo * 0.03**2 / 2e-10 == pytest.approx(days.value)
-    assert after.amounts["half"].value == 0.03
+    assert after.values["half"].value == 0.03
 
 
 def test_the_curve_has_41_points_from_the_start_to_its_end():

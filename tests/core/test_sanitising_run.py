@@ -41,9 +41,9 @@ def test_keys_are_its_own(agent: str):
     assert len(set(run)) == len(run)
 
 
-@pytest.mark.parametrize("manner", [METRIC, US])
-def test_every_task_can_be_said(manner):
-    assert all(each.text.say(manner) for each in preparation("chlorine", 100.0, descale=True))
+@pytest.mark.parametrize("reader", [METRIC, US])
+def test_every_task_can_be_said(reader):
+    assert all(each.text.say(reader) for each in preparation("chlorine", 100.0, descale=True))
 
 
 def test_the_reader_sees_their_own_degrees():
@@ -123,7 +123,7 @@ def test_each_task_waits_for_the_one_above_it():
     assert [each.after for each in run] == [(), *((key,) for key in keys(run)[:-1])]
 
 
-@pytest.mark.parametrize(("manner", "warmth"), [(METRIC, "12.7778 °C"), (US, "55 °F")])
-def test_how_strong_and_how_warm_to_mix_is_said(manner, warmth: str):
-    said = task(preparation("chlorine", 100.0), "mix").text.say(manner)
+@pytest.mark.parametrize(("reader", "warmth"), [(METRIC, "12.7778 °C"), (US, "55 °F")])
+def test_how_strong_and_how_warm_to_mix_is_said(reader, warmth: str):
+    said = task(preparation("chlorine", 100.0), "mix").text.say(reader)
     assert f"at 100 ppm, at {warmth} or warmer" in said

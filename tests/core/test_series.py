@@ -4,7 +4,7 @@ import math
 
 import pytest
 
-from core.chamber.sensors import Correction
+from core.chamber.checks import Correction
 from core.chamber.series import Series, held_s, interval_s, stretches
 from core.refusals import OutOfRange
 

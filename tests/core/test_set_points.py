@@ -17,8 +17,8 @@ from tests.core.kitchen import Kitchen
 CHOSEN = SetPointsChosen(12.0, 0.80)
 
 
-def said(air: AirRead, chosen: SetPointsChosen = CHOSEN, manner=METRIC) -> list[str]:
-    return [each.say(manner, 4) for each in apart(chosen, air)]
+def said(air: AirRead, chosen: SetPointsChosen = CHOSEN, reader=METRIC) -> list[str]:
+    return [each.say(reader, 4) for each in apart(chosen, air)]
 
 
 def test_without_a_choice_there_is_none():
@@ -69,7 +69,7 @@ def test_warmer_and_colder(air: AirRead, warmth: str):
 
 
 def test_a_difference_is_told_in_the_readers_units():
-    assert said(AirRead(14.0), manner=US) == ["3.6 °F warmer than set"]
+    assert said(AirRead(14.0), reader=US) == ["3.6 °F warmer than set"]
 
 
 @pytest.mark.parametrize(("humidity", "word"), [(0.86, "above"), (0.74, "below")])

@@ -204,7 +204,7 @@ def test_the_figures_tell_the_whole_story():
 
 def test_the_hold_is_the_period_less_the_run():
     holds = next(figure for figure in all_figures() if figure.key == "holds")
-    amounts = holds.working[-1].amounts
+    amounts = holds.working[-1].values
     assert amounts["period"].value - amounts["cools"].value == pytest.approx(holds.value)
 
 

@@ -21,7 +21,10 @@ ASKED_BY_RELEASE = {"dry", "ferment", "mix"}
 AIR = {"core.air", "core.water", "core.saturation", "core.vapour"}
 GROUND = {
     "core",
-    *(f"core.{name}" for name in ("working", "quantities", "units", "reading", "sources", "refusals", "usual")),
+    *(
+        f"core.{name}"
+        for name in ("working", "sentence", "quantities", "units", "reading", "sources", "refusals", "usual")
+    ),
     *(f"core.{name}" for name in ("verdict", "worksheet")),
 }
 ABOVE = {"core.worksheets", "core.command_line", "core.__main__"}

@@ -3,7 +3,7 @@
 import pytest
 
 from core import usual
-from core.quantities import FRACTION, LENGTH, LOSS, MASS, METRIC, RATIO, TEMPERATURE, US, Manner
+from core.quantities import FRACTION, LENGTH, LOSS, MASS, METRIC, RATIO, TEMPERATURE, US, Reader
 from core.reading import is_bare
 from core.refusals import OutOfRange, Unusual
 from core.usual import CHAMBER_C, USUAL, as_typed, is_usual
@@ -15,9 +15,9 @@ MEAT = Number("meat_kg", "Meat", MASS, 0.0, 1000.0, usual=(0.2, 100.0))
 AIR = Number("temperature", "Air temperature", TEMPERATURE, -20.0, 60.0, usual=CHAMBER_C)
 
 
-def question(number: Number, text: str, manner: Manner = METRIC) -> str:
+def question(number: Number, text: str, reader: Reader = METRIC) -> str:
     with pytest.raises(Unusual) as caught:
-        number.read(text, manner)
+        number.read(text, reader)
     assert caught.value.field == number.key
     return caught.value.sentence
 
@@ -30,18 +30,18 @@ def test_the_question_says_how_it_was_read_what_is_usual_and_what_answers_it():
 
 
 @pytest.mark.parametrize(
-    ("number", "text", "manner", "meant"),
+    ("number", "text", "reader", "meant"),
     [
         (THICK, "5", METRIC, "5 cm"),
         (MEAT, "500", METRIC, "500 g"),
         (AIR, "55", METRIC, "55 °F"),
         (AIR, "12", US, "12 °C"),
         (MEAT, "800", US, "800 g"),
-        (LOST, "0,35", Manner("metric", ","), "35 %"),
+        (LOST, "0,35", Reader("metric", ","), "35 %"),
     ],
 )
-def test_what_may_be_meant_is_named(number: Number, text: str, manner: Manner, meant: str):
-    assert f"Is {meant}" in question(number, text, manner)
+def test_what_may_be_meant_is_named(number: Number, text: str, reader: Reader, meant: str):
+    assert f"Is {meant}" in question(number, text, reader)
 
 
 def test_where_no_unit_explains_it_what_is_meant_is_asked_for():

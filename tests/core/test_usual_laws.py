@@ -4,7 +4,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from core.quantities import METRIC, US, Manner
+from core.quantities import METRIC, US, Reader
 from core.reading import is_bare
 from core.usual import CHAMBER_C, FERMENT_C, THAWING_C, as_typed
 from tests.core.test_usual import LOST
@@ -18,8 +18,8 @@ def test_no_usual_temperature_of_one_scale_is_usual_read_on_the_other(usual, pla
     assert not low <= at_c * 1.8 + 32 <= high
 
 
-@given(st.sampled_from([METRIC, US, Manner("metric", ",")]), st.floats(0.0001, 0.7))
-def test_the_text_that_answers_the_question_is_read_as_the_same_value(manner, value):
-    text = as_typed(value, LOST.quantity, manner)
+@given(st.sampled_from([METRIC, US, Reader("metric", ",")]), st.floats(0.0001, 0.7))
+def test_the_text_that_answers_the_question_is_read_as_the_same_value(reader, value):
+    text = as_typed(value, LOST.quantity, reader)
     assert not is_bare(text)
-    assert LOST.read(text, manner) == pytest.approx(value, rel=1e-5)
+    assert LOST.read(text, reader) == pytest.approx(value, rel=1e-5)

@@ -2,11 +2,12 @@
 
 import pytest
 
-from core.quantities import FRACTION, MASS, METRIC, US, Amount, Manner
+from core.quantities import FRACTION, MASS, METRIC, US, Amount, Reader
+from core.sentence import Sentence
 from core.sources import COMMON_PRACTICE, Source
-from core.working import Figure, Step
+from core.working import Figure
 
-STEP = Step(
+STEP = Sentence(
     "{salt} × {strength} = {nitrite}",
     {"salt": Amount(0.0315, MASS), "strength": Amount(0.0625, FRACTION), "nitrite": Amount(0.00196875, MASS)},
 )
@@ -22,11 +23,11 @@ def test_a_step_is_said_in_the_reader_s_units():
 
 
 def test_a_step_is_said_with_the_reader_s_decimal_mark():
-    assert STEP.say(Manner("metric", ",")) == "31,5 g × 6,25 % = 1,96875 g"
+    assert STEP.say(Reader("metric", ",")) == "31,5 g × 6,25 % = 1,96875 g"
 
 
 def test_a_step_without_numbers_is_said_as_it_stands():
-    assert Step("Meat and salt together").say(METRIC) == "Meat and salt together"
+    assert Sentence("Meat and salt together").say(METRIC) == "Meat and salt together"
 
 
 def test_a_figure_is_shown_rounded():

@@ -5,7 +5,7 @@ import re
 
 import pytest
 
-from core.quantities import METRIC, US, Manner
+from core.quantities import METRIC, US, Reader
 from core.worksheets import find
 
 _NUMBER = r"\d[\d\u00a0]*(?:\.\d+)?"
@@ -31,18 +31,18 @@ def _value(text: str) -> float:
     return eval(plain, {"exp": math.exp})
 
 
-def _sums(name: str, manner: Manner) -> list[tuple[str, str]]:
+def _sums(name: str, reader: Reader) -> list[tuple[str, str]]:
     """The two sides of every line that ends in a sum, the words before it left out."""
     sheet = find(name)
-    lines = [step.say(manner) for figure in sheet.answer(sheet.example).figures for step in figure.working]
+    lines = [step.say(reader) for figure in sheet.answer(sheet.example).figures for step in figure.working]
     found = [(line.rpartition(": ")[2]).partition(" = ")[::2] for line in lines if " = " in line]
     return [(left, right) for left, right in found if not re.search(r"[a-z]{2,} to ", left)]
 
 
-@pytest.mark.parametrize("manner", [METRIC, US], ids=["metric", "us"])
+@pytest.mark.parametrize("reader", [METRIC, US], ids=["metric", "us"])
 @pytest.mark.parametrize("name", [*CURE_SHEETS, "humidifier-charge", "shrink", "target-weight", *FORMULA_SHEETS])
-def test_the_numbers_put_in_give_the_number_got_out(name: str, manner: Manner):
-    sums = _sums(name, manner)
+def test_the_numbers_put_in_give_the_number_got_out(name: str, reader: Reader):
+    sums = _sums(name, reader)
     assert sums
     for left, right in sums:
         assert _value(left) == pytest.approx(_value(right), rel=2e-5), f"{left} = {right}"

@@ -58,10 +58,10 @@ def test_every_figure_has_working_and_a_source(sheet: Worksheet):
 
 
 @every_sheet
-@pytest.mark.parametrize("manner", [METRIC, US], ids=["metric", "us"])
-def test_every_line_of_working_can_be_said(sheet: Worksheet, manner):
+@pytest.mark.parametrize("reader", [METRIC, US], ids=["metric", "us"])
+def test_every_line_of_working_can_be_said(sheet: Worksheet, reader):
     for figure in sheet.answer(sheet.example).figures:
-        assert all(step.say(manner) for step in figure.working)
+        assert all(step.say(reader) for step in figure.working)
 
 
 @every_sheet
@@ -96,20 +96,20 @@ def test_defaults_are_allowed_values(sheet: Worksheet):
 
 
 @every_sheet
-@pytest.mark.parametrize("manner", [METRIC, US], ids=["metric", "us"])
-def test_a_default_as_it_is_shown_can_be_read_back(sheet: Worksheet, manner):
+@pytest.mark.parametrize("reader", [METRIC, US], ids=["metric", "us"])
+def test_a_default_as_it_is_shown_can_be_read_back(sheet: Worksheet, reader):
     for each in sheet.inputs:
         if isinstance(each, Number) and each.default is not None:
-            shown = Amount(each.default, each.quantity).show_exact(manner)
-            assert each.read(shown, manner) == pytest.approx(each.default, rel=1e-5, abs=1e-9)
+            shown = Amount(each.default, each.quantity).show_exact(reader)
+            assert each.read(shown, reader) == pytest.approx(each.default, rel=1e-5, abs=1e-9)
 
 
 @every_sheet
-@pytest.mark.parametrize("manner", [METRIC, US], ids=["metric", "us"])
-def test_the_example_of_a_quantity_can_be_read(sheet: Worksheet, manner):
+@pytest.mark.parametrize("reader", [METRIC, US], ids=["metric", "us"])
+def test_the_example_of_a_quantity_can_be_read(sheet: Worksheet, reader):
     for each in sheet.inputs:
         if isinstance(each, Number):
-            each.read(each.quantity.example(manner), manner)
+            each.read(each.quantity.example(reader), reader)
 
 
 @every_sheet

@@ -13,8 +13,8 @@ from core.daybook.facts import (
     Fact,
     IcePointChecked,
     InstrumentAdded,
+    InstrumentRecalibrated,
     InstrumentRetired,
-    InstrumentSetAnew,
     MassesChecked,
     SaltChecked,
     TwoSaltsChecked,
@@ -42,7 +42,7 @@ FACTS: tuple[Fact, ...] = (
     InstrumentAdded("Bench", "scale"),
     InstrumentAdded("Dial", "ph-meter", stands_at_c=22.3456),
     *(fact for facts in CHECKS.values() for fact in facts),
-    InstrumentSetAnew("a new electrode"),
+    InstrumentRecalibrated("a new electrode"),
     InstrumentRetired("broken"),
 )
 

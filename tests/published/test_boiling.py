@@ -2,7 +2,7 @@
 
 import pytest
 
-from core.chamber.sensors_thermometer import boiling_point_c
+from core.chamber.checks_thermometer import boiling_point_c
 from core.units import FOOT
 from core.vapour import station_pressure_pa
 from tests.published.rows import Row, rows

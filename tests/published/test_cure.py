@@ -6,8 +6,8 @@ from fractions import Fraction
 import pytest
 
 from core.mix import limits
-from core.mix.charge import Charge, Dose
 from core.mix.cure import Curing, CuringSalt, figures, from_dose
+from core.mix.cure_mix import CureMix, Dose
 from core.mix.limits import LIMITS
 from core.mix.rule import Rule
 from core.mix.rules import rule_sets, rules_for
@@ -23,7 +23,7 @@ def _computed(row: Row) -> float:
             return next(each.value for each in made if each.key == row.quantity.removesuffix("_ppm")) * 1e6
         case "brine_ppm":
             dose = Dose(CuringSalt(given["nitrite"]), given["cure_kg"])
-            charge = Charge(1.0, (dose,), water_kg=given["water_kg"], taken=given["taken"])
+            charge = CureMix(1.0, (dose,), water_kg=given["water_kg"], taken=given["taken"])
             return figures(charge, Curing("us", "meat", given["method"]))[0].value * 1e6
         case "limit_ppm":
             limit = LIMITS[given["method"]]

@@ -2,12 +2,12 @@
 
 import pytest
 
-from core.chamber import sensors_ph
+from core.chamber import checks_ph
+from core.chamber.checks import Point, through_two
+from core.chamber.checks_hygrometer import WAITS_S, per_kelvin
+from core.chamber.checks_ph import Buffer, nernst_v, ph_meter
+from core.chamber.checks_thermometer import TOLERANCE_K
 from core.chamber.ph_temperature import compensated_ph
-from core.chamber.sensors import Point, through_two
-from core.chamber.sensors_hygrometer import WAITS_S, per_kelvin
-from core.chamber.sensors_ph import Buffer, nernst_v, ph_meter
-from core.chamber.sensors_thermometer import TOLERANCE_K
 from tests.published.rows import Row, rows
 
 
@@ -31,7 +31,7 @@ def _computed(row: Row) -> float:
         case "slope_percent":
             return ph_meter(*(Buffer(*buffer) for buffer in given["buffers"])).figures[0].value * 100
         case "limit":
-            return getattr(sensors_ph, given["name"])
+            return getattr(checks_ph, given["name"])
         case "tolerance_k":
             return TOLERANCE_K
         case "wait_min":

@@ -4,7 +4,7 @@ import math
 
 import pytest
 
-from core.chamber.sensors_salts import SALTS, humidity_over, uncertainty_over
+from core.chamber.checks_salts import SALTS, humidity_over, uncertainty_over
 from tests.published.rows import Row, rows
 
 ROWS = rows("salts")

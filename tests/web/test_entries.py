@@ -20,8 +20,8 @@ from core.daybook.facts import (
     HumidifierCharged,
     IngredientWeighed,
     InstrumentAdded,
+    InstrumentRecalibrated,
     InstrumentRetired,
-    InstrumentSetAnew,
     PieceInspected,
     PieceTakenDown,
     PieceWeighed,
@@ -111,7 +111,7 @@ def walked(visitor: Visitor) -> dict[type, str]:
     )
     for kind, checks in workshop.CHECKS.items():
         instrument = kitchen.note(InstrumentAdded(kind, kind, 30.5 * 86400))
-        for fact in (*checks, InstrumentSetAnew("calibrated"), InstrumentRetired("broken")):
+        for fact in (*checks, InstrumentRecalibrated("calibrated"), InstrumentRetired("broken")):
             kitchen.note(fact, instrument, at=7)
     visitor.book.learn(kitchen.records)
     visitor.wait(days=40)
@@ -158,10 +158,10 @@ def test_a_correction_starts_without_refusals(visitor: Visitor, walked, kind):
 
 
 @every_kind
-@pytest.mark.parametrize("manner", [METRIC, US], ids=["metric", "us"])
-def test_every_kind_is_said_in_the_log(visitor: Visitor, walked, kind, manner):
+@pytest.mark.parametrize("reader", [METRIC, US], ids=["metric", "us"])
+def test_every_kind_is_said_in_the_log(visitor: Visitor, walked, kind, reader):
     with visitor.app.test_request_context():
-        assert say(visitor.book.line(walked[kind]), manner)
+        assert say(visitor.book.line(walked[kind]), reader)
 
 
 @every_kind

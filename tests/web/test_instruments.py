@@ -1,4 +1,4 @@
-"""The instruments' screens: added, checked, their correction seen wherever a reading is shown, set anew, retired."""
+"""The instruments' screens: added, checked, corrections seen where a reading is shown, recalibrated, retired."""
 
 import pytest
 
@@ -282,7 +282,7 @@ def test_who_sets_it_right_by_hand_is_asked_to_say_so(visitor: Visitor):
     assert "put right twice" not in visitor.fill(f"{path}/set-anew").text
 
 
-def test_set_anew_ends_the_correction(visitor: Visitor):
+def test_recalibrated_ends_the_correction(visitor: Visitor):
     path = checked(visitor)
     page = visitor.fill(f"{path}/set-anew", note="calibrated")
     assert "No check stands" in page.text

@@ -6,7 +6,7 @@ from core.daybook.facts.salting import PieceTurned, SaltingBegun, SaltingEnded
 from tests.web.conftest import Visitor, alike
 
 INTO = {
-    "manner": "weighed",
+    "method": "weighed",
     "shape": "slab",
     "way": "diffusion",
     "thickness_m": "50",

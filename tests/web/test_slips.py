@@ -7,7 +7,7 @@ import pytest
 from attrs import frozen
 
 from core.command_line import read_as
-from core.quantities import METRIC, US, Amount, Manner
+from core.quantities import METRIC, US, Amount, Reader
 from core.refusals import Refusal, Unusual
 from core.worksheet import Number
 from core.worksheets import WORKSHEETS
@@ -24,7 +24,7 @@ class Slip:
     section: str
     boxes: tuple[str, ...]
     typed: str
-    manner: Manner
+    reader: Reader
     guard: str
 
 
@@ -53,9 +53,9 @@ SLIPS = _slips()
 
 def typed_into(box: Number, slip: Slip) -> Refusal | None:
     """As on a screen: the unit that stands beside the box from the first was not picked."""
-    form = Form("", (box,), {box.key: slip.typed, f"{box.key}-unit": box.quantity.bare(slip.manner.system).symbol})
+    form = Form("", (box,), {box.key: slip.typed, f"{box.key}-unit": box.quantity.bare(slip.reader.system).symbol})
     try:
-        box.read(form.readable(slip.manner)[box.key], slip.manner)
+        box.read(form.readable(slip.reader)[box.key], slip.reader)
     except Refusal as refusal:
         return refusal
     return None
@@ -93,7 +93,7 @@ def test_what_is_usual_on_the_page_is_what_the_box_asks_by(title: str):
         assert (line in SECTIONS[title]) == (usual is not None), name
 
 
-@pytest.mark.parametrize("slip", SLIPS, ids=lambda slip: f"{slip.section}-{slip.typed}-{slip.manner.system}")
+@pytest.mark.parametrize("slip", SLIPS, ids=lambda slip: f"{slip.section}-{slip.typed}-{slip.reader.system}")
 def test_the_slip_meets_its_guard_in_every_box(slip: Slip):
     """A box whose bounds are narrower refuses what the others ask about or say back."""
     refusals = {name: typed_into(BOXES[name], slip) for name in slip.boxes}
@@ -112,8 +112,8 @@ def test_some_box_of_the_section_asks_and_the_unit_answers(slip: Slip):
     assert asking
     for name in asking:
         box = BOXES[name]
-        with_unit = f"{slip.typed} {box.quantity.bare(slip.manner.system).symbol}"
-        assert box.read(with_unit, slip.manner) is not None
+        with_unit = f"{slip.typed} {box.quantity.bare(slip.reader.system).symbol}"
+        assert box.read(with_unit, slip.reader) is not None
 
 
 @pytest.mark.parametrize("slip", [slip for slip in SLIPS if slip.guard == "said back"], ids=lambda slip: slip.typed)
@@ -121,11 +121,11 @@ def test_what_no_range_can_tell_is_said_back_with_its_unit(slip: Slip):
     taken = [name for name in slip.boxes if typed_into(BOXES[name], slip) is None]
     for name in taken:
         box = BOXES[name]
-        unit = box.quantity.bare(slip.manner.system).symbol
+        unit = box.quantity.bare(slip.reader.system).symbol
         assert unit, name
         sheet = WORKSHEETS.get(name.split()[0])
         if sheet is not None:
-            assert unit in read_as(sheet, {box.key: slip.typed}, slip.manner)[box.key]
+            assert unit in read_as(sheet, {box.key: slip.typed}, slip.reader)[box.key]
 
 
 def test_whatever_may_be_asked_about_has_a_unit_to_answer_with():

@@ -13,27 +13,27 @@ from core.daybook.facts import BatchStarted
 from core.daybook.formulas import formula_of
 from core.daybook.sheet import sheet_of
 from core.mix.measures import GOING_IN
-from core.quantities import DAYS, LOSS, MASS, PH, Amount, Manner
+from core.quantities import DAYS, LOSS, MASS, PH, Amount, Reader
 from core.refusals import Refusal
 from core.release.readiness import STYLES
 from core.working import Figure
 from core.worksheet import Choice, Number
 from web import charts
 from web.entry_forms import EntryForm, Subject, Values, declare, say, write
-from web.finding import find_batch
 from web.forms import Words, typed
 from web.journal import book
+from web.lookup import find_batch
 from web.screens.ferment.panel import panel
 from web.screens.ferment.panel import summary as ferment_summary
 from web.screens.mix.cure import batch_figures
 from web.screens.mix.salt_panel import salt_panel, salt_summary
 from web.screens.release import verdicts
-from web.visitor import manner, now
+from web.visitor import now, reader
 
 screen = Blueprint("batches", __name__)
 
 
-def _say(fact: BatchStarted, how: Manner) -> str:
+def _say(fact: BatchStarted, how: Reader) -> str:
     return f"Batch begun: {fact.name}, {Amount(fact.meat_kg, MASS).show(how)} of meat"
 
 
@@ -106,7 +106,7 @@ def new():
 
 @screen.get("/batches/<batch_id>")
 def one(batch_id: str):
-    batch, how = find_batch(batch_id), manner()
+    batch, how = find_batch(batch_id), reader()
     return render_template(
         "batches/one.html",
         batch=batch,
@@ -137,15 +137,15 @@ def _summary(batch: Batch) -> str:
     """The one figure that matters at the batch's stage, and the verdicts where there are some."""
     if batch.stage == "mix":
         return "cure not weighed" if batch.cure is None else salt_summary(batch, now())
-    if told := ferment_summary(batch, now(), manner()):
+    if told := ferment_summary(batch, now(), reader()):
         return told
     if batch.stage == "ferment":
-        return _ppm(batch) if batch.last_ph is None else f"pH {Amount(batch.last_ph, PH).show(manner())}"
+        return _ppm(batch) if batch.last_ph is None else f"pH {Amount(batch.last_ph, PH).show(reader())}"
     losses = [piece.loss for piece in batch.hanging if piece.loss is not None]
     if not losses:
         return _ppm(batch)
     words = Counter(verdict.word for verdict in verdicts(batch, now()).values())
-    lost = Amount(sum(losses) / len(losses), LOSS).show(manner())
+    lost = Amount(sum(losses) / len(losses), LOSS).show(reader())
     return f"lost {lost}; " + ", ".join(f"{count} {word}" for word, count in words.items())
 
 
@@ -154,4 +154,4 @@ def _ppm(batch: Batch) -> str:
     if cure is None:
         return ""
     by_exception = ", over the limit by an exception" if cure.over_by_licence else ""
-    return f"{Amount(cure.nitrite_ppm * 1e-6, GOING_IN).show(manner())} nitrite{by_exception}"
+    return f"{Amount(cure.nitrite_ppm * 1e-6, GOING_IN).show(reader())} nitrite{by_exception}"

@@ -12,8 +12,8 @@ from core.refusals import OutOfRange
 from core.working import Figure
 from core.worksheet import Number
 from web.entry_forms import EntryForm, Subject, Values, declare, path_of, write
-from web.finding import find_batch, find_piece
 from web.forms import ReadWith, Words
+from web.lookup import find_batch, find_piece
 from web.visitor import now
 
 screen = Blueprint("dry", __name__)

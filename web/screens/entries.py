@@ -20,7 +20,7 @@ from core.refusals import Refusal
 from web.entry_forms import Subject, form_of, say, subject_about, with_saved, without, write
 from web.instruments import shelf
 from web.journal import NotSaved, book, record, sent_token
-from web.visitor import manner
+from web.visitor import reader
 
 screen = Blueprint("entries", __name__)
 
@@ -47,7 +47,7 @@ def correct(entry_id: str):
         corrects=line,
         back_to=back,
         template="entries/correct.html",
-        history=[(entry, say(Line((entry,)), manner()), written_by(entry)) for entry in line.versions],
+        history=[(entry, say(Line((entry,)), reader()), written_by(entry)) for entry in line.versions],
     )
 
 

@@ -12,20 +12,20 @@ from core.daybook.evidence import evidence_for
 from core.daybook.facts import ActivityMeasured, PieceInspected, PieceTakenDown
 from core.daybook.fermenting import outcome_of
 from core.daybook.kept_verdict import keep_reasons, told
-from core.quantities import WATER_ACTIVITY, Amount, Manner
+from core.quantities import WATER_ACTIVITY, Amount, Reader
 from core.release.readiness import EDITION, SIGNS, judge
 from core.verdict import Verdict
 from core.worksheet import Number
 from web.entry_forms import EntryForm, Subject, Values, declare, write
-from web.finding import find_piece
 from web.forms import Ticks, Words
 from web.journal import book, sent_token
+from web.lookup import find_piece
 from web.visitor import now
 
 screen = Blueprint("release", __name__)
 
 
-def _activity(fact: ActivityMeasured, how: Manner) -> str:
+def _activity(fact: ActivityMeasured, how: Reader) -> str:
     return f"Water activity measured: {Amount(fact.water_activity, WATER_ACTIVITY).show(how)}"
 
 
@@ -40,7 +40,7 @@ ACTIVITY = declare(
 )
 
 
-def _inspected(fact: PieceInspected, how: Manner) -> str:
+def _inspected(fact: PieceInspected, how: Reader) -> str:
     found = ", ".join(SIGNS[sign] for sign in fact.signs if sign in SIGNS)
     note = f" ({fact.note})" if fact.note else ""
     return (f"Inspected, found: {found}" if found else "Inspected: nothing wrong found") + note

@@ -6,7 +6,7 @@ from attrs import evolve
 from flask import Blueprint, abort, render_template, request
 from werkzeug.datastructures import MultiDict
 
-from core.quantities import Manner
+from core.quantities import Reader
 from core.refusals import Refusal, Refused
 from core.verdict import Verdict
 from core.working import Figure
@@ -14,7 +14,7 @@ from core.worksheet import Choice, Number, Worksheet
 from core.worksheets import WORKSHEETS, by_stage
 from web.entry_forms import ASKED_ANEW
 from web.forms import Form, from_request, typed
-from web.visitor import manner
+from web.visitor import reader
 
 screen = Blueprint("sums", __name__)
 
@@ -36,7 +36,7 @@ def _holds(sheet: Worksheet, sought: str) -> bool:
 @screen.route("/sums/<name>", methods=["GET", "POST"])
 def one(name: str):
     sheet = WORKSHEETS.get(name) or abort(404)
-    how = manner()
+    how = reader()
     typing, anew = "figures" in request.args, ASKED_ANEW in request.args
     if typing or anew or request.method == "POST":
         form = _sent(sheet, request.form if request.method == "POST" else request.args)
@@ -61,7 +61,7 @@ def _sent(sheet: Worksheet, given: MultiDict[str, str]) -> Form:
     return evolve(form, inputs=sheet.drawn(form.texts))
 
 
-def _answer(sheet: Worksheet, form: Form, how: Manner) -> tuple[tuple[Figure, ...], Verdict | None]:
+def _answer(sheet: Worksheet, form: Form, how: Reader) -> tuple[tuple[Figure, ...], Verdict | None]:
     answer = sheet.answer(form.readable(how), how)
     return answer.figures, answer.verdict
 
@@ -74,11 +74,11 @@ def _worth_saying(form: Form) -> Refusal | None:
     return None
 
 
-def _defaults(sheet: Worksheet, how: Manner) -> dict[str, str]:
+def _defaults(sheet: Worksheet, how: Reader) -> dict[str, str]:
     return {each.key: _default(each, how) for each in sheet.inputs if each.default is not None}
 
 
-def _default(each: Number | Choice, how: Manner) -> str:
+def _default(each: Number | Choice, how: Reader) -> str:
     if isinstance(each, Choice):
         return each.default or ""
     return typed(each.default, each.quantity, how)

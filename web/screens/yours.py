@@ -11,7 +11,7 @@ from core import outside_json
 from core.daybook.devices import names
 from core.daybook.entries import MOST_LETTERS, NotAnEntry, from_record
 from core.daybook.facts.device import DEVICES, DeviceNamed
-from core.quantities import Manner
+from core.quantities import Reader
 from core.refusals import Refusal
 from web.entry_forms import EntryForm, Subject, declare, write
 from web.forms import Words
@@ -90,7 +90,7 @@ def _new_and_differing(file: Any) -> tuple[list[dict[str, Any]], int]:
     return new, sum(held.get(key, entry) != entry for key, entry in unique.items())
 
 
-def _say_named(fact: DeviceNamed, how: Manner) -> str:
+def _say_named(fact: DeviceNamed, how: Reader) -> str:
     return f"A tablet named: {fact.name}"
 
 

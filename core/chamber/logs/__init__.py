@@ -8,9 +8,9 @@ from core.chamber.logs.changing import check, with_order
 from core.chamber.logs.column import Choice, Column, Question, TimeStyle
 from core.chamber.logs.guessing import answer, change, guess
 from core.chamber.logs.layout import Layout
+from core.chamber.logs.log import Log, clock_kind
 from core.chamber.logs.reading import Progress, preview_times, read, reading
 from core.chamber.logs.rows import Skipped
-from core.chamber.logs.series import Log, clock_kind
 from core.chamber.series import Series
 
 __all__ = [

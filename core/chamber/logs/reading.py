@@ -11,8 +11,8 @@ from attrs import evolve, frozen
 from core.chamber.logs.changing import check
 from core.chamber.logs.decoding import cut_at_the_end, lines_of
 from core.chamber.logs.layout import Layout
+from core.chamber.logs.log import Log, build_log
 from core.chamber.logs.moments import reader
-from core.chamber.logs.series import Log, settled
 from core.chamber.logs.taking import Tables
 from core.chamber.logs.trial import is_much
 from core.chamber.logs.values import echo
@@ -67,7 +67,7 @@ def _one(name: str, lines: list[str], layout: Layout) -> Generator[Progress, Non
     yield Progress(len(lines), len(lines))
     _refuse_other_logs(tables, lines)
     _refuse_what_is_mostly_lost(tables)
-    return settled(name, layout, tables.by_probe, tables.skipped)
+    return build_log(name, layout, tables.by_probe, tables.skipped)
 
 
 def _refuse_other_logs(tables: Tables, lines: list[str]) -> None:

@@ -17,8 +17,8 @@ from core.chamber.settling.cycles import Run
 from core.chamber.settling.measures import DRIFT, FINE_DIFFERENCE, LASTS, STARTS
 from core.chamber.settling.statistics import Band, Spread
 from core.quantities import COUNT, LOSS, RELATIVE_HUMIDITY, TEMPERATURE_DIFFERENCE, Amount
+from core.sentence import Sentence
 from core.sources import COMMON_PRACTICE, MAPPING_IEC, Source
-from core.working import Step
 
 OFFSET_PART = 1 / 3
 """Of the band's half-width: a mean further off than that is worth a turn of the set-point."""
@@ -50,13 +50,13 @@ class Advice:
     "humidifier", "fan", "door", "load" or "none"."""
 
     key: str
-    text: Step
+    text: Sentence
     source: Source = COMMON_PRACTICE
 
 
 NONE = Advice(
     "none",
-    Step(
+    Sentence(
         "The logs do not say what to change. A reading every minute, a second probe, the humidity and the room's "
         "temperature, logged for two days with the door shut, would tell more."
     ),
@@ -96,7 +96,7 @@ def _hygrometers(analysis: Analysis) -> Iterator[Advice]:
             f"“{one}” shows a dew point {{off}} above “{other}”, in the same air: check both hygrometers over a salt "
             "before you touch the humidistat."
         )
-        yield Advice("hygrometer", Step(text, {"off": Amount(dews[damp] - dews[dry], FINE_DIFFERENCE)}))
+        yield Advice("hygrometer", Sentence(text, {"off": Amount(dews[damp] - dews[dry], FINE_DIFFERENCE)}))
 
 
 def _is_too_warm(analysis: Analysis) -> bool:
@@ -112,7 +112,7 @@ def _compressor(analysis: Analysis) -> Iterator[Advice]:
     begun_c = centre.first_c if analysis.room_c is None else analysis.room_c
     if centre.steady.mean > begun_c - AS_WARM_AS_ROOM_K:
         text = "The compressor does not cool: it is as warm as the room. Look at plug, thermostat and compressor."
-        yield Advice("compressor", Step(text))
+        yield Advice("compressor", Sentence(text))
 
 
 def _ice(analysis: Analysis) -> Iterator[Advice]:
@@ -124,7 +124,7 @@ def _ice(analysis: Analysis) -> Iterator[Advice]:
     if late_s > ICING * early_s:
         amounts = {"early": Amount(early_s, LASTS), "late": Amount(late_s, LASTS)}
         text = "Look for ice on the coil, and defrost it: the runs grew from {early} to {late}."
-        yield Advice("ice", Step(text, amounts))
+        yield Advice("ice", Sentence(text, amounts))
 
 
 def _usual_run_s(runs: Sequence[Run]) -> float:
@@ -147,7 +147,7 @@ def _drift(analysis: Analysis) -> Iterator[Advice]:
         text = (
             "The levels at which the compressor starts and stops drift by {by}: fix or change the thermostat's sensor."
         )
-        yield Advice("drift", Step(text, amounts))
+        yield Advice("drift", Sentence(text, amounts))
 
 
 def _set_point(analysis: Analysis) -> Iterator[Advice]:
@@ -159,7 +159,7 @@ def _set_point(analysis: Analysis) -> Iterator[Advice]:
         way = "lower" if off_k > 0 else "higher"
         amounts = {"off": Amount(abs(off_k), TEMPERATURE_DIFFERENCE)}
         yield Advice(
-            "set-point", Step(f"Set the thermostat {{off}} {way}: so far is the mean from what is wanted.", amounts)
+            "set-point", Sentence(f"Set the thermostat {{off}} {way}: so far is the mean from what is wanted.", amounts)
         )
 
 
@@ -172,7 +172,7 @@ def _differential(analysis: Analysis) -> Iterator[Advice]:
             "less": Amount(swing_k - room_k, TEMPERATURE_DIFFERENCE),
         }
         text = "Narrow the differential by {less} or more: the trace swings by {swing} with each run of the compressor."
-        yield Advice("differential", Step(text, amounts))
+        yield Advice("differential", Sentence(text, amounts))
         return
     rhythm = analysis.centre.compressor.rhythm
     if rhythm is None:
@@ -183,7 +183,7 @@ def _differential(analysis: Analysis) -> Iterator[Advice]:
             "starts": Amount(rhythm.starts_an_hour / 3600, STARTS),
         }
         text = "Widen the differential: the compressor starts {starts} and rests for {hold} only, which wears it out."
-        yield Advice("differential", Step(text, amounts))
+        yield Advice("differential", Sentence(text, amounts))
 
 
 def _swing_k(probe: Probe) -> float | None:
@@ -211,15 +211,15 @@ def _humidity(analysis: Analysis) -> Iterator[Advice]:
             "The humidifier is too weak, empty or blocked: the humidity hardly ever gets into its band, {mean} in the "
             "mean. Fill and clean it; look for a leak to dry air."
         )
-        yield Advice("humidifier", Step(text, amounts))
+        yield Advice("humidifier", Sentence(text, amounts))
     elif _overshoots(found, band):
         text = "The humidifier overshoots: the humidity goes from {low} to {high}. Give less fog, or for less long."
-        yield Advice("humidifier", Step(text, amounts))
+        yield Advice("humidifier", Sentence(text, amounts))
     elif abs(found.mean - band.target) > OFFSET_PART * band.half:
         off = found.mean - band.target
         way = "lower" if off > 0 else "higher"
         text = f"Set the humidistat {{off}} (of relative humidity) {way}."
-        yield Advice("humidity-set-point", Step(text, {"off": Amount(abs(off), RELATIVE_HUMIDITY)}))
+        yield Advice("humidity-set-point", Sentence(text, {"off": Amount(abs(off), RELATIVE_HUMIDITY)}))
 
 
 def _overshoots(found: Spread, band: Band) -> bool:
@@ -242,12 +242,12 @@ def _doors(analysis: Analysis) -> Iterator[Advice]:
     a_day = doors * 86_400 / max(centre.lasts_s, 1.0)
     if doors > 3 and a_day > MANY_DOORS_A_DAY:
         text = "Leave the door shut for the proof: it was opened {count} times."
-        yield Advice("door", Step(text, {"count": Amount(doors, COUNT)}))
+        yield Advice("door", Sentence(text, {"count": Amount(doors, COUNT)}))
         return
     rhythm = centre.compressor.rhythm
     if rhythm is not None and rhythm.warming_s is not None and rhythm.warming_s < LEAKY_S:
         text = "Look at the door's seal, and at holes in the wall: left alone, it warms towards the room within {tau}."
-        yield Advice("door", Step(text, {"tau": Amount(rhythm.warming_s, LASTS)}))
+        yield Advice("door", Sentence(text, {"tau": Amount(rhythm.warming_s, LASTS)}))
 
 
 def _fan(analysis: Analysis) -> Iterator[Advice]:
@@ -256,7 +256,7 @@ def _fan(analysis: Analysis) -> Iterator[Advice]:
         return
     amounts = {"apart": Amount(max(space.gradient_k, space.uniformity_k), TEMPERATURE_DIFFERENCE)}
     text = "Move more air, or turn the fan, and keep its way clear: the probes are {apart} apart."
-    yield Advice("fan", Step(text, amounts), MAPPING_IEC)
+    yield Advice("fan", Sentence(text, amounts), MAPPING_IEC)
 
 
 def _load(analysis: Analysis) -> Iterator[Advice]:
@@ -267,10 +267,10 @@ def _load(analysis: Analysis) -> Iterator[Advice]:
         text = (
             "Lighten its work: the compressor runs {share} of the time. Look at the door's seal, at ice, at the room."
         )
-        yield Advice("load", Step(text, amounts))
+        yield Advice("load", Sentence(text, amounts))
     elif share is None and _is_too_warm(analysis) and not any(_compressor(analysis)):
         yield Advice(
-            "load", Step("It never comes down to its band: look at the door's seal, at ice, at the room's heat.")
+            "load", Sentence("It never comes down to its band: look at the door's seal, at ice, at the room's heat.")
         )
 
 
@@ -291,7 +291,7 @@ def _sensors(analysis: Analysis) -> Iterator[Advice]:
             f"“{one}” reads {{off}} {way} “{other}” all the time. Lay them side by side for an hour: if they still "
             "differ, check both at the ice point and correct the one that is off."
         )
-        yield Advice("sensor", Step(text, amounts))
+        yield Advice("sensor", Sentence(text, amounts))
 
 
 def _quoted(name: str) -> str:

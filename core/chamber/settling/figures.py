@@ -16,6 +16,7 @@ from core.chamber.settling.measures import (
 )
 from core.chamber.settling.rhythm import Rhythm
 from core.quantities import COUNT, LOSS, RATIO, RELATIVE_HUMIDITY, VAPOUR_PRESSURE, Amount, Quantity
+from core.sentence import Sentence
 from core.sources import (
     CYCLES_SEEN,
     DEFINITION,
@@ -27,7 +28,7 @@ from core.sources import (
     WATER_SATURATION,
     Source,
 )
-from core.working import Figure, Step
+from core.working import Figure
 
 ABOUT = "About: the probe and the coil answer late and blur where a run begins and ends."
 ROUGHLY = "Roughly: the readings are too few, too coarse or too noisy to tell how long a run lasts."
@@ -63,7 +64,7 @@ def space_figures(analysis: Analysis) -> tuple[Figure, ...]:
             gradient.value,
             FINE_DIFFERENCE,
             (
-                Step(
+                Sentence(
                     "Warmest mean − coldest mean: {most} − {least} = {gradient}",
                     {"most": most, "least": least, "gradient": gradient},
                 ),
@@ -105,7 +106,13 @@ def _plain(
     key: str, name: str, value: float, quantity: Quantity, words: str, source: Source, cautions: tuple[str, ...] = ()
 ) -> Figure:
     return Figure(
-        key, name, value, quantity, (Step(words + ": {value}", {"value": Amount(value, quantity)}),), source, cautions
+        key,
+        name,
+        value,
+        quantity,
+        (Sentence(words + ": {value}", {"value": Amount(value, quantity)}),),
+        source,
+        cautions,
     )
 
 
@@ -125,7 +132,7 @@ def _temperature(probe: Probe) -> Iterator[Figure]:
             "all": Amount(whole.covered_s, LASTS),
             "share": Amount(whole.in_band, LOSS),
         }
-        step = Step("Time within the band ÷ time logged: {inside} ÷ {all} = {share}", amounts)
+        step = Sentence("Time within the band ÷ time logged: {inside} ÷ {all} = {share}", amounts)
         yield Figure("in_band", "Time within the band, of the whole log", whole.in_band, LOSS, (step,), DEFINITION)
 
 
@@ -136,7 +143,7 @@ def _settling(probe: Probe) -> Iterator[Figure]:
             "From the reading after which the probe is shown within the band for 95 % of the time and never out of it "
             "for more than 15 min, doors and defrosts apart: {since} into the log"
         )
-        yield Figure("settled", "Settled after", since.value, LASTS, (Step(words, {"since": since}),), SETTLED_DIN)
+        yield Figure("settled", "Settled after", since.value, LASTS, (Sentence(words, {"since": since}),), SETTLED_DIN)
     if probe.drift_k is not None:
         words = (
             "Slope of the straight line through the readings since it settled or came down, doors and defrosts apart"
@@ -164,18 +171,19 @@ def _rhythm(rhythm: Rhythm) -> Iterator[Figure]:
     every = "From the middle of one run to that of the next, the mean: {period}"
     yield Figure(
         "starts", "Compressor starts", rhythm.starts_an_hour / 3600, STARTS,
-        (Step(every, times), Step("1 ÷ period in hours: 1 ÷ {period} = {starts}", hours)), CYCLES_SEEN,
+        (Sentence(every, times), Sentence("1 ÷ period in hours: 1 ÷ {period} = {starts}", hours)), CYCLES_SEEN,
     )  # fmt: skip
     yield Figure(
         "holds", "Holds between runs", rhythm.holds_s, LASTS,
-        (Step(every, times), Step(run, times), Step("Period − run: {period} − {cools} = {holds}", times)),
+        (Sentence(every, times), Sentence(run, times), Sentence("Period − run: {period} − {cools} = {holds}", times)),
         CYCLES_SEEN, (ABOUT if rhythm.is_share_told else ROUGHLY,),
         min(rhythm.holds_s, rhythm.holds_low_s), max(rhythm.holds_s, rhythm.holds_high_s),
     )  # fmt: skip
     if rhythm.is_share_told:
         yield Figure(
             "run_share", "Share of the time it runs", rhythm.run_share, LOSS,
-            (Step(run, times), Step("Run ÷ period: {cools} ÷ {period} = {share}", times)), CYCLES_SEEN, (ABOUT,),
+            (Sentence(run, times), Sentence("Run ÷ period: {cools} ÷ {period} = {share}", times)),
+            CYCLES_SEEN, (ABOUT,),
             rhythm.run_share_low, rhythm.run_share_high,
         )  # fmt: skip
     else:
@@ -199,7 +207,7 @@ def _rhythm(rhythm: Rhythm) -> Iterator[Figure]:
             "Warming time constant" if rhythm.rebounds_s is None else "Warming time constant, of the wall",
             rhythm.warming_s,
             LASTS,
-            (Step(text, amounts),),
+            (Sentence(text, amounts),),
             TIME_CONSTANT,
             (caution,),
         )
@@ -221,7 +229,7 @@ def _share_between(rhythm: Rhythm) -> Iterator[Figure]:
             "share": Amount(share, LOSS),
         }
         text = "Run ÷ period: {cools} ÷ {period} = {share}"
-        yield Figure(key, name, share, LOSS, (Step(text, amounts),), CYCLES_SEEN, (ROUGHLY,))
+        yield Figure(key, name, share, LOSS, (Sentence(text, amounts),), CYCLES_SEEN, (ROUGHLY,))
 
 
 def _events(probe: Probe) -> Iterator[Figure]:
@@ -250,7 +258,7 @@ def _humidity(probe: Probe) -> Iterator[Figure]:
     if humid.settled_s is not None:
         words = "From the first reading after which the humidity stays within its band: {value} into the log"
         since = after(humid.settled_s, probe.begins_s)
-        step = Step(words, {"value": since})
+        step = Sentence(words, {"value": since})
         yield Figure("humid_settled", "Humidity settled after", since.value, LASTS, (step,), SETTLED_DIN)
     if humid.dew_point is not None:
         words = "Mean of every reading's dew point"

@@ -5,8 +5,9 @@ from __future__ import annotations
 from core.chamber.settling.mapping import Pair
 from core.chamber.settling.measures import FINE_DIFFERENCE
 from core.quantities import Amount
+from core.sentence import Sentence
 from core.sources import DEFINITION
-from core.working import Figure, Step
+from core.working import Figure
 
 
 def pair_figures(pair: Pair) -> tuple[Figure, ...]:
@@ -27,7 +28,7 @@ def pair_figures(pair: Pair) -> tuple[Figure, ...]:
             name,
             value,
             FINE_DIFFERENCE,
-            (Step(words + ": {value}", {"value": Amount(value, FINE_DIFFERENCE)}),),
+            (Sentence(words + ": {value}", {"value": Amount(value, FINE_DIFFERENCE)}),),
             DEFINITION,
         )
         for key, name, value in named

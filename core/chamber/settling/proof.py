@@ -12,9 +12,9 @@ from core.chamber.settling.measures import DRIFT, LASTS, after
 from core.chamber.settling.settled import Drift
 from core.chamber.settling.staying import LEAST_INSIDE, LONGEST_OUT_S, MOST_EXCUSED, Stay
 from core.quantities import LOSS, RELATIVE_HUMIDITY, TEMPERATURE, TEMPERATURE_DIFFERENCE, Amount
+from core.sentence import Sentence
 from core.sources import COMMON_PRACTICE, CYCLES_SEEN, MAPPING_DKD, MAPPING_IEC, MAPPING_WHO, SETTLED_DIN
 from core.verdict import Reason
-from core.working import Step
 
 DRIFT_PART = 0.5
 """Of the band's half-width, in a day: at that pace the chamber leaves its band within two days (common practice)."""
@@ -82,10 +82,10 @@ def _long_enough(analysis: Analysis) -> Reason:
     amounts = {"covered": Amount(covered_s, LASTS), "least": Amount(least_s, LASTS)}
     return Reason(
         "length",
-        Step("The readings cover {covered}; {least} are asked for.", amounts),
+        Sentence("The readings cover {covered}; {least} are asked for.", amounts),
         True if is_met else None,
         MAPPING_WHO,
-        Step("Run it empty for {least}, and read the logs again.", amounts),
+        Sentence("Run it empty for {least}, and read the logs again.", amounts),
     )
 
 
@@ -93,13 +93,13 @@ def _looked_at(analysis: Analysis, probe: Probe) -> Iterator[Reason]:
     """Read often enough, and without a hole."""
     sampled = probe.sampling
     amounts = {"interval": Amount(sampled.interval_s, LASTS), "most": Amount(sampled.most_s, LASTS)}
-    settle = Step("Set the logger to a reading every {most} or oftener, and run again.", amounts)
+    settle = Sentence("Set the logger to a reading every {most} or oftener, and run again.", amounts)
     if sampled.period_s is None:
         words = "was read every {interval} and shows no cycles; to show there are none it needs one every {most}."
     else:
         amounts["period"] = Amount(sampled.period_s, LASTS)
         words = "was read every {interval}; its cycles of {period} need a reading every {most}."
-    text = Step(f"{_said(probe)} {words}", amounts)
+    text = Sentence(f"{_said(probe)} {words}", amounts)
     yield Reason(f"sampling-{probe.name}", text, True if sampled.is_enough else None, CYCLES_SEEN, settle)
     hole_s = probe.stay.lately.longest_hole_s
     holes = {
@@ -109,10 +109,12 @@ def _looked_at(analysis: Analysis, probe: Probe) -> Iterator[Reason]:
     }
     yield Reason(
         f"hole-{probe.name}",
-        Step(f"{_said(probe)} was at most {{hole}} without a reading in its last {{window}}; {{most}} may be.", holes),
+        Sentence(
+            f"{_said(probe)} was at most {{hole}} without a reading in its last {{window}}; {{most}} may be.", holes
+        ),
         True if hole_s <= LONGEST_OUT_S else None,
         MAPPING_WHO,
-        Step("See why the logger paused, and let it run on without a pause.", holes),
+        Sentence("See why the logger paused, and let it run on without a pause.", holes),
     )
 
 
@@ -131,10 +133,10 @@ def _drift(probe: Probe, drift: Drift, most_k: float) -> Reason:
     amounts = {"drift": Amount(drift.by_k / 86_400, DRIFT), "most": Amount(most_k / 86_400, DRIFT)}
     return Reason(
         f"drift-{probe.name}",
-        Step(f"{_said(probe)} drifts by {{drift}} after settling; {{most}} at most is asked for.", amounts),
+        Sentence(f"{_said(probe)} drifts by {{drift}} after settling; {{most}} at most is asked for.", amounts),
         _is_below(abs(drift.by_k), drift.give_k, most_k),
         MAPPING_DKD,
-        Step("Let it run on until it drifts no more; look for what changes: the room, ice on the coil, the tank."),
+        Sentence("Let it run on until it drifts no more; look for what changes: the room, ice on the coil, the tank."),
     )
 
 
@@ -169,7 +171,7 @@ def _within(analysis: Analysis, probe: Probe, stays: Stay, what: str, amounts: d
         "most": Amount(LONGEST_OUT_S, LASTS),
         **amounts,
     }
-    settle = Step(f"Bring the {what} between {{low}} and {{high}}: see what to change.", more)
+    settle = Sentence(f"Bring the {what} between {{low}} and {{high}}: see what to change.", more)
     met: bool | None = False
     if since_s is not None and probe.ends_s - since_s >= analysis.wanted.held_s - LAST_READING_S:
         met = True
@@ -178,38 +180,40 @@ def _within(analysis: Analysis, probe: Probe, stays: Stay, what: str, amounts: d
     elif lately.inside == 0 and lately.outside > 0:
         words = "does not come between {low} and {high}."
     elif probe.compressor.events_why_not and 1 - LEAST_INSIDE < lately.outside <= MOST_EXCUSED:
-        met, settle = None, Step("Read it every minute, and run again: then doors and defrosts can be told.", more)
+        met, settle = None, Sentence("Read it every minute, and run again: then doors and defrosts can be told.", more)
         words = "is outside {low} to {high} for {outside} of the last {window}; if by doors and defrosts, is not known."
     elif lately.longest_out_s > LONGEST_OUT_S:
         words = "is outside {low} to {high} for {out} at a time, as late as {until} in; {most} is the most."
     elif lately.outside > 1 - LEAST_INSIDE:
         words = "is outside {low} to {high} for {outside} of the last {window}; {share} of it inside is asked for."
     elif lately.inside < LEAST_INSIDE:
-        met, settle = None, Step("Read it oftener and without a pause, and run again.", more)
+        met, settle = None, Sentence("Read it oftener and without a pause, and run again.", more)
         words = "is shown between {low} and {high} for {inside} of the last {window} only; {share} is asked for."
     else:
-        met, settle = None, Step("Let it run until it has held for {least}.", more)
+        met, settle = None, Sentence("Let it run until it has held for {least}.", more)
         words = "has been between {low} and {high} for the last {window} only."
-    return Reason(f"{what}-{probe.name}", Step(f"{_said(probe)}: its {what} {words}", more), met, SETTLED_DIN, settle)
+    return Reason(
+        f"{what}-{probe.name}", Sentence(f"{_said(probe)}: its {what} {words}", more), met, SETTLED_DIN, settle
+    )
 
 
 def _humidity_at_all(analysis: Analysis) -> Iterator[Reason]:
     if analysis.wanted.humidity is not None and all(probe.humidity is None for probe in analysis.probes):
         yield Reason(
             "humidity",
-            Step("No probe logged the humidity."),
+            Sentence("No probe logged the humidity."),
             None,
             COMMON_PRACTICE,
-            Step("Log the humidity too; or ask for none, if the chamber is to prove its temperature only."),
+            Sentence("Log the humidity too; or ask for none, if the chamber is to prove its temperature only."),
         )
 
 
 def _apart(analysis: Analysis) -> Reason:
     most = Amount(analysis.wanted.apart_k, TEMPERATURE_DIFFERENCE)
-    settle = Step("Move the air: see what to change.")
+    settle = Sentence("Move the air: see what to change.")
     if analysis.space is None:
-        text = Step("Fewer than two probes were logged at the same time: warm and cold places are not known.")
-        more = Step("Hang two probes or more, the one high and the other low, and run it again.")
+        text = Sentence("Fewer than two probes were logged at the same time: warm and cold places are not known.")
+        more = Sentence("Hang two probes or more, the one high and the other low, and run it again.")
         return Reason("gradient", text, None, MAPPING_IEC, more)
     space = analysis.space
     amounts = {
@@ -219,12 +223,12 @@ def _apart(analysis: Analysis) -> Reason:
         "most": most,
     }
     if space.together_s < (LEAST_COVERED - MOST_EXCUSED) * analysis.wanted.held_s:
-        text = Step("The probes were logged together for {together} only; {least} are asked for.", amounts)
+        text = Sentence("The probes were logged together for {together} only; {least} are asked for.", amounts)
         return Reason(
-            "gradient", text, None, MAPPING_IEC, Step("Run the probes at the same time, and read them again.")
+            "gradient", text, None, MAPPING_IEC, Sentence("Run the probes at the same time, and read them again.")
         )
     names = f"“{space.warmest}” and “{space.coldest}”"
-    text = Step(f"The means of {_quoted(names)} are {{apart}} apart; {{most}} at most is asked for.", amounts)
+    text = Sentence(f"The means of {_quoted(names)} are {{apart}} apart; {{most}} at most is asked for.", amounts)
     is_met = _is_below(space.gradient_k, space.gradient_give_k, analysis.wanted.apart_k)
     return Reason("gradient", text, is_met, MAPPING_IEC, settle)
 

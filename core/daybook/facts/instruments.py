@@ -1,4 +1,4 @@
-"""What happens to the instruments: added, checked against known points, set anew, retired.
+"""What happens to the instruments: added, checked against known points, recalibrated, retired.
 
 A check keeps what was read, as it was read; `core.daybook.instrument_checks` works out what it comes to.
 """
@@ -10,8 +10,8 @@ from typing import Literal
 from attrs import field, frozen
 from attrs.validators import in_, matches_re, min_len, optional
 
-from core.chamber.sensors_hygrometer import APART_K, Bulk
-from core.chamber.sensors_ph import Shows
+from core.chamber.checks_hygrometer import APART_K, Bulk
+from core.chamber.checks_ph import Shows
 from core.daybook.facts.fields import above_zero, celsius, finite, not_negative, ph_value, share
 
 InstrumentKind = Literal["thermometer", "hygrometer", "ph-meter", "scale"]
@@ -124,10 +124,10 @@ class MassesChecked:
 
 
 @frozen
-class InstrumentSetAnew:
+class InstrumentRecalibrated:
     """Calibrated, adjusted, or its sensor or electrode replaced: what was found before holds no longer."""
 
-    KIND = "instrument-set-anew"
+    KIND = "instrument-recalibrated"
 
     note: str = ""
 
@@ -140,4 +140,4 @@ class InstrumentRetired:
 
 
 Check = IcePointChecked | BoilingPointChecked | SaltChecked | TwoSaltsChecked | BuffersChecked | MassesChecked
-Fact = InstrumentAdded | Check | InstrumentSetAnew | InstrumentRetired
+Fact = InstrumentAdded | Check | InstrumentRecalibrated | InstrumentRetired

@@ -6,7 +6,7 @@ from attrs import field, frozen
 from attrs.validators import and_, ge, in_, le, optional
 
 from core.daybook.facts.fields import above_zero, celsius, finite, not_negative, share
-from core.mix.salting import MANNERS, SHAPES, Manner, Shape
+from core.mix.salting import SALTING_METHODS, SHAPES, SaltingMethod, Shape
 
 side = and_(finite, ge(0.001), le(1))
 
@@ -21,7 +21,7 @@ class SaltingBegun:
 
     KIND = "salting-begun"
 
-    manner: Manner = field(validator=in_(tuple(MANNERS)))
+    method: SaltingMethod = field(validator=in_(tuple(SALTING_METHODS)))
     shape: Shape = field(validator=in_(tuple(SHAPES)))
     thickness_m: float = field(validator=side)
     temperature_c: float = field(validator=celsius)

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from core.air import moist_air
 from core.daybook.facts import AirRead
-from core.quantities import RELATIVE_HUMIDITY, TEMPERATURE, Amount, Manner
+from core.quantities import RELATIVE_HUMIDITY, TEMPERATURE, Amount, Reader
 from core.working import Figure
 from core.worksheet import Number
 from web.entry_forms import EntryForm, Subject, declare
@@ -12,7 +12,7 @@ from web.forms import ReadWith
 from web.screens.chamber.blueprint import of_chamber, screen
 
 
-def _air(fact: AirRead, how: Manner) -> str:
+def _air(fact: AirRead, how: Reader) -> str:
     humidity = "" if fact.humidity is None else f", {Amount(fact.humidity, RELATIVE_HUMIDITY).show(how)}"
     return f"Air: {Amount(fact.temperature_c, TEMPERATURE).show(how)}{humidity}"
 

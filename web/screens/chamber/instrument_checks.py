@@ -7,12 +7,12 @@ from typing import Any
 
 from attrs import evolve, frozen
 
-from core.chamber import sensors_sheets as sheets
-from core.chamber.sensors_hygrometer import WAIT, WAITS_S, WET_SAND
-from core.chamber.sensors_ph import FRESH
-from core.chamber.sensors_salts import SALTS
-from core.chamber.sensors_scale import SPAN, TARE
-from core.chamber.sensors_thermometer import ROLLING, SLUSH
+from core.chamber import checks_sheets as sheets
+from core.chamber.checks_hygrometer import WAIT, WAITS_S, WET_SAND
+from core.chamber.checks_ph import FRESH
+from core.chamber.checks_salts import SALTS
+from core.chamber.checks_scale import SPAN, TARE
+from core.chamber.checks_thermometer import ROLLING, SLUSH
 from core.daybook.facts import (
     BoilingPointChecked,
     BuffersChecked,
@@ -22,7 +22,7 @@ from core.daybook.facts import (
     TwoSaltsChecked,
 )
 from core.daybook.instrument_checks import work_out
-from core.quantities import DOSE_MASS, PH, RELATIVE_HUMIDITY, TEMPERATURE, Amount, Manner
+from core.quantities import DOSE_MASS, PH, RELATIVE_HUMIDITY, TEMPERATURE, Amount, Reader
 from core.sources import SALT_WAIT
 from core.working import Figure
 from core.worksheet import Choice, Number, Worksheet
@@ -74,23 +74,23 @@ def _form(kind: type[Any], title: str, inputs: tuple[Number | Choice, ...], say:
     return declare(EntryForm(kind, title, inputs, say, figures=_figures, save="Save the check"))
 
 
-def _read(value: float, how: Manner) -> str:
+def _read(value: float, how: Reader) -> str:
     return Amount(value, TEMPERATURE).show(how)
 
 
-def _over(salt: str, reading: float, temperature_c: float, how: Manner) -> str:
+def _over(salt: str, reading: float, temperature_c: float, how: Reader) -> str:
     name = SALTS[salt].name if salt in SALTS else salt
     return (
         f"{Amount(reading, RELATIVE_HUMIDITY).show(how)} over {name} at {Amount(temperature_c, TEMPERATURE).show(how)}"
     )
 
 
-def _two_salts(fact: TwoSaltsChecked, how: Manner) -> str:
+def _two_salts(fact: TwoSaltsChecked, how: Reader) -> str:
     one = _over(fact.salt, fact.reading, fact.temperature_c, how)
     return f"Checked: {one}, {_over(fact.other_salt, fact.other_reading, fact.other_temperature_c, how)}"
 
 
-def _buffers(fact: BuffersChecked, how: Manner) -> str:
+def _buffers(fact: BuffersChecked, how: Reader) -> str:
     def shown(reading: float, buffer: float) -> str:
         unit = " mV" if fact.shows == "mv" else ""
         return f"{Amount(reading, SHOWN).show(how)}{unit} in pH {Amount(buffer, PH).show(how)}"
@@ -99,7 +99,7 @@ def _buffers(fact: BuffersChecked, how: Manner) -> str:
     return f"Checked: {shown(fact.reading, fact.buffer)}, {shown(fact.other_reading, fact.other_buffer)}{cleaned}"
 
 
-def _masses(fact: MassesChecked, how: Manner) -> str:
+def _masses(fact: MassesChecked, how: Reader) -> str:
     def shown(reading: float, mass: float) -> str:
         return f"{Amount(reading, DOSE_MASS).show(how)} under {Amount(mass, DOSE_MASS).show(how)}"
 

@@ -1,4 +1,4 @@
-"""The instruments: put on the list, checked, set anew, retired; and what their checks do to later readings."""
+"""The instruments: put on the list, checked, recalibrated, retired; and what their checks do to later readings."""
 
 from __future__ import annotations
 
@@ -8,27 +8,27 @@ from typing import Any
 from attrs import frozen
 from flask import abort, render_template, url_for
 
+from core.chamber.checks import Correction, both_ways
+from core.chamber.checks_hygrometer import TOLERANCE
+from core.chamber.checks_thermometer import TOLERANCE_K
 from core.chamber.ph_temperature import COLDEST_C, WARMEST_C
-from core.chamber.sensors import Correction, both_ways
-from core.chamber.sensors_hygrometer import TOLERANCE
-from core.chamber.sensors_thermometer import TOLERANCE_K
 from core.daybook.compensation import buffers_c, stands_at_c
 from core.daybook.correction_words import correction_in_words
 from core.daybook.facts import (
     BoilingPointChecked,
     InstrumentAdded,
+    InstrumentRecalibrated,
     InstrumentRetired,
-    InstrumentSetAnew,
     SaltChecked,
     kind_of,
 )
 from core.daybook.instrument_checks import CHECKED_BY, Measured
 from core.daybook.instruments import CHECK_EVERY, KIND_WORDS, Checked, Instrument
 from core.daybook.put_right import NAMES
-from core.quantities import DAYS, RELATIVE_HUMIDITY, TEMPERATURE, TEMPERATURE_DIFFERENCE, Amount, Manner
+from core.quantities import DAYS, RELATIVE_HUMIDITY, TEMPERATURE, TEMPERATURE_DIFFERENCE, Amount, Reader
 from core.refusals import OutOfRange
+from core.sentence import Sentence
 from core.usual import STRAYING
-from core.working import Step
 from core.worksheet import Choice, Number
 from web.entry_forms import EntryForm, Subject, Values, declare, say, write
 from web.forms import Words, typed
@@ -36,7 +36,7 @@ from web.instruments import shelf
 from web.journal import book
 from web.screens.chamber.blueprint import screen
 from web.screens.chamber.instrument_checks import WAYS, Way
-from web.visitor import manner, now
+from web.visitor import now, reader
 
 SECONDS_A_DAY = 86400.0
 LONG_AGO = timedelta(days=2)
@@ -59,7 +59,7 @@ def _added(values: Values, subject: Subject) -> InstrumentAdded:
     return InstrumentAdded(**values)
 
 
-def _say_added(fact: InstrumentAdded, how: Manner) -> str:
+def _say_added(fact: InstrumentAdded, how: Reader) -> str:
     stands = "" if fact.stands_at_c is None else f", stands at {Amount(fact.stands_at_c, TEMPERATURE).show(how)}"
     return f"Instrument added: {fact.name}, {KIND_WORDS[fact.kind]}{stands}"
 
@@ -138,11 +138,11 @@ def _noted(words: str, note: str) -> str:
 
 SET_ANEW = declare(
     EntryForm(
-        InstrumentSetAnew,
-        "It was set anew",
+        InstrumentRecalibrated,
+        "It was recalibrated",
         (Words("note", "What was done", 120, optional=True, help="For example: calibrated, or a new electrode."),),
         lambda fact, how: _noted("Set anew", fact.note),
-        save="It was set anew",
+        save="It was recalibrated",
         hint="From this moment on the old correction is no longer applied. Check it again.",
     )
 )
@@ -163,8 +163,8 @@ class InForce:
     """What the checks say of one thing it measures, now, and what a pH's temperature does to it after that."""
 
     name: str
-    words: Step
-    compensated: Step | None
+    words: Sentence
+    compensated: Sentence | None
     check: Checked | None
     puts_right: bool
 
@@ -184,22 +184,22 @@ def _in_force(instrument: Instrument) -> list[InForce]:
     return found
 
 
-def _words_of(measured: Measured, check: Checked | None, correction: Correction | None) -> Step:
+def _words_of(measured: Measured, check: Checked | None, correction: Correction | None) -> Sentence:
     if check is None:
-        return Step("No check stands: readings are taken as they are.")
+        return Sentence("No check stands: readings are taken as they are.")
     if check.failed:
-        return Step("It failed its check: what it shows is not put right, and proves nothing.")
+        return Sentence("It failed its check: what it shows is not put right, and proves nothing.")
     if correction is None:
-        return Step("Its electrode was checked in millivolts: the pH it shows is taken as it is.")
+        return Sentence("Its electrode was checked in millivolts: the pH it shows is taken as it is.")
     return correction_in_words(measured, correction)
 
 
-def _compensated(instrument: Instrument, check: Checked | None) -> Step | None:
+def _compensated(instrument: Instrument, check: Checked | None) -> Sentence | None:
     stands = stands_at_c(instrument, check)
     if stands is None or (check is not None and check.failed):
         return None
     as_its_buffers = ", as warm as its buffers were" if buffers_c(check) is not None else ""
-    return Step(
+    return Sentence(
         f"It stands at {{stands}}{as_its_buffers}: each pH is then compensated for the temperature read with it.",
         {"stands": Amount(stands, TEMPERATURE)},
     )
@@ -241,7 +241,7 @@ def instrument(instrument_id: str):
         instrument=found,
         in_force=_in_force(found),
         ways=ways_for(found),
-        log=[(line, say(line, manner())) for line in reversed(found.lines)],
+        log=[(line, say(line, reader())) for line in reversed(found.lines)],
     )
 
 
@@ -249,7 +249,7 @@ def instrument(instrument_id: str):
 def check_instrument(instrument_id: str, way: str):
     found = find_instrument(instrument_id)
     chosen = ways_for(found).get(way) or abort(404)
-    start = _start(found, chosen, manner())
+    start = _start(found, chosen, reader())
     return _about(found, chosen.form, start, template="chamber/check.html", how=chosen.how)
 
 
@@ -268,7 +268,7 @@ def _about(found: Instrument, declared: EntryForm, start: dict[str, str] | None 
     return write(declared, Subject(instrument=found), about=found.id, back=back, back_to=back, start=start, **context)
 
 
-def _start(found: Instrument, way: Way, how: Manner) -> dict[str, str]:
+def _start(found: Instrument, way: Way, how: Reader) -> dict[str, str]:
     """What does not change from check to check."""
     last = next((check.line.fact for check in found.checks if isinstance(check.line.fact, way.form.kind)), None)
     texts = {key: text for key, text in way.form.texts_of(last, how).items() if key in way.kept} if last else {}
@@ -277,7 +277,7 @@ def _start(found: Instrument, way: Way, how: Manner) -> dict[str, str]:
     return texts | _first_of_two_salts(found, how) if way is WAYS["salts"] else texts
 
 
-def _first_of_two_salts(found: Instrument, how: Manner) -> dict[str, str]:
+def _first_of_two_salts(found: Instrument, how: Reader) -> dict[str, str]:
     """Each salt takes an hour: what was read over the first is saved as a check of its own, and begins this one."""
     newest = found.checks[0] if found.checks else None
     if newest is None or now() - newest.at > LONG_AGO or not isinstance(newest.line.fact, SaltChecked):
@@ -285,7 +285,7 @@ def _first_of_two_salts(found: Instrument, how: Manner) -> dict[str, str]:
     return WAYS["salt"].form.texts_of(newest.line.fact, how)
 
 
-def _height_of_the_place(how: Manner) -> dict[str, str]:
+def _height_of_the_place(how: Reader) -> dict[str, str]:
     """The kitchen stands where it stood when another thermometer was checked."""
     earlier = (line.fact for line in reversed(book().of_kind(kind_of(BoilingPointChecked))))
     last = next((fact for fact in earlier if isinstance(fact, BoilingPointChecked)), None)

@@ -17,7 +17,7 @@ from core.daybook.facts.chamber import CHAMBER as THE_CHAMBER
 from core.daybook.facts.chamber import AirRead, CapacityStated, SetPointsChosen
 from core.daybook.load import Burden, Hanging, burden, capacity, hanging, stated_capacity
 from core.daybook.set_points import is_moister, set_points
-from core.quantities import LOSS_RATE, MASS, RELATIVE_HUMIDITY, TEMPERATURE, Amount, Manner
+from core.quantities import LOSS_RATE, MASS, RELATIVE_HUMIDITY, TEMPERATURE, Amount, Reader
 from core.refusals import Missing, OutOfRange, Refusal, Refused
 from core.working import Figure
 from core.worksheet import Number
@@ -26,7 +26,7 @@ from web.forms import Form, from_request, suggested, typed
 from web.instruments import right_of
 from web.journal import book
 from web.screens.chamber.blueprint import screen
-from web.visitor import manner, now
+from web.visitor import now, reader
 
 _NEED = {each.key: each for each in HUMIDIFIER_NEED.inputs}
 INPUTS = (
@@ -53,7 +53,7 @@ class Answer:
     figures: tuple[Figure, ...]
 
 
-def _answer(form: Form, how: Manner) -> Answer:
+def _answer(form: Form, how: Reader) -> Answer:
     """Raises Refused or Refusal."""
     values: Any = form.read(how)
     if values["changes"] is not None and values["chamber"] is None:
@@ -83,7 +83,7 @@ def _lower(name: str) -> str:
 @screen.route("/chamber/load", methods=["GET", "POST"])
 def load():
     """Begun with what the book knows; the maker may put other figures in."""
-    how, typing = manner(), "figures" in request.args
+    how, typing = reader(), "figures" in request.args
     hangs = hanging(open_batches(book()), now())
     if typing or request.method == "POST":
         form = from_request(INPUTS, request.args if typing else request.form, "")
@@ -107,7 +107,7 @@ def load():
     return page, 422 if shown.refusals else 200
 
 
-def _start(hangs: Hanging | None, how: Manner) -> dict[str, str]:
+def _start(hangs: Hanging | None, how: Reader) -> dict[str, str]:
     temperature_c, humidity = _air()
     stated = stated_capacity(book())
     texts = {
@@ -124,7 +124,7 @@ def _start(hangs: Hanging | None, how: Manner) -> dict[str, str]:
     return {**texts, "hanging": typed(round(hangs.mass_kg, 3), MASS, how), "loss": _two_digits(loss, how)}
 
 
-def _two_digits(loss_per_s: float, how: Manner) -> str:
+def _two_digits(loss_per_s: float, how: Reader) -> str:
     """A loss a day is known no finer than a hundredth of a per-cent."""
     return typed(max(round(loss_per_s * DAY_S, 4), 0.0001) / DAY_S, LOSS_RATE, how)
 
@@ -170,7 +170,7 @@ def _stated(values: Values, subject: Subject) -> CapacityStated:
     return CapacityStated(**values)
 
 
-def _capacity_said(fact: CapacityStated, how: Manner) -> str:
+def _capacity_said(fact: CapacityStated, how: Reader) -> str:
     rated = () if fact.rated_m3_s is None else (f"takes out {Amount(fact.rated_m3_s, WATER_A_DAY).show(how)}",)
     holds = () if fact.chamber_m3 is None else (f"holds {Amount(fact.chamber_m3, ROOM).show(how)} of air",)
     return f"The chamber {' and '.join((*rated, *holds))}, as stated"
@@ -202,5 +202,5 @@ STATED = declare(
 def state_capacity():
     stated = stated_capacity(book())
     back = url_for("chamber.load")
-    start = STATED.texts_of(stated, manner()) if stated else None
+    start = STATED.texts_of(stated, reader()) if stated else None
     return write(STATED, Subject(), about=THE_CHAMBER, back=back, back_to=back, start=start)

@@ -16,7 +16,7 @@ from web.screens.chamber.blueprint import screen
 from web.screens.chamber.load import in_short
 from web.screens.chamber.proofs.pictures import picture
 from web.screens.chamber.set_points import in_force
-from web.visitor import manner
+from web.visitor import reader
 
 LATEST_LINES = 50
 """A chamber is read for years: its page shows this many lines of the log until all are asked for."""
@@ -40,6 +40,6 @@ def page():
         standing=sanitised(run)[0] if run else "",
         load=in_short(),
         proofs=[(line, picture(line.fact)) for line in runs(book())],
-        log=[(line, say(line, manner())) for line in reversed(lines[-shown:])],
+        log=[(line, say(line, reader())) for line in reversed(lines[-shown:])],
         hidden=len(lines[:-shown]),
     )

@@ -13,7 +13,7 @@ from core.daybook.facts.chamber import CHAMBER
 from core.daybook.facts.preparation import PreparationBegun
 from core.daybook.preparation import clashes, latest_run
 from core.daybook.preparation_list import kept, rewritten, tasks_for
-from core.quantities import PARTS_PER_MILLION, PH, VOLUME, Amount, Manner
+from core.quantities import PARTS_PER_MILLION, PH, VOLUME, Amount, Reader
 from core.units import SECOND
 from core.working import Figure
 from core.worksheet import Choice, Number
@@ -21,7 +21,7 @@ from web.entry_forms import EntryForm, Subject, Values, declare, write
 from web.forms import Ticks, typed
 from web.journal import book
 from web.screens.chamber.blueprint import screen
-from web.visitor import manner
+from web.visitor import reader
 
 CONTACT_TIME = attrs.evolve(CONTACT, bare_metric=SECOND, bare_us=SECOND, example_metric="60 s", example_us="60 s")
 ALSO_USED = {key: words for key, words in CLEANERS.items() if key not in ("label", "vinegar")}
@@ -45,11 +45,11 @@ def _begun(values: Values, subject: Subject) -> PreparationBegun:
         others=values["others"],
     )
     if isinstance(subject.was, PreparationBegun):
-        return attrs.evolve(start, tasks=rewritten(subject.was, start, manner()))
-    return attrs.evolve(start, tasks=tasks_for(start, kept(book()), manner()))
+        return attrs.evolve(start, tasks=rewritten(subject.was, start, reader()))
+    return attrs.evolve(start, tasks=tasks_for(start, kept(book()), reader()))
 
 
-def _texts(fact: PreparationBegun, how: Manner) -> dict[str, str]:
+def _texts(fact: PreparationBegun, how: Reader) -> dict[str, str]:
     return {
         "agent": fact.agent,
         "stock": typed(fact.stock, STRENGTH, how),
@@ -101,7 +101,7 @@ def _figures(fact: PreparationBegun, subject: Subject | None = None) -> tuple[Fi
     return (attrs.evolve(first, cautions=tuple(dict.fromkeys(cautions))), *others, *lime(fact))
 
 
-def said(fact: PreparationBegun, how: Manner) -> str:
+def said(fact: PreparationBegun, how: Reader) -> str:
     name = AGENTS[fact.agent].name if fact.agent in AGENTS else "another sanitiser"
     return f"Preparation run begun: {name}, {Amount(fact.target, PARTS_PER_MILLION).show(how)}"
 
@@ -155,7 +155,7 @@ def prepare():
         about=CHAMBER,
         back=lambda written: url_for("chamber.run", run_id=written),
         back_to=url_for("chamber.page"),
-        start=_texts(last.start, manner()) if last else None,
+        start=_texts(last.start, reader()) if last else None,
         template="chamber/prepare.html",
         unfinished=last if last and last.open else None,
         own_list=bool(kept(book())),

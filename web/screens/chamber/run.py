@@ -18,7 +18,7 @@ from web.forms import Words
 from web.journal import NotSaved, book, record, sent_token
 from web.screens.chamber.blueprint import screen
 from web.screens.chamber.prepare import LABEL_AND_LAW, dilution, lime, warnings
-from web.visitor import manner, now
+from web.visitor import now, reader
 
 
 def _as_it_was(values: Values, subject: Subject) -> Any:
@@ -98,7 +98,7 @@ def _too_soon(task: RunTask) -> str:
     if task.begun is None:
         told = f"Its {what} was not started: start the timer, or record it as not timed."
     else:
-        left = Amount(math.ceil(task.left_s(now())), LASTING).show(manner())
+        left = Amount(math.ceil(task.left_s(now())), LASTING).show(reader())
         told = f"Its {what} is not over: {left} are left. Let it stand, or record it as shorter."
     consequence = " The run then says: not sanitised by the rule." if task.key == "contact" else ""
     return told + consequence
@@ -134,7 +134,7 @@ def _drawn(run: Run, refusal: str = "", too_soon: bool = False) -> str:
         too_soon=too_soon,
         standing=standing,
         reasons=reasons,
-        log=[(line, say(line, manner())) for line in reversed(run.lines)],
+        log=[(line, say(line, reader())) for line in reversed(run.lines)],
     )
 
 

@@ -21,7 +21,7 @@ from core.quantities import (
     TEMPERATURE,
     TEMPERATURE_DIFFERENCE,
     Amount,
-    Manner,
+    Reader,
 )
 from core.refusals import Missing, OutOfRange
 from core.usual import STRAYING, THAWING_C
@@ -33,7 +33,7 @@ from web.forms import suggested
 from web.instruments import right_of
 from web.journal import book
 from web.screens.chamber.blueprint import screen
-from web.visitor import manner
+from web.visitor import reader
 
 OWN = "own"
 """The address of a set-point that follows no programme."""
@@ -90,7 +90,7 @@ def meaning(fact: SetPointsChosen, subject: Subject | None = None) -> tuple[Figu
 def _told(limit: Reason) -> str:
     """A limit of the rule for aged beef, while one types."""
     word = {True: "Within", False: "Outside", None: "Not shown to be within"}[limit.met]
-    return f"{word} the EU rule for aged beef: {limit.text.say(manner(), 4)}"
+    return f"{word} the EU rule for aged beef: {limit.text.say(reader(), 4)}"
 
 
 def _equal(fact: SetPointsChosen) -> tuple[Figure, ...]:
@@ -105,7 +105,7 @@ def _equal(fact: SetPointsChosen) -> tuple[Figure, ...]:
     return tuple(found)
 
 
-def said(fact: SetPointsChosen, how: Manner) -> str:
+def said(fact: SetPointsChosen, how: Reader) -> str:
     shown = f"{Amount(fact.temperature_c, TEMPERATURE).show(how)}, {Amount(fact.humidity, RELATIVE_HUMIDITY).show(how)}"
     programme = BY_KEY.get(fact.programme)
     return f"Set-points chosen: {shown}{f' ({programme.name})' if programme else ''}"
@@ -164,7 +164,7 @@ def choose(programme: str):
 
 def _printed(programme: Programme) -> dict[str, str]:
     """The middle of each printed range; below an upper limit that stands alone by what a hygrometer may be wrong."""
-    how, texts = manner(), dict[str, str]()
+    how, texts = reader(), dict[str, str]()
     if programme.temperature_c:
         texts["temperature_c"] = suggested(sum(programme.temperature_c) / 2, TEMPERATURE, how)
     if programme.humidity:
@@ -177,7 +177,7 @@ def _printed(programme: Programme) -> dict[str, str]:
 
 def _in_force() -> dict[str, str]:
     line = set_points(book())
-    return CHOOSE.texts_of(line.fact, manner()) if line else {}
+    return CHOOSE.texts_of(line.fact, reader()) if line else {}
 
 
 def limits(fact: SetPointsChosen) -> tuple[Reason, ...]:

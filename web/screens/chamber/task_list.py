@@ -24,7 +24,7 @@ from core.daybook.preparation_list import (
     tasks_for,
     usual,
 )
-from core.quantities import Manner
+from core.quantities import Reader
 from core.refusals import Refusal, Refused
 from core.units import MINUTE
 from core.worksheet import Number
@@ -32,7 +32,7 @@ from web.entry_forms import EntryForm, Subject, Values, declare, with_saved
 from web.forms import Form, Words, from_request, typed
 from web.journal import book, fresh_id, record, sent_token
 from web.screens.chamber.blueprint import screen
-from web.visitor import manner, now
+from web.visitor import now, reader
 
 TIMER = attrs.evolve(
     LASTING, key="timer", bare_metric=MINUTE, bare_us=MINUTE, example_metric="30 min", example_us="30 min"
@@ -48,7 +48,7 @@ def _as_it_was(values: Values, subject: Subject) -> PreparationListKept:
     return subject.was
 
 
-def _said(fact: PreparationListKept, how: Manner) -> str:
+def _said(fact: PreparationListKept, how: Reader) -> str:
     count = len(fact.tasks)
     return f"Preparation list kept: {count} task{'' if count == 1 else 's'}" if count else "Preparation list as usual"
 
@@ -69,7 +69,7 @@ def _own() -> Tasks:
 
 
 def _usual_tasks() -> dict[str, KeptTask]:
-    return {task.key: task for task in usual(_example(), manner())}
+    return {task.key: task for task in usual(_example(), reader())}
 
 
 @screen.get("/chamber/preparation/list")
@@ -81,7 +81,7 @@ def task_list():
 def add_task():
     form = from_request(INPUTS, request.form, sent_token())
     try:
-        values = form.read(manner())
+        values = form.read(reader())
         return _keep(added(_own(), str(values["text"]), _seconds(values["timer"])), form.token)
     except (Refusal, Refused) as refused:
         return _drawn(form.refused(refused)), 422
@@ -117,7 +117,7 @@ def edit_task(key: str):
     shown = {task.key: task for task in _shown()}
     if key not in shown:
         abort(404)
-    task, how = shown[key], manner()
+    task, how = shown[key], reader()
     if request.method == "GET":
         texts = {"text": task.text, "timer": typed(task.timer_s, TIMER, how)}
         return _edit(task, Form(fresh_id(), INPUTS, texts))
@@ -154,7 +154,7 @@ def _keep(tasks: Tasks, token: str):
 
 def _shown() -> Tasks:
     """Every task of the list as its words would stand in a run."""
-    return tasks_for(_example(), _own(), manner())
+    return tasks_for(_example(), _own(), reader())
 
 
 def _drawn(form: Form) -> str:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from core.chamber import humidifier
 from core.daybook import water
 from core.daybook.facts.chamber import CHAMBER, BasinEmptied, BasinKnown, HumidifierCharged, HumidifierFilled
-from core.quantities import DOSE_MASS, VOLUME, Amount, Manner
+from core.quantities import DOSE_MASS, VOLUME, Amount, Reader
 from core.refusals import OutOfRange
 from core.usual import POURED_M3
 from core.working import Figure
@@ -14,7 +14,7 @@ from web.entry_forms import EntryForm, Subject, Values, declare
 from web.forms import typed
 from web.journal import book
 from web.screens.chamber.blueprint import of_chamber, screen
-from web.visitor import manner
+from web.visitor import reader
 
 SMALLEST_M3, LARGEST_M3 = 1e-5, 1.0
 
@@ -27,7 +27,7 @@ def _charge(fact: HumidifierCharged, subject: Subject) -> tuple[Figure, ...]:
     return humidifier.charge(fact.water_m3, fact.soda_kg / fact.water_m3, tank_m3=fact.tank_m3)
 
 
-def _said(fact: HumidifierCharged, how: Manner) -> str:
+def _said(fact: HumidifierCharged, how: Reader) -> str:
     soda = f" with {Amount(fact.soda_kg, DOSE_MASS).show(how)} of baking soda" if fact.soda_kg else ""
     return f"Humidifier charged: {Amount(fact.water_m3, VOLUME).show(how)} of water{soda}"
 
@@ -121,14 +121,14 @@ EMPTY = declare(
 
 
 def _shown(volume_m3: float) -> str:
-    return Amount(volume_m3, VOLUME).show(manner())
+    return Amount(volume_m3, VOLUME).show(reader())
 
 
 @screen.route("/chamber/charge", methods=["GET", "POST"])
 def charge():
     """The tank and the strength are those of the last charge: only the water differs."""
     last = book().latest(CHAMBER, HumidifierCharged)
-    texts = CHARGE.texts_of(last.fact, manner()) if last else {}
+    texts = CHARGE.texts_of(last.fact, reader()) if last else {}
     return of_chamber(CHARGE, {key: text for key, text in texts.items() if key != "water_m3"})
 
 
@@ -140,7 +140,7 @@ def fill():
 @screen.route("/chamber/basin", methods=["GET", "POST"])
 def know_basin():
     last = book().latest(CHAMBER, BasinKnown)
-    return of_chamber(BASIN, BASIN.texts_of(last.fact, manner()) if last else None)
+    return of_chamber(BASIN, BASIN.texts_of(last.fact, reader()) if last else None)
 
 
 @screen.route("/chamber/basin/empty", methods=["GET", "POST"])

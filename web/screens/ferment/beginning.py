@@ -6,16 +6,16 @@ from flask import redirect, request, url_for
 
 from core.daybook.facts.ferment import FermentationBegun
 from core.ferment.rules import LOCAL_RULES, RULE_WORDS
-from core.quantities import TEMPERATURE, Amount, Manner
+from core.quantities import TEMPERATURE, Amount, Reader
 from core.usual import FERMENT_C
 from core.worksheet import Choice, Number
 from web.entry_forms import EntryForm, Subject, declare, path_of, write
-from web.finding import find_batch
 from web.journal import book
+from web.lookup import find_batch
 from web.screens.ferment.blueprint import screen
 
 
-def _say(fact: FermentationBegun, how: Manner) -> str:
+def _say(fact: FermentationBegun, how: Reader) -> str:
     planned = f", chamber at {Amount(fact.planned_c, TEMPERATURE).show(how)}" if fact.planned_c is not None else ""
     rule = "Canadian" if fact.rule == "canada" else "US"
     return f"The clock of its degree-hours started, {rule} rule{planned}"

@@ -6,13 +6,13 @@ from flask import redirect, request, url_for
 
 from core.daybook.facts.ferment import DeviationDecided
 from core.ferment.outcome import ASK, TOXIN
-from core.quantities import Manner
+from core.quantities import Reader
 from core.refusals import Missing
 from core.worksheet import Choice
 from web.entry_forms import EntryForm, Subject, Values, declare, path_of, write
-from web.finding import find_batch
 from web.forms import Words
 from web.journal import book
+from web.lookup import find_batch
 from web.screens.ferment.blueprint import screen
 
 RESULTS: dict[str, str] = {
@@ -29,7 +29,7 @@ def _fact(values: Values, subject: Subject) -> DeviationDecided:
     return DeviationDecided(**values)
 
 
-def _say(fact: DeviationDecided, how: Manner) -> str:
+def _say(fact: DeviationDecided, how: Reader) -> str:
     test = f" ({fact.test})" if fact.test else ""
     note = f"; {fact.note}" if fact.note else ""
     return f"Decided by {fact.decided_by}: {DECISIONS[fact.decision]}, {RESULTS[fact.result]}{test}{note}"

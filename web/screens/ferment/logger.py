@@ -13,19 +13,19 @@ from core.chamber.series import Series
 from core.daybook.batch import Batch
 from core.daybook.facts.ferment import MOST_POINTS, FermentLogTaken
 from core.ferment.logged import summarised
-from core.quantities import HOURS, TEMPERATURE, Amount, Manner
+from core.quantities import HOURS, TEMPERATURE, Amount, Reader
 from core.refusals import Missing, OutOfRange, Refusal, Refused
 from core.worksheet import Choice
 from web.entry_forms import EntryForm, Subject, Values, declare, path_of, with_saved
 from web.files import keep_file
-from web.finding import find_batch
 from web.forms import LATEST, Form, Input, Moment, ReadWith, from_request
 from web.instruments import ANOTHER, offer
 from web.journal import fresh_id, record, sent_token
+from web.lookup import find_batch
 from web.screens.chamber.proofs.drafts import Draft, begin_draft, find_draft
 from web.screens.ferment.blueprint import screen
 from web.screens.ferment.reading import PLACES
-from web.visitor import manner, now
+from web.visitor import now, reader
 
 EPOCH = datetime(1970, 1, 1, tzinfo=UTC)
 _PLACE = Choice("place", "The probe was", PLACES, default="chamber")
@@ -33,7 +33,7 @@ _START = Moment("happened", "When the log began", "This file only counts the tim
 _READ_ON = ReadWith("thermometer", "Logged with", ("thermometer", "hygrometer"))
 
 
-def _say(fact: FermentLogTaken, how: Manner) -> str:
+def _say(fact: FermentLogTaken, how: Reader) -> str:
     lasted, highest = Amount(fact.lasts_s, HOURS).show(how), Amount(fact.highest_c, TEMPERATURE).show(how)
     inside = " in the meat" if fact.place == "core" else ""
     probe = f" {fact.probe}" if fact.probe else ""
@@ -123,7 +123,7 @@ def _with_warmth(log: Log) -> list[Series]:
 
 
 def _take(batch: Batch, data: bytes, log: Log, form: Form) -> str:
-    values: dict[str, Any] = form.read(manner())
+    values: dict[str, Any] = form.read(reader())
     series = _with_warmth(log)
     if not series:
         raise OutOfRange("", "No temperature could be read in this file.")

@@ -7,13 +7,13 @@ from datetime import datetime
 from attrs import frozen
 
 from core.daybook.batch import Batch
-from core.daybook.fermenting import Clocked, judged
+from core.daybook.fermenting import FermentationClock, judged
 from core.ferment.deadline import STANDS_STILL
 from core.ferment.outcome import reason, slow_reason
 from core.ferment.rules import LOCAL_RULES, NO_PROOF
 from core.ferment.saying import hours_and_minutes
 from core.ferment.slow import OWN_USE
-from core.quantities import DEGREE_HOURS, PH, TEMPERATURE, Amount, Manner
+from core.quantities import DEGREE_HOURS, PH, TEMPERATURE, Amount, Reader
 from core.verdict import Reason
 from core.working import Figure
 from web import charts
@@ -50,7 +50,7 @@ class Panel:
     begun: bool
 
 
-def panel(batch: Batch, moment: datetime, how: Manner) -> Panel | None:
+def panel(batch: Batch, moment: datetime, how: Reader) -> Panel | None:
     """None for a whole muscle, and before the cure is weighed or anything read."""
     clocked = judged(batch, moment)
     if clocked is None or (batch.cure is None and not batch.readings):
@@ -85,13 +85,13 @@ def panel(batch: Batch, moment: datetime, how: Manner) -> Panel | None:
     )
 
 
-def _gone(clocked: Clocked, how: Manner) -> str:
+def _gone(clocked: FermentationClock, how: Reader) -> str:
     """Until now, or until the reading that shows the acid: the verdict goes by it, not by the line between two."""
     sum_ks = clocked.judged.outcome.sum_ks
     return "" if sum_ks is None else Amount(sum_ks, DEGREE_HOURS).show(how)
 
 
-def _done(batch: Batch, clocked: Clocked, how: Manner) -> str:
+def _done(batch: Batch, clocked: FermentationClock, how: Reader) -> str:
     known = clocked.judged
     if known.word != "passed":
         return ""
@@ -102,18 +102,18 @@ def _done(batch: Batch, clocked: Clocked, how: Manner) -> str:
     return ", ".join(each for each in (acid, spent) if each)
 
 
-def _warm(clocked: Clocked, how: Manner) -> str:
+def _warm(clocked: FermentationClock, how: Reader) -> str:
     return Amount(clocked.judged.course.last_c, TEMPERATURE).show(how)
 
 
-def _missed(clocked: Clocked) -> str:
+def _missed(clocked: FermentationClock) -> str:
     last_safe = clocked.last_safe
     if clocked.judged.word not in ("over", "not shown") or last_safe is None:
         return ""
     return f"The limit was reached on {clock(last_safe)}."
 
 
-def _crossed(clocked: Clocked) -> str:
+def _crossed(clocked: FermentationClock) -> str:
     found = clocked.judged.crossing
     if found is None:
         return ""
@@ -128,7 +128,7 @@ def _crossed(clocked: Clocked) -> str:
     )
 
 
-def _projected(clocked: Clocked) -> str:
+def _projected(clocked: FermentationClock) -> str:
     ahead = clocked.judged.projection
     if ahead is None:
         return ""
@@ -142,7 +142,7 @@ def _projected(clocked: Clocked) -> str:
     )
 
 
-def summary(batch: Batch, moment: datetime, how: Manner) -> str:
+def summary(batch: Batch, moment: datetime, how: Reader) -> str:
     """The one figure for the list of batches."""
     clocked = judged(batch, moment)
     if clocked is None:

@@ -6,14 +6,14 @@ from attrs import frozen
 from flask import url_for
 
 from core.daybook.facts import Reading
-from core.quantities import PH, TEMPERATURE, Amount, Manner
+from core.quantities import PH, TEMPERATURE, Amount, Reader
 from core.refusals import Missing
 from core.usual import FERMENT_C
 from core.worksheet import Choice, Number
 from web.entry_forms import EntryForm, Subject, Values, declare, path_of, write
-from web.finding import find_batch
 from web.forms import ReadWith, typed
 from web.instruments import ANOTHER
+from web.lookup import find_batch
 from web.screens.ferment.blueprint import screen
 
 PLACES: dict[str, str] = {"chamber": "in the chamber, beside the meat", "core": "in the meat"}
@@ -25,8 +25,8 @@ class PlaceRead(Choice):
 
     optional: bool = True
 
-    def read(self, text: str, manner: Manner) -> str | None:  # type: ignore[override]
-        return Choice.read(self, text, manner) if text.strip() else None
+    def read(self, text: str, reader: Reader) -> str | None:  # type: ignore[override]
+        return Choice.read(self, text, reader) if text.strip() else None
 
 
 def _fact(values: Values, subject: Subject) -> Reading:
@@ -38,7 +38,7 @@ def _fact(values: Values, subject: Subject) -> Reading:
     return Reading(**values)
 
 
-def _texts(fact: Reading, how: Manner) -> dict[str, str]:
+def _texts(fact: Reading, how: Reader) -> dict[str, str]:
     return {
         "ph": typed(fact.ph, PH, how),
         "temperature_c": typed(fact.temperature_c, TEMPERATURE, how),
@@ -48,7 +48,7 @@ def _texts(fact: Reading, how: Manner) -> dict[str, str]:
     }
 
 
-def _say(fact: Reading, how: Manner) -> str:
+def _say(fact: Reading, how: Reader) -> str:
     parts = []
     if fact.ph is not None:
         parts.append(f"pH {Amount(fact.ph, PH).show(how)}")

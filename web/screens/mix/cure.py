@@ -13,14 +13,14 @@ from core.mix.brine import brine_figures
 from core.mix.cure import dosed, to_weigh
 from core.mix.rule import METHODS, WET
 from core.mix.rules import RULE_SETS, Curing
-from core.quantities import CURE_MASS, DOSE_MASS, FRACTION, MASS, Amount, Manner
+from core.quantities import CURE_MASS, DOSE_MASS, FRACTION, MASS, Amount, Reader
 from core.refusals import OutOfRange
 from core.release.readiness import METHOD_OF
 from core.working import Figure
 from web.entry_forms import EntryForm, Subject, Values, declare, path_of, write
-from web.finding import find_batch
 from web.forms import typed
 from web.journal import book
+from web.lookup import find_batch
 from web.screens.mix.blueprint import screen
 from web.screens.mix.cure_shape import EVERY, SHAPED_BY, Asked, Dose, also_of, shape_of, shaped
 
@@ -97,7 +97,7 @@ def batch_figures(batch: Batch) -> tuple[Figure, ...]:
     return () if cure is None else figures_of(cure)
 
 
-def _say(fact: CureWeighed, how: Manner) -> str:
+def _say(fact: CureWeighed, how: Reader) -> str:
     if not fact.cure_kg:
         return "No curing salt used"
     strength = Amount(fact.nitrite, FRACTION).show(how)
@@ -109,7 +109,7 @@ def _say(fact: CureWeighed, how: Manner) -> str:
     return said if fact.rules in ("", "us") else f"{said}; rules of {RULE_SETS[fact.rules].name}"
 
 
-def _texts(fact: CureWeighed, how: Manner) -> dict[str, str]:
+def _texts(fact: CureWeighed, how: Reader) -> dict[str, str]:
     cures, masses = ("second_kg", "accelerator_kg"), ("other_salt_kg", "sugar_kg", "other_kg")
     shares = ("nitrite", "nitrate", "second_nitrite", "second_nitrate", "taken")
     texts = {

@@ -9,13 +9,13 @@ from attrs import evolve, frozen
 from flask import request
 
 from core.daybook.facts import CureWeighed
-from core.mix.charge import PPM
+from core.mix.cure_mix import PPM
 from core.mix.cure_sheets import NITRATE, NITRITE, OTHER, OTHER_SALT, PICK_UP, PUMP, SUGAR, WATER
 from core.mix.curing_salt import DOSE, STRENGTH
 from core.mix.ions import ALKALIS
 from core.mix.rule import METHODS, WET, WHOLE, Method
 from core.mix.rules import RULE_SETS, products_for
-from core.quantities import DOSE_MASS, FRACTION, PARTS_PER_MILLION, Manner
+from core.quantities import DOSE_MASS, FRACTION, PARTS_PER_MILLION, Reader
 from core.reading import is_bare, read
 from core.refusals import NotAQuantity, OutOfRange
 from core.release.readiness import METHOD_OF
@@ -43,7 +43,7 @@ ALSO = {
 class Kept(Choice):
     """A choice that keeps its default where it was not asked."""
 
-    def read(self, text: str, manner: Manner) -> str:
+    def read(self, text: str, reader: Reader) -> str:
         chosen = text.strip() or self.default or ""
         if chosen not in self.options:
             raise OutOfRange(self.key, f"Choose the {self.label.casefold()}: what was chosen is not among these.")
@@ -72,15 +72,15 @@ class Dose:
     unit: str = "% or g"
     example: str = "a per-cent or a weight, for example 0.25 % or 31 g"
 
-    def read(self, text: str, manner: Manner) -> Asked:
+    def read(self, text: str, reader: Reader) -> Asked:
         letters = text.casefold()
         if "ppm" in letters or "mg/kg" in letters:
-            ppm = read(text, PARTS_PER_MILLION, manner, field=self.key, label=self.label) / PPM
+            ppm = read(text, PARTS_PER_MILLION, reader, field=self.key, label=self.label) / PPM
             return Asked(ppm=self._between(ppm, MOST_PPM))
         weighed = self.unit == "g" or ("cent" not in letters and any(sign.isalpha() for sign in text))
         quantity = DOSE_MASS if weighed else FRACTION
         try:
-            value = read(text, quantity, manner, field=self.key, label=self.label)
+            value = read(text, quantity, reader, field=self.key, label=self.label)
         except NotAQuantity as refusal:
             sentence = f"{refusal.sentence.split('. ')[0]}. Enter {self.example}."
             keep = weighed and self.unit != "g"
@@ -88,7 +88,7 @@ class Dose:
         value = self._between(value, HEAVIEST_DOSE_KG if weighed else 1)
         kind, usual = (DOSE_MASS, USUAL["dose_mass"]) if weighed else (DOSE, USUAL_SHARE)
         if is_bare(text) and not is_usual(value, usual):
-            raise ask(self.key, self.label, value, kind, usual, manner)
+            raise ask(self.key, self.label, value, kind, usual, reader)
         return Asked(kg=value) if weighed else Asked(share=value)
 
     def _between(self, value: float, most: float) -> float:
@@ -135,7 +135,7 @@ class Shape:
         return products_for(self.rules, self.method, self.day)
 
 
-def strength_said(nitrite: float, how: Manner) -> str:
+def strength_said(nitrite: float, how: Reader) -> str:
     """A strength that is known, as one would type it: with its unit where a bare number would be asked about."""
     text = typed(nitrite, STRENGTH, how)
     return f"{text} %" if NITRITE.asks(text, how) else text

@@ -22,7 +22,7 @@ from web.forms import Words, typed
 from web.journal import book
 from web.screens.mix.blueprint import screen
 from web.screens.mix.formula_figures import cost_figures, cure_figures, fat, made_of
-from web.visitor import manner
+from web.visitor import reader
 
 _CORRECTED = (
     "A word put right stays in this version. Another dose or another meat is a new version: change the formula."
@@ -88,7 +88,7 @@ def formula(formula_id: str):
 
 def _loss(given: Formula) -> tuple[float, str, Refusal | None]:
     """The loss that the balance is asked for: typed, or the formula's own."""
-    how, text = manner(), request.args.get("loss", "")
+    how, text = reader(), request.args.get("loss", "")
     if not text.strip():
         return given.target_loss, typed(given.target_loss, LOSS, how), None
     try:

@@ -13,7 +13,7 @@ from core.mix.casings import FILLED, MIX_DENSITY, MOST_CASINGS
 from core.mix.formula import Formula
 from core.mix.measures import DENSITY
 from core.mix.scaling import ROUTES, Route, Scaled
-from core.quantities import COUNT, LENGTH, MASS, Amount, Manner
+from core.quantities import COUNT, LENGTH, MASS, Amount, Reader
 from core.usual import CASING_LONG_M
 from core.working import Figure
 from core.worksheet import Number
@@ -22,7 +22,7 @@ from web.forms import Input, Words, typed
 from web.screens.mix.blueprint import screen
 from web.screens.mix.formula import find_formula
 from web.screens.mix.formula_figures import cure_figures
-from web.visitor import manner
+from web.visitor import reader
 
 NAME = Words("name", "Name", example="Juniper coarse", help="What you will call it in the cellar.")
 AMOUNTS: Mapping[Route, tuple[Number, ...]] = {
@@ -56,7 +56,7 @@ def _scale(formula: Formula, by: Route, values: Values) -> Scaled:
             return scaling.by_casings(formula, **values)
 
 
-def _say(fact: BatchStarted, how: Manner) -> str:
+def _say(fact: BatchStarted, how: Reader) -> str:
     return f"Batch begun: {fact.name}, {Amount(fact.meat_kg, MASS).show(how)} of meat"
 
 
@@ -113,7 +113,7 @@ def batch_by(formula_id: str, by: str):
 
 
 def _start(kept: FormulaLine, by: Route) -> dict[str, str]:
-    formula, how = kept.current.formula, manner()
+    formula, how = kept.current.formula, reader()
     start = {"name": formula.name}
     if by == "casings":
         start |= {

@@ -12,8 +12,9 @@ from core.mix.formula_cure import made_of_cure, method_of, over_limit
 from core.mix.rules import Curing, products_for
 from core.quantities import FRACTION, Amount
 from core.refusals import Refusal
+from core.sentence import Sentence
 from core.sources import DEFINITION
-from core.working import Figure, Step
+from core.working import Figure
 from web.journal import book
 from web.screens.mix.cure_shape import remembered_rules
 from web.visitor import now
@@ -51,7 +52,7 @@ def curing_for(formula: Formula) -> Curing:
 
 def fat(formula: Formula) -> Figure:
     steps = tuple(
-        Step(
+        Sentence(
             f"{plain(meat.name)}: {{share}} × {{fat}} = {{part}}",
             {
                 "share": Amount(meat.share, FRACTION),
@@ -61,7 +62,7 @@ def fat(formula: Formula) -> Figure:
         )
         for meat in formula.meats
     )
-    closing = Step("Together {fat} of the meat block", {"fat": Amount(formula.fat, FRACTION)})
+    closing = Sentence("Together {fat} of the meat block", {"fat": Amount(formula.fat, FRACTION)})
     return Figure("fat_of_meat", "Fat of the meat block", formula.fat, FRACTION, (*steps, closing), DEFINITION)
 
 

@@ -18,7 +18,7 @@ from core.mix.curing_salt import STRENGTH, CuringSalt
 from core.mix.formula import ROLES, Formula, Ingredient, Meat
 from core.mix.measures import PER_MEAT, PRICE
 from core.mix.pearson import shares_for
-from core.quantities import DAYS, FRACTION, LENGTH, LOSS, Amount, Manner, Quantity, never_up
+from core.quantities import DAYS, FRACTION, LENGTH, LOSS, Amount, Quantity, Reader, never_up
 from core.refusals import Missing, OutOfRange, Refusal, Refused
 from core.release.readiness import STYLES
 from core.usual import CASING_LONG_M
@@ -123,7 +123,7 @@ def draft(given: MultiDict[str, str] | Mapping[str, str], token: str) -> Draft:
     return Draft(from_request(inputs, MultiDict(given), token), meats, parts)
 
 
-def read_formula(drawn: Draft, how: Manner, cautions: tuple[str, ...]) -> Formula:
+def read_formula(drawn: Draft, how: Reader, cautions: tuple[str, ...]) -> Formula:
     """The formula that was typed. Raises Refused with a sentence for each box that cannot stand."""
     meats = [row for row in drawn.meats if not _is_empty(drawn.form, row)]
     parts = [row for row in drawn.parts if not _is_empty(drawn.form, row)]
@@ -195,7 +195,7 @@ def _ingredient(row: Row, values: Mapping[str, object], form: Form) -> Ingredien
     )
 
 
-def texts_of(formula: Formula, how: Manner) -> dict[str, str]:
+def texts_of(formula: Formula, how: Reader) -> dict[str, str]:
     """The formula as one would have typed it."""
     texts = {
         "name": formula.name,
@@ -232,7 +232,7 @@ def _dose_measure(each: Ingredient) -> Quantity:
     return never_up(PER_MEAT) if each.role == "cure" else PER_MEAT
 
 
-def with_row(texts: Mapping[str, str], kind: str, how: Manner) -> dict[str, str]:
+def with_row(texts: Mapping[str, str], kind: str, how: Reader) -> dict[str, str]:
     """The texts with one more row: a "meat", a "part", or a "cure", which is a part begun with the usual strength."""
     row = "part" if kind == "cure" else kind
     number = max(_numbers(texts, row), default=0) + 1
@@ -248,7 +248,7 @@ def without_row(texts: Mapping[str, str], prefix: str) -> dict[str, str]:
     return {key: text for key, text in texts.items() if not key.startswith(f"{prefix}-")}
 
 
-def with_shares_made_whole(drawn: Draft, how: Manner) -> dict[str, str]:
+def with_shares_made_whole(drawn: Draft, how: Reader) -> dict[str, str]:
     """The shares as typed, all by one factor, so that they make 100 %. Raises Refused, or Refusal on no share."""
     _, shares, _ = _mixed(drawn, how)
     if not sum(shares):
@@ -256,7 +256,7 @@ def with_shares_made_whole(drawn: Draft, how: Manner) -> dict[str, str]:
     return _with_shares(drawn, [share / sum(shares) for share in shares], how)
 
 
-def with_shares_for_fat(drawn: Draft, how: Manner) -> dict[str, str]:
+def with_shares_for_fat(drawn: Draft, how: Reader) -> dict[str, str]:
     """The shares that make the fat wanted, nearest to those typed. Raises Refused or Refusal."""
     fats, shares, wanted = _mixed(drawn, how)
     if wanted is None:
@@ -266,7 +266,7 @@ def with_shares_for_fat(drawn: Draft, how: Manner) -> dict[str, str]:
     return _with_shares(drawn, shares_for(fats, shares, wanted), how)
 
 
-def _mixed(drawn: Draft, how: Manner) -> tuple[list[float], list[float], float | None]:
+def _mixed(drawn: Draft, how: Reader) -> tuple[list[float], list[float], float | None]:
     """Fats, shares and the fat wanted as typed; an empty share is none, an empty fat the cut's own."""
     rows = [row for row in drawn.meats if not _is_empty(drawn.form, row)]
     asked = [*(evolve(row["share"], optional=True) for row in rows), *(row["fat"] for row in rows)]
@@ -280,7 +280,7 @@ def _mixed(drawn: Draft, how: Manner) -> tuple[list[float], list[float], float |
     return fats, shares, values["wanted"]  # type: ignore[return-value]
 
 
-def _with_shares(drawn: Draft, shares: Iterable[float], how: Manner) -> dict[str, str]:
+def _with_shares(drawn: Draft, shares: Iterable[float], how: Reader) -> dict[str, str]:
     rows = [row for row in drawn.meats if not _is_empty(drawn.form, row)]
     found = dict(drawn.form.texts)
     for row, share in zip(rows, shares, strict=True):

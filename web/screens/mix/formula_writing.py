@@ -10,7 +10,7 @@ from core.daybook.facts import FormulaChanged, FormulaKept
 from core.daybook.formulas import FormulaLine
 from core.mix.examples import example
 from core.mix.formula import Formula
-from core.quantities import Manner
+from core.quantities import Reader
 from core.refusals import Refusal, Refused
 from core.working import Figure
 from web.entry_forms import with_saved
@@ -19,7 +19,7 @@ from web.screens.mix import formula_rows as rows
 from web.screens.mix.blueprint import screen
 from web.screens.mix.formula import find_formula
 from web.screens.mix.formula_figures import cure_figures, fat
-from web.visitor import manner, now
+from web.visitor import now, reader
 
 
 @frozen
@@ -64,7 +64,7 @@ def change_formula(formula_id: str):
 
 
 def _write(writing: Writing):
-    how = manner()
+    how = reader()
     if "figures" in request.args:
         figures, refusal = _figures(writing, rows.draft(request.args, ""), how)
         return render_template("figures.html", figures=figures, refusal=refusal)
@@ -82,7 +82,7 @@ def _write(writing: Writing):
     return redirect(with_saved(url_for("mix.formula", formula_id=formula_id), written), 303)
 
 
-def _begun(writing: Writing, how: Manner) -> dict[str, str]:
+def _begun(writing: Writing, how: Reader) -> dict[str, str]:
     if writing.start is not None:
         return rows.texts_of(writing.start, how)
     return rows.with_row(rows.with_row(rows.NEW, "meat", how), "part", how)
@@ -97,7 +97,7 @@ def _keep(kept: FormulaLine | None, given: Formula, token: str) -> str:
     return record(FormulaChanged(**fields), about=kept.id, happened_at=at, token=token)
 
 
-def _texts_after(do: str, drawn: rows.Draft, how: Manner) -> tuple[dict[str, str], str]:
+def _texts_after(do: str, drawn: rows.Draft, how: Reader) -> tuple[dict[str, str], str]:
     """A row more or less, or other shares: nothing is saved, what was typed stays. The texts, and the box to go to."""
     texts = drawn.form.texts
     match do.partition("-"):
@@ -114,7 +114,7 @@ def _texts_after(do: str, drawn: rows.Draft, how: Manner) -> tuple[dict[str, str
             abort(400)
 
 
-def _drawn(writing: Writing, drawn: rows.Draft, how: Manner, focus: str = "") -> str:
+def _drawn(writing: Writing, drawn: rows.Draft, how: Reader, focus: str = "") -> str:
     figures, refusal = _figures(writing, drawn, how)
     return render_template(
         "mix/formula_form.html",
@@ -130,7 +130,7 @@ def _drawn(writing: Writing, drawn: rows.Draft, how: Manner, focus: str = "") ->
     )
 
 
-def _figures(writing: Writing, drawn: rows.Draft, how: Manner) -> tuple[tuple[Figure, ...], Refusal | None]:
+def _figures(writing: Writing, drawn: rows.Draft, how: Reader) -> tuple[tuple[Figure, ...], Refusal | None]:
     """What it comes to as far as it is typed; what is missing is no fault yet."""
     try:
         given = rows.read_formula(drawn, how, writing.cautions)

@@ -6,23 +6,23 @@ import attrs
 from flask import url_for
 
 from core.daybook.facts import LicensedException
-from core.mix.charge import PPM
+from core.mix.cure_mix import PPM
 from core.mix.licence import LIFTED
-from core.quantities import PARTS_PER_MILLION, Amount, Manner
+from core.quantities import PARTS_PER_MILLION, Amount, Reader
 from core.worksheet import Choice, Number
 from web.entry_forms import EntryForm, Subject, declare, path_of, write
-from web.finding import find_batch
 from web.forms import Words, typed
+from web.lookup import find_batch
 from web.screens.mix.blueprint import screen
 
 
-def _say(fact: LicensedException, how: Manner) -> str:
+def _say(fact: LicensedException, how: Reader) -> str:
     figure = "no figure" if fact.most is None else f"up to {Amount(fact.most, PARTS_PER_MILLION).show(how)}"
     stands_on = f", by {fact.rule}" if fact.rule else ""
     return f"Licensed exception, {figure}{stands_on}: {fact.why} ({fact.authority}; decided by {fact.decided_by})"
 
 
-def _texts(fact: LicensedException, how: Manner) -> dict[str, str]:
+def _texts(fact: LicensedException, how: Reader) -> dict[str, str]:
     return attrs.asdict(fact) | {"most": typed(fact.most, PARTS_PER_MILLION, how)}
 
 

@@ -9,7 +9,7 @@ from core.daybook.facts import RULES, HouseRule
 from core.mix.limits import within
 from core.mix.rule import EVERY, WHOLES, Method, Rule, RuleSet
 from core.mix.rules import RULE_SETS, rule_sets
-from core.quantities import PARTS_PER_MILLION, Amount, Manner
+from core.quantities import PARTS_PER_MILLION, Amount, Reader
 from core.refusals import Missing, OutOfRange
 from core.sources import Verified
 from core.working import Figure
@@ -18,7 +18,7 @@ from web.entry_forms import EntryForm, Subject, declare, say, write
 from web.forms import Words
 from web.journal import book
 from web.screens.mix.blueprint import screen
-from web.visitor import manner
+from web.visitor import reader
 
 KNOWN_HOW: dict[Verified, str] = {
     "seen": "read in the text itself",
@@ -66,7 +66,7 @@ class Table:
 
 @screen.get("/rules")
 def rules():
-    lines = [(line, say(line, manner())) for line in reversed(book().about(RULES))]
+    lines = [(line, say(line, reader())) for line in reversed(book().about(RULES))]
     tables = [table for each in rule_sets() for table in _tables(each)]
     return render_template("mix/rules.html", tables=tables, log=lines, known_how=KNOWN_HOW)
 
@@ -126,7 +126,7 @@ def _most(rule: Rule) -> str:
         return "no limit of its own"
     if rule.most_ppm == 0:
         return "none"
-    shown = Amount(rule.most_ppm * PPM, PARTS_PER_MILLION).show_exact(manner())
+    shown = Amount(rule.most_ppm * PPM, PARTS_PER_MILLION).show_exact(reader())
     least = f"at least {rule.least_ppm:g}, " if rule.least_ppm else ""
     printed = f" ({rule.printed})" if rule.printed else ""
     return f"{least}at most {shown}{printed}"
@@ -136,7 +136,7 @@ def _left(rule: Rule) -> str:
     if rule.left_ppm is None:
         return ""
     words = "at most" if rule.left_is == "most" else "look into more than"
-    return f"{words} {Amount(rule.left_ppm * PPM, PARTS_PER_MILLION).show_exact(manner())}"
+    return f"{words} {Amount(rule.left_ppm * PPM, PARTS_PER_MILLION).show_exact(reader())}"
 
 
 def _house_figures(fact: HouseRule, _: Subject) -> tuple[Figure, ...]:
@@ -157,7 +157,7 @@ def _house_figures(fact: HouseRule, _: Subject) -> tuple[Figure, ...]:
     return ()
 
 
-def _house_said(fact: HouseRule, how: Manner) -> str:
+def _house_said(fact: HouseRule, how: Reader) -> str:
     parts = (("nitrite", fact.nitrite), ("nitrate", fact.nitrate))
     most = " and ".join(
         f"{Amount(most, PARTS_PER_MILLION).show_exact(how)} of {name}" for name, most in parts if most is not None
@@ -167,7 +167,7 @@ def _house_said(fact: HouseRule, how: Manner) -> str:
     return f"House rule under the rules of {name}: at most {most}{why}"
 
 
-def _texts(fact: HouseRule, how: Manner) -> dict[str, str]:
+def _texts(fact: HouseRule, how: Reader) -> dict[str, str]:
     limits = {
         key: "" if most is None else Amount(most, PARTS_PER_MILLION).show_exact(how)
         for key, most in (("nitrite", fact.nitrite), ("nitrate", fact.nitrate))

@@ -16,7 +16,7 @@ from core.quantities import FRACTION, Amount
 from core.working import Figure
 from web import charts
 from web.charts import Chart
-from web.visitor import manner
+from web.visitor import reader
 
 POINTS = 13
 FLOW = {"slowly": SLOW_M2_S, "as usual": TYPICAL_M2_S, "fast": FAST_M2_S}
@@ -47,14 +47,14 @@ def salt_panel(batch: Batch, moment: datetime) -> SaltPanel | None:
     until = min(moment, salting.ended_at or moment)
     lasted_s = max(0.0, (until - salting.at).total_seconds())
     d_m2_s = diffusivity(begun.temperature_c)
-    share = centre_share(piece, begun.manner, d_m2_s, lasted_s)
+    share = centre_share(piece, begun.method, d_m2_s, lasted_s)
     surely = surely_equalised_at(salting)
     until_s = (max(surely, planned_end(salting)) - salting.at).total_seconds()
     curves = {
-        name: centre_curve(piece, begun.manner, diffusivity(begun.temperature_c, at_3_c), until_s, POINTS)
+        name: centre_curve(piece, begun.method, diffusivity(begun.temperature_c, at_3_c), until_s, POINTS)
         for name, at_3_c in FLOW.items()
     }
-    shown = Amount(round(share, 2), FRACTION).show(manner())
+    shown = Amount(round(share, 2), FRACTION).show(reader())
     return SaltPanel(
         salting=salting,
         day=int(lasted_s // 86400) + 1,
@@ -65,7 +65,7 @@ def salt_panel(batch: Batch, moment: datetime) -> SaltPanel | None:
         turn=next_turn(salting),
         is_over=moment >= planned_end(salting),
         figure=salting_figures(
-            begun.manner,
+            begun.method,
             begun.shape,
             begun.thickness_m,
             begun.width_m,

@@ -7,12 +7,12 @@ from flask import redirect, request, url_for
 
 from core.daybook.facts.salting import PieceTurned, SaltingBegun, SaltingEnded
 from core.daybook.salting import piece_of
-from core.mix.salting import MANNERS, at_the_centre
+from core.mix.salting import SALTING_METHODS, at_the_centre
 from core.mix.salting_rules import DAY_S
 from core.mix.salting_sheets import (
     COLD,
     LENGTH_,
-    MANNER,
+    METHOD,
     PIECE_MASS_KG,
     SHAPE,
     SHARE,
@@ -20,21 +20,21 @@ from core.mix.salting_sheets import (
     WIDTH,
     salting_figures,
 )
-from core.quantities import DAYS, LENGTH, TEMPERATURE, Amount, Manner
+from core.quantities import DAYS, LENGTH, TEMPERATURE, Amount, Reader
 from core.release.salted import THROUGH, WAYS
 from core.working import Figure
 from core.worksheet import Choice, Number
 from web.entry_forms import EntryForm, Subject, Values, declare, path_of, write
-from web.finding import find_batch
 from web.forms import Words, typed
 from web.journal import book
+from web.lookup import find_batch
 from web.screens.mix.blueprint import screen
 from web.visitor import now
 
 
 def _figures(fact: SaltingBegun, subject: Subject) -> tuple[Figure, ...]:
     return salting_figures(
-        fact.manner,
+        fact.method,
         fact.shape,
         fact.thickness_m,
         fact.width_m,
@@ -49,17 +49,17 @@ def _fact(values: Values, subject: Subject) -> SaltingBegun:
     return SaltingBegun(centre_share=values.pop("share"), **values)
 
 
-def _texts(fact: SaltingBegun, how: Manner) -> dict[str, str]:
+def _texts(fact: SaltingBegun, how: Reader) -> dict[str, str]:
     numbers = {each.key: each for each in INTO_SALT.inputs if isinstance(each, Number)}
     values = attrs.asdict(fact) | {"share": fact.centre_share}
     texts = {key: typed(values[key], each.quantity, how) for key, each in numbers.items()}
-    return texts | {"manner": fact.manner, "shape": fact.shape, "way": fact.way}
+    return texts | {"method": fact.method, "shape": fact.shape, "way": fact.way}
 
 
-def _say(fact: SaltingBegun, how: Manner) -> str:
+def _say(fact: SaltingBegun, how: Reader) -> str:
     thick, cold = Amount(fact.thickness_m, LENGTH).show(how), Amount(fact.temperature_c, TEMPERATURE).show(how)
     planned = "" if fact.planned_s is None else f", for {Amount(fact.planned_s, DAYS).show(how)}"
-    return f"Put into salt, {MANNERS[fact.manner]}: {thick} thick, at {cold}{planned}"
+    return f"Put into salt, {SALTING_METHODS[fact.method]}: {thick} thick, at {cold}{planned}"
 
 
 INTO_SALT = declare(
@@ -67,7 +67,7 @@ INTO_SALT = declare(
         SaltingBegun,
         "Put it into salt",
         (
-            MANNER,
+            METHOD,
             SHAPE,
             THICKNESS,
             WIDTH,
@@ -111,7 +111,7 @@ def _centre(fact: SaltingEnded, subject: Subject) -> tuple[Figure, ...]:
         return ()
     lasted_s = ((salting.ended_at or now()) - salting.at).total_seconds()
     begun = salting.begun
-    centre = at_the_centre(piece_of(salting), begun.manner, begun.temperature_c, lasted_s, begun.centre_share)
+    centre = at_the_centre(piece_of(salting), begun.method, begun.temperature_c, lasted_s, begun.centre_share)
     if centre.low is None or centre.low >= THROUGH:
         return (centre,)
     return (attrs.evolve(centre, cautions=(*centre.cautions, NOT_SURE)),)
@@ -121,12 +121,12 @@ def _ended(values: Values, _: Subject) -> SaltingEnded:
     return SaltingEnded(**values)
 
 
-def _ended_texts(fact: SaltingEnded, how: Manner) -> dict[str, str]:
+def _ended_texts(fact: SaltingEnded, how: Reader) -> dict[str, str]:
     numbers = {each.key: each for each in OUT_OF_SALT.inputs if isinstance(each, Number)}
     return {"note": fact.note, **{key: typed(getattr(fact, key), each.quantity, how) for key, each in numbers.items()}}
 
 
-def _ended_said(fact: SaltingEnded, how: Manner) -> str:
+def _ended_said(fact: SaltingEnded, how: Reader) -> str:
     between = [Amount(each, TEMPERATURE).show(how) for each in (fact.coldest_c, fact.warmest_c) if each is not None]
     said = "Out of the salt" + (f", it lay at {' to '.join(between)}" if between else "")
     said += f", the last {Amount(fact.rested_s, DAYS).show(how)} of it without salt" if fact.rested_s else ""

@@ -14,7 +14,7 @@ from core.usual import SHOWN_KG
 from core.worksheet import Number
 from web.instruments import shelf
 from web.journal import book
-from web.visitor import manner, now
+from web.visitor import now, reader
 
 USUAL_DIVISION_KG = 0.001
 DIVISION = Number(
@@ -32,7 +32,7 @@ DIVISION = Number(
 def typed_division(given: Mapping[str, str], otherwise_kg: float) -> float:
     text = f"{given.get('division_kg', '')} {given.get('division_kg-unit', '')}".strip()
     try:
-        return DIVISION.check(read(text, DOSE_MASS, manner()))
+        return DIVISION.check(read(text, DOSE_MASS, reader()))
     except Refusal:
         return otherwise_kg
 

@@ -10,21 +10,21 @@ from core.daybook.facts import IngredientWeighed
 from core.daybook.formulas import formula_of
 from core.daybook.sheet import Row, Sheet, costs, over_the_limit, sheet_of
 from core.mix.weighing import aim_kg, difference, rounding, weighable
-from core.quantities import DOSE_MASS, PIECE_MASS, Amount, Manner, Quantity
+from core.quantities import DOSE_MASS, PIECE_MASS, Amount, Quantity, Reader
 from core.refusals import Refusal
 from core.usual import as_typed
 from core.working import Figure
 from core.worksheet import Number
 from web.entry_forms import EntryForm, Subject, Values, declare, write
-from web.finding import find_batch
 from web.forms import ReadWith, Words
 from web.journal import book
+from web.lookup import find_batch
 from web.screens.mix.blueprint import screen
 from web.screens.mix.cure import batch_figures
 from web.screens.mix.formula_figures import curing_for
 from web.screens.mix.scale_step import DIVISION, division_for, typed_division
 from web.screens.mix.sheet_cure import cure_row
-from web.visitor import manner, now
+from web.visitor import now, reader
 
 HEAVIEST_KG = 1000.0
 
@@ -50,7 +50,7 @@ def _percent(wanted_kg: float, division_kg: float) -> str:
     return f"{out.value * 100:.0f} %"
 
 
-def _say(fact: IngredientWeighed, how: Manner) -> str:
+def _say(fact: IngredientWeighed, how: Reader) -> str:
     lot = f", lot {fact.lot}" if fact.lot else ""
     return f"Weighed {fact.name or fact.key}: {Amount(fact.mass_kg, quantity_of(fact.key)).show(how)}{lot}"
 
@@ -172,6 +172,6 @@ def _as_wanted(row: Row, division_kg: float) -> dict[str, str]:
     """One tap: what the sheet asks for, as the scale at hand shows it."""
     if request.form.get("as") != "wanted":
         return {}
-    how, quantity = manner(), quantity_of(row.key)
+    how, quantity = reader(), quantity_of(row.key)
     aimed = aim_kg(row.wanted_kg, typed_division(request.form, division_kg)) or row.wanted_kg
     return {"mass_kg": as_typed(aimed, quantity, how), "mass_kg-unit": quantity.bare(how.system).symbol}

@@ -17,12 +17,12 @@ from core.working import Figure
 from web.forms import typed
 from web.screens.mix.cure_shape import strength_said
 from web.screens.mix.scale_step import DIVISION, division_for, typed_division
-from web.visitor import manner
+from web.visitor import reader
 
 
 def cure_row(batch: Batch, found: Sheet, row: Row) -> str:
     """The cure is weighed on its own form. Here: what this scale makes of it, and the way out where it cannot."""
-    how = manner()
+    how = reader()
     division = typed_division(request.args, division_for(row.key))
     too_small = blend = None
     figures: tuple[Figure, ...] = rounding(row.wanted_kg, division, never_up=True) if row.wanted_kg else ()
@@ -58,7 +58,7 @@ def _blend(found: Sheet, row: Row, division_kg: float) -> Blend:
 
 def _cure_path(batch: Batch, found: Sheet, dose_kg: float, strength: float) -> str:
     """The cure's own form, begun with the dose; a blend is a weaker curing salt."""
-    cure, how = found.formula.cure, manner()
+    cure, how = found.formula.cure, reader()
     assert cure is not None
     start = {
         "dose": Amount(dose_kg, CURE_MASS).show_exact(how).replace("\u00a0", ""),

@@ -14,7 +14,7 @@ from core.chamber.proof_run import Doing, Found, find, finding
 from core.daybook.facts import ProofRun
 from core.daybook.proofs import PutRight, given, put_right
 from core.refusals import Refusal, Refused
-from core.working import Step
+from core.sentence import Sentence
 from web.files import NoSuchFile, file_of
 from web.instruments import shelf
 from web.screens.chamber.proofs.drafts import Draft
@@ -39,7 +39,7 @@ class Look:
         return sha256(repr((files, run.probes, self.right, asked, part)).encode()).hexdigest()
 
     @property
-    def notes(self) -> tuple[Step, ...]:
+    def notes(self) -> tuple[Sentence, ...]:
         return tuple(note for each in self.right for note in each.notes)
 
     def files(self) -> tuple[bytes, ...]:

@@ -18,14 +18,14 @@ from flask import Response, abort
 from core.chamber.proof_run import Found
 from core.chamber.settling.analysis import Probe
 from core.chamber.settling.outline import Trace, on_one_axis
-from core.quantities import RELATIVE_HUMIDITY, TEMPERATURE, VAPOUR_PRESSURE, Manner, Quantity
+from core.quantities import RELATIVE_HUMIDITY, TEMPERATURE, VAPOUR_PRESSURE, Quantity, Reader
 from web.screens.chamber.blueprint import screen
 from web.screens.chamber.proofs.draft_run import moment_of
 from web.screens.chamber.proofs.drafts import find_draft
 from web.screens.chamber.proofs.looking import Look, found_again, look_at
 from web.screens.chamber.proofs.results import chart_headline
 from web.screens.chamber.proofs.saved_run import find_run
-from web.visitor import manner
+from web.visitor import reader
 
 EVENT_WORDS = {"defrost": "defrost", "door": "door opened"}
 
@@ -43,10 +43,10 @@ def points(run_id: str):
 
 
 def _answer(look: Look) -> Response:
-    return Response(as_bytes(found_again(look), manner()), mimetype="application/octet-stream")
+    return Response(as_bytes(found_again(look), reader()), mimetype="application/octet-stream")
 
 
-def as_bytes(found: Found, how: Manner) -> bytes:
+def as_bytes(found: Found, how: Reader) -> bytes:
     """All probes on one axis of time, in the reader's units."""
     named = [
         (name, quantity, trace) for probe in found.analysis.probes for name, quantity, trace in _traces(found, probe)
@@ -89,11 +89,11 @@ def _traces(found: Found, probe: Probe) -> Iterator[Named]:
         yield probe.name, (kind, quantity), Trace(air.times_s, values, step_s)
 
 
-def _unit(quantity: Quantity, how: Manner) -> str:
+def _unit(quantity: Quantity, how: Reader) -> str:
     return quantity.bare(how.system).symbol
 
 
-def _bands(found: Found, how: Manner) -> Iterator[dict[str, Any]]:
+def _bands(found: Found, how: Reader) -> Iterator[dict[str, Any]]:
     wanted = found.analysis.wanted
     for kind, quantity, band in (
         ("temperature", TEMPERATURE, wanted.temperature),

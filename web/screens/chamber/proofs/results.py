@@ -18,7 +18,7 @@ from core.daybook.kept_words import named_figures, said
 from core.daybook.proofs import headline, moment_words
 from core.quantities import NO_BREAK_SPACE, RELATIVE_HUMIDITY, TEMPERATURE, TEMPERATURE_DIFFERENCE, Amount, Quantity
 from core.working import Figure
-from web.visitor import manner
+from web.visitor import reader
 
 HOUR_HEADS = ("temperature", "lowest", "highest", "humidity", "driest", "dampest")
 MOST_LINES = 200
@@ -71,7 +71,7 @@ def tables_of(found: Found) -> dict[str, Any]:
 
 def kept_context(result: ProofResult) -> dict[str, Any]:
     """The same of a run whose logs are not at hand."""
-    rows = ((name, each.show(manner())) for (_, name), each in named_figures(result.figures))
+    rows = ((name, each.show(reader())) for (_, name), each in named_figures(result.figures))
     return {
         "because": [(said(each), each.met) for each in result.because],
         "advice": [said(each) for each in result.advice],
@@ -81,7 +81,7 @@ def kept_context(result: ProofResult) -> dict[str, Any]:
 
 def at_words(found: Found, at_s: float) -> str:
     """A moment of the log: by the clock, or as hours into it where it has no dates."""
-    words = moment_words(at_s) if found.has_dates else f"{Amount(at_s, LASTS).show(manner())} in"
+    words = moment_words(at_s) if found.has_dates else f"{Amount(at_s, LASTS).show(reader())} in"
     return words.replace(" ", NO_BREAK_SPACE)
 
 
@@ -93,7 +93,7 @@ def _beside(columns: Iterable[tuple[str, tuple[Figure, ...]]]) -> Table | None:
     by_key = [{figure.key: figure for figure in figures} for _, figures in found]
     names = {figure.key: figure.name for _, figures in found for figure in figures}
     rows = (
-        (name, *(figures[key].show(manner()) if key in figures else "—" for figures in by_key))
+        (name, *(figures[key].show(reader()) if key in figures else "—" for figures in by_key))
         for key, name in names.items()
     )
     return Table("", ("", *(name for name, _ in found)), tuple(rows))
@@ -127,7 +127,7 @@ def chart_headline(found: Found) -> str:
 
 
 def _shown(value: float | None, quantity: Quantity) -> str:
-    return "—" if value is None else Amount(value, quantity).show(manner())
+    return "—" if value is None else Amount(value, quantity).show(reader())
 
 
 def _hourly(found: Found) -> Table:

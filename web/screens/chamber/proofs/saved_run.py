@@ -13,7 +13,7 @@ from core.daybook.book import Line
 from core.daybook.facts import ProofRun
 from core.daybook.kept_words import said
 from core.daybook.proofs import band_words, layout_of
-from core.quantities import Manner
+from core.quantities import Reader
 from core.refusals import Refusal
 from web.entry_forms import EntryForm, declare
 from web.files import NoSuchFile, file_of, keep_file
@@ -25,12 +25,12 @@ from web.screens.chamber.proofs.looking import Look, drop, found_in, look_at, st
 from web.screens.chamber.proofs.pictures import picture
 from web.screens.chamber.proofs.results import context, kept_context
 from web.screens.chamber.proofs.setting import BAND, PART
-from web.visitor import manner
+from web.visitor import reader
 
 TEMPLATE = "chamber/proofs/saved.html"
 
 
-def _say(fact: ProofRun, how: Manner) -> str:
+def _say(fact: ProofRun, how: Reader) -> str:
     return f"Proof “{fact.name}”: {'settled' if fact.result.settled else 'not settled'}"
 
 
@@ -166,7 +166,7 @@ def look_again(run_id: str):
 
 def _texts_of(run: ProofRun) -> dict[str, str]:
     """The settings as they would have been typed."""
-    how = manner()
+    how = reader()
     texts = {each.key: typed(getattr(run, each.key), each.quantity, how) for each in BAND}
     texts |= {each.key: each.text_of(getattr(run, each.key)) for each in PART}
     texts |= {"name": run.name, "changed": run.changed}

@@ -14,7 +14,7 @@ from core.chamber.proof_run import probes_in
 from core.daybook.facts import ProofRun
 from core.daybook.facts.proofs import KeptSentence, ProofFile, ProofProbe, ProofResult
 from core.daybook.proofs import keep_layout, usual_wanted
-from core.quantities import RELATIVE_HUMIDITY, TEMPERATURE, TEMPERATURE_DIFFERENCE, Manner
+from core.quantities import RELATIVE_HUMIDITY, TEMPERATURE, TEMPERATURE_DIFFERENCE, Reader
 from core.refusals import Missing, NotAQuantity, OutOfRange, Refusal, Refused
 from core.usual import STRAYING
 from core.worksheet import Choice, Number
@@ -23,7 +23,7 @@ from web.instruments import ANOTHER, OneOfTheInstruments, shelf
 from web.journal import book
 from web.screens.chamber.blueprint import screen
 from web.screens.chamber.proofs.drafts import Draft, find_draft
-from web.visitor import manner, now
+from web.visitor import now, reader
 
 NOTHING_YET = ProofResult(False, KeptSentence(""))
 LOGGERS = ("thermometer", "hygrometer")
@@ -37,7 +37,7 @@ class LogTime:
     label: str
     help: str = ""
 
-    def read(self, text: str, manner: Manner) -> float | None:
+    def read(self, text: str, reader: Reader) -> float | None:
         if not text.strip():
             return None
         try:
@@ -133,7 +133,7 @@ def _about_probes(probes: list[ProofProbe]) -> Iterator[Any]:
 
 def _start(draft: Draft, inputs: tuple[Any, ...]) -> dict[str, str]:
     """What a new form begins with: the band of the set-points, or the usual one; the instruments by their names."""
-    how, (wanted, _) = manner(), usual_wanted(book())
+    how, (wanted, _) = reader(), usual_wanted(book())
     texts = {
         "temperature_c": typed(wanted.temperature.target, TEMPERATURE, how),
         "temperature_half_k": typed(wanted.temperature.half, TEMPERATURE_DIFFERENCE, how),
@@ -180,7 +180,7 @@ def _page(draft: Draft, probes: list[ProofProbe], form: Form) -> str:
 
 def run_of(draft: Draft, probes: list[ProofProbe], form: Form) -> ProofRun:
     """What is to be looked at. Raises Refused."""
-    values: dict[str, Any] = form.read(manner())
+    values: dict[str, Any] = form.read(reader())
     named = [
         ProofProbe(probe.file, probe.in_log, values[f"probe-{at}"], values.get(f"instrument-{at}"))
         for at, probe in enumerate(probes)

@@ -4,8 +4,8 @@ import math
 
 import pytest
 
-from core.chamber.sensors_hygrometer import Over, per_kelvin, salt_check, salt_check_two
-from core.chamber.sensors_salts import SALTS, humidity_over, uncertainty_over
+from core.chamber.checks_hygrometer import Over, per_kelvin, salt_check, salt_check_two
+from core.chamber.checks_salts import SALTS, humidity_over, uncertainty_over
 from core.quantities import METRIC, US
 from core.refusals import OutOfRange
 

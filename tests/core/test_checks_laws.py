@@ -6,12 +6,12 @@ import pytest
 from hypothesis import assume, given
 from hypothesis import strategies as st
 
-from core.chamber.sensors import Point, judge, through_one, through_two
-from core.chamber.sensors_hygrometer import Over, salt_check, salt_check_two
-from core.chamber.sensors_ph import Buffer, nernst_v, ph_meter
-from core.chamber.sensors_salts import SALTS, humidity_over
-from core.chamber.sensors_scale import scale_check, smallest_kg
-from core.chamber.sensors_thermometer import boiling_point_c
+from core.chamber.checks import Point, judge, through_one, through_two
+from core.chamber.checks_hygrometer import Over, salt_check, salt_check_two
+from core.chamber.checks_ph import Buffer, nernst_v, ph_meter
+from core.chamber.checks_salts import SALTS, humidity_over
+from core.chamber.checks_scale import scale_check, smallest_kg
+from core.chamber.checks_thermometer import boiling_point_c
 from core.refusals import OutOfRange
 
 humidity = st.floats(0, 1)

@@ -13,8 +13,9 @@ from attrs import frozen
 
 from core.quantities import CELSIUS_TEMPERATURE, METRIC, RELATIVE_HUMIDITY, TEMPERATURE, US, Amount
 from core.refusals import OutOfRange
+from core.sentence import Sentence
 from core.sources import GREENSPAN, GREENSPAN_FITTED, Source
-from core.working import Figure, Step
+from core.working import Figure
 
 
 @frozen
@@ -99,7 +100,7 @@ def over_salt(salt: Salt, temperature_c: float, key: str = "truth", field: str =
         name=f"Humidity over {salt.name}",
         value=humidity,
         quantity=RELATIVE_HUMIDITY,
-        working=(Step(f"{_formula(salt.polynomial)} = {{humidity}}", amounts),),
+        working=(Sentence(f"{_formula(salt.polynomial)} = {{humidity}}", amounts),),
         source=salt.source,
         low=humidity - unsure,
         high=humidity + unsure,

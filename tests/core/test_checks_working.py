@@ -5,11 +5,11 @@ import re
 
 import pytest
 
-from core.chamber import sanitising_sheets, sensors_sheets
-from core.quantities import METRIC, US, Manner
+from core.chamber import checks_sheets, sanitising_sheets
+from core.quantities import METRIC, US, Reader
 from core.worksheet import Worksheet
 
-SHEETS = {sheet.name: sheet for sheet in (*sensors_sheets.WORKSHEETS, *sanitising_sheets.WORKSHEETS)}
+SHEETS = {sheet.name: sheet for sheet in (*checks_sheets.WORKSHEETS, *sanitising_sheets.WORKSHEETS)}
 _ONE = dict.fromkeys(("°C", "°F", "K", "hPa", "inHg", "mV", "m", "ft"), 1.0)
 _QUART_ML = 231 * 2.54**3 / 4
 _VOLUMES = {"L": 1000.0, "ml": 1.0, "qt": _QUART_ML, "tbsp": _QUART_ML / 64, "tsp": _QUART_ML / 192}
@@ -27,15 +27,15 @@ def _value(text: str, per_cent: float) -> float:
     return eval(plain, {"ln": math.log, "sqrt": math.sqrt})
 
 
-def _sums(sheet: Worksheet, manner: Manner) -> list[tuple[str, str]]:
-    lines = [step.say(manner) for figure in sheet.answer(sheet.example).figures for step in figure.working]
+def _sums(sheet: Worksheet, reader: Reader) -> list[tuple[str, str]]:
+    lines = [step.say(reader) for figure in sheet.answer(sheet.example).figures for step in figure.working]
     return [line.rpartition(": ")[2].partition(" = ")[::2] for line in lines if " = " in line]
 
 
-@pytest.mark.parametrize("manner", [METRIC, US], ids=["metric", "us"])
+@pytest.mark.parametrize("reader", [METRIC, US], ids=["metric", "us"])
 @pytest.mark.parametrize("name", [name for name in SHEETS if name != "ice-point"])
-def test_the_numbers_put_in_give_the_number_got_out(name: str, manner: Manner):
-    sums = _sums(SHEETS[name], manner)
+def test_the_numbers_put_in_give_the_number_got_out(name: str, reader: Reader):
+    sums = _sums(SHEETS[name], reader)
     assert sums
     of_salts = name.startswith("salt")  # Greenspan's polynomial counts in per-cent
     per_cent = 1.0 if of_salts else 1e-2

@@ -35,7 +35,7 @@ class Log:
     remarks: tuple[str, ...]
 
 
-def settled(name: str, layout: Layout, by_probe: dict[str, Rows], skipped: list[Skipped]) -> Log:
+def build_log(name: str, layout: Layout, by_probe: dict[str, Rows], skipped: list[Skipped]) -> Log:
     """The log of the rows taken: put in order, repeats dropped, the clock's jumps told.
 
     Raises Refusal on "time" where a clock of twelve hours does not say which half of the day it means.

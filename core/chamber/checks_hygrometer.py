@@ -11,7 +11,7 @@ from typing import Literal
 
 from attrs import evolve, frozen
 
-from core.chamber.sensors import (
+from core.chamber.checks import (
     Check,
     Correction,
     Point,
@@ -22,13 +22,14 @@ from core.chamber.sensors import (
     through_one,
     through_two,
 )
-from core.chamber.sensors_salts import SALTS, Salt, humidity_over, over_salt, uncertainty_over
-from core.quantities import HOURS, RATIO, RELATIVE_HUMIDITY, TEMPERATURE_DIFFERENCE, Amount, Rung
+from core.chamber.checks_salts import SALTS, Salt, humidity_over, over_salt, uncertainty_over
+from core.quantities import HOURS, RATIO, RELATIVE_HUMIDITY, TEMPERATURE_DIFFERENCE, Amount, DisplayUnit
 from core.refusals import OutOfRange, require_between
 from core.saturation import saturation_pressure_pa
+from core.sentence import Sentence
 from core.sources import DEFINITION, GREENSPAN_UNCERTAINTY, SALT_WAIT
 from core.units import MINUTE
-from core.working import Figure, Step
+from core.working import Figure
 
 Bulk = Literal["small", "bulky"]
 
@@ -38,7 +39,14 @@ LEAST_APART = 0.05
 """Readings over two salts closer than this draw no line worth having."""
 ONE_POINT_REACH = 0.10  # how far from its point one check is taken to speak; common practice, no source
 WAITS_S: dict[Bulk, float] = {"small": 20 * 60.0, "bulky": 3600.0}
-WAIT = evolve(HOURS, key="wait", metric=(Rung(MINUTE, 0),), us=(Rung(MINUTE, 0),), bare_metric=MINUTE, bare_us=MINUTE)
+WAIT = evolve(
+    HOURS,
+    key="wait",
+    metric=(DisplayUnit(MINUTE, 0),),
+    us=(DisplayUnit(MINUTE, 0),),
+    bare_metric=MINUTE,
+    bare_us=MINUTE,
+)
 
 WET_SAND = (
     "Salt wetted to a slush, with undissolved salt to be seen, in a small closed box with the sensor; neither touching "
@@ -87,8 +95,10 @@ def salt_check(
         value=correction.offset,
         quantity=RELATIVE_HUMIDITY,
         working=(
-            Step("What it should read − what it reads, in points of humidity: {truth} − {reading} = {offset}", amounts),
-            Step("No reading is put above 100 % or below 0 % by it."),
+            Sentence(
+                "What it should read − what it reads, in points of humidity: {truth} − {reading} = {offset}", amounts
+            ),
+            Sentence("No reading is put above 100 % or below 0 % by it."),
         ),
         source=DEFINITION,
         cautions=(
@@ -208,8 +218,10 @@ def _left(key: str, over: Over, point: Point, division: float, apart_k: float) -
         value=point.uncertainty,
         quantity=RELATIVE_HUMIDITY,
         working=(
-            Step("The table, {table}; half the last digit, {half}; {apart} between salt and sensor, {worth}.", amounts),
-            Step("Added as squares: √({table} ^ 2 + {half} ^ 2 + {worth} ^ 2) = {left}", amounts),
+            Sentence(
+                "The table, {table}; half the last digit, {half}; {apart} between salt and sensor, {worth}.", amounts
+            ),
+            Sentence("Added as squares: √({table} ^ 2 + {half} ^ 2 + {worth} ^ 2) = {left}", amounts),
         ),
         source=GREENSPAN_UNCERTAINTY,
     )
@@ -224,8 +236,8 @@ def _line(correction: Correction, point: Point, second: Point) -> tuple[Figure, 
         "gain": Amount(correction.gain, RATIO),
         "offset": Amount(correction.offset, RELATIVE_HUMIDITY),
     }
-    gain = Step("({other_truth} − {truth}) ÷ ({other_reading} − {reading}) = {gain}", amounts)
-    offset = Step("{truth} − {gain} × {reading} = {offset}", amounts)
+    gain = Sentence("({other_truth} − {truth}) ÷ ({other_reading} − {reading}) = {gain}", amounts)
+    offset = Sentence("{truth} − {gain} × {reading} = {offset}", amounts)
     return (
         Figure("gain", "Multiply every reading by", correction.gain, RATIO, (gain,), DEFINITION),
         Figure("offset", "Then add", correction.offset, RELATIVE_HUMIDITY, (gain, offset), DEFINITION),
@@ -252,9 +264,9 @@ def _put_right(correction: Correction, now: float) -> Figure:
         value=corrected,
         quantity=RELATIVE_HUMIDITY,
         working=(
-            Step("{offset} + {gain} × {now} = {plain}", amounts),
-            *((Step("Held between 0 and 100 %."),) if plain != corrected else ()),
-            Step("What stays unsure of it, either way: {unsure}", amounts),
+            Sentence("{offset} + {gain} × {now} = {plain}", amounts),
+            *((Sentence("Held between 0 and 100 %."),) if plain != corrected else ()),
+            Sentence("What stays unsure of it, either way: {unsure}", amounts),
         ),
         source=DEFINITION,
         cautions=("It lies beyond the two salts: the farther, the less sure.",) if beyond else (),
@@ -270,6 +282,6 @@ def _wait(bulk: Bulk) -> Figure:
         name="Wait at least",
         value=wait.value,
         quantity=WAIT,
-        working=(Step(f"For a {bulk} sensor, once salt and box are equally warm: {{wait}}", {"wait": wait}),),
+        working=(Sentence(f"For a {bulk} sensor, once salt and box are equally warm: {{wait}}", {"wait": wait}),),
         source=SALT_WAIT,
     )

@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
-from core.chamber.sensors import Check, Correction, Point, Word, both_ways, checked, judge, through_two
+from core.chamber.checks import Check, Correction, Point, Word, both_ways, checked, judge, through_two
 from core.quantities import DOSE_MASS, FRACTION, RATIO, Amount
 from core.refusals import Missing, OutOfRange
+from core.sentence import Sentence
 from core.sources import DEFINITION
-from core.working import Figure, Step
+from core.working import Figure
 
 ALLOWED_SHARE = 0.005
 """Half a per-cent of the mass, or one division where that is more (common practice, no source)."""
@@ -133,8 +134,8 @@ def _error(point: Point, prefix: str, cautions: tuple[str, ...] = ()) -> Figure:
         value=point.reading - point.truth,
         quantity=DOSE_MASS,
         working=(
-            Step("{reading} − {mass} = {error}", amounts),
-            Step("Of the mass: {error} ÷ {mass} = {share}", amounts),
+            Sentence("{reading} − {mass} = {error}", amounts),
+            Sentence("Of the mass: {error} ÷ {mass} = {share}", amounts),
         ),
         source=DEFINITION,
         cautions=cautions if prefix else (*cautions, TARE, SPAN),
@@ -149,9 +150,9 @@ def _factor(correction: Correction, points: tuple[Point, ...]) -> Figure:
             f"{prefix}reading": Amount(point.reading, DOSE_MASS),
         }
     step = (
-        Step("({other_mass} − {mass}) ÷ ({other_reading} − {reading}) = {gain}", amounts)
+        Sentence("({other_mass} − {mass}) ÷ ({other_reading} − {reading}) = {gain}", amounts)
         if len(points) == 2
-        else Step("{mass} ÷ {reading} = {gain}", amounts)
+        else Sentence("{mass} ÷ {reading} = {gain}", amounts)
     )
     return Figure("gain", "Multiply every reading by", correction.gain, RATIO, (step,), DEFINITION)
 
@@ -165,7 +166,7 @@ def _offset(correction: Correction, second: Point | None) -> tuple[Figure, ...]:
         "reading": Amount(second.reading, DOSE_MASS),
         "offset": Amount(correction.offset, DOSE_MASS),
     }
-    step = Step("{mass} − {gain} × {reading} = {offset}", amounts)
+    step = Sentence("{mass} − {gain} × {reading} = {offset}", amounts)
     return (Figure("offset", "Then add", correction.offset, DOSE_MASS, (step,), DEFINITION),)
 
 
@@ -189,11 +190,13 @@ def _smallest(correction: Correction, division_kg: float, share: float) -> tuple
             value=least_kg,
             quantity=DOSE_MASS,
             working=(
-                Step("The display rounds by half a division at the tare and half under the load: {division}.", amounts),
-                Step(
+                Sentence(
+                    "The display rounds by half a division at the tare and half under the load: {division}.", amounts
+                ),
+                Sentence(
                     "The error it was found with is {zero} at nothing and {error} of the weight, as it stands.", amounts
                 ),
-                Step("({division} + {zero}) ÷ ({share} − {error}) = {least}", amounts),
+                Sentence("({division} + {zero}) ÷ ({share} − {error}) = {least}", amounts),
             ),
             source=DEFINITION,
         ),

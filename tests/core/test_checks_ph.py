@@ -2,8 +2,8 @@
 
 import pytest
 
-from core.chamber.sensors import Point, through_two
-from core.chamber.sensors_ph import Buffer, nernst_v, ph_meter
+from core.chamber.checks import Point, through_two
+from core.chamber.checks_ph import Buffer, nernst_v, ph_meter
 from core.refusals import OutOfRange
 
 GOOD = (Buffer(7.0, 25.0, -5.0), Buffer(4.01, 25.0, 168.0))

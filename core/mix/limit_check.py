@@ -9,23 +9,23 @@ import math
 
 from attrs import evolve, frozen
 
-from core.mix.charge import PPM, Charge, dose_making_kg, made_ppm
+from core.mix.cure_mix import PPM, CureMix, dose_making_kg, made_ppm
 from core.mix.curing_salt import mistaken_for_another
 from core.mix.limits import reaches, within
 from core.mix.measures import CURE_SHARE
 from core.mix.rule import PART_IN, WET, Rule
 from core.mix.rules import Curing
-from core.quantities import CURE_MASS, PARTS_PER_MILLION, Amount, Rung
+from core.quantities import CURE_MASS, PARTS_PER_MILLION, Amount, DisplayUnit
 from core.refusals import OutOfRange
 from core.units import GRAM
 
-TO_10_MG = evolve(CURE_MASS, metric=(Rung(GRAM, 2),), trim=True)
+TO_10_MG = evolve(CURE_MASS, metric=(DisplayUnit(GRAM, 2),), trim=True)
 """The dose that is right, as a fine scale shows it; never up, for it must itself pass."""
 COUNTED_AS = {"weighed": "", "sodium": "", "ion": ", counted as ion"}
 
 
 @frozen
-class Held:
+class LimitCheck:
     """One row and what it counts. ppm: by the row's own reckoning."""
 
     rule: Rule
@@ -40,26 +40,26 @@ class Held:
         return self.rule.least_ppm is None or reaches(self.ppm, self.rule.least_ppm)
 
 
-def holds(charge: Charge, how: Curing) -> tuple[Held, ...]:
+def check_limits(charge: CureMix, how: Curing) -> tuple[LimitCheck, ...]:
     """Every row that what goes in is held to."""
-    return tuple(Held(rule, made_ppm(charge, how.method, rule)) for rule in how.held)
+    return tuple(LimitCheck(rule, made_ppm(charge, how.method, rule)) for rule in how.held)
 
 
-def largest_kg(charge: Charge, how: Curing) -> float:
+def largest_kg(charge: CureMix, how: Curing) -> float:
     """The first curing salt that just meets every row, the other masses as they are; infinite where no row stops it."""
     limits = ((rule, rule.most_ppm) for rule in how.held if rule.substance != "accelerator")
     most = (dose_making_kg(charge, how.method, rule, ppm) for rule, ppm in limits if ppm and _brings(charge, rule))
     return min(most, default=math.inf) if not _forbidden(charge, how) else 0.0
 
 
-def require_within(charge: Charge, how: Curing, *, field: str) -> None:
+def require_within(charge: CureMix, how: Curing, *, field: str) -> None:
     """Guard: raises OutOfRange on the field for the first row that is passed."""
-    for held in holds(charge, how):
+    for held in check_limits(charge, how):
         if not held.within:
             raise over(charge, how, held, field)
 
 
-def over(charge: Charge, how: Curing, held: Held, field: str, *, each_kilogram: bool = False) -> OutOfRange:
+def over(charge: CureMix, how: Curing, held: LimitCheck, field: str, *, each_kilogram: bool = False) -> OutOfRange:
     """The refusal of a row that is passed.
 
     each_kilogram: the charge is that of a kilogram of a meat whose weight is not known yet, and the refusal says so.
@@ -88,7 +88,7 @@ def over(charge: Charge, how: Curing, held: Held, field: str, *, each_kilogram: 
     return OutOfRange(field, f"{said} {other}".strip())
 
 
-def _right_dose(charge: Charge, how: Curing, to: str) -> str:
+def _right_dose(charge: CureMix, how: Curing, to: str) -> str:
     most = largest_kg(charge, how)
     if most <= 0:
         return "which no weight of this curing salt meets beside the rest"
@@ -100,11 +100,11 @@ def _right_dose(charge: Charge, how: Curing, to: str) -> str:
     return f"which {amount} of this curing salt{to} makes ({share} of {whole})"
 
 
-def _brings(charge: Charge, rule: Rule) -> bool:
+def _brings(charge: CureMix, rule: Rule) -> bool:
     return any(charge.doses[0].salt.strength(substance, rule.counted) for substance in rule.substances)
 
 
-def _forbidden(charge: Charge, how: Curing) -> bool:
+def _forbidden(charge: CureMix, how: Curing) -> bool:
     return any(rule.most_ppm == 0 and _brings(charge, rule) for rule in how.held)
 
 

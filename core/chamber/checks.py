@@ -150,7 +150,7 @@ def cannot_tell(uncertainty: float, tolerance: Amount) -> tuple[str, ...]:
 
 def both_ways(value: float, quantity: Quantity) -> str:
     """For a sentence that does not know its reader: "1 K (1.8 °F)"; said once where both read alike."""
-    metric, us = (Amount(value, quantity).show_exact(manner, 3) for manner in (METRIC, US))
+    metric, us = (Amount(value, quantity).show_exact(reader, 3) for reader in (METRIC, US))
     return metric if metric == us else f"{metric} ({us})"
 
 

@@ -5,12 +5,12 @@ from __future__ import annotations
 from attrs import evolve
 
 from core.air_sheets import ALTITUDE_INPUT
+from core.chamber.checks_hygrometer import APART_K, TOLERANCE, Bulk, Over, salt_check, salt_check_two
+from core.chamber.checks_ph import Buffer, Shows, ph_meter
+from core.chamber.checks_salts import SALTS
+from core.chamber.checks_scale import scale_check
+from core.chamber.checks_thermometer import TOLERANCE_K, boiling_point, ice_point
 from core.chamber.ph_temperature import COLDEST_C, HIGHEST_PH, LOWEST_PH, WARMEST_C, compensated
-from core.chamber.sensors_hygrometer import APART_K, TOLERANCE, Bulk, Over, salt_check, salt_check_two
-from core.chamber.sensors_ph import Buffer, Shows, ph_meter
-from core.chamber.sensors_salts import SALTS
-from core.chamber.sensors_scale import scale_check
-from core.chamber.sensors_thermometer import TOLERANCE_K, boiling_point, ice_point
 from core.quantities import (
     DOSE_MASS,
     PH,

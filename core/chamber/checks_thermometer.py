@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 
 from core.air import station_pressure
-from core.chamber.sensors import Check, Correction, Point, cannot_tell, checked, judge, say, through_one, through_two
+from core.chamber.checks import Check, Correction, Point, cannot_tell, checked, judge, say, through_one, through_two
 from core.quantities import (
     CELSIUS_TEMPERATURE,
     METRIC,
@@ -17,9 +17,10 @@ from core.quantities import (
     Amount,
 )
 from core.refusals import OutOfRange, require_between
+from core.sentence import Sentence
 from core.sources import BOILING_LINE, DEFINITION, ICE_POINT
 from core.vapour import STANDARD_PA
-from core.working import Figure, Step
+from core.working import Figure
 
 TOLERANCE_K = 1.0
 """A food probe's: ±1 °C, or ±2 °F where it shows only Fahrenheit. Source: Cal. Health and Safety Code 114159."""
@@ -58,7 +59,7 @@ def ice_point(reading_c: float, tolerance_k: float = TOLERANCE_K, division_k: fl
     """
     require_between("reading", "Reading in ice", reading_c, -30.0, 50.0, "−30 and 50 °C (−22 and 122 °F)")
     truth = Figure(
-        "truth", "Melting ice", 0.0, TEMPERATURE, (Step("Ice melts at 0 °C, 32 °F, at any height"),), ICE_POINT
+        "truth", "Melting ice", 0.0, TEMPERATURE, (Sentence("Ice melts at 0 °C, 32 °F, at any height"),), ICE_POINT
     )
     return _check(reading_c, truth, 0.0, tolerance_k, division_k, (SLUSH,))
 
@@ -110,7 +111,7 @@ def boiling(pressure_pa: float, unsure_pa: float = 0.0) -> Figure:
         name="Boiling point here",
         value=boils_c,
         quantity=TEMPERATURE,
-        working=(Step("ln({pressure} ÷ {standard}) = {log}", amounts), Step(formula, amounts)),
+        working=(Sentence("ln({pressure} ÷ {standard}) = {log}", amounts), Sentence(formula, amounts)),
         source=BOILING_LINE,
         low=_boils_at_c(pressure_pa - unsure_pa) if unsure_pa else None,
         high=_boils_at_c(pressure_pa + unsure_pa) if unsure_pa else None,
@@ -156,7 +157,7 @@ def _check(
         name="Add to every reading",
         value=correction.offset,
         quantity=TEMPERATURE_DIFFERENCE,
-        working=(Step("What it should read − what it reads: {truth} − {reading} = {offset}", amounts),),
+        working=(Sentence("What it should read − what it reads: {truth} − {reading} = {offset}", amounts),),
         source=DEFINITION,
         cautions=(*cannot_tell(correction.uncertainty, tolerance), *cautions),
         low=correction.offset - correction.uncertainty,
@@ -168,8 +169,8 @@ def _check(
         value=correction.uncertainty,
         quantity=TEMPERATURE_DIFFERENCE,
         working=(
-            Step("The known point, {unsure}, and half the last digit, {half}, added as squares:", amounts),
-            Step("√({unsure} ^ 2 + {half} ^ 2) = {left}", amounts),
+            Sentence("The known point, {unsure}, and half the last digit, {half}, added as squares:", amounts),
+            Sentence("√({unsure} ^ 2 + {half} ^ 2) = {left}", amounts),
         ),
         source=DEFINITION,
     )

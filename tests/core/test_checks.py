@@ -7,7 +7,7 @@ from datetime import UTC, datetime, timedelta
 import pytest
 from attrs import asdict
 
-from core.chamber.sensors import Correction, Point, both_ways, cannot_tell, is_old, judge, say, through_one, through_two
+from core.chamber.checks import Correction, Point, both_ways, cannot_tell, is_old, judge, say, through_one, through_two
 from core.quantities import FRACTION, TEMPERATURE_DIFFERENCE, Amount
 from core.refusals import OutOfRange
 

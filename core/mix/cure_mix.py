@@ -30,7 +30,7 @@ class Dose:
 
 
 @frozen
-class Charge:
+class CureMix:
     """Kilograms. meat_kg: green weight. other_salt_kg: table salt besides the cure's own, None where not known.
 
     water_kg and the rest are in the brine where there is one, else in the mix. taken: brine that stays in the meat, to
@@ -67,7 +67,7 @@ class Charge:
     def substance_kg(self, substance: Substance, counted: Counted) -> float:
         return sum(dose.kg * dose.salt.strength(substance, counted) for dose in self.doses)
 
-    def with_first(self, cure_kg: float) -> Charge:
+    def with_first(self, cure_kg: float) -> CureMix:
         """The same with another weight of its first curing salt."""
         first, *others = self.doses
         return evolve(self, doses=(evolve(first, kg=cure_kg), *others))
@@ -81,14 +81,14 @@ class Basis:
     rest_kg: float
     cures_count: bool
 
-    def divisor_kg(self, charge: Charge) -> float:
+    def divisor_kg(self, charge: CureMix) -> float:
         return self.rest_kg + (charge.cure_kg if self.cures_count else 0.0)
 
-    def ppm(self, charge: Charge, substance_kg: float) -> float:
+    def ppm(self, charge: CureMix, substance_kg: float) -> float:
         return self.share * substance_kg / self.divisor_kg(charge) / PPM
 
 
-def basis(charge: Charge, method: Method, on: Base) -> Basis:
+def basis(charge: CureMix, method: Method, on: Base) -> Basis:
     if method in PART_IN:
         taken = charge.taken or 0.0
         return Basis(taken if on == "meat" else taken / (1 + taken), charge.besides_kg, True)
@@ -97,7 +97,7 @@ def basis(charge: Charge, method: Method, on: Base) -> Basis:
     return Basis(1.0, charge.meat_kg + (charge.besides_kg if on == "mixture" else 0.0), on == "mixture")
 
 
-def require_charge(charge: Charge, method: Method) -> None:
+def require_charge(charge: CureMix, method: Method) -> None:
     """Guard: raises OutOfRange or Missing on the field that cannot stand for this method."""
     if not 0 < charge.meat_kg < HEAVIEST_KG:
         raise OutOfRange("meat_kg", "The meat must weigh more than 0 g and less than 10 000 kg.")
@@ -128,18 +128,18 @@ def _too_little_taken(taken: float, method: Method) -> str:
     )
 
 
-def counted_kg(charge: Charge, rule: Rule) -> float:
+def counted_kg(charge: CureMix, rule: Rule) -> float:
     """What a rule counts, by its own reckoning."""
     if rule.substance == "accelerator":
         return charge.accelerator_kg
     return sum(charge.substance_kg(substance, rule.counted) for substance in rule.substances)
 
 
-def made_ppm(charge: Charge, method: Method, rule: Rule) -> float:
+def made_ppm(charge: CureMix, method: Method, rule: Rule) -> float:
     return basis(charge, method, rule.on).ppm(charge, counted_kg(charge, rule))
 
 
-def dose_making_kg(charge: Charge, method: Method, rule: Rule, ppm: float) -> float:
+def dose_making_kg(charge: CureMix, method: Method, rule: Rule, ppm: float) -> float:
     """The weight of the first curing salt at which the rule counts so many ppm, the others as they are.
 
     0 where the others alone make more; infinite where no weight of it ever makes as many.

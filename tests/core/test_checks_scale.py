@@ -2,7 +2,7 @@
 
 import pytest
 
-from core.chamber.sensors_scale import scale_check
+from core.chamber.checks_scale import scale_check
 from core.quantities import METRIC
 from core.refusals import Missing, OutOfRange
 

@@ -4,7 +4,7 @@ import math
 
 import pytest
 
-from core.chamber.sensors_thermometer import boiling_point, boiling_point_c, both_points, ice_point
+from core.chamber.checks_thermometer import boiling_point, boiling_point_c, both_points, ice_point
 from core.quantities import METRIC, US
 from core.refusals import OutOfRange
 

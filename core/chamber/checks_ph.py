@@ -11,13 +11,14 @@ from typing import Literal
 
 from attrs import frozen
 
-from core.chamber.sensors import Check, Correction, Word, checked
-from core.quantities import ABSOLUTE_TEMPERATURE, LOSS, PH, RATIO, Amount, Quantity, Rung
+from core.chamber.checks import Check, Correction, Word, checked
+from core.quantities import ABSOLUTE_TEMPERATURE, LOSS, PH, RATIO, Amount, DisplayUnit, Quantity
 from core.refusals import OutOfRange, require_between
 from core.saturation import KELVIN_AT_ZERO_C
+from core.sentence import Sentence
 from core.sources import COMMON_PRACTICE, NERNST, USP_791
 from core.units import Unit
-from core.working import Figure, Step
+from core.working import Figure
 
 Shows = Literal["mv", "ph"]
 
@@ -33,8 +34,8 @@ VOLTAGE = Quantity(
     key="voltage",
     noun="a voltage",
     units=(VOLT, MILLIVOLT),
-    metric=(Rung(MILLIVOLT, 1),),
-    us=(Rung(MILLIVOLT, 1),),
+    metric=(DisplayUnit(MILLIVOLT, 1),),
+    us=(DisplayUnit(MILLIVOLT, 1),),
     bare_metric=MILLIVOLT,
     bare_us=MILLIVOLT,
     example_metric="-15 mV",
@@ -55,7 +56,7 @@ AS_WARM = (
 )
 ONLY_PH = (
     "This meter shows only pH, so this judges the electrode together with the setting in the meter's memory. After it "
-    "has been set anew the old correction is void."
+    "has been recalibrated the old correction is void."
 )
 
 
@@ -189,7 +190,7 @@ def _slope_figure(one: Buffer, other: Buffer, first_v: float, second_v: float, s
         "other_kelvin": Amount(other.temperature_c + KELVIN_AT_ZERO_C, ABSOLUTE_TEMPERATURE),
         "slope": Amount(slope, LOSS),
     }
-    read_back = (Step("The pH shown, read back into volts: {volts} and {other_volts}", amounts),)
+    read_back = (Sentence("The pH shown, read back into volts: {volts} and {other_volts}", amounts),)
     bracketed = min(one.ph, other.ph) <= 4.5 and max(one.ph, other.ph) >= 6.8
     return Figure(
         key="slope",
@@ -197,12 +198,12 @@ def _slope_figure(one: Buffer, other: Buffer, first_v: float, second_v: float, s
         value=slope,
         quantity=LOSS,
         working=(
-            Step("A perfect electrode gives to the unit of pH, in each buffer:", amounts),
-            Step("{per_kelvin} × {kelvin} = {nernst}", amounts),
-            Step("{per_kelvin} × {other_kelvin} = {other_nernst}", amounts),
+            Sentence("A perfect electrode gives to the unit of pH, in each buffer:", amounts),
+            Sentence("{per_kelvin} × {kelvin} = {nernst}", amounts),
+            Sentence("{per_kelvin} × {other_kelvin} = {other_nernst}", amounts),
             *(read_back if shows == "ph" else ()),
-            Step("{volts} − {other_volts} = {between}", amounts),
-            Step("{between} ÷ ({other_nernst} × ({other_ph} − 7) − {nernst} × ({ph} − 7)) = {slope}", amounts),
+            Sentence("{volts} − {other_volts} = {between}", amounts),
+            Sentence("{between} ÷ ({other_nernst} × ({other_ph} − 7) − {nernst} × ({ph} − 7)) = {slope}", amounts),
         ),
         source=USP_791,
         cautions=(FRESH, *(() if bracketed else (NOT_BRACKETED,)), ONLY_PH if shows == "ph" else AS_WARM),
@@ -222,7 +223,7 @@ def _offset_figure(one: Buffer, first_v: float, slope: float, offset_v: float) -
         name="Offset, at pH 7",
         value=offset_v,
         quantity=VOLTAGE,
-        working=(Step("{volts} + {slope} × {nernst} × ({ph} − 7) = {offset}", amounts),),
+        working=(Sentence("{volts} + {slope} × {nernst} × ({ph} − 7) = {offset}", amounts),),
         source=USP_791,
     )
 
@@ -231,7 +232,7 @@ def _full_slope(temperature_c: float) -> Figure:
     full = Amount(nernst_v(temperature_c), VOLTAGE)
     kelvin = Amount(temperature_c + KELVIN_AT_ZERO_C, ABSOLUTE_TEMPERATURE)
     amounts = {"per_kelvin": Amount(NERNST_V_PER_K, VOLTAGE), "kelvin": kelvin, "full": full}
-    step = Step("{per_kelvin} × {kelvin} = {full}", amounts)
+    step = Sentence("{per_kelvin} × {kelvin} = {full}", amounts)
     return Figure("full_slope", "A full slope, to the unit of pH", full.value, VOLTAGE, (step,), NERNST)
 
 
@@ -239,4 +240,4 @@ def _unsure(correction: Correction) -> Figure:
     unsure = Amount(correction.uncertainty, PH)
     said = "The buffers themselves, ±0.02, and half the last digit, added as squares: {unsure}"
     name = "What stays unsure of a pH put right, either way"
-    return Figure("uncertainty", name, unsure.value, PH, (Step(said, {"unsure": unsure}),), COMMON_PRACTICE)
+    return Figure("uncertainty", name, unsure.value, PH, (Sentence(said, {"unsure": unsure}),), COMMON_PRACTICE)
