@@ -261,16 +261,3 @@ class Shelf:
 
 def instruments(book: Book) -> list[Instrument]:
     return Shelf(book).all()
-
-
-def correction_at(book: Book, instrument_id: str | None, measured: Measured, moment: datetime) -> Correction | None:
-    """How a reading of this instrument at the moment is put right; None where it stays as read."""
-    instrument = fold_instrument(book, instrument_id) if instrument_id is not None else None
-    return None if instrument is None else instrument.correction(measured, moment)
-
-
-def corrections_for(book: Book, instrument_id: str | None, moment: datetime) -> dict[Measured, Correction | None]:
-    """Both corrections of a logger's probe at the moment its log begins: temperature in °C, humidity 0 to 1."""
-    instrument = fold_instrument(book, instrument_id) if instrument_id is not None else None
-    kinds: tuple[Measured, Measured] = ("temperature", "humidity")
-    return {each: None if instrument is None else instrument.correction(each, moment) for each in kinds}

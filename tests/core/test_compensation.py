@@ -2,6 +2,7 @@
 
 import pytest
 
+from core.daybook.compensation import NO_TEMPERATURE, NOT_TRUSTED, OUT_OF_RANGE, Compensation
 from core.daybook.evidence import evidence_for
 from core.daybook.facts import InstrumentRecalibrated, Reading
 from core.daybook.instruments import Shelf
@@ -79,6 +80,20 @@ def test_the_working_shows_both(shop: Workshop):
         "7 + (5.2 − 7) × 298.15 K ÷ 285.15 K = 5.11794",
     ]
     assert found.low < found.value < found.high  # type: ignore[operator]
+
+
+@pytest.mark.parametrize(
+    ("temperature_c", "why_not", "ratio"),
+    [
+        (12.0, "", AT_12),
+        (25.0, "", 1.0),
+        (None, NO_TEMPERATURE, 1.0),
+        (12.0, NOT_TRUSTED, 1.0),
+        (-2.0, OUT_OF_RANGE, 1.0),
+    ],
+)
+def test_what_is_unsure_grows_only_where_it_was_compensated(temperature_c: float | None, why_not: str, ratio: float):
+    assert Compensation(5.2, 5.2, 25.0, False, temperature_c, False, why_not).ratio == pytest.approx(ratio, rel=1e-9)
 
 
 def test_a_check_without_a_temperature_still_corrects(shop: Workshop):

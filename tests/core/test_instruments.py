@@ -2,6 +2,7 @@
 
 import pytest
 
+from core.chamber.checks import Correction
 from core.daybook.facts import (
     BoilingPointChecked,
     BuffersChecked,
@@ -12,7 +13,8 @@ from core.daybook.facts import (
     SaltChecked,
     TwoSaltsChecked,
 )
-from core.daybook.instruments import Shelf, correction_at, corrections_for, fold_instrument, instruments
+from core.daybook.instrument_checks import Measured
+from core.daybook.instruments import Shelf, fold_instrument, instruments
 from core.daybook.instruments_due import instruments_due
 from core.quantities import METRIC
 from tests.core.workshop import OVER_SALT_12, Workshop, day
@@ -25,9 +27,13 @@ def shop() -> Workshop:
     return Workshop()
 
 
-def offset(shop: Workshop, key: str, at: float, measured: str = "humidity") -> float | None:
-    correction = correction_at(shop.book, key, measured, day(at))  # type: ignore[arg-type]
-    return None if correction is None else correction.offset
+def correction(shop: Workshop, key: str, measured: Measured, at: float) -> Correction | None:
+    return shop.instrument(key).correction(measured, day(at))
+
+
+def offset(shop: Workshop, key: str, at: float, measured: Measured = "humidity") -> float | None:
+    found = correction(shop, key, measured, at)
+    return None if found is None else found.offset
 
 
 def said(shop: Workshop, at: float) -> list[str]:
@@ -139,23 +145,23 @@ def test_a_hygrometer_checked_in_ice_puts_its_temperature_right_too(shop: Worksh
     key = shop.add()
     shop.ice(key, 0.5)
     shop.salt(key)
-    found = corrections_for(shop.book, key, day(2))
-    assert found["temperature"] is not None
-    assert found["temperature"].apply(12.5) == pytest.approx(12.0)
-    assert found["humidity"] is not None
-    assert found["humidity"].apply(0.82) == pytest.approx(0.82 + OVER_SALT_12 - 0.79, abs=1e-6)
+    warm, damp = correction(shop, key, "temperature", 2), correction(shop, key, "humidity", 2)
+    assert warm is not None
+    assert warm.apply(12.5) == pytest.approx(12.0)
+    assert damp is not None
+    assert damp.apply(0.82) == pytest.approx(0.82 + OVER_SALT_12 - 0.79, abs=1e-6)
 
 
-def test_an_instrument_nobody_knows_has_no_corrections(shop: Workshop):
-    assert corrections_for(shop.book, None, day(0)) == {"temperature": None, "humidity": None}
-    assert corrections_for(shop.book, "nobody", day(0)) == {"temperature": None, "humidity": None}
+@pytest.mark.parametrize("key", [None, "nobody"])
+def test_an_instrument_nobody_knows_is_none(shop: Workshop, key: str | None):
+    assert Shelf(shop.book).find(key) is None
 
 
 def test_ice_and_boiling_water_on_one_day_give_one_line(shop: Workshop):
     key = shop.add("thermometer")
     shop.ice(key, 0.5, at=1)
     shop.note(BoilingPointChecked(99.3, pressure_pa=101325.0), key, at=1.02)
-    found = correction_at(shop.book, key, "temperature", day(2))
+    found = correction(shop, key, "temperature", 2)
     assert found is not None
     assert shop.instrument(key).checks[0].by == "ice and boiling check"
     assert found.apply(0.5) == pytest.approx(0.0, abs=1e-9)
@@ -191,7 +197,7 @@ def test_boiling_water_alone_gives_the_same_amount_everywhere(shop: Workshop):
     key = shop.add("thermometer")
     shop.ice(key, 0.5, at=1)
     shop.note(BoilingPointChecked(99.3, pressure_pa=101325.0), key, at=3)
-    found = correction_at(shop.book, key, "temperature", day(4))
+    found = correction(shop, key, "temperature", 4)
     assert found is not None
     assert found.gain == 1.0
 
@@ -199,7 +205,7 @@ def test_boiling_water_alone_gives_the_same_amount_everywhere(shop: Workshop):
 def test_two_salts_give_a_line(shop: Workshop):
     key = shop.add()
     shop.note(TwoSaltsChecked("nacl", 20.0, 0.78, "kcl", 20.0, 0.864), key, at=1)
-    found = correction_at(shop.book, key, "humidity", day(2))
+    found = correction(shop, key, "humidity", 2)
     assert found is not None
     assert found.apply(0.864) == pytest.approx(0.8511, abs=1e-4)
 
@@ -207,7 +213,7 @@ def test_two_salts_give_a_line(shop: Workshop):
 def test_two_buffers_put_a_shown_ph_right(shop: Workshop):
     key = shop.add("ph-meter", "Pen")
     shop.buffers(key, seven=7.1, four=4.1)
-    found = correction_at(shop.book, key, "ph", day(2))
+    found = correction(shop, key, "ph", 2)
     assert found is not None
     assert found.apply(5.3) == pytest.approx(5.2)
 
@@ -216,13 +222,13 @@ def test_a_check_in_millivolts_judges_the_electrode_and_leaves_the_shown_ph(shop
     key = shop.add("ph-meter", "Pen")
     shop.note(BuffersChecked("mv", 7.0, 25.0, 0.0, 4.0, 25.0, PERFECT_MV), key, at=1)
     assert shop.instrument(key).checks[0].check.word == "accept"
-    assert correction_at(shop.book, key, "ph", day(2)) is None
+    assert correction(shop, key, "ph", 2) is None
 
 
 def test_a_scale_is_put_right_by_its_weight(shop: Workshop):
     key = shop.add("scale", "Bench")
     shop.weight(key, 1.008)
-    found = correction_at(shop.book, key, "mass", day(2))
+    found = correction(shop, key, "mass", 2)
     assert found is not None
     assert found.apply(1.26) == pytest.approx(1.25)
 

@@ -7,9 +7,10 @@ from datetime import timedelta
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from core.chamber.checks import Correction
 from core.daybook.book import Book
 from core.daybook.facts import AirRead, InstrumentRecalibrated, SaltChecked
-from core.daybook.instruments import Shelf, correction_at, fold_instrument
+from core.daybook.instruments import Shelf, fold_instrument
 from core.daybook.put_right import put_right
 from core.quantities import METRIC
 from tests.core.kitchen import NOON
@@ -35,15 +36,19 @@ def checked(of: list[tuple[int, float]], recalibrated: list[int] | None = None) 
     return shop, key
 
 
+def correction(book: Book, key: str, hour: int) -> Correction | None:
+    instrument = fold_instrument(book, key)
+    assert instrument is not None
+    return instrument.correction("humidity", moment(hour))
+
+
 @law
 @given(checks, hours, st.randoms(use_true_random=False))
 def test_the_order_in_which_entries_came_does_not_matter(of, hour, chance):
     shop, key = checked(of)
     shuffled = list(shop.records)
     chance.shuffle(shuffled)
-    assert correction_at(Book(shuffled), key, "humidity", moment(hour)) == correction_at(
-        shop.book, key, "humidity", moment(hour)
-    )
+    assert correction(Book(shuffled), key, hour) == correction(shop.book, key, hour)
 
 
 @law
@@ -61,9 +66,9 @@ def test_the_check_in_force_is_the_last_one_before_unless_the_next_one_failed(of
 @given(checks, hours, hours)
 def test_a_check_passed_later_changes_nothing_before_it(of, later, hour):
     shop, key = checked([each for each in of if each[0] <= hour])
-    before = correction_at(shop.book, key, "humidity", moment(hour))
+    before = correction(shop.book, key, hour)
     shop.note(SaltChecked("nacl", 12.0, OVER_SALT_12), key, (hour + later + 1) / 24)
-    assert correction_at(shop.book, key, "humidity", moment(hour)) == before
+    assert correction(shop.book, key, hour) == before
 
 
 @law
@@ -72,7 +77,7 @@ def test_a_check_failed_later_leaves_no_correction_back_to_the_one_before_it(of,
     shop, key = checked([each for each in of if each[0] <= hour])
     shop.note(SaltChecked("nacl", 12.0, 0.5), key, (hour + later + 1) / 24)
     assert shop.instrument(key).in_force("humidity", moment(hour)).failed  # type: ignore[union-attr]
-    assert correction_at(shop.book, key, "humidity", moment(hour)) is None
+    assert correction(shop.book, key, hour) is None
 
 
 @law

@@ -9,7 +9,7 @@ from attrs import evolve
 
 from core.chamber.logs import guess
 from core.chamber.proof_run import Found, find
-from core.chamber.settling import beside, compare
+from core.chamber.settling import Band, Wanted, beside, compare
 from core.daybook.book import Book
 from core.daybook.entries import Entry, entry_id, from_record, to_record
 from core.daybook.facts import (
@@ -132,8 +132,8 @@ def test_a_kept_sentence_without_its_amount_is_said_as_it_stands():
 
 
 def test_runs_are_newest_first():
-    book, (_, second) = book_of(proof_run(), proof_run())
-    assert runs(book)[0].id == second
+    book, (first, second, third) = book_of(proof_run(), proof_run(), proof_run())
+    assert [line.id for line in runs(book)] == [third, second, first]
 
 
 def test_a_new_run_starts_from_the_usual_band():
@@ -150,9 +150,22 @@ def test_it_says_what_it_was_held_to():
     assert band_words(proof_run()).say(METRIC) == "Held to 11.5 °C ± 1.5 K, 80 % ± 10 %."
 
 
-def test_without_a_humidity_it_was_not_asked_for():
-    run = ProofRun("Dry", "", proof_run().files, PROBES, 12.0, 1.0, proof_run().result)
-    assert wanted_of(run).humidity is None
+def test_it_was_held_to_both_bands():
+    assert wanted_of(proof_run()) == Wanted(Band(11.5, 1.5), Band(0.80, 0.10))
+
+
+@pytest.mark.parametrize(("humidity", "half"), [(None, None), (0.8, None), (None, 0.1)])
+def test_without_a_whole_band_of_humidity_it_was_not_asked_for(humidity: float | None, half: float | None):
+    run = evolve(proof_run(), humidity=humidity, humidity_half=half)
+    assert wanted_of(run) == Wanted(Band(11.5, 1.5), None)
+    assert band_words(run).say(METRIC) == "Held to 11.5 °C ± 1.5 K; humidity was not asked for."
+
+
+def test_the_picture_that_is_kept_is_of_the_probe_in_the_centre():
+    """The second probe is asked for as the centre: it starts at what its own file says."""
+    of_second = result_of(find(evolve(proof_files.given(), centre="high")))
+    first_rows = [file.decode().splitlines()[1].split(",")[1] for file in (low(), high())]
+    assert [str(each.outline[0][1]) for each in (proof_run().result, of_second)] == first_rows
 
 
 def test_an_instrument_that_was_checked_puts_its_probe_right():
@@ -223,6 +236,21 @@ def test_an_instrument_adjusted_after_the_run_was_saved_keeps_the_check_that_sto
     just_before = book.entry(adjusted).happened_at - timedelta(seconds=1)
     assert put_right(Shelf(book), run, just_before)[0].temperature is not None
     assert put_right(Shelf(book), run, just_before + timedelta(seconds=1))[0].temperature is None
+
+
+def test_of_a_hygrometer_that_failed_both_its_checks_both_are_said_and_the_temperatures_first():
+    book, (instrument, *_) = book_of(
+        InstrumentAdded("Left logger", "hygrometer"),
+        IcePointChecked(9.0),
+        TwoSaltsChecked("nacl", 20.0, 0.3, "kcl", 20.0, 0.864),
+    )
+    run = evolve(proof_run(), probes=(ProofProbe(0, "Probe 1", "low", instrument),))
+    right = put_right(Shelf(book), run, MOMENT)[0]
+    assert (right.temperature, right.humidity, right.failed) == (None, None, "failed its ice check of 3 Nov")
+    assert [note.say(METRIC) for note in right.notes] == [
+        "“low” failed its ice check of 3 Nov: its temperature is as logged.",
+        "“low” failed its two-salt check of 3 Nov: its humidity is as logged.",
+    ]
 
 
 def test_an_instrument_that_failed_puts_nothing_right():

@@ -1,15 +1,16 @@
-"""Formulas in the book and the weighing sheet of a batch: versions kept, the meat block as weighed, ppm from it."""
+"""The weighing sheet of a batch: its rows, the meat block as weighed, ppm from it, what it costs."""
 
 import pytest
+from attrs import evolve
 
 from core.daybook.batch import Batch
 from core.daybook.evidence import ingoing_nitrite_ppm
-from core.daybook.facts import CureWeighed, FormulaKept, LicensedException
-from core.daybook.formulas import fold_formula, formula_at, formula_of, formulas
+from core.daybook.facts import CureWeighed, LicensedException
 from core.daybook.sheet import Row, costs, over_the_limit, sheet_of
-from core.mix.formula import Portion
+from core.mix.balance import meat_content
+from core.mix.formula import Ingredient, Meat, Portion
 from tests.core.kitchen import DAY, NOON
-from tests.core.mixing import FORMULA, SOMEWHAT_STRONG, STRONG, Table, fields
+from tests.core.mixing import FORMULA, SOMEWHAT_STRONG, STRONG, Table
 
 
 @pytest.fixture
@@ -26,37 +27,6 @@ def ppm(table: Table, batch: str) -> float:
     made = ingoing_nitrite_ppm(table.batch(batch))
     assert made is not None
     return made
-
-
-def test_a_formula_has_its_versions_in_order(table: Table):
-    kept = table.keep()
-    table.change(kept, name="Juniper finer")
-    folded = fold_formula(table.book, kept)
-    assert folded is not None
-    assert [each.formula.name for each in folded.versions] == ["Juniper coarse", "Juniper finer"]
-    assert folded.name == "Juniper finer"
-
-
-def test_a_version_taken_back_is_none(table: Table):
-    kept = table.keep()
-    table.take_back(table.change(kept, name="Juniper finer"))
-    assert [each.name for each in formulas(table.book)] == ["Juniper coarse"]
-
-
-def test_a_formula_taken_back_is_gone_but_its_version_can_still_be_read(table: Table):
-    kept = table.keep()
-    table.take_back(kept)
-    assert formulas(table.book) == []
-    assert formula_at(table.book, kept) == FormulaKept(**fields(FORMULA))
-    assert formula_of(table.book, kept) is None
-
-
-def test_a_batch_keeps_the_version_it_was_made_with(table: Table):
-    kept = table.keep()
-    batch = table.begin(formula=kept, at=0.5)
-    table.change(kept, name="Juniper finer")
-    assert table.batch(batch).formula == FormulaKept(**fields(FORMULA))
-    assert formula_of(table.book, kept) == kept
 
 
 def test_a_version_that_is_none_makes_no_formula(table: Table):
@@ -143,6 +113,37 @@ def test_a_cure_that_is_no_other_strength_of_the_formulas_leaves_its_rows(table:
     assert [row.wanted_kg for row in table.sheet(batch).rows[2:]] == [pytest.approx(0.26), pytest.approx(0.024)]
 
 
+PEPPER = Ingredient("Pepper", "spice", 0.003)
+
+
+@pytest.mark.parametrize(
+    ("parts", "cure"),
+    [
+        ((FORMULA.ingredients[0], PEPPER), CureWeighed(0.03, 0.0625)),
+        ((FORMULA.ingredients[0], PEPPER), CureWeighed(0.0, 0.0625)),
+        ((Ingredient("Nitrate cure", "cure", 0.003, nitrate=0.04), PEPPER), CureWeighed(0.03, 0.0625)),
+    ],
+    ids=["none", "none, and none weighed", "one of nitrate alone"],
+)
+def test_a_cure_beside_a_formula_without_one_of_nitrite_leaves_its_rows(table: Table, parts, cure: CureWeighed):
+    batch = table.begin(meat_kg=10.0, formula=table.keep(evolve(FORMULA, ingredients=parts)))
+    table.note(cure, batch, 0.1)
+    assert [row.wanted_kg for row in table.sheet(batch).rows[2:]] == pytest.approx(
+        [10 * each.per_meat for each in parts]
+    )
+
+
+def test_of_a_cure_of_another_strength_that_weighs_nothing_no_row_is_asked_for_anew(table: Table, batch: str):
+    table.note(CureWeighed(0.0, 0.01), batch, 0.1)
+    assert [row.wanted_kg for row in table.sheet(batch).rows[2:]] == pytest.approx([0.26, 0.024])
+
+
+def test_a_blend_changes_no_other_row(table: Table):
+    batch = table.begin(meat_kg=10.0, formula=table.keep(evolve(FORMULA, ingredients=(*FORMULA.ingredients, PEPPER))))
+    table.note(CureWeighed(0.264, 0.0625 / 11), batch, 0.1)
+    assert table.sheet(batch).rows[4].wanted_kg == pytest.approx(0.03)
+
+
 def test_a_cure_a_hair_stronger_is_another_one(table: Table, batch: str):
     table.note(CureWeighed(0.03, 0.0625 + 1e-5), batch, 0.1)
     assert table.sheet(batch).rows[3].wanted_kg == pytest.approx(0.024 * 0.0625 / 0.06251, rel=1e-9)
@@ -167,6 +168,13 @@ def test_the_next_row_is_the_next_not_weighed_and_round_again(table: Table, batc
     assert found == ["meat-1", "part-2", "meat-1"]
 
 
+def test_while_nothing_is_weighed_every_row_is_followed_by_the_next(table: Table, batch: str):
+    sheet = table.sheet(batch)
+    asked = (None, "meat-1", "meat-2", "part-1", "part-2")
+    found = [row.key if row else None for row in map(sheet.next_after, asked)]
+    assert found == ["meat-1", "meat-2", "part-1", "part-2", "meat-1"]
+
+
 def test_a_sheet_is_complete_when_every_row_is(table: Table, batch: str):
     for key in ("meat-1", "meat-2", "part-1"):
         table.weigh_row(batch, key, 1.0)
@@ -180,6 +188,26 @@ def test_costs_go_by_what_was_weighed(table: Table, batch: str):
     planned = costs(table.sheet(batch))[0].value
     table.weigh_row(batch, "meat-1", 9.0)
     assert (planned, costs(table.sheet(batch))[0].value) == pytest.approx((8 * 8 + 2 * 3, 9 * 8 + 2 * 3))
+
+
+def test_costs_are_to_the_raw_and_to_the_finished_weight(table: Table, batch: str):
+    """8 kg at 8 and 2 kg at 3 are 70, in 10 + 0.26 + 0.024 kg raw, of which 35 % are to go."""
+    _, raw, finished = costs(table.sheet(batch))
+    assert (raw.value, finished.value) == pytest.approx((70 / 10.284, 70 / (10.284 * 0.65)))
+
+
+def test_a_brined_piece_costs_to_what_it_weighs_and_not_to_its_tub(table: Table):
+    """Its brine, 5 kg of water and 0.4 kg of salt, stays in the tub but for the salt that goes into its water."""
+    belly = evolve(
+        FORMULA,
+        meats=(Meat("Belly", 1.0, 0.53, "10005", 5.0),),
+        ingredients=(Ingredient("Water", "water", 0.5), Ingredient("Salt", "salt", 0.04)),
+        brined=True,
+    )
+    water = meat_content(belly).water
+    raw_kg = 10 * (1 + 0.04 * water / (water + 0.5))
+    _, raw, finished = costs(table.sheet(table.begin(meat_kg=10.0, formula=table.keep(belly))))
+    assert (raw.value, finished.value) == pytest.approx((50 / raw_kg, 50 / (raw_kg * 0.65)))
 
 
 def test_a_batch_of_a_formula_over_the_limit_is_told(table: Table):
