@@ -60,11 +60,11 @@ def _since(begun: float) -> str:
 
 def lint(_: Sequence[str]) -> Count:
     npm.ensure()
-    pyright = [npm.node(), MODULES / "pyright/index.js", "--pythonpath", sys.executable]
+    pyright: list[str | Path] = [npm.node(), MODULES / "pyright/index.js", "--pythonpath", sys.executable]
     commands: list[list[str | Path]] = [
         [sys.executable, "-m", "ruff", "format", "--check", "--quiet", "."],
         [sys.executable, "-m", "ruff", "check", "--quiet", "."],
-        [*pyright, "core"],
+        pyright,
     ]
     for command in commands:
         if subprocess.run([str(part) for part in command], cwd=ROOT, stdin=subprocess.DEVNULL).returncode:

@@ -79,7 +79,9 @@ def acidity(batch: Batch, clocked: FermentationClock) -> Chart | None:
 
 def salt_at_centre(curves: Mapping[str, Sequence[tuple[float, float]]], share: float, headline: str) -> Chart:
     """Salt at the centre in per cent of its end against days, by each diffusivity."""
-    series = [(name, [(at_s / 86400, 100 * part) for at_s, part in curve]) for name, curve in curves.items()]
+    series: list[Series] = [
+        (name, [(at_s / 86400, 100 * part) for at_s, part in curve]) for name, curve in curves.items()
+    ]
     limit = (100 * share, f"{100 * share:.0f} % wanted")
     return _chart(headline, "days", "salt, %", series, limit, decimals=0, of="salt moves", ahead=tuple(curves))
 

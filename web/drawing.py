@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import math
 from datetime import datetime
+from functools import partial
 from typing import Any
 
 from flask import Flask, request, url_for
@@ -17,7 +18,7 @@ from core.sentence import Sentence
 from core.worksheet import Choice, Number
 from web import visitor
 from web.entry_forms import form_of, say
-from web.forms import Moment, Ticks, Words
+from web.forms import Moment, OptionalChoice, Ticks, Words
 from web.instruments import right_of
 from web.journal import book, fresh_id
 from web.spoken import spoken
@@ -32,23 +33,31 @@ STAGE_WORDS = {"mix": "mixing", "ferment": "fermenting", "dry": "drying", "relea
 NOT_OFFERED = frozenset({"", "m³", "mg", "Pa", "s", "K", "K s", "m²/s"})
 """Units that may be typed but that nobody picks from a list in a kitchen."""
 
+KINDS_OF_INPUT: dict[str, tuple[type, ...]] = {
+    "number": (Number,),
+    "choice": (Choice, OptionalChoice),
+    "words": (Words,),
+    "moment": (Moment,),
+    "ticks": (Ticks,),
+}
+"""As the templates ask for them: `{% if each is choice %}`."""
+
 
 def prepare(app: Flask) -> None:
-    app.jinja_env.filters.update(
-        amount=_amount, step=_step, told=_told, roughly=_roughly, spoken=spoken, right=right_of
-    )
-    app.jinja_env.filters.update(day=day, clock=clock, hour=hour, ago=ago, left=left)
-    app.jinja_env.globals.update(q=quantities, stage_words=STAGE_WORDS, styles=STYLES, acid_ph=ACID_PH)
-    app.jinja_env.globals.update(lasting=LASTING, air_speed=AIR_SPEED)
-    app.jinja_env.globals.update(units_for=units_for, correctable=correctable, fresh_id=fresh_id, now=visitor.now)
-    app.jinja_env.tests.update(
-        number=lambda each: isinstance(each, Number),
-        choice=lambda each: isinstance(each, Choice),
-        words=lambda each: isinstance(each, Words),
-        moment=lambda each: isinstance(each, Moment),
-        ticks=lambda each: isinstance(each, Ticks),
-    )
+    filters: dict[str, Any] = app.jinja_env.filters
+    filters |= {"amount": _amount, "step": _step, "told": _told, "roughly": _roughly, "spoken": spoken}
+    filters |= {"right": right_of, "day": day, "clock": clock, "hour": hour, "ago": ago, "left": left}
+    names: dict[str, Any] = app.jinja_env.globals
+    names |= {"q": quantities, "stage_words": STAGE_WORDS, "styles": STYLES, "acid_ph": ACID_PH}
+    names |= {"lasting": LASTING, "air_speed": AIR_SPEED}
+    names |= {"units_for": units_for, "correctable": correctable, "fresh_id": fresh_id, "now": visitor.now}
+    tests: dict[str, Any] = app.jinja_env.tests
+    tests |= {name: partial(_is, kinds) for name, kinds in KINDS_OF_INPUT.items()}
     app.context_processor(_frame)
+
+
+def _is(kinds: tuple[type, ...], each: object) -> bool:
+    return isinstance(each, kinds)
 
 
 def _frame() -> dict[str, Any]:

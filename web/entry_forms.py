@@ -25,13 +25,12 @@ from core.quantities import Reader
 from core.refusals import Refusal, Refused
 from core.working import Figure
 from core.worksheet import Number
-from web.forms import Form, Input, Moment, ReadWith, Ticks, from_request, suggested, typed
+from web.forms import Form, Input, Moment, ReadWith, Ticks, Values, from_request, suggested, typed
 from web.instruments import ANOTHER, offer, shelf
 from web.journal import book, fresh_id, record, sent_token
 from web.routing import import_every_screen
 from web.visitor import reader
 
-Values = dict[str, Any]
 ASKED_ANEW = "anew"
 """In the address of a form that is drawn in another shape, with what was typed."""
 
@@ -46,8 +45,17 @@ class Subject:
     instrument: Instrument | None = None
 
 
+Asked = Input | ReadWith
+
+
 def _nothing(fact: Any, subject: Subject) -> tuple[Figure, ...]:
     return ()
+
+
+def reworded(values: Values, subject: Subject) -> Fact:
+    """What is corrected, with other words: for a fact made elsewhere, whose form asks for its words only."""
+    assert subject.was is not None
+    return attrs.evolve(subject.was, **values)
 
 
 @frozen
@@ -61,14 +69,14 @@ class EntryForm:
 
     kind: type[Any]
     title: str
-    inputs: tuple[Input, ...]
+    inputs: tuple[Asked, ...]
     say: Callable[[Any, Reader], str]
     figures: Callable[[Any, Subject], tuple[Figure, ...]] = _nothing
     fact: Callable[[Values, Subject], Fact] | None = None
     texts: Callable[[Any, Reader], dict[str, str]] | None = None
     save: str = "Save"
     hint: str = ""
-    shape: Callable[[Subject], tuple[Input, ...]] | None = None
+    shape: Callable[[Subject], tuple[Asked, ...]] | None = None
     shaped_by: tuple[str, ...] = ()
     every: tuple[Input, ...] = ()
 
@@ -82,13 +90,8 @@ class EntryForm:
         return {each.key: _typed(each, getattr(fact, each.key), reader) for each in self.inputs}
 
     def defaults(self, subject: Subject, reader: Reader) -> dict[str, str]:
-        return {
-            each.key: suggested(each.default, each.quantity, reader)
-            if isinstance(each, Number)
-            else _typed(each, each.default, reader)
-            for each in self.asked(subject)
-            if getattr(each, "default", None) is not None
-        }
+        started = {each.key: _default(each, reader) for each in self.asked(subject)}
+        return {key: text for key, text in started.items() if text is not None}
 
     def asked(self, subject: Subject) -> tuple[Input, ...]:
         """The inputs as they are drawn: a choice of the instruments that are kept, or no such choice at all."""
@@ -97,7 +100,12 @@ class EntryForm:
         return tuple(each for each in offered if each is not None)
 
 
-def _typed(input_: Input, value: Any, reader: Reader) -> str:
+def _default(each: Input, reader: Reader) -> str | None:
+    value = getattr(each, "default", None)
+    return suggested(value, each.quantity, reader) if isinstance(each, Number) and value is not None else value
+
+
+def _typed(input_: Asked, value: Any, reader: Reader) -> str:
     if isinstance(input_, Number):
         return typed(value, input_.quantity, reader)
     if isinstance(input_, ReadWith):

@@ -57,9 +57,7 @@ def file_of(name: str) -> bytes:
 
 def pending_files() -> dict[str, bytes]:
     """This request's files, not yet stored."""
-    if "files" not in g:
-        g.files = {}
-    return g.files
+    return g.setdefault("files", {})
 
 
 class DeviceFiles:

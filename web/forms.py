@@ -6,6 +6,7 @@ import math
 import re
 from collections.abc import Mapping
 from datetime import datetime, timedelta
+from typing import Any, Protocol
 
 from attrs import field, frozen
 from werkzeug.datastructures import MultiDict
@@ -13,7 +14,7 @@ from werkzeug.datastructures import MultiDict
 from core.daybook.facts.instruments import InstrumentKind
 from core.quantities import Amount, Quantity, Reader, show_number
 from core.refusals import Missing, NotAQuantity, OutOfRange, Refusal, Refused
-from core.worksheet import Choice, Number
+from core.worksheet import Number
 from web.visitor import now, offset_at
 
 LATEST = timedelta(minutes=2)
@@ -92,7 +93,42 @@ class ReadWith:
     optional: bool = True
 
 
-Input = Number | Choice | Words | Moment | Ticks | ReadWith
+@frozen
+class OptionalChoice:
+    """One of a few words, or none of them: its value is then None. none: the option that means it, as an empty answer
+    does. The rest as in Choice."""
+
+    key: str
+    label: str
+    options: Mapping[str, str]
+    default: str | None = None
+    help: str = ""
+    none: str = ""
+    optional: bool = True
+
+    def read(self, text: str, reader: Reader) -> str | None:
+        chosen = text.strip()
+        if chosen in ("", self.none):
+            return None
+        if chosen not in self.options:
+            raise OutOfRange(self.key, "Choose one of those listed.")
+        return chosen
+
+
+class Input(Protocol):
+    """Whatever a form asks for. read: what the text means; raises a Refusal that says what would be right."""
+
+    @property
+    def key(self) -> str: ...
+
+    @property
+    def label(self) -> str: ...
+
+    def read(self, text: str, reader: Reader) -> object: ...
+
+
+Values = dict[str, Any]
+"""By input key, what each input has read."""
 
 
 @frozen
@@ -101,8 +137,8 @@ class Form:
 
     token: str
     inputs: tuple[Input, ...]
-    texts: dict[str, str] = field(factory=dict)
-    refusals: dict[str, str] = field(factory=dict)
+    texts: dict[str, str] = field(factory=dict[str, str])
+    refusals: dict[str, str] = field(factory=dict[str, str])
 
     def text(self, key: str) -> str:
         return self.texts.get(key, "")
@@ -136,9 +172,9 @@ class Form:
             sentences.setdefault(one.field, one.sentence)
         return Form(self.token, self.inputs, self.texts, sentences)
 
-    def read(self, reader: Reader) -> dict[str, object]:
+    def read(self, reader: Reader) -> Values:
         """Every input's value. Raises Refused with a sentence for each that cannot stand."""
-        values: dict[str, object] = {}
+        values: Values = {}
         refusals: list[Refusal] = []
         texts = self.readable(reader)
         for each in self.inputs:

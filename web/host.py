@@ -116,11 +116,18 @@ def _unquoted(path: str) -> str:
 
 
 def _through_wsgi(app: Flask, environment: dict[str, Any]) -> tuple[int, list[tuple[str, str]], bytes]:
-    started: list[Any] = []
-    chunks = app.wsgi_app(environment, lambda status, headers, exc_info=None: started.extend((status, headers)))
+    started: list[tuple[str, list[tuple[str, str]]]] = []
+    written: list[bytes] = []
+
+    def start_response(status: str, headers: list[tuple[str, str]], exc_info: object = None):
+        started.append((status, headers))
+        return written.append
+
+    chunks = app.wsgi_app(environment, start_response)
     try:
-        body = b"".join(chunks)
+        written.extend(chunks)
     finally:
-        if hasattr(chunks, "close"):
-            chunks.close()
-    return int(started[0].split()[0]), [(str(name), str(value)) for name, value in started[1]], body
+        if close := getattr(chunks, "close", None):
+            close()
+    status, headers = started[-1]
+    return int(status.split()[0]), [(str(name), str(value)) for name, value in headers], b"".join(written)

@@ -4,34 +4,17 @@ from __future__ import annotations
 
 from typing import Any
 
-from attrs import frozen
 from flask import g
 
 from core.daybook.book import Line
 from core.daybook.facts import kind_of
 from core.daybook.instruments import Shelf
 from core.daybook.put_right import Right, put_right
-from core.quantities import Reader
-from core.refusals import OutOfRange
-from core.worksheet import Choice
-from web.forms import ReadWith
+from web.forms import OptionalChoice, ReadWith
 from web.journal import book
 
 ANOTHER = "another"
 """The answer that names none of them."""
-
-
-@frozen
-class OneOfTheInstruments(Choice):
-    """Its value is the instrument's id, or None."""
-
-    def read(self, text: str, reader: Reader) -> str | None:  # type: ignore[override]
-        chosen = text.strip()
-        if chosen in ("", ANOTHER):
-            return None
-        if chosen not in self.options:
-            raise OutOfRange(self.key, "Choose one of those listed.")
-        return chosen
 
 
 def shelf() -> Shelf:
@@ -41,7 +24,7 @@ def shelf() -> Shelf:
     return g.shelf
 
 
-def offer(asked: ReadWith, kind: type[Any], was: Any) -> OneOfTheInstruments | None:
+def offer(asked: ReadWith, kind: type[Any], was: Any) -> OptionalChoice | None:
     """The choice of those in use, and of the one the fact now corrected was read on; None where there are none."""
     options = {each.id: each.name for each in shelf().in_use() if each.kind in asked.kinds}
     named = getattr(was, asked.key, None)
@@ -49,9 +32,12 @@ def offer(asked: ReadWith, kind: type[Any], was: Any) -> OneOfTheInstruments | N
         options[named] = _name_of(named)
     if not options:
         return None
-    return OneOfTheInstruments(
-        asked.key, asked.label, options | {ANOTHER: "another one"}, default=_likeliest(asked, kind, options)
-    )
+    return one_of(asked.key, asked.label, options, "another one", default=_likeliest(asked, kind, options))
+
+
+def one_of(key: str, label: str, names: dict[str, str], another: str, default: str | None = None) -> OptionalChoice:
+    """A choice of instruments by their ids. another: what the answer that names none of them is called."""
+    return OptionalChoice(key, label, names | {ANOTHER: another}, default, none=ANOTHER)
 
 
 def _name_of(instrument_id: str) -> str:

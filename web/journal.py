@@ -78,6 +78,4 @@ def record_as_it_came(entry: dict[str, object]) -> None:
 
 def pending() -> list[dict[str, object]]:
     """This request's entries, not yet stored."""
-    if "entries" not in g:
-        g.entries = []
-    return g.entries
+    return g.setdefault("entries", [])

@@ -10,19 +10,25 @@ from __future__ import annotations
 import pkgutil
 from collections.abc import Callable, Iterator
 from importlib import import_module
+from types import ModuleType
 from typing import Any
 
 from flask import Blueprint, Flask
 
 from web import screens
 
-try:
-    from web import _routes as written_down
-except ImportError:
-    written_down = None
-
 Route = tuple[str, str, tuple[str, ...], str, str]
 """Rule, endpoint, methods, module and name of the view."""
+
+
+def _written_down() -> ModuleType | None:
+    try:
+        return import_module("web._routes")
+    except ImportError:
+        return None
+
+
+written_down = _written_down()
 
 
 def lay_routes(app: Flask) -> None:
@@ -30,7 +36,8 @@ def lay_routes(app: Flask) -> None:
         for blueprint in _blueprints():
             app.register_blueprint(blueprint)
         return
-    for rule, endpoint, methods, module, name in written_down.ROUTES:
+    routes: tuple[Route, ...] = written_down.ROUTES
+    for rule, endpoint, methods, module, name in routes:
         if endpoint not in app.view_functions:
             app.add_url_rule(rule, endpoint, _when_asked(module, name), methods=methods)
         else:

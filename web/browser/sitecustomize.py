@@ -5,12 +5,14 @@ zipimport unpacks and unmarshals a whole module only to ask for its file's name,
 """
 
 import sys
+from importlib.machinery import ModuleSpec
 from importlib.util import spec_from_file_location
+from types import ModuleType
 from zipimport import ZipImportError, zipimporter
 
 
 class ReadingOnce(zipimporter):
-    def find_spec(self, fullname, target=None):
+    def find_spec(self, fullname: str, target: ModuleType | None = None) -> ModuleSpec | None:
         try:
             is_package = self.is_package(fullname)
         except ZipImportError:

@@ -55,7 +55,6 @@ INSPECT = declare(
             Words("note", "Note", 200, optional=True),
         ),
         _inspected,
-        fact=lambda values, _: PieceInspected(**{"signs": ()} | values),
         save="Save the inspection",
     )
 )

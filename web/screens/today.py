@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from typing import Any
+
 from flask import Blueprint, render_template, url_for
 
 from core.daybook.batch import open_batches
@@ -53,4 +55,5 @@ def page():
 
 def _opens(line: Due) -> str:
     view, subject = _OPENS[line.task]
-    return url_for(view, **({subject: line.about} if subject else {}))
+    address: dict[str, Any] = {subject: line.about} if subject else {}
+    return url_for(view, **address)

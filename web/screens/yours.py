@@ -6,6 +6,7 @@ import json
 from typing import Any
 
 from flask import Blueprint, Response, current_app, make_response, redirect, render_template, request, url_for
+from werkzeug.datastructures import FileStorage
 
 from core import outside_json
 from core.daybook.devices import names
@@ -64,7 +65,7 @@ def import_():
     return redirect(url_for("yours.page", read=len(new), differ=differing or None), 303)
 
 
-def _new_and_differing(file: Any) -> tuple[list[dict[str, Any]], int]:
+def _new_and_differing(file: FileStorage | None) -> tuple[list[dict[str, Any]], int]:
     """The entries of an exported file that this book does not hold, and how many it holds with other content: an
     entry never changes, so those were altered outside. All are checked before one is taken."""
     if file is None or not file.filename:
@@ -72,10 +73,11 @@ def _new_and_differing(file: Any) -> tuple[list[dict[str, Any]], int]:
     try:
         held = outside_json.parse(file.stream.read().decode("utf-8-sig"))
         json.dumps(held, ensure_ascii=False, allow_nan=False).encode()  # what no file could hold again
-        entries = held["entries"] if held["format"] == FORMAT else None
+        entries: list[dict[str, Any]] = held["entries"]
+        is_ours = held["format"] == FORMAT and type(entries) is list
     except (ValueError, KeyError, TypeError):
-        entries = None
-    if not isinstance(entries, list):
+        entries, is_ours = [], False
+    if not is_ours:
         raise Refusal("file", "This is not a file that a daybook has exported. Its name ends in .json.")
     for number, entry in enumerate(entries, 1):
         try:
@@ -131,7 +133,7 @@ def settings():
     """Units, decimal mark and theme, kept by the page; back to where one was."""
     response = make_response(redirect(local_path(request.form.get("back", "")) or url_for("today.page"), 303))
     for name, allowed in SETTINGS.items():
-        chosen = request.form.get(name)
+        chosen = request.form.get(name, "")
         if chosen in allowed:
             response.set_cookie(name, chosen, max_age=TEN_YEARS_S, samesite="Lax")
     return response

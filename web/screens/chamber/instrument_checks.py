@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
 from typing import Any
 
 from attrs import evolve, frozen
@@ -70,7 +70,9 @@ def _figures(fact: Any, subject: Subject) -> tuple[Figure, ...]:
     return () if subject.instrument is None else work_out(fact, subject.instrument.added).figures
 
 
-def _form(kind: type[Any], title: str, inputs: tuple[Number | Choice, ...], say: Any) -> EntryForm:
+def _form(
+    kind: type[Any], title: str, inputs: tuple[Number | Choice, ...], say: Callable[[Any, Reader], str]
+) -> EntryForm:
     return declare(EntryForm(kind, title, inputs, say, figures=_figures, save="Save the check"))
 
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from flask import render_template, request
 
-from core.daybook.facts import CHAMBER, AirRead, HumidifierCharged
+from core.daybook.facts import CHAMBER, AirRead, HumidifierCharged, ProofRun
 from core.daybook.preparation import latest_run, sanitised
 from core.daybook.proofs import runs
 from core.daybook.water import basin, tank
@@ -39,7 +39,7 @@ def page():
         run=run,
         standing=sanitised(run)[0] if run else "",
         load=in_short(),
-        proofs=[(line, picture(line.fact)) for line in runs(book())],
+        proofs=[(line, picture(line.fact)) for line in runs(book()) if isinstance(line.fact, ProofRun)],
         log=[(line, say(line, reader())) for line in reversed(lines[-shown:])],
         hidden=len(lines[:-shown]),
     )

@@ -2,31 +2,20 @@
 
 from __future__ import annotations
 
-from attrs import frozen
 from flask import url_for
 
 from core.daybook.facts import Reading
 from core.quantities import PH, TEMPERATURE, Amount, Reader
 from core.refusals import Missing
 from core.usual import FERMENT_C
-from core.worksheet import Choice, Number
+from core.worksheet import Number
 from web.entry_forms import EntryForm, Subject, Values, declare, path_of, write
-from web.forms import ReadWith, typed
+from web.forms import OptionalChoice, ReadWith, typed
 from web.instruments import ANOTHER
 from web.lookup import find_batch
 from web.screens.ferment.blueprint import screen
 
 PLACES: dict[str, str] = {"chamber": "in the chamber, beside the meat", "core": "in the meat"}
-
-
-@frozen
-class PlaceRead(Choice):
-    """Its value is the place, or None where none was sent: a form drawn by an older version asked for none."""
-
-    optional: bool = True
-
-    def read(self, text: str, reader: Reader) -> str | None:  # type: ignore[override]
-        return Choice.read(self, text, reader) if text.strip() else None
 
 
 def _fact(values: Values, subject: Subject) -> Reading:
@@ -49,7 +38,7 @@ def _texts(fact: Reading, how: Reader) -> dict[str, str]:
 
 
 def _say(fact: Reading, how: Reader) -> str:
-    parts = []
+    parts: list[str] = []
     if fact.ph is not None:
         parts.append(f"pH {Amount(fact.ph, PH).show(how)}")
     if fact.temperature_c is not None:
@@ -65,7 +54,7 @@ READING = declare(
         (
             Number("ph", "pH", PH, 3, 8, optional=True, help="Of the meat, not the room."),
             Number("temperature_c", "Temperature", TEMPERATURE, -10, 60, optional=True, usual=FERMENT_C),
-            PlaceRead(
+            OptionalChoice(  # a form drawn by an older version asked for none
                 "place",
                 "Temperature read",
                 PLACES,

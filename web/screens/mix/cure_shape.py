@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from datetime import date, datetime
-from typing import cast
+from typing import TypeVar
 
 from attrs import evolve, frozen
 from flask import request
@@ -37,6 +38,8 @@ ALSO = {
     "potassium": "potassium nitrite or nitrate",
     "accelerator": "ascorbate or erythorbate",
 }
+
+Key = TypeVar("Key", bound=str)
 
 
 @frozen
@@ -147,7 +150,7 @@ def shape_of(subject: Subject) -> Shape:
     day = _day()
     rules = _first(RULE_SETS, request.values.get("rules"), was.rules or "us" if was else None, remembered_rules())
     methods = methods_for(subject)
-    method = cast(Method, _first(methods, request.values.get("method"), was.method if was else None, _usual(subject)))
+    method = _first(methods, request.values.get("method"), was.method if was else None, _usual(subject))
     products = products_for(rules, method, day)
     product = _first(products, request.values.get("product"), was.product if was else None)
     ticked = " ".join(request.values.getlist("also")).split()
@@ -162,7 +165,7 @@ def shaped(subject: Subject) -> tuple[Input, ...]:
     names = {key: each.name for key, each in RULE_SETS.items()}
     inputs: list[Input] = [Kept("rules", "Rules", names, default=shape.rules, listed=True)]
     if len(methods) > 1:
-        inputs.append(Kept("method", "Way of curing", methods, default=shape.method, listed=True))
+        inputs.append(Kept("method", "Way of curing", {**methods}, default=shape.method, listed=True))
     if len(products) > 1:
         inputs.append(Kept("product", "Product", products, default=shape.product, listed=True))
     return (*inputs, ALSO_INPUT, *_weights(shape))
@@ -174,7 +177,7 @@ def _weights(shape: Shape) -> list[Input]:
     dose = IN_BRINE if wet else Dose()
     if shape.rules == "ca":
         dose = evolve(dose, help=f"{dose.help} {ON_MIXTURE}")
-    inputs: list[Input] = [cast(Input, dose), strength, NITRATE]
+    inputs: list[Input] = [dose, strength, NITRATE]
     if "potassium" in shape.also:
         inputs += [NITRITE_OF, NITRATE_OF]
     if "second" in shape.also:
@@ -194,12 +197,12 @@ def _weights(shape: Shape) -> list[Input]:
 EVERY: tuple[Input, ...] = (
     *(Kept(key, key, {}) for key in ("rules", "method", "product")),
     ALSO_INPUT,
-    cast(Input, Dose()),
+    Dose(),
     *(NITRITE, NITRATE, NITRITE_OF, NITRATE_OF, *SECOND, WATER, SUGAR_IN, OTHER_SALT, TAKEN_UP, OTHER, ACCELERATOR),
 )
 
 
-def methods_for(subject: Subject) -> dict[str, str]:
+def methods_for(subject: Subject) -> dict[Method, str]:
     """The ways of curing that a batch of this kind can take."""
     if subject.batch is not None and subject.batch.start.style == "whole-muscle":
         return {key: METHODS[key] for key in WHOLE}
@@ -235,9 +238,10 @@ def remembered_rules() -> str | None:
     return fact.rules if isinstance(fact, CureWeighed) else None
 
 
-def _first(known: dict[str, str] | dict[str, object], *wanted: str | None) -> str:
+def _first(known: Mapping[Key, object], *wanted: str | None) -> Key:
     """The first that is known; else the usual one, which stands first."""
-    return next((each for each in wanted if each and each in known), next(iter(known)))
+    own = {str(key): key for key in known}
+    return next((own[each] for each in wanted if each in own), next(iter(known)))
 
 
 def _day() -> date:

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from typing import Any
 
-from attrs import evolve
 from flask import abort, render_template, request
 
 from core.daybook.batch import batches
@@ -17,7 +16,7 @@ from core.mix.formula import ROLES, Formula
 from core.quantities import LOSS
 from core.reading import read
 from core.refusals import Refusal
-from web.entry_forms import EntryForm, declare
+from web.entry_forms import EntryForm, declare, reworded
 from web.forms import Words, typed
 from web.journal import book
 from web.screens.mix.blueprint import screen
@@ -37,7 +36,7 @@ def _declared(kind: type[Any], said: str) -> EntryForm:
             "Formula",
             (Words("name", "Name", example="Juniper coarse"), Words("note", "Note", 400, optional=True)),
             lambda fact, how: f"{said}: {fact.name}",
-            fact=lambda values, subject: evolve(subject.was, **values),
+            fact=reworded,
             hint=_CORRECTED,
         )
     )

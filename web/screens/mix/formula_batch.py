@@ -36,6 +36,7 @@ AMOUNTS: Mapping[Route, tuple[Number, ...]] = {
         Number("density", "Density of the mix", DENSITY, 500, 1500, default=MIX_DENSITY),
     ),
 }
+EVERY: tuple[Route, ...] = tuple(ROUTES)
 WORDS: Mapping[Route, str] = {
     "meat": "You have the meat: everything else follows from its weight.",
     "raw": "So much is to hang in the chamber at first.",
@@ -91,20 +92,23 @@ def declared(version: Version, by: Route) -> EntryForm:
 def make_batch(formula_id: str):
     """Which way it is to be scaled."""
     kept = find_formula(formula_id)
-    offered = [by for by in ROUTES if not (by == "casings" and kept.current.formula.style == "whole-muscle")]
+    offered: list[Route] = [
+        by for by in ROUTES if not (by == "casings" and kept.current.formula.style == "whole-muscle")
+    ]
     return render_template("mix/make_batch.html", kept=kept, routes=[(by, ROUTES[by], WORDS[by]) for by in offered])
 
 
 @screen.route("/formulas/<formula_id>/batch/<by>", methods=["GET", "POST"])
 def batch_by(formula_id: str, by: str):
     kept = find_formula(formula_id)
-    route = next((each for each in ROUTES if each == by), None) or abort(404)
+    if by not in EVERY:
+        abort(404)
     return write(
-        declared(kept.current, route),
+        declared(kept.current, by),
         Subject(),
         about=None,
         back=lambda written: url_for("mix.sheet", batch_id=written),
-        start=_start(kept, route),
+        start=_start(kept, by),
         back_to=url_for("mix.make_batch", formula_id=kept.id),
         template="mix/batch_by.html",
         kept=kept,

@@ -23,7 +23,7 @@ from core.refusals import Missing, OutOfRange, Refusal, Refused
 from core.release.readiness import STYLES
 from core.usual import CASING_LONG_M
 from core.worksheet import Choice, Number
-from web.forms import Form, Input, Ticks, Words, from_request, typed
+from web.forms import Form, Input, Ticks, Values, Words, from_request, typed
 from web.screens.mix.cure_shape import strength_said
 
 MOST_ROWS = 40
@@ -102,7 +102,7 @@ def _part_row(number: int, is_cure: bool) -> Row:
         number,
         (
             Words(f"{at}-name", "Ingredient", example="Black pepper"),
-            Choice(f"{at}-role", "What it is", dict(ROLES)),
+            Choice(f"{at}-role", "What it is", {**ROLES}),
             Number(f"{at}-dose", "Of the meat", PER_MEAT, 0.0, 2.0),
             *(label if is_cure else ()),
             Number(f"{at}-price", "Price", PRICE, 0.0, 1e5, optional=True),
@@ -133,16 +133,16 @@ def read_formula(drawn: Draft, how: Reader, cautions: tuple[str, ...]) -> Formul
         raise Refused([Missing(f"{drawn.meats[0].prefix}-name" if drawn.meats else "", "Enter at least one meat.")])
     try:
         return Formula(
-            name=str(values["name"]),
-            style=values["style"],  # type: ignore[arg-type]
+            name=values["name"],
+            style=values["style"],
             meats=_whole([_meat(row, values) for row in meats], meats[-1]),
             ingredients=tuple(_ingredient(row, values, drawn.form) for row in parts),
-            target_loss=values["target_loss"],  # type: ignore[arg-type]
-            least_s=values["least_s"],  # type: ignore[arg-type]
+            target_loss=values["target_loss"],
+            least_s=values["least_s"],
             brined=bool(values["brined"]),
-            casing_diameter_m=values["casing_diameter_m"],  # type: ignore[arg-type]
-            casing_length_m=values["casing_length_m"],  # type: ignore[arg-type]
-            note=str(values["note"]),
+            casing_diameter_m=values["casing_diameter_m"],
+            casing_length_m=values["casing_length_m"],
+            note=values["note"],
             cautions=cautions,
         )
     except Refusal as refusal:
@@ -155,13 +155,20 @@ def _is_empty(form: Form, row: Row) -> bool:
     return not any(form.text(each.key).strip() for each in typed_)
 
 
-def _meat(row: Row, values: Mapping[str, object]) -> Meat:
-    def of(field: str) -> object:
-        return values[f"{row.prefix}-{field}"]
+def _meat(row: Row, values: Values) -> Meat:
+    typed_ = _of_row(row, values)
+    return Meat(typed_["name"], typed_["share"], _fat(typed_), typed_["cut"], typed_["price"])
 
-    fat, cut = of("fat"), str(of("cut"))
-    fat_share = CUTS[cut].fat / 100 if fat is None else fat
-    return Meat(str(of("name")), of("share"), fat_share, cut, of("price"))  # type: ignore[arg-type]
+
+def _of_row(row: Row, values: Values) -> Values:
+    """The row's values under the names of its columns."""
+    at = f"{row.prefix}-"
+    return {key.removeprefix(at): value for key, value in values.items() if key.startswith(at)}
+
+
+def _fat(meat: Values) -> float:
+    """As typed, 0 to 1; where the box is empty the cut's own."""
+    return CUTS[meat["cut"]].fat / 100 if meat["fat"] is None else meat["fat"]
 
 
 def _whole(meats: list[Meat], last: Row) -> tuple[Meat, ...]:
@@ -172,26 +179,26 @@ def _whole(meats: list[Meat], last: Row) -> tuple[Meat, ...]:
     return tuple(evolve(meat, share=meat.share / total) for meat in meats)
 
 
-def _ingredient(row: Row, values: Mapping[str, object], form: Form) -> Ingredient:
-    def of(field: str) -> object:
-        return values[f"{row.prefix}-{field}"]
-
-    role = of("role")
+def _ingredient(row: Row, values: Values, form: Form) -> Ingredient:
+    typed_ = _of_row(row, values)
     unit = f"{form.text(f'{row.prefix}-dose')} {form.text(f'{row.prefix}-dose-unit')}"
-    if role == "cure" and of("nitrite") is None:
+    is_cure = typed_["role"] == "cure"
+    if is_cure and typed_["nitrite"] is None:
         raise Missing(f"{row.prefix}-nitrite", "Enter the nitrite on the label, or 0 if there is none.")
-    cure = {"nitrite": of("nitrite"), "nitrate": of("nitrate") or 0.0} if role == "cure" else {}
+    nitrite, nitrate = (typed_["nitrite"], typed_["nitrate"] or 0.0) if is_cure else (0.0, 0.0)
     try:
-        CuringSalt(**cure) if cure else None  # type: ignore[arg-type]
+        if is_cure:
+            CuringSalt(nitrite, nitrate)
     except Refusal as refusal:
         raise OutOfRange(f"{row.prefix}-{refusal.field}", refusal.sentence) from refusal
     return Ingredient(
-        str(of("name")),
-        role,  # type: ignore[arg-type]
-        of("dose"),  # type: ignore[arg-type]
+        typed_["name"],
+        typed_["role"],
+        typed_["dose"],
         in_grams="g/kg" in unit and "%" not in form.text(f"{row.prefix}-dose"),
-        price_per_kg=of("price"),  # type: ignore[arg-type]
-        **cure,  # type: ignore[arg-type]
+        price_per_kg=typed_["price"],
+        nitrite=nitrite,
+        nitrate=nitrate,
     )
 
 
@@ -272,12 +279,8 @@ def _mixed(drawn: Draft, how: Reader) -> tuple[list[float], list[float], float |
     asked = [*(evolve(row["share"], optional=True) for row in rows), *(row["fat"] for row in rows)]
     cuts = [row["cut"] for row in rows]
     values = evolve(drawn.form, inputs=(*asked, *cuts, WANTED)).read(how)
-    fats, shares = [], []
-    for row in rows:
-        fat, share = values[f"{row.prefix}-fat"], values[f"{row.prefix}-share"]
-        fats.append(CUTS[str(values[f"{row.prefix}-cut"])].fat / 100 if fat is None else fat)
-        shares.append(share or 0.0)
-    return fats, shares, values["wanted"]  # type: ignore[return-value]
+    meats = [_of_row(row, values) for row in rows]
+    return [_fat(meat) for meat in meats], [meat["share"] or 0.0 for meat in meats], values["wanted"]
 
 
 def _with_shares(drawn: Draft, shares: Iterable[float], how: Reader) -> dict[str, str]:

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from typing import Any
+
 import attrs
 from attrs import evolve, frozen
 from flask import abort, redirect, render_template, request, url_for
@@ -45,7 +47,7 @@ class Writing:
     @property
     def action(self) -> str:
         """Where the form is sent: to itself, still knowing what it was begun from."""
-        begun = {key: request.args[key] for key in ("example", "version") if key in request.args}
+        begun: dict[str, Any] = {key: request.args[key] for key in ("example", "version") if key in request.args}
         return url_for(str(request.endpoint), **request.view_args or {}, **begun)
 
 

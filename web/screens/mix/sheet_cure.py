@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from typing import Any
+
 from flask import render_template, request, url_for
 
 from core.daybook.batch import Batch
@@ -60,7 +62,7 @@ def _cure_path(batch: Batch, found: Sheet, dose_kg: float, strength: float) -> s
     """The cure's own form, begun with the dose; a blend is a weaker curing salt."""
     cure, how = found.formula.cure, reader()
     assert cure is not None
-    start = {
+    start: dict[str, Any] = {
         "dose": Amount(dose_kg, CURE_MASS).show_exact(how).replace("\u00a0", ""),
         "nitrite": strength_said(cure.nitrite * strength, how),
         "nitrate": typed(cure.nitrate * strength, STRENGTH, how),

@@ -39,8 +39,8 @@ class Draft:
     """
 
     id: str
-    files: list[DraftFile] = field(factory=list)
-    texts: dict[str, str] = field(factory=dict)
+    files: list[DraftFile] = field(factory=list[DraftFile])
+    texts: dict[str, str] = field(factory=dict[str, str])
     run: ProofRun | None = None
     corrects: str | None = None
     then: str = ""

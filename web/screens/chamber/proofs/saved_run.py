@@ -5,7 +5,6 @@ from __future__ import annotations
 from hashlib import sha256
 from typing import Any
 
-from attrs import evolve
 from flask import Response, abort, redirect, render_template, request, url_for
 
 from core.chamber.proof_run import Found
@@ -15,7 +14,7 @@ from core.daybook.kept_words import said
 from core.daybook.proofs import band_words, layout_of
 from core.quantities import Reader
 from core.refusals import Refusal
-from web.entry_forms import EntryForm, declare
+from web.entry_forms import EntryForm, declare, reworded
 from web.files import NoSuchFile, file_of, keep_file
 from web.forms import Words, typed
 from web.journal import book
@@ -43,7 +42,7 @@ PROOF = declare(
             Words("changed", "What was changed since the run before", 160, optional=True),
         ),
         _say,
-        fact=lambda values, subject: evolve(subject.was, **values),
+        fact=reworded,
         hint="Band, part and probes are changed where the logs are looked at again.",
     )
 )

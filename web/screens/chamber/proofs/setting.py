@@ -19,7 +19,7 @@ from core.refusals import Missing, NotAQuantity, OutOfRange, Refusal, Refused
 from core.usual import STRAYING
 from core.worksheet import Choice, Number
 from web.forms import Form, Input, Words, from_request, typed
-from web.instruments import ANOTHER, OneOfTheInstruments, shelf
+from web.instruments import ANOTHER, one_of, shelf
 from web.journal import book
 from web.screens.chamber.blueprint import screen
 from web.screens.chamber.proofs.drafts import Draft, find_draft
@@ -49,7 +49,7 @@ class LogTime:
         return "" if at_s is None else datetime.fromtimestamp(at_s, UTC).replace(tzinfo=None).isoformat("T", "minutes")
 
 
-BAND: tuple[Input, ...] = (
+BAND = (
     Number("temperature_c", "Temperature wanted", TEMPERATURE, -5, 40),
     Number("temperature_half_k", "Temperature may stray by", TEMPERATURE_DIFFERENCE, 0.1, 10, help="Either way."),
     Number("humidity", "Humidity wanted", RELATIVE_HUMIDITY, 0.01, 1, optional=True, help="Empty: not asked for."),
@@ -117,21 +117,21 @@ def _called(draft: Draft, at: int, name: str) -> str:
     return stem if len(probes_in(draft.files[at].layout)) == 1 else f"{stem} {name}"[:40]
 
 
-def _inputs(draft: Draft, probes: list[ProofProbe]) -> tuple[Any, ...]:
+def _inputs(draft: Draft, probes: list[ProofProbe]) -> tuple[Input, ...]:
     part = PART if has_dates(draft) else ()
     centre = Choice("centre", "The probe in the middle", {str(at): each.name for at, each in enumerate(probes)})
     return (*BAND, *part, *_about_probes(probes), *((centre,) if len(probes) > 1 else ()), *NAMING)
 
 
-def _about_probes(probes: list[ProofProbe]) -> Iterator[Any]:
+def _about_probes(probes: list[ProofProbe]) -> Iterator[Input]:
     options = {each.id: each.name for each in shelf().in_use() if each.kind in LOGGERS}
     for at, probe in enumerate(probes):
         yield Words(f"probe-{at}", f"Name of “{probe.name}”", 40, example="left shelf")
         if options:
-            yield OneOfTheInstruments(f"instrument-{at}", f"“{probe.name}” is", options | {ANOTHER: "none of the list"})
+            yield one_of(f"instrument-{at}", f"“{probe.name}” is", options, "none of the list")
 
 
-def _start(draft: Draft, inputs: tuple[Any, ...]) -> dict[str, str]:
+def _start(draft: Draft, inputs: tuple[Input, ...]) -> dict[str, str]:
     """What a new form begins with: the band of the set-points, or the usual one; the instruments by their names."""
     how, (wanted, _) = reader(), usual_wanted(book())
     texts = {
