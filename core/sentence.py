@@ -1,9 +1,14 @@
 """What is said, apart from how it is said: a constant text, and what goes into it.
 
-Only `Sentence.say` knows the reader's units, decimal mark and words.
+Only `Sentence.say` knows the reader's units and decimal mark. A name somebody typed is a value too, never part of
+the text: it may hold braces.
 """
 
 from __future__ import annotations
+
+from collections.abc import Mapping
+from datetime import date, datetime
+from string import Formatter
 
 from attrs import field, frozen
 
@@ -14,13 +19,48 @@ from core.quantities import Amount, Reader
 class Sentence:
     """A text that names its values in braces: Sentence("{salt} × {strength} = {nitrite}", {"salt": …}).
 
-    Its amounts stay in SI; each is shown in the reader's own units when the sentence is said.
+    A value is an amount, a name as it was typed, a day, a moment, or another sentence. Amounts stay in SI; each is
+    shown in the reader's own units when the sentence is said.
     """
 
     text: str
-    values: dict[str, Amount] = field(factory=dict[str, Amount])
+    values: Mapping[str, Value] = field(factory=dict[str, "Value"])
 
     def say(self, reader: Reader, significant: int = 6) -> str:
         """In the reader's units. A sentence wants fewer digits than a sum that is to be checked."""
-        shown = {name: amount.show_exact(reader, significant) for name, amount in self.values.items()}
+        shown = {name: _shown(value, reader, significant) for name, value in self.values.items()}
         return self.text.format_map(shown)
+
+    @property
+    def amounts(self) -> dict[str, Amount]:
+        """The quantities that it tells, also in the sentences within it."""
+        found: dict[str, Amount] = {}
+        for name in self.names:
+            value = self.values[name]
+            if isinstance(value, Amount):
+                found[name] = value
+            elif isinstance(value, Sentence):
+                found |= value.amounts
+        return found
+
+    @property
+    def names(self) -> tuple[str, ...]:
+        """Of the values that its text tells, in that order."""
+        return tuple(dict.fromkeys(name for _, name, _, _ in Formatter().parse(self.text) if name))
+
+
+Value = Amount | str | date | Sentence
+
+
+def _shown(value: Value, reader: Reader, significant: int) -> str:
+    match value:
+        case Amount():
+            return value.show_exact(reader, significant)
+        case Sentence():
+            return value.say(reader, significant)
+        case datetime():
+            return f"{value.day} {value:%b %Y, %H:%M}"
+        case date():
+            return f"{value.day} {value:%b %Y}"
+        case _:
+            return value

@@ -3,13 +3,14 @@
 from __future__ import annotations
 
 from collections.abc import Generator, Iterator, Sequence
+from datetime import date
 
 from attrs import evolve, field, frozen
 
 from core.chamber.checks import Correction
 from core.chamber.logs import Layout, Log, reading
 from core.chamber.series import Series
-from core.chamber.settling import Analysis, Proof, Wanted, analysing, prove
+from core.chamber.settling import Analysis, Proof, Wanted, analysing, proof_words, prove
 from core.chamber.settling.statistics import spread
 from core.chamber.settling.swing import arrives_at
 from core.refusals import OutOfRange
@@ -32,10 +33,18 @@ class GivenFile:
 
 
 @frozen
+class FailedCheck:
+    """name: as a day is put after it, "ice check"."""
+
+    name: Sentence
+    on: date
+
+
+@frozen
 class GivenProbe:
     """file: counted from 0. in_log: what the log calls it. name: what it is called here, each another.
 
-    failed: "failed its ice check of 3 Nov", where its instrument did: then what it logged proves nothing.
+    failed: the check that its instrument failed: then what it logged proves nothing.
     """
 
     file: int
@@ -43,7 +52,7 @@ class GivenProbe:
     name: str
     temperature: Correction | None = None
     humidity: Correction | None = None
-    failed: str = ""
+    failed: FailedCheck | None = None
 
 
 @frozen
@@ -151,8 +160,8 @@ def means_as_logged(found: Found, name: str) -> tuple[float | None, float | None
 def _doubts(given: Given) -> Iterator[Reason]:
     for probe in given.probes:
         if probe.failed:
-            name = probe.name.replace("{", "{{").replace("}", "}}")
-            text = Sentence(f"“{name}” {probe.failed}: what it logged proves nothing.")
+            values = {"probe": probe.name, "check": probe.failed.name, "at": probe.failed.on}
+            text = proof_words.reason("instrument-failed", values)
             settle = Sentence("Clean or replace that instrument, check it, and run again.")
             yield Reason(f"instrument-{probe.name}", text, None, COMMON_PRACTICE, settle)
 

@@ -8,10 +8,35 @@ from core.chamber.sanitising import DRAIN, After, no_rinse_ppm
 from core.chamber.sanitising_agents import AGENTS, PPM, conditions, within
 from core.quantities import PARTS_PER_MILLION, TEMPERATURE, Amount
 from core.refusals import OutOfRange
-from core.sentence import Sentence
+from core.sentence import Sentence, Value
 
 DRY_S = 3600.0  # common practice, no source: until it is dry to the hand
 DESCALE_S = 1800.0  # common practice, no source
+
+
+TASK_WORDS = {
+    "unplug": "Unplug the chamber and the humidifier. Wait until the fans stand still.",
+    "clear": "Take out racks, hooks, drip tray, guard and wick. Empty the reservoir and the basin.",
+    "cover": "Take out the sensors or wrap them. Keep every spray off fans, sensors and electrics.",
+    "wash": "Wash walls, racks and parts with hot water and washing-up liquid.",
+    "rinse": "Rinse or wipe with clean water until nothing foams.",
+    "descale": "Stand the parts with lime on them in vinegar and water, half and half. This is no sanitising.",
+    "rinse-descaler": "Rinse all the vinegar away, twice: with chlorine it sets free a gas that harms the lungs.",
+    "mix": "Mix the {agent} at {strength}, as warm as the label asks: the water first. Nothing else goes in.",
+    "mix-warm": "Mix the {agent} at {strength}, at {least} or warmer: the water first. Nothing else goes in.",
+    "sanitise": "Wipe or dip every surface and part. Spray a cloth, not the chamber's electrics.",
+    "contact": "Keep it all wet for the contact time.",
+    "rinse-sanitiser": "Rinse with drinking water.",
+    "drain": DRAIN,
+    "dry": "Leave the door open until all is dry.",
+    "wick": "Put the wick back, folded so that air passes through it.",
+    "reservoir": "Fill the reservoir, no higher than its mark.",
+    "tray": "Put the drip tray and the guard in.",
+    "basin": "See that the condensate basin is empty and stands under its drain.",
+    "sensors": "Put the sensors back where they hung.",
+    "plug": "With dry hands, plug the chamber and the humidifier in.",
+}
+"""The usual words, by the key under which an entry keeps them: a key once in use stays."""
 
 
 @frozen
@@ -69,58 +94,37 @@ def _in_a_row(*tasks: Task) -> tuple[Task, ...]:
     return tuple(evolve(task, after=key) for task, key in zip(tasks, above, strict=False))
 
 
+def _task(key: str, timer_s: float | None = None) -> Task:
+    return Task(key, Sentence(TASK_WORDS[key]), timer_s)
+
+
 def _cleaning() -> tuple[Task, ...]:
-    return (
-        Task("unplug", Sentence("Unplug the chamber and the humidifier. Wait until the fans stand still.")),
-        Task("clear", Sentence("Take out racks, hooks, drip tray, guard and wick. Empty the reservoir and the basin.")),
-        Task("cover", Sentence("Take out the sensors or wrap them. Keep every spray off fans, sensors and electrics.")),
-        Task("wash", Sentence("Wash walls, racks and parts with hot water and washing-up liquid.")),
-        Task("rinse", Sentence("Rinse or wipe with clean water until nothing foams.")),
-    )
+    return tuple(_task(key) for key in ("unplug", "clear", "cover", "wash", "rinse"))
 
 
 def _descaling() -> tuple[Task, ...]:
-    return (
-        Task(
-            "descale",
-            Sentence("Stand the parts with lime on them in vinegar and water, half and half. This is no sanitising."),
-            timer_s=DESCALE_S,
-        ),
-        Task(
-            "rinse-descaler",
-            Sentence("Rinse all the vinegar away, twice: with chlorine it sets free a gas that harms the lungs."),
-        ),
-    )
+    return _task("descale", DESCALE_S), _task("rinse-descaler")
 
 
 def _sanitising(
     agent: str, target_ppm: float, least_c: float | None, stands_s: float, rinsed: bool
 ) -> tuple[Task, ...]:
-    name = AGENTS[agent].name
-    amounts = {"strength": Amount(target_ppm * PPM, PARTS_PER_MILLION)}
-    warmth = "as warm as the label asks"
+    values: dict[str, Value] = {
+        "agent": Sentence(AGENTS[agent].name),
+        "strength": Amount(target_ppm * PPM, PARTS_PER_MILLION),
+    }
+    words = "mix"
     if least_c is not None:
-        amounts["least"] = Amount(least_c, TEMPERATURE)
-        warmth = "at {least} or warmer"
-    end = Task("rinse-sanitiser", Sentence("Rinse with drinking water.")) if rinsed else Task("drain", Sentence(DRAIN))
+        words, values["least"] = "mix-warm", Amount(least_c, TEMPERATURE)
+    end = _task("rinse-sanitiser") if rinsed else _task("drain")
     return (
-        Task(
-            "mix",
-            Sentence(f"Mix the {name} at {{strength}}, {warmth}: the water first. Nothing else goes in.", amounts),
-        ),
-        Task("sanitise", Sentence("Wipe or dip every surface and part. Spray a cloth, not the chamber's electrics.")),
-        Task("contact", Sentence("Keep it all wet for the contact time."), timer_s=stands_s),
+        Task("mix", Sentence(TASK_WORDS[words], values)),
+        _task("sanitise"),
+        _task("contact", stands_s),
         end,
-        Task("dry", Sentence("Leave the door open until all is dry."), timer_s=DRY_S),
+        _task("dry", DRY_S),
     )
 
 
 def _putting_back() -> tuple[Task, ...]:
-    return (
-        Task("wick", Sentence("Put the wick back, folded so that air passes through it.")),
-        Task("reservoir", Sentence("Fill the reservoir, no higher than its mark.")),
-        Task("tray", Sentence("Put the drip tray and the guard in.")),
-        Task("basin", Sentence("See that the condensate basin is empty and stands under its drain.")),
-        Task("sensors", Sentence("Put the sensors back where they hung.")),
-        Task("plug", Sentence("With dry hands, plug the chamber and the humidifier in.")),
-    )
+    return tuple(_task(key) for key in ("wick", "reservoir", "tray", "basin", "sensors", "plug"))

@@ -26,8 +26,7 @@ def keep_reasons(verdict: Verdict) -> tuple[KeptReason, ...]:
 
 
 def _said_in(text: Sentence) -> tuple[KeptAmount, ...]:
-    said = ((name, amount) for name, amount in text.values.items() if f"{{{name}}}" in text.text)
-    return tuple(KeptAmount(name, amount.value, amount.quantity.key) for name, amount in said)
+    return tuple(KeptAmount(name, each.value, each.quantity.key) for name, each in text.amounts.items())
 
 
 def told(reasons: tuple[KeptReason, ...]) -> tuple[ToldReason, ...]:

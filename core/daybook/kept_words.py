@@ -1,11 +1,18 @@
-"""Sentences and figures as an entry keeps them: text and numbers, to be said again in the reader's own units."""
+"""Sentences and figures as an entry keeps them: keys and values, said again in the reader's own units and words."""
 
 from __future__ import annotations
 
 from collections.abc import Iterable
 
+from core.chamber.sanitising_agents import AGENTS
+from core.chamber.sanitising_run import TASK_WORDS
+from core.chamber.settling.comparing import FIGURE_NAMES, Named
 from core.chamber.settling.measures import DRIFT, FINE_DIFFERENCE, FINE_TEMPERATURE, LASTS, SPEED, STARTS
-from core.daybook.facts.proofs import KeptAmount, KeptFigure, KeptSentence
+from core.chamber.settling.proof_words import PROOF_WORDS
+from core.daybook.facts import kind_of
+from core.daybook.facts.kept import KeptAmount, KeptDay, KeptName, KeptSentence, KeptWord
+from core.daybook.facts.proofs import KeptFigure
+from core.daybook.instrument_checks import WAYS
 from core.quantities import (
     COUNT,
     DAYS,
@@ -25,7 +32,7 @@ from core.quantities import (
     Amount,
     Quantity,
 )
-from core.sentence import Sentence
+from core.sentence import Sentence, Value
 
 QUANTITIES: dict[str, Quantity] = {
     quantity.key: quantity
@@ -37,29 +44,58 @@ QUANTITIES: dict[str, Quantity] = {
 }
 """What a kept amount may be of. A key once in use stays: journals hold it."""
 
-Named = tuple[tuple[str, str], Amount]
+SAID: dict[str, str] = {
+    **PROOF_WORDS,
+    **{f"check-{kind_of(kind)}": way.name for kind, way in WAYS.items()},
+    **{f"task-{key}": text for key, text in TASK_WORDS.items()},
+    **{f"agent-{key}": agent.name for key, agent in AGENTS.items()},
+}
+"""What a kept key says. A key once in use stays: journals hold it."""
+KEYS = {text: key for key, text in SAID.items()}
+
+FROM_A_NEWER_DAYBOOK = Sentence("A newer daybook wrote this line; this one does not know its words.")
 
 
-def keep(step: Sentence, met: bool | None = False) -> KeptSentence:
-    amounts = (KeptAmount(name, each.value, each.quantity.key) for name, each in step.values.items())
-    return KeptSentence(step.text, tuple(amounts), met)
+def keep(sentence: Sentence, met: bool | None = False) -> KeptSentence:
+    """Raises KeyError for a sentence that has no key."""
+    return KeptSentence(KEYS[sentence.text], tuple(_kept(name, sentence.values[name]) for name in sentence.names), met)
+
+
+def _kept(name: str, value: Value) -> KeptAmount | KeptName | KeptDay | KeptWord:
+    match value:
+        case Amount():
+            return KeptAmount(name, value.value, value.quantity.key)
+        case Sentence():
+            return KeptWord(name, KEYS[value.text])
+        case str():
+            return KeptName(name, value)
+        case _:
+            return KeptDay(name, value)
 
 
 def said(kept: KeptSentence) -> Sentence:
-    """The sentence as it was. One with an amount from a newer daybook is said as far as it is known."""
-    amounts = {each.name: Amount(each.value, QUANTITIES.get(each.quantity, RATIO)) for each in kept.amounts}
-    step = Sentence(kept.text, amounts)
-    try:
-        kept.text.format_map(dict.fromkeys(amounts, ""))
-    except (KeyError, ValueError, IndexError, AttributeError):
-        return Sentence(kept.text.replace("{", "{{").replace("}", "}}"))
-    return step
+    """The sentence as it was. One that a newer daybook kept and this one cannot say is told as such."""
+    values = {each.name: value for each in kept.values if (value := _value(each)) is not None}
+    sentence = Sentence(SAID.get(kept.key, "{unknown}"), values)
+    return sentence if set(sentence.names) <= set(values) else FROM_A_NEWER_DAYBOOK
+
+
+def _value(kept: KeptAmount | KeptName | KeptDay | KeptWord) -> Value | None:
+    match kept:
+        case KeptAmount():
+            return Amount(kept.value, QUANTITIES[kept.quantity]) if kept.quantity in QUANTITIES else None
+        case KeptWord():
+            return Sentence(SAID[kept.word]) if kept.word in SAID else None
+        case KeptName():
+            return kept.typed
+        case KeptDay():
+            return kept.day
 
 
 def keep_figures(named: Iterable[Named]) -> tuple[KeptFigure, ...]:
-    return tuple(KeptFigure(key, name, each.value, each.quantity.key) for (key, name), each in named)
+    return tuple(KeptFigure(key, each.value, each.quantity.key) for key, each in named)
 
 
 def named_figures(kept: Iterable[KeptFigure]) -> tuple[Named, ...]:
-    known = (each for each in kept if each.quantity in QUANTITIES)
-    return tuple(((each.key, each.name), Amount(each.value, QUANTITIES[each.quantity])) for each in known)
+    known = (each for each in kept if each.quantity in QUANTITIES and each.key in FIGURE_NAMES)
+    return tuple((each.key, Amount(each.value, QUANTITIES[each.quantity])) for each in known)

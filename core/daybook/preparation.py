@@ -13,7 +13,8 @@ from core.chamber.sanitising_measures import CONTACT
 from core.chamber.sanitising_run import Task, ready_for
 from core.daybook.book import Book, Line
 from core.daybook.facts.chamber import CHAMBER
-from core.daybook.facts.preparation import PreparationBegun, PreparationEnded, TaskBegun, TaskDone
+from core.daybook.facts.preparation import KeptTask, PreparationBegun, PreparationEnded, TaskBegun, TaskDone
+from core.daybook.preparation_list import words_of
 from core.quantities import PARTS_PER_MILLION, Amount
 from core.sentence import Sentence
 from core.sources import CFR_178_1010, FOOD_CODE_SANITISERS, PRODUCT_LABEL
@@ -27,11 +28,21 @@ A_TAP_S = 0.5
 class RunTask:
     """A task of the run as it stands. begun: the line that started its timer; done: the one that ticked it off."""
 
-    key: str
-    text: str
-    timer_s: float | None
+    kept: KeptTask
     begun: Line | None
     done: Line | None
+
+    @property
+    def key(self) -> str:
+        return self.kept.key
+
+    @property
+    def text(self) -> Sentence:
+        return words_of(self.kept)
+
+    @property
+    def timer_s(self) -> float | None:
+        return self.kept.timer_s or None
 
     @property
     def until(self) -> datetime | None:
@@ -124,10 +135,7 @@ def fold_run(book: Book, run_id: str) -> Run | None:
         id=run_id,
         begun_at=begun.entry.happened_at,
         start=begun.fact,
-        tasks=tuple(
-            RunTask(task.key, task.text, task.timer_s or None, started.get(task.key), ticked.get(task.key))
-            for task in begun.fact.tasks
-        ),
+        tasks=tuple(RunTask(task, started.get(task.key), ticked.get(task.key)) for task in begun.fact.tasks),
         ended=endings[-1] if endings else None,
         lines=tuple(sorted([begun, *lines], key=lambda line: line.order)),
     )

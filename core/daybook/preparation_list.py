@@ -10,9 +10,10 @@ from core.chamber.sanitising_agents import PPM
 from core.chamber.sanitising_run import preparation
 from core.daybook.book import Book
 from core.daybook.facts.chamber import CHAMBER
-from core.daybook.facts.preparation import KeptTask, PreparationBegun, PreparationListKept
-from core.quantities import METRIC, US, Reader
+from core.daybook.facts.preparation import KeptTask, PreparationBegun, PreparationListKept, TaskBegun, TaskDone
+from core.daybook.kept_words import keep, said
 from core.refusals import OutOfRange
+from core.sentence import Sentence
 
 Tasks = tuple[KeptTask, ...]
 
@@ -24,14 +25,20 @@ NOT_LEFT_OUT = frozenset({"descale", "rinse-descaler", "sanitise", "contact", "r
 chlorine comes, a sanitiser must stand, and what is too strong must be rinsed off."""
 ENDINGS = frozenset({"drain", "rinse-sanitiser"})
 """One list is kept for both ways to end: the run's own takes the place of the other."""
-READERS = tuple(Reader(reader.system, mark) for reader in (METRIC, US) for mark in (".", ","))
 
 
-def usual(run: PreparationBegun, reader: Reader = METRIC) -> Tasks:
-    """The usual list for these agents, said in the reader's manner. Raises OutOfRange for an agent not known."""
+def usual(run: PreparationBegun) -> Tasks:
+    """The usual list for these agents. Raises OutOfRange for an agent not known."""
     label_ppm = None if run.label is None else run.label / PPM
     tasks = preparation(run.agent, run.target / PPM, run.after, label_ppm, run.contact_s, run.descaled)
-    return tuple(KeptTask(task.key, task.text.say(reader, DIGITS), task.timer_s) for task in tasks)
+    return tuple(KeptTask(task.key, "", task.timer_s, keep(task.text)) for task in tasks)
+
+
+def words_of(task: KeptTask | TaskBegun | TaskDone) -> Sentence:
+    """What is to be done: as the maker typed it, or in the usual words."""
+    if task.text or task.words is None:
+        return Sentence("{typed}", {"typed": task.text})
+    return said(task.words)
 
 
 def kept(book: Book) -> Tasks:
@@ -40,9 +47,9 @@ def kept(book: Book) -> Tasks:
     return line.fact.tasks if line is not None and isinstance(line.fact, PreparationListKept) else ()
 
 
-def tasks_for(run: PreparationBegun, own: Tasks, reader: Reader = METRIC) -> Tasks:
+def tasks_for(run: PreparationBegun, own: Tasks) -> Tasks:
     """The list that this run goes by: the maker's own order where there is one, the usual words where none were put."""
-    as_usual = usual(run, reader)
+    as_usual = usual(run)
     if not own:
         return as_usual
     usual_keys = {task.key: task for task in as_usual}
@@ -60,7 +67,7 @@ def tasks_for(run: PreparationBegun, own: Tasks, reader: Reader = METRIC) -> Tas
 
 def _filled_in(task: KeptTask, as_usual: KeptTask) -> KeptTask:
     timer_s = as_usual.timer_s if task.timer_s is None else task.timer_s
-    return KeptTask(as_usual.key, task.text or as_usual.text, timer_s or None)
+    return KeptTask(as_usual.key, task.text, timer_s or None, None if task.text else as_usual.words)
 
 
 def _put_back(tasks: Tasks, as_usual: Tasks) -> Tasks:
@@ -75,25 +82,18 @@ def _put_back(tasks: Tasks, as_usual: Tasks) -> Tasks:
     return tasks
 
 
-def rewritten(was: PreparationBegun, new: PreparationBegun, reader: Reader) -> Tasks:
-    """The tasks after the run was put right: what was said in the usual words is said anew, unless it still holds."""
-    before = [{task.key: task for task in usual(was, each)} for each in READERS]
-    after = [{task.key: task for task in usual(new, each)} for each in READERS]
-    own = tuple(_unlike(task, before) for task in was.tasks)
-    all_usual = own == tuple(KeptTask(key) for key in before[0])
-    old = {task.key: task for task in was.tasks}
-    return tuple(
-        old[task.key] if task.key in old and _unlike(old[task.key], after) == KeptTask(task.key) else task
-        for task in tasks_for(new, () if all_usual else own, reader)
-    )
+def rewritten(was: PreparationBegun, new: PreparationBegun) -> Tasks:
+    """The tasks after the run was corrected: what was said in the usual words is said anew."""
+    before = {task.key: task for task in usual(was)}
+    own = tuple(_unlike(task, before.get(task.key)) for task in was.tasks)
+    all_usual = own == tuple(KeptTask(key) for key in before)
+    return tasks_for(new, () if all_usual else own)
 
 
-def _unlike(task: KeptTask, said: list[dict[str, KeptTask]]) -> KeptTask:
-    """Only that of the task which is not as usual, in whatever manner the usual was said."""
-    as_usual = [each[task.key] for each in said if task.key in each]
-    text = "" if any(task.text == each.text for each in as_usual) else task.text
-    same_timer = any((task.timer_s or None) == each.timer_s for each in as_usual)
-    return KeptTask(task.key, text, None if same_timer else task.timer_s or 0.0)
+def _unlike(task: KeptTask, as_usual: KeptTask | None) -> KeptTask:
+    """Only that of the task which is not as usual."""
+    same_timer = as_usual is not None and (task.timer_s or None) == as_usual.timer_s
+    return KeptTask(task.key, task.text, None if same_timer else task.timer_s or 0.0)
 
 
 def moved(tasks: Tasks, key: str, by: int) -> Tasks:
@@ -122,15 +122,18 @@ def added(tasks: Tasks, text: str, timer_s: float | None) -> Tasks:
     return (*tasks, KeptTask(key, text, timer_s))
 
 
-def edited(tasks: Tasks, key: str, text: str, timer_s: float | None, usual_task: KeptTask | None) -> Tasks:
-    """The task with other words or another timer. usual_task: that of the usual list, None for one of the maker's own;
-    what is left as usual goes on following the usual list. Raises OutOfRange on "text" or "timer"."""
+def edited(
+    tasks: Tasks, key: str, text: str, timer_s: float | None, as_usual: tuple[str, float | None] | None
+) -> Tasks:
+    """The task with other words or another timer. as_usual: the words, as the reader sees them, and the timer of the
+    usual list, None for a task of the maker's own; what is left as usual goes on following the usual list. Raises
+    OutOfRange on "text" or "timer"."""
     at = _place(tasks, key)
     _require(text, timer_s)
     task = KeptTask(key, text, timer_s)
-    if usual_task is not None:
-        same = timer_s == usual_task.timer_s
-        task = KeptTask(key, "" if text == usual_task.text else text, None if same else timer_s or 0.0)
+    if as_usual is not None:
+        usual_text, usual_timer_s = as_usual
+        task = KeptTask(key, "" if text == usual_text else text, None if timer_s == usual_timer_s else timer_s or 0.0)
     return (*tasks[:at], task, *tasks[at + 1 :])
 
 

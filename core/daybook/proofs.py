@@ -12,21 +12,20 @@ from cattrs.preconf.json import make_converter
 
 from core.chamber.checks import Correction
 from core.chamber.logs import Layout
-from core.chamber.proof_run import Found, Given, GivenFile, GivenProbe
-from core.chamber.settling import Band, Wanted, key_figures
+from core.chamber.proof_run import FailedCheck, Found, Given, GivenFile, GivenProbe
+from core.chamber.settling import Band, Wanted, key_figures, proof_words
 from core.chamber.settling.analysis import USUAL_HUMIDITY, USUAL_TEMPERATURE
-from core.chamber.settling.measures import after
+from core.chamber.settling.measures import LASTS
 from core.chamber.settling.outline import outline
 from core.daybook.book import Book, Line
-from core.daybook.facts.proofs import KeptSentence, ProofResult, ProofRun
+from core.daybook.facts.proofs import ProofResult, ProofRun
 from core.daybook.instrument_checks import Measured
 from core.daybook.instruments import Checked, Instrument, Shelf
 from core.daybook.kept_words import keep, keep_figures
-from core.daybook.put_right import plain
 from core.daybook.set_points import set_points
 from core.quantities import RELATIVE_HUMIDITY, TEMPERATURE, TEMPERATURE_DIFFERENCE, Amount
 from core.refusals import Refusal
-from core.sentence import Sentence
+from core.sentence import Sentence, Value
 
 EPOCH = datetime(1970, 1, 1, tzinfo=UTC)
 
@@ -71,11 +70,11 @@ def wanted_of(run: ProofRun) -> Wanted:
 
 @frozen
 class PutRight:
-    """How a probe's readings are put right. failed: why what it logged proves nothing."""
+    """How a probe's readings are put right. failed: the check after which what it logged proves nothing."""
 
     temperature: Correction | None = None
     humidity: Correction | None = None
-    failed: str = ""
+    failed: FailedCheck | None = None
     notes: tuple[Sentence, ...] = ()
 
 
@@ -88,11 +87,11 @@ def _by_checks(instrument: Instrument | None, name: str, run: ProofRun, saved_at
     if instrument is None:
         return PutRight()
     warm, damp = (_standing(instrument, each, run, saved_at) for each in ("temperature", "humidity"))
-    failed = [f"failed its {_check_name(each)}" for each in (warm, damp) if each is not None and each.failed]
+    failed = [FailedCheck(Sentence(each.name), each.at.date()) for each in (warm, damp) if each and each.failed]
     return PutRight(
         None if warm is None or warm.failed else warm.correction,
         None if damp is None or damp.failed else damp.correction,
-        failed[0] if failed else "",
+        failed[0] if failed else None,
         tuple(_notes(name, warm, damp)),
     )
 
@@ -109,29 +108,26 @@ def _standing(instrument: Instrument, measured: Measured, run: ProofRun, saved_a
 
 
 def _notes(name: str, warm: Checked | None, damp: Checked | None) -> Iterator[Sentence]:
-    for what, check in (("temperature", warm), ("humidity", damp)):
-        if check is None:
-            continue
-        if check.failed:
-            yield Sentence(f"“{plain(name)}” failed its {_check_name(check)}: its {what} is as logged.")
-        elif check.correction is not None:
-            yield _note(name, what, check, check.correction)
+    for quantity, check in (("temperature", warm), ("humidity", damp)):
+        if check is not None and (check.failed or check.correction is not None):
+            yield _note(name, quantity, check)
 
 
-def _note(name: str, what: str, check: Checked, correction: Correction) -> Sentence:
-    by = f"({_check_name(check)})"
-    if correction.gain != 1.0:
-        return Sentence(f"“{plain(name)}”: its {what} is put right by a straight line {by}.")
-    if not correction.offset:
-        return Sentence(f"“{plain(name)}”: its {what} reads right {by}.")
-    quantity = TEMPERATURE_DIFFERENCE if what == "temperature" else RELATIVE_HUMIDITY
-    sign = "+" if correction.offset > 0 else "\u2212"
-    amounts = {"by": Amount(abs(correction.offset), quantity)}
-    return Sentence(f"“{plain(name)}”: its {what} is corrected by {sign}{{by}} {by}.", amounts)
-
-
-def _check_name(check: Checked) -> str:
-    return f"{check.name} of {check.at.day} {check.at:%b}"
+def _note(name: str, quantity: str, check: Checked) -> Sentence:
+    """What became of a probe's readings, by its check."""
+    values: dict[str, Value] = {"probe": name, "check": Sentence(check.name), "at": check.at.date()}
+    correction = check.applied
+    if correction is None:
+        key = "as-logged"
+    elif correction.gain != 1.0:
+        key = "by-a-line"
+    elif not correction.offset:
+        key = "right"
+    else:
+        key = "raised" if correction.offset > 0 else "lowered"
+        by = TEMPERATURE_DIFFERENCE if quantity == "temperature" else RELATIVE_HUMIDITY
+        values["by"] = Amount(abs(correction.offset), by)
+    return proof_words.corrected(f"{quantity}-{key}", values)
 
 
 def given(run: ProofRun, data: Sequence[bytes], right: Sequence[PutRight]) -> Given:
@@ -156,9 +152,10 @@ def given(run: ProofRun, data: Sequence[bytes], right: Sequence[PutRight]) -> Gi
 def result_of(found: Found, notes: Sequence[Sentence] = ()) -> ProofResult:
     """What is kept of it. notes: how its probes were put right."""
     centre = next(each for each in found.series if each.probe == found.analysis.centre.name)
+    since_s, after_s = settled_at(found)
     return ProofResult(
-        settled=found.proof.is_settled,
-        headline=headline(found),
+        settled_since_s=since_s,
+        settled_after_s=after_s,
         because=tuple(keep(reason.text, reason.met) for reason in found.proof.because),
         advice=tuple(keep(each.text) for each in found.proof.advice),
         corrected=tuple(keep(each) for each in notes),
@@ -167,15 +164,22 @@ def result_of(found: Found, notes: Sequence[Sentence] = ()) -> ProofResult:
     )
 
 
-def headline(found: Found) -> KeptSentence:
-    """The verdict in a sentence: since when, or that it is not."""
+def settled_at(found: Found) -> tuple[float | None, float | None]:
+    """On the logs' clock, and how long into the first of them; None where it has not settled."""
     since_s = found.proof.settled_since_s
-    if since_s is None:
-        return KeptSentence("Not settled.")
     begun_s = min(probe.begins_s for probe in found.analysis.probes)
-    amounts = {"after": after(since_s, begun_s)}
-    since = f"since {moment_words(since_s)}, " if found.has_dates else ""
-    return keep(Sentence(f"Settled {since}{{after}} into the log.", amounts))
+    return since_s, None if since_s is None else since_s - begun_s
+
+
+def headline(since_s: float | None, after_s: float | None, has_dates: bool) -> Sentence:
+    """The verdict in a sentence: since when, or that it is not. has_dates: whether the logs' clock is a clock's."""
+    if since_s is None or after_s is None:
+        return Sentence("Not settled.")
+    after = {"after": Amount(after_s, LASTS)}
+    if not has_dates:
+        return Sentence("Settled {after} into the log.", after)
+    since = EPOCH + timedelta(seconds=since_s)
+    return Sentence("Settled since {since}, {after} into the log.", {"since": since, **after})
 
 
 def moment_words(at_s: float) -> str:

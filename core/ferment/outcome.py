@@ -24,6 +24,7 @@ ASK = Sentence(
     "Hold it: keep it cold and apart, and let nobody taste it. Ask a food-safety authority or a licensed processor, "
     "who can have it tested for staphylococcal toxin. Then note what was decided."
 )
+_ASK_FOR_TOXIN = Sentence("{ask} {why}", {"ask": ASK, "why": Sentence(TOXIN)})
 
 MEASURE_AGAIN = Sentence(
     "Hold it, and measure the pH again now, in the middle of a piece, with a meter checked in buffers. Two readings, "
@@ -90,14 +91,14 @@ def _text(outcome: Outcome) -> Sentence:
     told, contradiction = _told(outcome), outcome.contradiction
     if contradiction is None or outcome.word in ("passed", "unknown"):
         return told
-    return Sentence(f"{told.text} {contradiction.text}", told.values | contradiction.values)
+    return Sentence("{told} {contradiction}", {"told": told, "contradiction": contradiction})
 
 
 def _told(outcome: Outcome) -> Sentence:
     amounts = {"target": Amount(TARGET_PH, PH)}
     if outcome.word == "unknown":
         why = outcome.contradiction or (outcome.why[0] if outcome.why else Sentence("Too little was read."))
-        return Sentence(f"Its degree-hours to pH {{target}} are not known: {_sentence(why)}", amounts | why.values)
+        return Sentence("Its degree-hours to pH {target} are not known. {why}", {**amounts, "why": why})
     if outcome.sum_ks is None or outcome.limit_ks is None:
         return Sentence(_BARE[outcome.word], amounts)
     amounts |= {"sum": Amount(outcome.sum_ks, DEGREE_HOURS), "limit": Amount(outcome.limit_ks, DEGREE_HOURS)}
@@ -124,20 +125,21 @@ def slow_reason(outcome: Outcome | None) -> Reason:
     if outcome is not None and outcome.deviation is not None and outcome.deviation.condemns:
         return _decided(outcome, outcome.deviation, "warm-days")  # whatever is known of its warm days
     if outcome is None or outcome.word == "unknown":
-        why = outcome.why[0] if outcome is not None and outcome.why else Sentence("no temperature was noted.")
-        text = Sentence(f"How warm it was in its first days is not known: {_sentence(why)}", why.values)
+        why = outcome.why[0] if outcome is not None and outcome.why else Sentence("No temperature was noted.")
+        text = Sentence("How warm it was in its first days is not known. {why}", {"why": why})
         return Reason("warm-days", text, None, GD_2023_STAPHYLOCOCCI, _NOTE_WARMTH)
     if outcome.deviation is not None and outcome.word == "over":
         return _decided(outcome, outcome.deviation, "warm-days")
     if outcome.sum_ks is None or outcome.limit_ks is None:
-        text, amounts = _SLOW_BARE.get(outcome.word, _SLOW_BARE["over"]), {}
+        text = Sentence(_SLOW_BARE.get(outcome.word, _SLOW_BARE["over"]))
     else:
-        text = _SLOW.get(outcome.word, _SLOW["over"])  # nothing is "not shown" of a style without a crossing
         amounts = {"sum": Amount(outcome.sum_ks, DEGREE_HOURS), "limit": Amount(outcome.limit_ks, DEGREE_HOURS)}
+        # nothing is "not shown" of a style without a crossing
+        text = Sentence(_SLOW.get(outcome.word, _SLOW["over"]), amounts)
     if outcome.word == "running" and outcome.why:
-        text, amounts = f"{outcome.why[0].text} {text}", amounts | outcome.why[0].values
-    settle = _NOTE_WARMTH if outcome.word == "running" else Sentence(f"{ASK.text} {TOXIN}")
-    return Reason("warm-days", Sentence(text, amounts), _MET[outcome.word], GD_2023_STAPHYLOCOCCI, settle)
+        text = Sentence("{why} {text}", {"why": outcome.why[0], "text": text})
+    settle = _NOTE_WARMTH if outcome.word == "running" else _ASK_FOR_TOXIN
+    return Reason("warm-days", text, _MET[outcome.word], GD_2023_STAPHYLOCOCCI, settle)
 
 
 _NOTE_WARMTH = Sentence(
@@ -156,10 +158,6 @@ _SLOW_BARE = {
 }
 
 
-def _sentence(step: Sentence) -> str:
-    return step.text[:1].lower() + step.text[1:]
-
-
 def _settle(outcome: Outcome) -> Sentence:
     if outcome.contradiction is not None and outcome.word in ("running", "unknown"):
         return MEASURE_AGAIN
@@ -167,7 +165,7 @@ def _settle(outcome: Outcome) -> Sentence:
         return Sentence("Read the pH and the temperature before the time is up.")
     if outcome.word == "unknown":
         return Sentence("Enter the temperatures that were read, or the logger's file. If there are none: " + ASK.text)
-    return Sentence(f"{ASK.text} {TOXIN}")
+    return _ASK_FOR_TOXIN
 
 
 def _decided(outcome: Outcome, deviation: Deviation, key: str = "degree-hours") -> Reason:
@@ -192,7 +190,7 @@ def _decided(outcome: Outcome, deviation: Deviation, key: str = "degree-hours") 
     text = Sentence(
         f"It missed its degree-hours; it was decided{who} to keep it, but no test is noted that found it clean."
     )
-    return Reason(key, text, False, source, Sentence(f"{ASK.text} {TOXIN}"))
+    return Reason(key, text, False, source, _ASK_FOR_TOXIN)
 
 
 def _plain(words: str) -> str:

@@ -118,7 +118,7 @@ def test_too_cold_a_chamber_is_not_settled_and_says_why_and_what_to_change(seen:
 
 
 def test_the_log_of_a_checked_probe_is_put_right_and_says_so(seen: Seen):
-    assert re.search(r"its humidity is corrected by \+3\.\d+\s*% \(salt check of 1 Nov\)", seen["verdict"])
+    assert re.search(r"its humidity is corrected by \+3\.\d+\s*% \(salt check of 1 Nov 2026\)", seen["verdict"])
 
 
 def test_the_chart_is_drawn_and_the_table_says_the_same(seen: Seen):

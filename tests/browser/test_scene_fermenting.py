@@ -232,7 +232,7 @@ def test_passed_is_no_evidence_against_salmonella(seen: Seen):
 
 def test_without_a_temperature_nothing_is_known(seen: Seen):
     assert re.search(
-        r"hold\s+Its degree-hours to pH 5\.3 are not known: no temperature was read", seen["no temperature"]
+        r"hold\s+Its degree-hours to pH 5\.3 are not known\. No temperature was read", seen["no temperature"]
     )
 
 

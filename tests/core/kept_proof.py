@@ -1,14 +1,7 @@
 """A proof run as an entry keeps it, for the tests of entries and of their forms."""
 
-from core.daybook.facts.proofs import (
-    KeptAmount,
-    KeptFigure,
-    KeptSentence,
-    ProofFile,
-    ProofProbe,
-    ProofResult,
-    ProofRun,
-)
+from core.daybook.facts.kept import KeptAmount, KeptName, KeptSentence
+from core.daybook.facts.proofs import KeptFigure, ProofFile, ProofProbe, ProofResult, ProofRun
 
 RUN = ProofRun(
     name="Second run",
@@ -25,11 +18,17 @@ RUN = ProofRun(
     begun_s=1_794_990_000.0,
     utc_offset_s=3600.0,
     result=ProofResult(
-        False,
-        KeptSentence("Not settled."),
-        (KeptSentence("“low” drifts by {drift}.", (KeptAmount("drift", 1.23e-6, "drift"),), None),),
-        (KeptSentence("Move more air."),),
-        figures=(KeptFigure("mean", "Mean temperature", 12.3456, "fine_temperature"),),
+        None,
+        None,
+        (
+            KeptSentence(
+                "reason-drift",
+                (KeptName("probe", "low"), KeptAmount("drift", 1.23e-6, "drift"), KeptAmount("most", 1e-6, "drift")),
+                None,
+            ),
+        ),
+        (KeptSentence("advice-compressor"),),
+        figures=(KeptFigure("mean", 12.3456, "fine_temperature"),),
         outline=((0.0, 20.1), (1.0, 12.3)),
     ),
 )

@@ -153,7 +153,7 @@ def test_contradicted_it_is_held_until_it_is_measured_again():
     assert judge(ISSUE, 60 * H).word == "unknown"
     assert why.met is None
     assert why.text.say(METRIC) == (
-        "Its degree-hours to pH 5.3 are not known: pH 5.2 after 10 h was contradicted by pH 5.7 after 59 h: neither "
+        "Its degree-hours to pH 5.3 are not known. pH 5.2 after 10 h was contradicted by pH 5.7 after 59 h: neither "
         "counts until the pH is measured again."
     )
     assert why.settle.say(METRIC).startswith("Hold it, and measure the pH again now, in the middle of a piece")

@@ -31,7 +31,7 @@ AGAINST = Sentence("pH {low} was contradicted.", {"low": Amount(5.2, PH)})
             "The reading that shows pH 5.3 came at 700 °C·h, not fewer than 500 °C·h; whether it was there in time is "
             "a guess between two readings.",
         ),
-        ("unknown", None, "Its degree-hours to pH 5.3 are not known: no temperature was read."),
+        ("unknown", None, "Its degree-hours to pH 5.3 are not known. No temperature was read."),
     ],
 )
 def test_each_word_has_its_sentence_with_both_numbers(word: Word, met: bool | None, told: str):
@@ -46,7 +46,7 @@ def test_each_word_has_its_sentence_with_both_numbers(word: Word, met: bool | No
         ("over", "Its degree-hours reached the limit before it came down to pH 5.3."),
         ("running", "It is not yet at pH 5.3."),
         ("not shown", "No reading shows that it came down to pH 5.3 in time."),
-        ("unknown", "Its degree-hours to pH 5.3 are not known: too little was read."),
+        ("unknown", "Its degree-hours to pH 5.3 are not known. Too little was read."),
     ],
 )
 @pytest.mark.parametrize("known", [{}, {"sum_ks": 1.0}, {"limit_ks": 1.0}], ids=["neither", "no limit", "no sum"])
@@ -65,7 +65,7 @@ def test_without_both_numbers_it_is_said_without_them(word: Word, told: str, kno
             "grows.",
         ),
         ("running", None, "It is not known to be cool for good yet; 700 °C·h of 500 °C·h are gone."),
-        ("unknown", None, "How warm it was in its first days is not known: no temperature was noted."),
+        ("unknown", None, "How warm it was in its first days is not known. No temperature was noted."),
     ],
 )
 def test_so_has_each_of_a_slow_style(word: Word, met: bool | None, told: str):
@@ -95,9 +95,9 @@ TWO_REASONS = (
 
 def test_of_two_reasons_the_first_is_said_with_its_amounts():
     unknown, running = Outcome("unknown", why=TWO_REASONS), Outcome("running", why=TWO_REASONS, **BOTH)
-    assert reason(unknown).text.say(METRIC) == "Its degree-hours to pH 5.3 are not known: the first went to 5.2."
+    assert reason(unknown).text.say(METRIC) == "Its degree-hours to pH 5.3 are not known. The first went to 5.2."
     assert slow_reason(unknown).text.say(METRIC) == (
-        "How warm it was in its first days is not known: the first went to 5.2."
+        "How warm it was in its first days is not known. The first went to 5.2."
     )
     assert slow_reason(running).text.say(METRIC).startswith("The first went to 5.2. It is not known to be cool")
 
@@ -110,7 +110,7 @@ def test_why_a_slow_style_still_runs_is_said_first():
 def test_nobody_kept_the_hours():
     assert (reason(None).met, slow_reason(None).met) == (None, None)
     assert reason(None).settle == ASK
-    assert slow_reason(None).text.say(METRIC).endswith("is not known: no temperature was noted.")
+    assert slow_reason(None).text.say(METRIC).endswith("is not known. No temperature was noted.")
 
 
 SETTLED_BY: list[tuple[Outcome, str]] = [
@@ -118,15 +118,15 @@ SETTLED_BY: list[tuple[Outcome, str]] = [
     (Outcome("unknown"), "Enter the temperatures that were read, or the logger's file. If there are none: " + ASK.text),
     (Outcome("over"), f"{ASK.text} {TOXIN}"),
     (Outcome("not shown"), f"{ASK.text} {TOXIN}"),
-    (Outcome("running", contradiction=AGAINST), MEASURE_AGAIN.text),
-    (Outcome("unknown", contradiction=AGAINST), MEASURE_AGAIN.text),
+    (Outcome("running", contradiction=AGAINST), MEASURE_AGAIN.say(METRIC)),
+    (Outcome("unknown", contradiction=AGAINST), MEASURE_AGAIN.say(METRIC)),
     (Outcome("over", contradiction=AGAINST), f"{ASK.text} {TOXIN}"),
 ]
 
 
 @pytest.mark.parametrize(("outcome", "settled"), SETTLED_BY)
 def test_what_would_settle_it(outcome: Outcome, settled: str):
-    assert reason(outcome).settle.text == settled
+    assert reason(outcome).settle.say(METRIC) == settled
 
 
 @pytest.mark.parametrize(("word", "said"), [("running", True), ("over", True), ("unknown", True), ("passed", False)])
@@ -137,7 +137,7 @@ def test_a_contradiction_is_said_unless_it_passed_all_the_same(word: Word, said:
 
 def test_what_contradicts_goes_before_what_is_missing():
     text = reason(Outcome("unknown", why=MISSING, contradiction=AGAINST)).text.say(METRIC)
-    assert text == "Its degree-hours to pH 5.3 are not known: pH 5.2 was contradicted."
+    assert text == "Its degree-hours to pH 5.3 are not known. pH 5.2 was contradicted."
 
 
 def test_each_rule_has_its_source():
@@ -317,7 +317,7 @@ def test_a_day_kept_of_a_log_and_its_highest_reading():
 )
 def test_what_would_settle_the_warm_days_of_a_slow_style(outcome: Outcome | None, begins: str):
     found = slow_reason(outcome)
-    assert found.settle.text.startswith(begins)
+    assert found.settle.say(METRIC).startswith(begins)
     assert (found.key, found.source) == ("warm-days", GD_2023_STAPHYLOCOCCI)
 
 
@@ -335,7 +335,7 @@ def test_what_would_settle_the_warm_days_of_a_slow_style(outcome: Outcome | None
 )
 def test_what_was_decided_rests_on_its_rule_and_says_what_is_left_to_do(told, key, decided: Deviation, settled: str):
     found = told(Outcome("over", "canada", deviation=decided))
-    assert (found.key, found.source, found.settle.text) == (key, DEGREE_HOURS_CANADA, settled)
+    assert (found.key, found.source, found.settle.say(METRIC)) == (key, DEGREE_HOURS_CANADA, settled)
 
 
 @pytest.mark.parametrize(("rule", "source"), [("us", DEGREE_HOURS_US), ("canada", DEGREE_HOURS_CANADA)])

@@ -53,7 +53,7 @@ def test_one_temperature_ever_is_not_the_warm_days():
     why = slow_reason(judge_slow(once, 720 * H).outcome)
     assert why.met is None
     assert why.text.say(METRIC) == (
-        "How warm it was in its first days is not known: its readings reach 0 min of its first 72 h."
+        "How warm it was in its first days is not known. Its readings reach 0 min of its first 72 h."
     )
     assert "first three days at least" in why.settle.say(METRIC)
 
@@ -132,7 +132,7 @@ def test_a_chamber_warmed_before_the_meat_came_is_no_warm_day():
 def test_warm_days_that_were_planned_must_have_been_read():
     planned = evolve(NEVER_WARM, planned_c=22.0)
     assert word(planned, 73) == "unknown"
-    assert "the chamber was set to 22 °C, and no reading shows its warm days" in told(planned, 73)
+    assert "The chamber was set to 22 °C, and no reading shows its warm days" in told(planned, 73)
     assert word(evolve(SLOW, planned_c=22.0), 73) == "passed"
     assert word(evolve(NEVER_WARM, planned_c=US_BASE), 73) == "passed"
     assert word(evolve(NEVER_WARM, planned_c=US_BASE + 1e-9), 73) == "unknown"
@@ -173,11 +173,11 @@ def test_once_it_is_cool_the_plan_for_its_warm_days_counts_no_more():
 def test_nobody_read_anything():
     bare = evolve(SLOW, warmths=())
     assert word(bare, 60) == "unknown"
-    assert told(bare, 60) == "How warm it was in its first days is not known: no temperature was read."
+    assert told(bare, 60) == "How warm it was in its first days is not known. No temperature was read."
 
 
 def test_read_before_the_start_only():
-    assert "no temperature was read after the start" in told(evolve(SLOW, warmths=warm((-5, 4))), 60)
+    assert "No temperature was read after the start" in told(evolve(SLOW, warmths=warm((-5, 4))), 60)
 
 
 def test_a_reading_of_later_does_not_count_yet():

@@ -39,11 +39,8 @@ def test_every_reason_is_kept_with_whether_it_was_met(sound: Evidence):
 def test_every_amount_that_was_said_is_kept_and_can_be_told(sound: Evidence):
     for verdict in (judge(sound), *(judge(each) for each in BARE)):
         for reason, again in zip(verdict.reasons, told(keep_reasons(verdict)), strict=True):
-            said = {name: each for name, each in reason.text.values.items() if f"{{{name}}}" in reason.text.text}
-            assert {name: each.value for name, each in again.amounts} == {
-                name: each.value for name, each in said.items()
-            }
-            assert [each.show(US) for _, each in again.amounts] == [each.show(US) for each in said.values()]
+            assert dict(again.amounts) == reason.text.amounts
+            assert all(each.show_exact(US, 6) in reason.text.say(US) for _, each in again.amounts)
 
 
 def test_every_reason_has_a_name(sound: Evidence):

@@ -7,7 +7,8 @@ from hypothesis import strategies as st
 from core.daybook.facts import CHAMBER
 from core.daybook.facts.preparation import KeptTask, PreparationBegun, TaskDone
 from core.daybook.preparation import fold_run
-from core.daybook.preparation_list import NOT_LEFT_OUT, added, moved, removed, tasks_for, usual
+from core.daybook.preparation_list import NOT_LEFT_OUT, added, moved, removed, tasks_for, usual, words_of
+from core.quantities import METRIC
 from core.refusals import OutOfRange
 from tests.core.kitchen import Kitchen
 
@@ -44,7 +45,7 @@ def changed(start: PreparationBegun, steps: list[tuple[str, int]]) -> tuple[Kept
 def test_no_task_stands_twice_and_every_one_has_words(start: PreparationBegun, steps):
     found = tasks_for(start, changed(start, steps))
     assert len({task.key for task in found}) == len(found)
-    assert all(task.text for task in found)
+    assert all(words_of(task).say(METRIC) for task in found)
 
 
 @given(starts, changes)

@@ -5,7 +5,18 @@ from attrs import evolve
 
 from core.daybook.facts import CHAMBER
 from core.daybook.facts.preparation import KeptTask, PreparationBegun, PreparationListKept
-from core.daybook.preparation_list import added, edited, kept, moved, removed, rewritten, tasks_for, usual
+from core.daybook.preparation_list import (
+    DIGITS,
+    added,
+    edited,
+    kept,
+    moved,
+    removed,
+    rewritten,
+    tasks_for,
+    usual,
+    words_of,
+)
 from core.quantities import METRIC, US, Reader
 from core.refusals import OutOfRange
 from tests.core.kitchen import Kitchen
@@ -21,7 +32,17 @@ def keys(tasks) -> list[str]:
 
 
 def text_of(tasks, key: str) -> str:
-    return next(task.text for task in tasks if task.key == key)
+    return said_task(next(task for task in tasks if task.key == key))
+
+
+def said_task(task: KeptTask, reader: Reader = METRIC) -> str:
+    return words_of(task).say(reader, DIGITS)
+
+
+def as_usual(key: str) -> tuple[str, float | None]:
+    """What a form shows of the usual task."""
+    task = next(task for task in usual(QUAT) if task.key == key)
+    return said_task(task), task.timer_s
 
 
 def timer_of(tasks, key: str) -> float | None:
@@ -44,7 +65,7 @@ def test_ones_own_list_in_the_usual_words_is_the_usual_one():
 
 @pytest.mark.parametrize(("reader", "shown"), [(METRIC, "23.9 °C"), (US, "75 °F"), (Reader("metric", ","), "23,9")])
 def test_the_words_are_in_the_readers_units(reader: Reader, shown: str):
-    assert shown in text_of(usual(QUAT, reader), "mix")
+    assert shown in said_task(next(task for task in usual(QUAT) if task.key == "mix"), reader)
 
 
 def test_a_task_of_ones_own_keeps_its_place_and_its_timer():
@@ -57,18 +78,16 @@ def test_the_usual_words_follow_the_run():
 
 
 def test_words_of_ones_own_stay():
-    own = edited(OWN, "wash", "Wash with the blue brush.", None, usual(QUAT)[3])
+    own = edited(OWN, "wash", "Wash with the blue brush.", None, as_usual("wash"))
     assert text_of(tasks_for(QUAT, own), "wash") == "Wash with the blue brush."
 
 
 def test_a_task_left_as_usual_follows_the_usual_list():
-    mix = next(task for task in usual(QUAT) if task.key == "mix")
-    assert edited(OWN, "mix", mix.text, None, mix) == OWN
+    assert edited(OWN, "mix", as_usual("mix")[0], None, as_usual("mix")) == OWN
 
 
 def test_a_timer_taken_off_a_usual_task_is_off():
-    dry = next(task for task in usual(QUAT) if task.key == "dry")
-    own = edited(OWN, "dry", dry.text, None, dry)
+    own = edited(OWN, "dry", as_usual("dry")[0], None, as_usual("dry"))
     assert next(task for task in tasks_for(QUAT, own) if task.key == "dry").timer_s is None
 
 
@@ -147,24 +166,31 @@ def test_the_list_kept_last_counts():
     assert kept(kitchen.book) == ()
 
 
-def test_a_run_put_right_without_a_change_keeps_its_words_in_the_units_of_then():
-    was = evolve(QUAT, tasks=usual(QUAT, METRIC))
-    assert rewritten(was, QUAT, US) == was.tasks
+def test_a_run_keeps_no_words_in_the_units_of_then():
+    """What is kept of a usual task is its key and values: another reader reads it in their own units."""
+    mix = next(task for task in usual(QUAT) if task.key == "mix")
+    assert mix.text == ""
+    assert said_task(mix, US) == said_task(mix).replace("23.9 °C", "75 °F")
 
 
-def test_a_run_put_right_says_its_new_strength():
+def test_a_run_corrected_without_a_change_keeps_its_tasks():
     was = evolve(QUAT, tasks=usual(QUAT))
-    assert "150 ppm" in text_of(rewritten(was, evolve(QUAT, target=150e-6), METRIC), "mix")
+    assert rewritten(was, QUAT) == was.tasks
 
 
-def test_a_run_put_right_keeps_the_words_of_its_maker():
+def test_a_run_corrected_says_its_new_strength():
+    was = evolve(QUAT, tasks=usual(QUAT))
+    assert "150 ppm" in text_of(rewritten(was, evolve(QUAT, target=150e-6)), "mix")
+
+
+def test_a_run_corrected_keeps_the_words_of_its_maker():
     was = evolve(QUAT, tasks=(*usual(QUAT)[:-1], KeptTask("own-1", "Air the room.")))
-    assert keys(rewritten(was, evolve(QUAT, target=150e-6), METRIC))[-1] == "own-1"
+    assert keys(rewritten(was, evolve(QUAT, target=150e-6)))[-1] == "own-1"
 
 
-def test_a_run_put_right_to_descale_descales():
+def test_a_run_corrected_to_descale_descales():
     was = evolve(QUAT, tasks=usual(QUAT))
-    assert keys(rewritten(was, LIME, METRIC)) == keys(usual(LIME))
+    assert keys(rewritten(was, LIME)) == keys(usual(LIME))
 
 
 def test_words_have_no_more_digits_than_wet_hands_can_read():
@@ -192,15 +218,14 @@ def test_what_must_not_be_left_out_comes_first_where_nothing_it_follows_is_left(
 
 
 def test_a_drain_in_words_of_ones_own_does_not_say_how_to_rinse():
-    own = edited(OWN, "drain", "Let it drip.", None, next(task for task in usual(QUAT) if task.key == "drain"))
+    own = edited(OWN, "drain", "Let it drip.", None, as_usual("drain"))
     assert text_of(tasks_for(QUAT, own), "drain") == "Let it drip."
     assert text_of(tasks_for(STRONG, own), "rinse-sanitiser") == text_of(usual(STRONG), "rinse-sanitiser")
 
 
 @pytest.mark.parametrize(("timer_s", "stands_s"), [(7200.0, 7200.0), (0.0, None)])
 def test_a_timer_of_ones_own_takes_the_place_of_the_usual(timer_s: float, stands_s: float | None):
-    dry = next(task for task in usual(QUAT) if task.key == "dry")
-    own = edited(OWN, "dry", dry.text, timer_s, dry)
+    own = edited(OWN, "dry", as_usual("dry")[0], timer_s, as_usual("dry"))
     assert timer_of(tasks_for(QUAT, own), "dry") == stands_s
     assert keys(own) == keys(OWN)
 
@@ -215,17 +240,17 @@ def test_a_task_of_ones_own_is_edited_in_its_place():
 
 
 @pytest.mark.parametrize("timer_s", [None, 7200.0])
-def test_a_run_put_right_keeps_a_timer_of_its_maker(timer_s: float | None):
+def test_a_run_corrected_keeps_a_timer_of_its_maker(timer_s: float | None):
     tasks = tuple(evolve(each, timer_s=timer_s) if each.key == "dry" else each for each in usual(QUAT))
     was = evolve(QUAT, tasks=tasks)
-    found = rewritten(was, evolve(QUAT, target=150e-6), METRIC)
+    found = rewritten(was, evolve(QUAT, target=150e-6))
     assert timer_of(found, "dry") == timer_s
     assert timer_of(found, "contact") == 30.0
 
 
-def test_a_run_put_right_keeps_words_of_its_maker_beside_the_usual_ones():
+def test_a_run_corrected_keeps_words_of_its_maker_beside_the_usual_ones():
     was = evolve(QUAT, tasks=tuple(evolve(each, text="Scrub.") if each.key == "wash" else each for each in usual(QUAT)))
-    found = rewritten(was, evolve(QUAT, target=150e-6), METRIC)
+    found = rewritten(was, evolve(QUAT, target=150e-6))
     assert text_of(found, "wash") == "Scrub."
     assert "150 ppm" in text_of(found, "mix")
 

@@ -1,14 +1,15 @@
 """From files to findings: several files on one clock, corrections applied, in steps or in one go."""
 
-from datetime import timedelta
+from datetime import date, timedelta
 from functools import cache
 
 import pytest
 
 from core.chamber.checks import Correction
 from core.chamber.logs import answer, guess
-from core.chamber.proof_run import Doing, Found, Given, GivenFile, GivenProbe, find, finding, probes_in
+from core.chamber.proof_run import Doing, FailedCheck, Found, Given, GivenFile, GivenProbe, find, finding, probes_in
 from core.refusals import OutOfRange, Refused
+from core.sentence import Sentence
 from tests.core.proof_files import BEGUN, epoch_of, file_of, given, logged, low
 
 
@@ -62,7 +63,7 @@ def test_a_correction_moves_the_mean_by_as_much():
 
 
 def test_an_instrument_that_failed_its_check_proves_nothing():
-    probes = (GivenProbe(0, "Probe 1", "low", failed="failed its ice check of 3 Nov"),)
+    probes = (GivenProbe(0, "Probe 1", "low", failed=FailedCheck(Sentence("ice check"), date(2026, 11, 3))),)
     because = find(given(probes=probes)).proof.because
     assert because[0].key == "instrument-low"
     assert because[0].met is None

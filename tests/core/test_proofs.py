@@ -1,14 +1,14 @@
 """Proof runs in the book: kept in plain JSON, said again in either unit system, put right by their instruments."""
 
 import json
-from datetime import UTC, datetime, timedelta
+from datetime import UTC, date, datetime, timedelta
 from functools import cache
 
 import pytest
 from attrs import evolve
 
 from core.chamber.logs import guess
-from core.chamber.proof_run import Found, find
+from core.chamber.proof_run import FailedCheck, Found, find
 from core.chamber.settling import Band, Wanted, beside, compare
 from core.daybook.book import Book
 from core.daybook.entries import Entry, entry_id, from_record, to_record
@@ -22,9 +22,9 @@ from core.daybook.facts import (
     TwoSaltsChecked,
 )
 from core.daybook.facts.chamber import SetPointsChosen
-from core.daybook.facts.proofs import KeptAmount, KeptSentence, ProofFile, ProofProbe
+from core.daybook.facts.proofs import ProofFile, ProofProbe
 from core.daybook.instruments import Shelf
-from core.daybook.kept_words import named_figures, said
+from core.daybook.kept_words import named_figures
 from core.daybook.proofs import (
     band_words,
     given,
@@ -36,8 +36,9 @@ from core.daybook.proofs import (
     usual_wanted,
     wanted_of,
 )
-from core.quantities import METRIC, US
+from core.quantities import METRIC
 from core.refusals import Refusal
+from core.sentence import Sentence
 from tests.core import proof_files
 from tests.core.proof_files import WANTED, high, low
 
@@ -122,15 +123,6 @@ def test_its_figures_compare_as_the_analysis_does():
     assert beside(kept, kept) == compare(found().analysis, found().analysis)
 
 
-def test_a_kept_sentence_reads_in_both_unit_systems():
-    kept = KeptSentence("It is {warm}.", (KeptAmount("warm", 12.8, "temperature"),))
-    assert (said(kept).say(METRIC), said(kept).say(US)) == ("It is 12.8 °C.", "It is 55.04 °F.")
-
-
-def test_a_kept_sentence_without_its_amount_is_said_as_it_stands():
-    assert said(KeptSentence("It is {warm}.")).say(METRIC) == "It is {warm}."
-
-
 def test_runs_are_newest_first():
     book, (first, second, third) = book_of(proof_run(), proof_run(), proof_run())
     assert [line.id for line in runs(book)] == [third, second, first]
@@ -176,7 +168,7 @@ def test_an_instrument_that_was_checked_puts_its_probe_right():
 
 def test_it_is_said_by_how_much_and_by_which_check():
     (note,) = checked(0.4).notes
-    assert note.say(METRIC) == "“low”: its temperature is corrected by −0.4 K (ice check of 3 Nov)."
+    assert note.say(METRIC) == "“low”: its temperature is corrected by −0.4 K (ice check of 3 Nov 2026)."
 
 
 @pytest.mark.parametrize(
@@ -194,7 +186,7 @@ def test_a_line_through_two_points_is_said_as_one():
     )
     run = evolve(proof_run(), probes=(ProofProbe(0, "Probe 1", "low", instrument),))
     (note,) = put_right(Shelf(book), run, MOMENT)[0].notes
-    assert note.say(METRIC, 3).startswith("“low”: its humidity is put right by a straight line (two-salt check of ")
+    assert note.say(METRIC, 3).startswith("“low”: its humidity is corrected by a straight line (two-salt check of ")
 
 
 def test_a_check_made_since_the_log_began_speaks_where_there_was_none():
@@ -256,4 +248,4 @@ def test_of_a_hygrometer_that_failed_both_its_checks_both_are_said_and_the_tempe
 def test_an_instrument_that_failed_puts_nothing_right():
     right = checked(9.0)
     assert right.temperature is None
-    assert right.failed.startswith("failed its ice")
+    assert right.failed == FailedCheck(Sentence("ice check"), date(2026, 11, 3))

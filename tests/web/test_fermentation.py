@@ -185,7 +185,7 @@ def test_no_temperature_is_no_evidence(visitor: Visitor):
     batch = begun(visitor)
     read(visitor, batch, 1, "5.8")
     read(visitor, batch, 20, "5.1")
-    assert "are not known: no temperature was read" in stage(visitor.get(batch))
+    assert "are not known. No temperature was read" in stage(visitor.get(batch))
     assert visitor.get(all_but_acid(visitor, batch)).verdicts == ["hold"]
 
 
@@ -222,7 +222,7 @@ def test_a_slow_style_read_once_is_held_with_what_would_settle_it(visitor: Visit
     read(visitor, batch, 0, "", "4")
     page = visitor.get(all_but_acid(visitor, batch))
     assert page.verdicts == ["hold"]
-    assert "How warm it was in its first days is not known: its readings reach 0 min of its first 72 h" in page.text
+    assert "How warm it was in its first days is not known. Its readings reach 0 min of its first 72 h" in page.text
     assert "Enter the temperatures of its first three days at least" in page.text
     assert "Note what is decided" in stage(visitor.get(batch))
 

@@ -139,5 +139,5 @@ def test_an_instrument_puts_its_probe_right_and_that_is_said(visitor: Visitor):
     instrument = enter(visitor, InstrumentAdded("Left logger", "thermometer", probe="low"), about=None)
     enter(visitor, IcePointChecked(0.4), about=instrument)
     page = two(visitor)
-    assert "“low”: its temperature is corrected by −0.4 K (ice check of 2 Nov)." in page.text
+    assert "“low”: its temperature is corrected by −0.4 K (ice check of 2 Nov 2026)." in page.text
     assert "Mean temperature as logged" in page.texts("th")

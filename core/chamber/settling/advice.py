@@ -12,6 +12,7 @@ from statistics import mean, median
 
 from attrs import frozen
 
+from core.chamber.settling import proof_words as words
 from core.chamber.settling.analysis import Analysis, Compressor, Probe
 from core.chamber.settling.cycles import Run
 from core.chamber.settling.measures import DRIFT, FINE_DIFFERENCE, LASTS, STARTS
@@ -54,13 +55,7 @@ class Advice:
     source: Source = COMMON_PRACTICE
 
 
-NONE = Advice(
-    "none",
-    Sentence(
-        "The logs do not say what to change. A reading every minute, a second probe, the humidity and the room's "
-        "temperature, logged for two days with the door shut, would tell more."
-    ),
-)
+NONE = Advice("none", words.advice("none", {}))
 
 
 def advise(analysis: Analysis) -> tuple[Advice, ...]:
@@ -91,12 +86,8 @@ def _hygrometers(analysis: Analysis) -> Iterator[Advice]:
         return
     damp, dry = max(dews, key=dews.__getitem__), min(dews, key=dews.__getitem__)
     if dews[damp] - dews[dry] > SAME_VAPOUR_K:
-        one, other = _quoted(damp), _quoted(dry)
-        text = (
-            f"“{one}” shows a dew point {{off}} above “{other}”, in the same air: check both hygrometers over a salt "
-            "before you touch the humidistat."
-        )
-        yield Advice("hygrometer", Sentence(text, {"off": Amount(dews[damp] - dews[dry], FINE_DIFFERENCE)}))
+        off = Amount(dews[damp] - dews[dry], FINE_DIFFERENCE)
+        yield Advice("hygrometer", words.advice("hygrometer", {"one": damp, "other": dry, "off": off}))
 
 
 def _is_too_warm(analysis: Analysis) -> bool:
@@ -111,8 +102,7 @@ def _compressor(analysis: Analysis) -> Iterator[Advice]:
         return
     begun_c = centre.first_c if analysis.room_c is None else analysis.room_c
     if centre.steady.mean > begun_c - AS_WARM_AS_ROOM_K:
-        text = "The compressor does not cool: it is as warm as the room. Look at plug, thermostat and compressor."
-        yield Advice("compressor", Sentence(text))
+        yield Advice("compressor", words.advice("compressor", {}))
 
 
 def _ice(analysis: Analysis) -> Iterator[Advice]:
@@ -123,8 +113,7 @@ def _ice(analysis: Analysis) -> Iterator[Advice]:
     early_s, late_s = _usual_run_s(runs[third : 2 * third]), _usual_run_s(runs[-third:])
     if late_s > ICING * early_s:
         amounts = {"early": Amount(early_s, LASTS), "late": Amount(late_s, LASTS)}
-        text = "Look for ice on the coil, and defrost it: the runs grew from {early} to {late}."
-        yield Advice("ice", Sentence(text, amounts))
+        yield Advice("ice", words.advice("ice", amounts))
 
 
 def _usual_run_s(runs: Sequence[Run]) -> float:
@@ -144,10 +133,7 @@ def _drift(analysis: Analysis) -> Iterator[Advice]:
     peaks_k = (median(run.peak_c for run in late) - median(run.peak_c for run in early)) / days
     if min(abs(feet_k), abs(peaks_k)) > most_k and feet_k * peaks_k > 0:
         amounts = {"by": Amount((feet_k + peaks_k) / 2 / 86_400, DRIFT)}
-        text = (
-            "The levels at which the compressor starts and stops drift by {by}: fix or change the thermostat's sensor."
-        )
-        yield Advice("drift", Sentence(text, amounts))
+        yield Advice("drift", words.advice("set-point-drifts", amounts))
 
 
 def _set_point(analysis: Analysis) -> Iterator[Advice]:
@@ -156,11 +142,8 @@ def _set_point(analysis: Analysis) -> Iterator[Advice]:
     if not centre.compressor.runs and _is_too_warm(analysis):
         return  # no thermostat cools without a compressor
     if abs(off_k) > OFFSET_PART * band.half:
-        way = "lower" if off_k > 0 else "higher"
-        amounts = {"off": Amount(abs(off_k), TEMPERATURE_DIFFERENCE)}
-        yield Advice(
-            "set-point", Sentence(f"Set the thermostat {{off}} {way}: so far is the mean from what is wanted.", amounts)
-        )
+        key = "set-lower" if off_k > 0 else "set-higher"
+        yield Advice("set-point", words.advice(key, {"off": Amount(abs(off_k), TEMPERATURE_DIFFERENCE)}))
 
 
 def _differential(analysis: Analysis) -> Iterator[Advice]:
@@ -171,8 +154,7 @@ def _differential(analysis: Analysis) -> Iterator[Advice]:
             "swing": Amount(swing_k, TEMPERATURE_DIFFERENCE),
             "less": Amount(swing_k - room_k, TEMPERATURE_DIFFERENCE),
         }
-        text = "Narrow the differential by {less} or more: the trace swings by {swing} with each run of the compressor."
-        yield Advice("differential", Sentence(text, amounts))
+        yield Advice("differential", words.advice("narrow", amounts))
         return
     rhythm = analysis.centre.compressor.rhythm
     if rhythm is None:
@@ -182,8 +164,7 @@ def _differential(analysis: Analysis) -> Iterator[Advice]:
             "hold": Amount(rhythm.holds_s, LASTS),
             "starts": Amount(rhythm.starts_an_hour / 3600, STARTS),
         }
-        text = "Widen the differential: the compressor starts {starts} and rests for {hold} only, which wears it out."
-        yield Advice("differential", Sentence(text, amounts))
+        yield Advice("differential", words.advice("widen", amounts))
 
 
 def _swing_k(probe: Probe) -> float | None:
@@ -207,19 +188,13 @@ def _humidity(analysis: Analysis) -> Iterator[Advice]:
         "high": Amount(found.highest, RELATIVE_HUMIDITY),
     }
     if _is_weak(found, band):
-        text = (
-            "The humidifier is too weak, empty or blocked: the humidity hardly ever gets into its band, {mean} in the "
-            "mean. Fill and clean it; look for a leak to dry air."
-        )
-        yield Advice("humidifier", Sentence(text, amounts))
+        yield Advice("humidifier", words.advice("humidifier-weak", amounts))
     elif _overshoots(found, band):
-        text = "The humidifier overshoots: the humidity goes from {low} to {high}. Give less fog, or for less long."
-        yield Advice("humidifier", Sentence(text, amounts))
+        yield Advice("humidifier", words.advice("humidifier-overshoots", amounts))
     elif abs(found.mean - band.target) > OFFSET_PART * band.half:
         off = found.mean - band.target
-        way = "lower" if off > 0 else "higher"
-        text = f"Set the humidistat {{off}} (of relative humidity) {way}."
-        yield Advice("humidity-set-point", Sentence(text, {"off": Amount(abs(off), RELATIVE_HUMIDITY)}))
+        key = "humidistat-lower" if off > 0 else "humidistat-higher"
+        yield Advice("humidity-set-point", words.advice(key, {"off": Amount(abs(off), RELATIVE_HUMIDITY)}))
 
 
 def _overshoots(found: Spread, band: Band) -> bool:
@@ -241,13 +216,11 @@ def _doors(analysis: Analysis) -> Iterator[Advice]:
     doors = sum(event.kind == "door" for event in centre.compressor.told_events)
     a_day = doors * 86_400 / max(centre.lasts_s, 1.0)
     if doors > 3 and a_day > MANY_DOORS_A_DAY:
-        text = "Leave the door shut for the proof: it was opened {count} times."
-        yield Advice("door", Sentence(text, {"count": Amount(doors, COUNT)}))
+        yield Advice("door", words.advice("door", {"count": Amount(doors, COUNT)}))
         return
     rhythm = centre.compressor.rhythm
     if rhythm is not None and rhythm.warming_s is not None and rhythm.warming_s < LEAKY_S:
-        text = "Look at the door's seal, and at holes in the wall: left alone, it warms towards the room within {tau}."
-        yield Advice("door", Sentence(text, {"tau": Amount(rhythm.warming_s, LASTS)}))
+        yield Advice("door", words.advice("leak", {"tau": Amount(rhythm.warming_s, LASTS)}))
 
 
 def _fan(analysis: Analysis) -> Iterator[Advice]:
@@ -255,8 +228,7 @@ def _fan(analysis: Analysis) -> Iterator[Advice]:
     if space is None or max(space.gradient_k, space.uniformity_k) <= most_k:
         return
     amounts = {"apart": Amount(max(space.gradient_k, space.uniformity_k), TEMPERATURE_DIFFERENCE)}
-    text = "Move more air, or turn the fan, and keep its way clear: the probes are {apart} apart."
-    yield Advice("fan", Sentence(text, amounts), MAPPING_IEC)
+    yield Advice("fan", words.advice("fan", amounts), MAPPING_IEC)
 
 
 def _load(analysis: Analysis) -> Iterator[Advice]:
@@ -264,14 +236,9 @@ def _load(analysis: Analysis) -> Iterator[Advice]:
     share = _run_share(centre.compressor)
     if share is not None and share > MOST_RUN_SHARE:
         amounts = {"share": Amount(share, LOSS)}
-        text = (
-            "Lighten its work: the compressor runs {share} of the time. Look at the door's seal, at ice, at the room."
-        )
-        yield Advice("load", Sentence(text, amounts))
+        yield Advice("load", words.advice("load", amounts))
     elif share is None and _is_too_warm(analysis) and not any(_compressor(analysis)):
-        yield Advice(
-            "load", Sentence("It never comes down to its band: look at the door's seal, at ice, at the room's heat.")
-        )
+        yield Advice("load", words.advice("never-cold", {}))
 
 
 def _run_share(compressor: Compressor) -> float | None:
@@ -284,16 +251,5 @@ def _sensors(analysis: Analysis) -> Iterator[Advice]:
         off = pair.difference.mean
         if abs(off) < LEAST_CORRECTION_K or pair.difference.deviation > STEADY_PART * abs(off):
             continue
-        amounts = {"off": Amount(abs(off), FINE_DIFFERENCE)}
-        way = "above" if off > 0 else "below"
-        one, other = _quoted(pair.one), _quoted(pair.other)
-        text = (
-            f"“{one}” reads {{off}} {way} “{other}” all the time. Lay them side by side for an hour: if they still "
-            "differ, check both at the ice point and correct the one that is off."
-        )
-        yield Advice("sensor", Sentence(text, amounts))
-
-
-def _quoted(name: str) -> str:
-    """A probe may be called anything, also {this}."""
-    return name.replace("{", "{{").replace("}", "}}")
+        values = {"one": pair.one, "other": pair.other, "off": Amount(abs(off), FINE_DIFFERENCE)}
+        yield Advice("sensor", words.advice("sensor-above" if off > 0 else "sensor-below", values))

@@ -22,8 +22,31 @@ class Compared:
     other: Amount | None
 
 
-Named = tuple[tuple[str, str], Amount]
-"""Key and name of a figure, and the figure."""
+FIGURE_NAMES = {
+    "settled": "Settled after",
+    "mean": "Mean temperature",
+    "lowest": "Lowest",
+    "highest": "Highest",
+    "in_band": "Time within the band",
+    "drift": "Drift",
+    "fluctuation": "Fluctuation (GB/T), ±",
+    "gradient": "Gradient (IEC 60068-3-5)",
+    "uniformity": "Uniformity (GB/T)",
+    "starts": "Compressor starts",
+    "run_share": "Share of the time it runs",
+    "holds": "Holds between runs",
+    "swing": "Swing of the temperature",
+    "cools_by": "Cools by",
+    "warming": "Warming time constant",
+    "defrost": "Defrosts",
+    "door": "Doors opened",
+    "humidity": "Mean humidity",
+    "humidity_swing": "Humidity swing with each run",
+}
+"""By the key under which an entry keeps the figure: a key once in use stays."""
+
+Named = tuple[str, Amount]
+"""Key of a figure, and the figure."""
 
 
 def compare(one: Analysis, other: Analysis) -> tuple[Compared, ...]:
@@ -35,8 +58,8 @@ def beside(one: Iterable[Named], other: Iterable[Named]) -> tuple[Compared, ...]
     """The same of two runs whose figures were kept."""
     found = [dict(run) for run in (one, other)]
     return tuple(
-        Compared(key, name, found[0].get((key, name)), found[1].get((key, name)))
-        for key, name in dict.fromkeys([*found[0], *found[1]])
+        Compared(key, FIGURE_NAMES[key], found[0].get(key), found[1].get(key))
+        for key in dict.fromkeys([*found[0], *found[1]])
     )
 
 
@@ -48,38 +71,38 @@ def key_figures(run: Analysis) -> tuple[Named, ...]:
 def _figures(run: Analysis) -> Iterator[Named]:
     centre = run.centre
     if centre.stays_since_s is not None:
-        yield ("settled", "Settled after"), after(centre.stays_since_s, centre.begins_s)
-    yield ("mean", "Mean temperature"), Amount(centre.steady.mean, FINE_TEMPERATURE)
-    yield ("lowest", "Lowest"), Amount(centre.steady.lowest, FINE_TEMPERATURE)
-    yield ("highest", "Highest"), Amount(centre.steady.highest, FINE_TEMPERATURE)
+        yield "settled", after(centre.stays_since_s, centre.begins_s)
+    yield "mean", Amount(centre.steady.mean, FINE_TEMPERATURE)
+    yield "lowest", Amount(centre.steady.lowest, FINE_TEMPERATURE)
+    yield "highest", Amount(centre.steady.highest, FINE_TEMPERATURE)
     if centre.steady.in_band is not None:
-        yield ("in_band", "Time within the band"), Amount(centre.steady.in_band, LOSS)
+        yield "in_band", Amount(centre.steady.in_band, LOSS)
     if centre.drift_k is not None:
-        yield ("drift", "Drift"), Amount(centre.drift_k / 86_400, DRIFT)
-    yield ("fluctuation", "Fluctuation (GB/T), ±"), Amount(centre.fluctuation_k, FINE_DIFFERENCE)
+        yield "drift", Amount(centre.drift_k / 86_400, DRIFT)
+    yield "fluctuation", Amount(centre.fluctuation_k, FINE_DIFFERENCE)
     if run.space is not None:
-        yield ("gradient", "Gradient (IEC 60068-3-5)"), Amount(run.space.gradient_k, FINE_DIFFERENCE)
-        yield ("uniformity", "Uniformity (GB/T)"), Amount(run.space.uniformity_k, FINE_DIFFERENCE)
+        yield "gradient", Amount(run.space.gradient_k, FINE_DIFFERENCE)
+        yield "uniformity", Amount(run.space.uniformity_k, FINE_DIFFERENCE)
     if centre.compressor.rhythm is not None:
         yield from _rhythm(centre.compressor.rhythm)
-    for kind, name in () if centre.compressor.events_why_not else (("defrost", "Defrosts"), ("door", "Doors opened")):
-        yield (kind, name), Amount(sum(event.kind == kind for event in centre.compressor.events), COUNT)
+    for kind in () if centre.compressor.events_why_not else ("defrost", "door"):
+        yield kind, Amount(sum(event.kind == kind for event in centre.compressor.events), COUNT)
     if centre.humidity is not None:
-        yield ("humidity", "Mean humidity"), Amount(centre.humidity.spread.mean, RELATIVE_HUMIDITY)
+        yield "humidity", Amount(centre.humidity.spread.mean, RELATIVE_HUMIDITY)
         if centre.humidity.rhythm.swing is not None:
-            yield ("humidity_swing", "Humidity swing with each run"), Amount(centre.humidity.rhythm.swing, LOSS)
+            yield "humidity_swing", Amount(centre.humidity.rhythm.swing, LOSS)
 
 
 def _rhythm(rhythm: Rhythm) -> Iterator[Named]:
-    shown: tuple[tuple[str, str, Callable[[Rhythm], float | None], Quantity], ...] = (
-        ("starts", "Compressor starts", lambda it: it.starts_an_hour / 3600, STARTS),
-        ("run_share", "Share of the time it runs", lambda it: it.run_share if it.is_share_told else None, LOSS),
-        ("holds", "Holds between runs", lambda it: it.holds_s, LASTS),
-        ("swing", "Swing of the temperature", lambda it: it.swing_k, FINE_DIFFERENCE),
-        ("cools_by", "Cools by", lambda it: it.cools_by_s, SPEED),
-        ("warming", "Warming time constant", lambda it: it.warming_s, LASTS),
+    shown: tuple[tuple[str, Callable[[Rhythm], float | None], Quantity], ...] = (
+        ("starts", lambda it: it.starts_an_hour / 3600, STARTS),
+        ("run_share", lambda it: it.run_share if it.is_share_told else None, LOSS),
+        ("holds", lambda it: it.holds_s, LASTS),
+        ("swing", lambda it: it.swing_k, FINE_DIFFERENCE),
+        ("cools_by", lambda it: it.cools_by_s, SPEED),
+        ("warming", lambda it: it.warming_s, LASTS),
     )
-    for key, name, of, quantity in shown:
+    for key, of, quantity in shown:
         value = of(rhythm)
         if value is not None:
-            yield (key, name), Amount(value, quantity)
+            yield key, Amount(value, quantity)

@@ -6,6 +6,7 @@ from collections.abc import Iterator
 
 from attrs import frozen
 
+from core.chamber.settling import proof_words as words
 from core.chamber.settling.advice import NONE, Advice, advise
 from core.chamber.settling.analysis import Analysis, Probe
 from core.chamber.settling.measures import DRIFT, LASTS, after
@@ -21,6 +22,10 @@ DRIFT_PART = 0.5
 SLACK = 1e-9
 LAST_READING_S = 600.0
 """The last reading stands for one interval more: two days of minutes end at 47 h 59 min."""
+BRING = {
+    "temperature": "Bring the temperature between {low} and {high}: see what to change.",
+    "humidity": "Bring the humidity between {low} and {high}: see what to change.",
+}
 LEAST_COVERED = LEAST_INSIDE
 """Of the time asked for: a reading may be lost now and then."""
 
@@ -82,7 +87,7 @@ def _long_enough(analysis: Analysis) -> Reason:
     amounts = {"covered": Amount(covered_s, LASTS), "least": Amount(least_s, LASTS)}
     return Reason(
         "length",
-        Sentence("The readings cover {covered}; {least} are asked for.", amounts),
+        words.reason("length", amounts),
         True if is_met else None,
         MAPPING_WHO,
         Sentence("Run it empty for {least}, and read the logs again.", amounts),
@@ -94,12 +99,10 @@ def _looked_at(analysis: Analysis, probe: Probe) -> Iterator[Reason]:
     sampled = probe.sampling
     amounts = {"interval": Amount(sampled.interval_s, LASTS), "most": Amount(sampled.most_s, LASTS)}
     settle = Sentence("Set the logger to a reading every {most} or oftener, and run again.", amounts)
-    if sampled.period_s is None:
-        words = "was read every {interval} and shows no cycles; to show there are none it needs one every {most}."
-    else:
-        amounts["period"] = Amount(sampled.period_s, LASTS)
-        words = "was read every {interval}; its cycles of {period} need a reading every {most}."
-    text = Sentence(f"{_said(probe)} {words}", amounts)
+    key = "sampling-without-cycles"
+    if sampled.period_s is not None:
+        key, amounts["period"] = "sampling", Amount(sampled.period_s, LASTS)
+    text = words.reason(key, {"probe": probe.name, **amounts})
     yield Reason(f"sampling-{probe.name}", text, True if sampled.is_enough else None, CYCLES_SEEN, settle)
     hole_s = probe.stay.lately.longest_hole_s
     holes = {
@@ -109,9 +112,7 @@ def _looked_at(analysis: Analysis, probe: Probe) -> Iterator[Reason]:
     }
     yield Reason(
         f"hole-{probe.name}",
-        Sentence(
-            f"{_said(probe)} was at most {{hole}} without a reading in its last {{window}}; {{most}} may be.", holes
-        ),
+        words.reason("hole", {"probe": probe.name, **holes}),
         True if hole_s <= LONGEST_OUT_S else None,
         MAPPING_WHO,
         Sentence("See why the logger paused, and let it run on without a pause.", holes),
@@ -133,7 +134,7 @@ def _drift(probe: Probe, drift: Drift, most_k: float) -> Reason:
     amounts = {"drift": Amount(drift.by_k / 86_400, DRIFT), "most": Amount(most_k / 86_400, DRIFT)}
     return Reason(
         f"drift-{probe.name}",
-        Sentence(f"{_said(probe)} drifts by {{drift}} after settling; {{most}} at most is asked for.", amounts),
+        words.reason("drift", {"probe": probe.name, **amounts}),
         _is_below(abs(drift.by_k), drift.give_k, most_k),
         MAPPING_DKD,
         Sentence("Let it run on until it drifts no more; look for what changes: the room, ice on the coil, the tank."),
@@ -171,37 +172,36 @@ def _within(analysis: Analysis, probe: Probe, stays: Stay, what: str, amounts: d
         "most": Amount(LONGEST_OUT_S, LASTS),
         **amounts,
     }
-    settle = Sentence(f"Bring the {what} between {{low}} and {{high}}: see what to change.", more)
+    settle = Sentence(BRING[what], more)
     met: bool | None = False
     if since_s is not None and probe.ends_s - since_s >= analysis.wanted.held_s - LAST_READING_S:
         met = True
         more |= {"since": after(since_s, probe.begins_s), "inside": Amount(stays.inside, LOSS)}
-        words = "stays between {low} and {high} from {since} on, for {inside} of the time; {share} is asked for."
+        key = "stays"
     elif lately.inside == 0 and lately.outside > 0:
-        words = "does not come between {low} and {high}."
+        key = "never"
     elif probe.compressor.events_why_not and 1 - LEAST_INSIDE < lately.outside <= MOST_EXCUSED:
         met, settle = None, Sentence("Read it every minute, and run again: then doors and defrosts can be told.", more)
-        words = "is outside {low} to {high} for {outside} of the last {window}; if by doors and defrosts, is not known."
+        key = "doors-unknown"
     elif lately.longest_out_s > LONGEST_OUT_S:
-        words = "is outside {low} to {high} for {out} at a time, as late as {until} in; {most} is the most."
+        key = "at-a-time"
     elif lately.outside > 1 - LEAST_INSIDE:
-        words = "is outside {low} to {high} for {outside} of the last {window}; {share} of it inside is asked for."
+        key = "too-much"
     elif lately.inside < LEAST_INSIDE:
         met, settle = None, Sentence("Read it oftener and without a pause, and run again.", more)
-        words = "is shown between {low} and {high} for {inside} of the last {window} only; {share} is asked for."
+        key = "not-shown"
     else:
         met, settle = None, Sentence("Let it run until it has held for {least}.", more)
-        words = "has been between {low} and {high} for the last {window} only."
-    return Reason(
-        f"{what}-{probe.name}", Sentence(f"{_said(probe)}: its {what} {words}", more), met, SETTLED_DIN, settle
-    )
+        key = "not-yet"
+    text = words.reason(f"{what}-{key}", {"probe": probe.name, **more})
+    return Reason(f"{what}-{probe.name}", text, met, SETTLED_DIN, settle)
 
 
 def _humidity_at_all(analysis: Analysis) -> Iterator[Reason]:
     if analysis.wanted.humidity is not None and all(probe.humidity is None for probe in analysis.probes):
         yield Reason(
             "humidity",
-            Sentence("No probe logged the humidity."),
+            words.reason("no-humidity", {}),
             None,
             COMMON_PRACTICE,
             Sentence("Log the humidity too; or ask for none, if the chamber is to prove its temperature only."),
@@ -212,7 +212,7 @@ def _apart(analysis: Analysis) -> Reason:
     most = Amount(analysis.wanted.apart_k, TEMPERATURE_DIFFERENCE)
     settle = Sentence("Move the air: see what to change.")
     if analysis.space is None:
-        text = Sentence("Fewer than two probes were logged at the same time: warm and cold places are not known.")
+        text = words.reason("one-probe", {})
         more = Sentence("Hang two probes or more, the one high and the other low, and run it again.")
         return Reason("gradient", text, None, MAPPING_IEC, more)
     space = analysis.space
@@ -223,20 +223,10 @@ def _apart(analysis: Analysis) -> Reason:
         "most": most,
     }
     if space.together_s < (LEAST_COVERED - MOST_EXCUSED) * analysis.wanted.held_s:
-        text = Sentence("The probes were logged together for {together} only; {least} are asked for.", amounts)
+        text = words.reason("not-together", amounts)
         return Reason(
             "gradient", text, None, MAPPING_IEC, Sentence("Run the probes at the same time, and read them again.")
         )
-    names = f"“{space.warmest}” and “{space.coldest}”"
-    text = Sentence(f"The means of {_quoted(names)} are {{apart}} apart; {{most}} at most is asked for.", amounts)
+    text = words.reason("apart", {"warmest": space.warmest, "coldest": space.coldest, **amounts})
     is_met = _is_below(space.gradient_k, space.gradient_give_k, analysis.wanted.apart_k)
     return Reason("gradient", text, is_met, MAPPING_IEC, settle)
-
-
-def _said(probe: Probe) -> str:
-    return _quoted(f"“{probe.name}”")
-
-
-def _quoted(name: str) -> str:
-    """A probe may be called anything, also {this}."""
-    return name.replace("{", "{{").replace("}", "}}")

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from datetime import date
+
 from attrs import frozen
 
 
@@ -12,6 +14,40 @@ class KeptAmount:
     name: str
     value: float
     quantity: str
+
+
+@frozen
+class KeptName:
+    """What somebody called a thing, as typed."""
+
+    name: str
+    typed: str
+
+
+@frozen
+class KeptDay:
+    name: str
+    day: date
+
+
+@frozen
+class KeptWord:
+    """word: a key of core.daybook.kept_words.SAID."""
+
+    name: str
+    word: str
+
+
+@frozen
+class KeptSentence:
+    """A sentence by its key, a key of core.daybook.kept_words.SAID, and what goes into it.
+
+    met: of a reason that stood against it: not met, or None where it was not known.
+    """
+
+    key: str
+    values: tuple[KeptAmount | KeptName | KeptDay | KeptWord, ...] = ()
+    met: bool | None = False
 
 
 @frozen

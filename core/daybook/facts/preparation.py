@@ -8,18 +8,21 @@ from attrs import field, frozen
 from attrs.validators import deep_iterable, in_, matches_re, optional
 
 from core.daybook.facts.fields import above_zero, not_negative, ph_value, share
+from core.daybook.facts.kept import KeptSentence
 
 _KEY = "[a-z0-9-]{1,60}"
 
 
 @frozen
 class KeptTask:
-    """A task of a list as it was kept. In a kept list an empty text and no timer mean the usual ones of that key;
-    a timer of nothing means that it need not stand. In a run every text is the one that stood on the screen."""
+    """A task of a list as it was kept. text: as the maker typed it. words: the usual ones, as a run that is begun keeps
+    them. In a kept list neither, and no timer, mean the usual ones of that key; a timer of nothing, that it need not
+    stand."""
 
     key: str = field(validator=matches_re(_KEY))
     text: str = ""
     timer_s: float | None = field(default=None, validator=optional(not_negative))
+    words: KeptSentence | None = None
 
 
 @frozen
@@ -58,12 +61,13 @@ class PreparationBegun:
 
 @frozen
 class TaskBegun:
-    """The task's timer was started. Its entry is about the run. text: what the task was."""
+    """The task's timer was started. Its entry is about the run. text, words: what the task was."""
 
     KIND = "task-begun"
 
     key: str = field(validator=matches_re(_KEY))
     text: str = ""
+    words: KeptSentence | None = None
 
 
 @frozen
@@ -75,6 +79,7 @@ class TaskDone:
     key: str = field(validator=matches_re(_KEY))
     text: str = ""
     in_short: bool = False
+    words: KeptSentence | None = None
 
 
 @frozen

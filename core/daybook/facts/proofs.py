@@ -1,7 +1,7 @@
 """A proof of the empty chamber: which logs were looked at, how they were read, and what they came to that day.
 
-The logs themselves are files beside the journal, named by their SHA-256. What they came to is kept as sentences and
-figures, so that the entry still speaks where the files are not.
+The logs themselves are files beside the journal, named by their SHA-256. What they came to is kept as the keys and
+values of its sentences and figures, so that the entry still speaks where the files are not.
 """
 
 from __future__ import annotations
@@ -12,7 +12,7 @@ from attrs import Attribute, field, frozen
 from attrs.validators import and_, ge, gt, matches_re, max_len, min_len, optional
 
 from core.daybook.facts.fields import above_zero, celsius, finite, share
-from core.daybook.facts.kept import KeptAmount
+from core.daybook.facts.kept import KeptSentence
 
 
 def _pairs(_instance: object, attribute: Attribute[Any], value: tuple[tuple[float, ...], ...]) -> None:
@@ -21,21 +21,10 @@ def _pairs(_instance: object, attribute: Attribute[Any], value: tuple[tuple[floa
 
 
 @frozen
-class KeptSentence:
-    """A sentence with its amounts beside it, so that it can be said in either unit system.
-
-    met: of a reason that stood against it: not met, or None where it was not known.
-    """
-
-    text: str
-    amounts: tuple[KeptAmount, ...] = ()
-    met: bool | None = False
-
-
-@frozen
 class KeptFigure:
+    """key: a key of core.chamber.settling.FIGURE_NAMES."""
+
     key: str
-    name: str
     value: float
     quantity: str
 
@@ -64,15 +53,22 @@ class ProofProbe:
 
 @frozen
 class ProofResult:
-    """What it came to when it was saved. outline: hours into the log and °C of the centre."""
+    """What it came to when it was saved. outline: hours into the log and °C of the centre.
 
-    settled: bool
-    headline: KeptSentence
+    settled_since_s: on the logs' clock; settled_after_s: into the log. Both None where it had not settled.
+    """
+
+    settled_since_s: float | None
+    settled_after_s: float | None
     because: tuple[KeptSentence, ...] = ()
     advice: tuple[KeptSentence, ...] = ()
     corrected: tuple[KeptSentence, ...] = ()
     figures: tuple[KeptFigure, ...] = ()
     outline: tuple[tuple[float, ...], ...] = field(default=(), validator=and_(max_len(120), _pairs))
+
+    @property
+    def settled(self) -> bool:
+        return self.settled_since_s is not None
 
 
 @frozen

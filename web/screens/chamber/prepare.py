@@ -45,8 +45,8 @@ def _begun(values: Values, subject: Subject) -> PreparationBegun:
         others=values["others"],
     )
     if isinstance(subject.was, PreparationBegun):
-        return attrs.evolve(start, tasks=rewritten(subject.was, start, reader()))
-    return attrs.evolve(start, tasks=tasks_for(start, kept(book()), reader()))
+        return attrs.evolve(start, tasks=rewritten(subject.was, start))
+    return attrs.evolve(start, tasks=tasks_for(start, kept(book())))
 
 
 def _texts(fact: PreparationBegun, how: Reader) -> dict[str, str]:

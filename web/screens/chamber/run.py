@@ -10,7 +10,8 @@ from flask import abort, redirect, render_template, request, url_for
 from core.chamber.rates import LASTING
 from core.daybook.facts.preparation import PreparationBegun, PreparationEnded, TaskBegun, TaskDone
 from core.daybook.preparation import Run, RunTask, fold_run, sanitised
-from core.quantities import Amount
+from core.daybook.preparation_list import DIGITS, words_of
+from core.quantities import Amount, Reader
 from core.refusals import Refusal
 from core.working import Figure
 from web.entry_forms import EntryForm, Subject, Values, declare, say, with_saved
@@ -26,13 +27,19 @@ def _as_it_was(values: Values, subject: Subject) -> Any:
     return subject.was
 
 
-declare(EntryForm(TaskBegun, "Timer started", (), lambda fact, how: f"Timer started: {fact.text}", fact=_as_it_was))
+def _said(fact: TaskBegun | TaskDone, how: Reader) -> str:
+    return words_of(fact).say(how, DIGITS)
+
+
+declare(
+    EntryForm(TaskBegun, "Timer started", (), lambda fact, how: f"Timer started: {_said(fact, how)}", fact=_as_it_was)
+)
 declare(
     EntryForm(
         TaskDone,
         "Task done",
         (),
-        lambda fact, how: f"Done{', before its time' if fact.in_short else ''}: {fact.text}",
+        lambda fact, how: f"Done{', before its time' if fact.in_short else ''}: {_said(fact, how)}",
         fact=_as_it_was,
     )
 )
@@ -63,7 +70,7 @@ def start_timer(run_id: str):
         return redirect(_path(run), 303)
     if task not in run.ready or not run.open:
         return _drawn(run, "This waits for the task above it."), 422
-    return _written(run, TaskBegun(task.key, task.text))
+    return _written(run, TaskBegun(task.key, task.kept.text, task.kept.words))
 
 
 @screen.post("/chamber/preparation/<run_id>/done")
@@ -77,7 +84,7 @@ def tick(run_id: str):
     in_short = task.left_s(now()) > 0
     if in_short and request.form.get("as_it_is") != "yes":
         return _drawn(run, _too_soon(task), too_soon=True), 422
-    return _written(run, TaskDone(task.key, task.text, in_short))
+    return _written(run, TaskDone(task.key, task.kept.text, in_short, task.kept.words))
 
 
 @screen.post("/chamber/preparation/<run_id>/end")

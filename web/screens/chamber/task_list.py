@@ -12,6 +12,7 @@ from core.daybook.facts.chamber import CHAMBER
 from core.daybook.facts.preparation import KeptTask, PreparationBegun, PreparationListKept
 from core.daybook.preparation import latest_run
 from core.daybook.preparation_list import (
+    DIGITS,
     LONGEST_TEXT,
     LONGEST_TIMER_S,
     NOT_LEFT_OUT,
@@ -23,6 +24,7 @@ from core.daybook.preparation_list import (
     removed,
     tasks_for,
     usual,
+    words_of,
 )
 from core.quantities import Reader
 from core.refusals import Refusal, Refused
@@ -69,7 +71,16 @@ def _own() -> Tasks:
 
 
 def _usual_tasks() -> dict[str, KeptTask]:
-    return {task.key: task for task in usual(_example(), reader())}
+    return {task.key: task for task in usual(_example())}
+
+
+def _said_task(task: KeptTask) -> str:
+    return words_of(task).say(reader(), DIGITS)
+
+
+def _as_usual(key: str) -> tuple[str, float | None] | None:
+    task = _usual_tasks().get(key)
+    return None if task is None else (_said_task(task), task.timer_s)
 
 
 @screen.get("/chamber/preparation/list")
@@ -119,12 +130,12 @@ def edit_task(key: str):
         abort(404)
     task, how = shown[key], reader()
     if request.method == "GET":
-        texts = {"text": task.text, "timer": typed(task.timer_s, TIMER, how)}
+        texts = {"text": _said_task(task), "timer": typed(task.timer_s, TIMER, how)}
         return _edit(task, Form(fresh_id(), INPUTS, texts))
     form = from_request(INPUTS, request.form, sent_token())
     try:
         values = form.read(how)
-        tasks = edited(_own(), key, str(values["text"]), _seconds(values["timer"]), _usual_tasks().get(key))
+        tasks = edited(_own(), key, str(values["text"]), _seconds(values["timer"]), _as_usual(key))
         return _keep(tasks, form.token)
     except (Refusal, Refused) as refused:
         return _edit(task, form.refused(refused)), 422
@@ -154,7 +165,7 @@ def _keep(tasks: Tasks, token: str):
 
 def _shown() -> Tasks:
     """Every task of the list as its words would stand in a run."""
-    return tasks_for(_example(), _own(), reader())
+    return tasks_for(_example(), _own())
 
 
 def _drawn(form: Form) -> str:
@@ -164,10 +175,10 @@ def _drawn(form: Form) -> str:
         tasks=tasks,
         form=form,
         own=bool(kept(book())),
-        usual=_usual_tasks(),
         not_left_out=NOT_LEFT_OUT,
+        said=_said_task,
     )
 
 
 def _edit(task: KeptTask, form: Form) -> str:
-    return render_template("chamber/task.html", task=task, form=form)
+    return render_template("chamber/task.html", task=task, form=form, said=_said_task)

@@ -9,13 +9,13 @@ from typing import Any
 from attrs import evolve, frozen
 
 from core.chamber.proof_run import Found, means_as_logged
-from core.chamber.settling import figures_of, pair_figures, space_figures
+from core.chamber.settling import FIGURE_NAMES, figures_of, pair_figures, space_figures
 from core.chamber.settling.analysis import Probe
 from core.chamber.settling.measures import FINE_TEMPERATURE, LASTS
 from core.chamber.settling.outline import hours
 from core.daybook.facts.proofs import ProofResult
 from core.daybook.kept_words import named_figures, said
-from core.daybook.proofs import headline, moment_words
+from core.daybook.proofs import headline, moment_words, settled_at
 from core.quantities import NO_BREAK_SPACE, RELATIVE_HUMIDITY, TEMPERATURE, TEMPERATURE_DIFFERENCE, Amount, Quantity
 from core.working import Figure
 from web.visitor import reader
@@ -42,7 +42,7 @@ def context(found: Found) -> dict[str, Any]:
     return {
         "found": found,
         "proof": found.proof,
-        "headline": said(headline(found)),
+        "headline": headline(*settled_at(found), found.has_dates),
         "because": [(reason.text, reason.met) for reason in found.proof.because],
         "advice": [each.text for each in found.proof.advice],
         "probe_table": _with_as_logged(found, _beside((probe.name, figures_of(probe)) for probe in probes)),
@@ -71,7 +71,7 @@ def tables_of(found: Found) -> dict[str, Any]:
 
 def kept_context(result: ProofResult) -> dict[str, Any]:
     """The same of a run whose logs are not at hand."""
-    rows = ((name, each.show(reader())) for (_, name), each in named_figures(result.figures))
+    rows = ((FIGURE_NAMES[key], each.show(reader())) for key, each in named_figures(result.figures))
     return {
         "because": [(said(each), each.met) for each in result.because],
         "advice": [said(each) for each in result.advice],

@@ -11,7 +11,7 @@ from core.chamber.proof_run import Found
 from core.daybook.book import Line
 from core.daybook.facts import ProofRun
 from core.daybook.kept_words import said
-from core.daybook.proofs import band_words, layout_of
+from core.daybook.proofs import band_words, headline, layout_of
 from core.quantities import Reader
 from core.refusals import Refusal
 from web.entry_forms import EntryForm, declare, reworded
@@ -91,6 +91,7 @@ def _about(line: Line, run: ProofRun, look: Look) -> dict[str, Any]:
         "missing": [],
         "refusal": None,
         "found": None,
+        "headline": headline(run.result.settled_since_s, run.result.settled_after_s, run.begun_s is not None),
         **kept_context(run.result),
     }
 

@@ -12,7 +12,7 @@ from flask import redirect, render_template, request, url_for
 from core.chamber.logs import Layout, clock_kind, preview_times
 from core.chamber.proof_run import probes_in
 from core.daybook.facts import ProofRun
-from core.daybook.facts.proofs import KeptSentence, ProofFile, ProofProbe, ProofResult
+from core.daybook.facts.proofs import ProofFile, ProofProbe, ProofResult
 from core.daybook.proofs import keep_layout, usual_wanted
 from core.quantities import RELATIVE_HUMIDITY, TEMPERATURE, TEMPERATURE_DIFFERENCE, Reader
 from core.refusals import Missing, NotAQuantity, OutOfRange, Refusal, Refused
@@ -25,7 +25,7 @@ from web.screens.chamber.blueprint import screen
 from web.screens.chamber.proofs.drafts import Draft, find_draft
 from web.visitor import now, reader
 
-NOTHING_YET = ProofResult(False, KeptSentence(""))
+NOTHING_YET = ProofResult(None, None)
 LOGGERS = ("thermometer", "hygrometer")
 
 

@@ -1,0 +1,48 @@
+"""A sentence is a constant text and its values; only its reader decides how they look."""
+
+from datetime import UTC, date, datetime
+
+import pytest
+
+from core.quantities import METRIC, PH, TEMPERATURE, US, Amount, Reader
+from core.sentence import Sentence, Value
+
+WARM = Amount(12.75, TEMPERATURE)
+
+
+@pytest.mark.parametrize(
+    ("value", "shown"),
+    [
+        (WARM, "12.75 °C"),
+        ("Left {loin}", "Left {loin}"),
+        (date(2026, 11, 3), "3 Nov 2026"),
+        (datetime(2026, 11, 3, 9, 5, tzinfo=UTC), "3 Nov 2026, 09:05"),
+        (Sentence("ice check"), "ice check"),
+        (Sentence("at {warm}", {"warm": WARM}), "at 12.75 °C"),
+    ],
+)
+def test_each_kind_of_value_is_said(value: Value, shown: str):
+    assert Sentence("So: {it}.", {"it": value}).say(METRIC) == f"So: {shown}."
+
+
+@pytest.mark.parametrize(
+    ("reader", "shown"), [(METRIC, "12.75 °C"), (US, "54.95 °F"), (Reader("metric", ","), "12,75 °C")]
+)
+def test_an_amount_within_a_sentence_within_is_in_the_readers_units(reader: Reader, shown: str):
+    inner = Sentence("It is {warm}.", {"warm": WARM})
+    assert Sentence("{why} Wait.", {"why": inner}).say(reader) == f"It is {shown}. Wait."
+
+
+def test_it_is_said_with_so_many_digits_within_too():
+    inner = Sentence("at {warm}", {"warm": WARM})
+    assert Sentence("{it}, {warm}", {"it": inner, "warm": WARM}).say(METRIC, 2) == "at 13 °C, 13 °C"
+
+
+def test_it_names_its_values_once_and_in_the_order_of_the_text():
+    assert Sentence("{b} and {a} and {b}", {"a": WARM, "b": WARM, "c": WARM}).names == ("b", "a")
+
+
+def test_its_amounts_are_those_it_tells_also_within():
+    inner = Sentence("{ph}", {"ph": Amount(5.3, PH), "untold": WARM})
+    values = {"name": "Loin", "inner": inner, "warm": WARM, "untold": Amount(1.0, PH)}
+    assert Sentence("{name}: {inner} at {warm}", values).amounts == {"ph": Amount(5.3, PH), "warm": WARM}
