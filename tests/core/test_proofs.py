@@ -238,10 +238,14 @@ def test_of_a_hygrometer_that_failed_both_its_checks_both_are_said_and_the_tempe
     )
     run = evolve(proof_run(), probes=(ProofProbe(0, "Probe 1", "low", instrument),))
     right = put_right(Shelf(book), run, MOMENT)[0]
-    assert (right.temperature, right.humidity, right.failed) == (None, None, "failed its ice check of 3 Nov")
+    assert (right.temperature, right.humidity, right.failed) == (
+        None,
+        None,
+        FailedCheck(Sentence("ice check"), date(2026, 11, 3)),
+    )
     assert [note.say(METRIC) for note in right.notes] == [
-        "“low” failed its ice check of 3 Nov: its temperature is as logged.",
-        "“low” failed its two-salt check of 3 Nov: its humidity is as logged.",
+        "“low” failed its ice check of 3 Nov 2026: its temperature is as logged.",
+        "“low” failed its two-salt check of 3 Nov 2026: its humidity is as logged.",
     ]
 
 
