@@ -6,9 +6,9 @@ bytes.
 """
 
 import io
+import marshal
 import zipfile
-from importlib import _bootstrap_external
-from importlib.util import source_hash
+from importlib.util import MAGIC_NUMBER, source_hash
 
 FIXED_TIME = (1980, 1, 1, 0, 0, 0)
 
@@ -27,8 +27,9 @@ def compiled_zip(archive: bytes, mount: str, *, deflate: bool) -> bytes:
 
 
 def bytecode(source: bytes, path: str) -> bytes:
+    """A .pyc as PEP 552 lays it out, by the source's hash and unchecked: magic, flags, hash, code."""
     code = compile(source, path, "exec", dont_inherit=True)
-    return bytes(_bootstrap_external._code_to_hash_pyc(code, source_hash(source), False))
+    return MAGIC_NUMBER + (1).to_bytes(4, "little") + source_hash(source) + marshal.dumps(code)
 
 
 def add(archive: zipfile.ZipFile, name: str, data: bytes, method: int = zipfile.ZIP_DEFLATED) -> None:

@@ -1,6 +1,6 @@
 """One build at a time in this folder, where the system can tell."""
 
-from collections.abc import Iterator
+from collections.abc import Generator
 from contextlib import contextmanager
 
 from building.paths import BUILD
@@ -12,7 +12,7 @@ except ImportError:  # Windows: whoever runs two at once there must look out
 
 
 @contextmanager
-def alone(at: str = "build") -> Iterator[None]:
+def alone(at: str = "build") -> Generator[None]:
     BUILD.mkdir(exist_ok=True)
     with (BUILD / f"lock-{at}").open("w") as lock:
         if fcntl:

@@ -21,9 +21,9 @@ class Precached(TypedDict):
 class Site:
     """files: path under the site's root → content. assets: logical name → path."""
 
-    files: dict[str, bytes] = field(factory=dict)
-    assets: dict[str, str] = field(factory=dict)
-    precached: list[Precached] = field(factory=list)
+    files: dict[str, bytes] = field(factory=dict[str, bytes])
+    assets: dict[str, str] = field(factory=dict[str, str])
+    precached: list[Precached] = field(factory=list[Precached])
 
     @property
     def sizes(self) -> dict[str, int]:

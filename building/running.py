@@ -3,7 +3,7 @@
 import os
 import subprocess
 import time
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Generator, Mapping, Sequence
 from contextlib import contextmanager
 from pathlib import Path
 
@@ -15,7 +15,7 @@ class Failed(Exception):
 
 
 @contextmanager
-def step(name: str) -> Iterator[None]:
+def step(name: str) -> Generator[None]:
     print(f"{name} …", flush=True)
     begun = time.monotonic()
     yield

@@ -43,9 +43,9 @@ NOT_HERE = (
 class Handler(BaseHTTPRequestHandler):
     protocol_version = "HTTP/1.1"
 
-    def __init__(self, *args: object, folder: Path, at: str) -> None:
+    def __init__(self, *args: Any, folder: Path, at: str) -> None:
         self.folder, self.at = folder, at
-        super().__init__(*args)  # type: ignore[arg-type]
+        super().__init__(*args)
 
     def do_GET(self) -> None:
         path = self._file()

@@ -6,6 +6,7 @@ key to the change of the figure in the document.
 
 from contextlib import ExitStack
 from statistics import median, quantiles
+from typing import Any
 
 from playwright.sync_api import Page, sync_playwright
 
@@ -62,12 +63,13 @@ def _slow_ones_ms(slowed: int) -> float:
         page.locator("[name=dose]").press_sequentially(BEGUN)
         page.locator("[data-figure]").first.wait_for()
         page.evaluate(WATCH)
-        page.context.new_cdp_session(page).send("Emulation.setCPUThrottlingRate", {"rate": slowed})
+        session: Any = page.context.new_cdp_session(page)
+        session.send("Emulation.setCPUThrottlingRate", {"rate": slowed})
         return median(quantiles(_answers_ms(page), n=20)[-1] for _ in range(RUNS))
 
 
 def _answers_ms(page: Page) -> list[float]:
-    passed = []
+    passed: list[float] = []
     for at in range(CHARACTERS):
         passed.append(_press(page, str(1 + at % 9)))
         _press(page, "Backspace")

@@ -9,7 +9,7 @@ from functools import cache
 from statistics import median
 
 from attrs import frozen
-from playwright.sync_api import BrowserContext, Page, sync_playwright
+from playwright.sync_api import BrowserContext, FilePayload, Page, sync_playwright
 
 from building.bench import RUNS, Row
 from building.bench.sawtooth import two_loggers
@@ -84,8 +84,8 @@ def _looked(rows: int, runs: int) -> list[Looked]:
 def _look(device: BrowserContext, url: str, files: dict[str, bytes]) -> Looked:
     page = device.new_page()
     open_page(page, url + "chamber/proofs/new")
-    chosen = [{"name": name, "mimeType": "text/csv", "buffer": data} for name, data in files.items()]
-    page.locator("main [type=file]").set_input_files(chosen)  # type: ignore[arg-type]
+    chosen: list[FilePayload] = [{"name": name, "mimeType": "text/csv", "buffer": data} for name, data in files.items()]
+    page.locator("main [type=file]").set_input_files(chosen)
     verdict_ms = sum(_press(page, button.strip(), answer) for button, answer in PRESSES.items())
     chart_ms = page.wait_for_function(CHART).json_value()
     page.close()

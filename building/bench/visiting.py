@@ -2,7 +2,7 @@
 
 import tempfile
 import threading
-from collections.abc import Iterator
+from collections.abc import Generator
 from contextlib import contextmanager
 from pathlib import Path
 
@@ -32,7 +32,7 @@ WATCH_THE_START = """
 
 
 @contextmanager
-def served(folder: Path) -> Iterator[str]:
+def served(folder: Path) -> Generator[str]:
     server = open_server(folder, 0)
     threading.Thread(target=server.serve_forever, daemon=True).start()
     yield f"http://127.0.0.1:{server.server_port}/"
@@ -41,7 +41,7 @@ def served(folder: Path) -> Iterator[str]:
 
 
 @contextmanager
-def installed(playwright: Playwright, url: str) -> Iterator[BrowserContext]:
+def installed(playwright: Playwright, url: str) -> Generator[BrowserContext]:
     """After a first visit that ended in "Ready to work offline", and two more that stayed a while.
 
     With a folder of its own, as a context without one keeps its storage in memory.

@@ -4,14 +4,10 @@ from collections.abc import Iterator
 from itertools import accumulate, takewhile
 from pathlib import Path
 
-import parso
 from attrs import frozen
-from cosmic_ray.ast import ast_nodes
-from cosmic_ray.operators.operator import Operator
 from parso.python import tree
-from parso.tree import NodeOrLeaf
 
-from building.mutants.operators import OPERATORS
+from building.mutants.operators import OPERATORS, Node, Operator, parsed
 
 
 @frozen
@@ -44,7 +40,7 @@ def changes_of(file: str, source: str) -> list[Change]:
     begins = [0, *accumulate(len(line) for line in source.splitlines(keepends=True))]
     found = {
         (change.begin, change.end, change.new): change
-        for node in ast_nodes(parso.parse(source))
+        for node in _nodes(parsed(source))
         for operator in OPERATORS
         for change in _changes_by(operator, node, file, source, begins)
     }
@@ -58,8 +54,14 @@ def files_of(root: Path, room: str) -> list[str]:
     return [path.relative_to(root).as_posix() for path in paths]
 
 
-def _changes_by(operator: Operator, node: NodeOrLeaf, file: str, source: str, begins: list[int]) -> Iterator[Change]:
-    if isinstance(node, tree.Operator) and node.parent.type == "parameters":
+def _nodes(node: Node) -> Iterator[Node]:
+    yield node
+    for child in getattr(node, "children", ()):
+        yield from _nodes(child)
+
+
+def _changes_by(operator: Operator, node: Node, file: str, source: str, begins: list[int]) -> Iterator[Change]:
+    if isinstance(node, tree.Operator) and node.parent is not None and node.parent.type == "parameters":
         return  # a bare star parts the parameters; it multiplies nothing
     for index, _ in enumerate(operator.mutation_positions(node)):
         begin, end = (begins[line - 1] + column for line, column in (node.start_pos, node.end_pos))
@@ -71,7 +73,7 @@ def _changes_by(operator: Operator, node: NodeOrLeaf, file: str, source: str, be
         yield Change(file, source.count("\n", 0, begin) + 1, _within(node), before, after, begin, end, new)
 
 
-def _mutated(operator: Operator, node: NodeOrLeaf, index: int) -> str:
+def _mutated(operator: Operator, node: Node, index: int) -> str:
     """The node's text, changed. The operators change a node in place; it is put back as it was."""
     children = list(getattr(node, "children", ()))
     values = [(leaf, leaf.value) for leaf in (node, *children[:1]) if hasattr(leaf, "value")]
@@ -96,8 +98,8 @@ def _lines(source: str, begin: int, end: int, new: str) -> tuple[str, str]:
     return " ".join(before.split()), " ".join(after.split())
 
 
-def _within(node: NodeOrLeaf) -> str:
-    names = []
+def _within(node: Node) -> str:
+    names: list[str] = []
     while node := node.search_ancestor("funcdef", "classdef"):
         names.append(node.name.value)
     return ".".join(reversed(names))

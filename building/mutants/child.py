@@ -13,11 +13,6 @@ from typing import Any
 
 from building.paths import ROOT
 
-try:
-    import resource
-except ImportError:  # Windows, which cannot fork either
-    resource = None
-
 MEMORY_BYTES = 4 << 30
 ENDED = -1
 """The child did not say how it went: its time was over, or it fell."""
@@ -94,6 +89,8 @@ def kill(child: int) -> None:
 
 def allow(seconds: float) -> None:
     """This process falls when it has used so many seconds more of the processor."""
+    import resource  # not on Windows, which cannot fork either
+
     limit = int(time.process_time() + seconds) + 1
     resource.setrlimit(resource.RLIMIT_CPU, (limit, resource.RLIM_INFINITY))
 
@@ -110,6 +107,8 @@ def run_pytest(files: Sequence[str], plugin: Any, *options: str) -> int:
 
 
 def settle_in(tree: Path, log: Path) -> None:
+    import resource
+
     resource.setrlimit(resource.RLIMIT_AS, (MEMORY_BYTES, MEMORY_BYTES))
     output = os.open(log, os.O_WRONLY | os.O_CREAT | os.O_TRUNC)
     for stream in (1, 2):

@@ -32,7 +32,9 @@ class Chooser:
         self.tested = tested
         self.parts: list[Part] = [part for file in files for part in parts_of(file, self._read(file))]
         self.names = {
-            each.file: frozenset().union(*(names_in(file, self._read(file)) for file in (each.file, *each.helpers)))
+            each.file: frozenset(
+                name for file in (each.file, *each.helpers) for name in names_in(file, self._read(file))
+            )
             for each in tested
         }
 

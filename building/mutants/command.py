@@ -14,7 +14,7 @@ from building.locking import alone
 from building.mutants import child, equivalent
 from building.mutants.changes import Change, changes_of, files_of
 from building.mutants.choice import Chooser
-from building.mutants.reach import measured
+from building.mutants.reach import TestFile, measured
 from building.mutants.standing import ANEW, CAUGHT, Standing
 from building.mutants.trial import copy_tree, is_caught
 from building.paths import BUILD
@@ -81,7 +81,7 @@ def drawn(options: argparse.Namespace, tree: Path) -> tuple[list[Change], int]:
         found += [change for file in files for change in changes_of(file, (tree / file).read_text(encoding="utf-8"))]
     changes = equivalent.without(found, equivalent.listed())
     if options.survivors:
-        kept = {tuple(key) for key in json.loads(KEPT.read_text(encoding="utf-8"))} if KEPT.is_file() else set()
+        kept = {tuple(key) for key in (json.loads(KEPT.read_text(encoding="utf-8")) if KEPT.is_file() else ())}
         return [change for change in changes if change.key in kept], len(changes)
     if options.count is None:
         return changes, len(changes)
@@ -90,7 +90,7 @@ def drawn(options: argparse.Namespace, tree: Path) -> tuple[list[Change], int]:
 
 def _chooser(tree: Path, though_changed: bool) -> Chooser:
     files = [path.relative_to(tree).as_posix() for room in TESTS for path in sorted((tree / room).glob("test_*.py"))]
-    tested = []
+    tested: list[TestFile] = []
     with step(f"Which test reaches what ({len(files)} files of tests)"):
         for file in files:
             tested.append(measured(tree, file, though_changed))
@@ -104,7 +104,8 @@ def _try_all(drawn: Sequence[Change], chooser: Chooser) -> tuple[int, list[Chang
     """Stopped by hand, it says what it has found so far."""
     with step("Reading the core and its tests"):
         standing = Standing(drawn, chooser)
-    caught, survivors, begun, said = 0, [], time.monotonic(), 0.0
+    survivors: list[Change] = []
+    caught, begun, said = 0, time.monotonic(), 0.0
     try:
         for place, change in enumerate(drawn):
             answer = standing.ask(place)

@@ -61,7 +61,9 @@ def home_of(file: str) -> str:
 def felt(parts: Iterable[Part], function: Function, names: Iterable[Name]) -> Felt:
     """names: those that the changed statement gives a value to, where it is carried out on import."""
     parts = list(parts)
-    reached, run = set(names), {(home_of(function[0]), function[1])} if _is_run_by_its_name(function[1]) else set()
+    reached, run = set(names), set[Name]()
+    if _is_run_by_its_name(function[1]):
+        run.add((home_of(function[0]), function[1]))
     before = -1
     while len(reached) + len(run) != before:
         before = len(reached) + len(run)
@@ -145,12 +147,11 @@ def _walk(nodes: Iterable[ast.AST], into_functions: bool = False) -> Iterator[as
     """All below, but for annotations and, unless asked, the bodies of functions: only their headers run on import."""
     for node in nodes:
         yield node
-        for name, value in ast.iter_fields(node):
-            is_body = name == "body" and isinstance(node, Definition)
-            if name in ("annotation", "returns") or (is_body and not into_functions):
-                continue
-            below = value if isinstance(value, list) else [value]
-            yield from _walk([each for each in below if isinstance(each, ast.AST)], into_functions)
+        left = [getattr(node, "annotation", None), getattr(node, "returns", None)]
+        if isinstance(node, Definition) and not into_functions:
+            left += node.body
+        below = (each for each in ast.iter_child_nodes(node) if not any(each is one for one in left))
+        yield from _walk(below, into_functions)
 
 
 def _defined(statement: ast.stmt) -> list[str]:

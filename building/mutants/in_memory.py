@@ -53,7 +53,7 @@ def _give_body(source: str, changed: str, path: str, there: Functions) -> None:
 
 def _give_value(change: Change, source: str, felt: Felt) -> None:
     """To a constant that nothing on import is computed from: it is only imported, under its own name."""
-    statements = [
+    statements: list[ast.stmt] = [
         each
         for each in ast.parse(change.applied(source)).body
         if each.lineno <= change.line <= (each.end_lineno or 0) and isinstance(each, ast.Assign | ast.AnnAssign)

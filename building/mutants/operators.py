@@ -1,18 +1,17 @@
 """The kinds of change: most are cosmic-ray's. Our own: a limit moved by 1 %, an integer by one, a condition negated."""
 
 from ast import literal_eval
-from collections.abc import Iterator
+from collections.abc import Callable, Iterable, Iterator
+from typing import Any, Protocol, cast
 
-import parso
 from cosmic_ray.operators import (
     binary_operator_replacement,
     boolean_replacer,
     comparison_operator_replacement,
     unary_operator_replacement,
 )
-from cosmic_ray.operators.operator import Operator
+from parso.grammar import load_grammar
 from parso.python.tree import Number
-from parso.tree import NodeOrLeaf
 
 Span = tuple[tuple[int, int], tuple[int, int]]
 CONDITION_AFTER = {"if", "elif", "while"}
@@ -30,39 +29,50 @@ ROOM_FOR_ROUNDING = tuple(10.0**-power for power in range(9, 17))
 """A power of ten so small is no limit of the trade's: a hundredth more or less of it shows nowhere."""
 
 
-class Negated(Operator):
+Node = Any
+"""A node or a leaf of parso's tree, whose own annotations do not say what it holds."""
+
+
+class Operator(Protocol):
+    """One kind of change. It may change the node itself, and answers it or another in its place."""
+
+    def mutation_positions(self, node: Node) -> Iterable[Span]: ...
+
+    def mutate(self, node: Node, index: int) -> Node: ...
+
+
+class Negated:
     """The whole condition of an if, a while, a choice or a filter, not its first term alone."""
 
-    def mutation_positions(self, node: NodeOrLeaf) -> Iterator[Span]:
+    def mutation_positions(self, node: Node) -> Iterator[Span]:
         for at in _conditions(node):
             yield node.children[at].start_pos, node.children[at].end_pos
 
-    def mutate(self, node: NodeOrLeaf, index: int) -> NodeOrLeaf:
+    def mutate(self, node: Node, index: int) -> Node:
         at = _conditions(node)[index]
-        node.children[at] = parso.parse(f" not ({node.children[at].get_code(include_prefix=False)})")
+        node.children[at] = parsed(f" not ({node.children[at].get_code(include_prefix=False)})")
         return node
 
-    @classmethod
-    def examples(cls) -> tuple[()]:
-        return ()
 
-
-class Moved(Operator):
+class Moved:
     """An integer moved by one, up or down, any other number by 1 %; by both where it stands outside functions."""
 
-    def mutation_positions(self, node: NodeOrLeaf) -> Iterator[Span]:
+    def mutation_positions(self, node: Node) -> Iterator[Span]:
         for _ in _moves(node):
             yield node.start_pos, node.end_pos
 
-    def mutate(self, node: NodeOrLeaf, index: int) -> NodeOrLeaf:
+    def mutate(self, node: Node, index: int) -> Node:
         return Number(_moves(node)[index], node.start_pos, prefix=node.prefix)
 
-    @classmethod
-    def examples(cls) -> tuple[()]:
-        return ()
+
+_GRAMMAR = cast(Any, load_grammar())
 
 
-def _conditions(node: NodeOrLeaf) -> list[int]:
+def parsed(source: str) -> Node:
+    return _GRAMMAR.parse(source)
+
+
+def _conditions(node: Node) -> list[int]:
     if node.type not in HOLDS_CONDITIONS:
         return []
     return [
@@ -72,7 +82,7 @@ def _conditions(node: NodeOrLeaf) -> list[int]:
     ]
 
 
-def _moves(node: NodeOrLeaf) -> list[str]:
+def _moves(node: Node) -> list[str]:
     if not isinstance(node, Number):
         return []
     value = literal_eval(node.value)
@@ -86,7 +96,7 @@ def _moves(node: NodeOrLeaf) -> list[str]:
 
 
 def _every() -> tuple[Operator, ...]:
-    known = {
+    known: dict[str, Callable[[], Operator]] = {
         each.__name__: each
         for each in (
             *comparison_operator_replacement.operators(),

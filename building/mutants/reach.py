@@ -5,6 +5,7 @@ import sys
 import time
 from importlib import import_module
 from pathlib import Path
+from types import ModuleType
 from typing import Any
 
 from attrs import asdict, frozen
@@ -118,7 +119,7 @@ def _measure(tree: Path, file: str, kept: Path) -> int:
 
 def _caches(tree: Path) -> list[Any]:
     """The core read whole, and every cache at the top of one of its modules."""
-    modules = []
+    modules: list[ModuleType] = []
     for path in sorted((tree / "core").rglob("*.py")):
         name = path.relative_to(tree).with_suffix("").as_posix().replace("/", ".").removesuffix(".__init__")
         modules.append(import_module(name))
@@ -137,7 +138,8 @@ def _functions_by_test(data: CoverageData, tree: Path) -> dict[str, set[tuple[st
 
 
 def _imported(tree: Path) -> tuple[tuple[str, ...], tuple[str, ...]]:
-    ours, libraries = [], []
+    ours: list[str] = []
+    libraries: list[str] = []
     for name, module in list(sys.modules.items()):
         path = getattr(module, "__file__", None)
         if path and Path(path).is_relative_to(tree):
@@ -155,7 +157,7 @@ def _bytes(path: Path) -> bytes:
     return path.read_bytes() if path.is_file() else b"\0absent"
 
 
-def _from_record(record: dict) -> TestFile:
+def _from_record(record: dict[str, Any]) -> TestFile:
     tests = tuple(Test(each["name"], each["seconds"], _functions(each["functions"])) for each in record["tests"])
     before_any = _functions(record.get("before_any", []))
     failing = tuple(record.get("failing", ()))

@@ -2,9 +2,11 @@
 
 import os
 import shutil
-from collections.abc import Iterator
+from collections.abc import Generator
 from contextlib import contextmanager
 from pathlib import Path
+
+import pytest
 
 from building.mutants import child
 from building.mutants.changes import Change
@@ -28,7 +30,7 @@ class InOrder:
     def __init__(self, tests: Round) -> None:
         self.places = {test.name: place for place, test in enumerate(tests.tests)}
 
-    def pytest_collection_modifyitems(self, items: list) -> None:
+    def pytest_collection_modifyitems(self, items: list[pytest.Item]) -> None:
         items[:] = sorted(
             (item for item in items if item.nodeid in self.places), key=lambda item: self.places[item.nodeid]
         )
@@ -64,7 +66,7 @@ def _fails(tests: Round, tree: Path) -> bool:
 
 
 @contextmanager
-def _made(change: Change, tree: Path) -> Iterator[None]:
+def _made(change: Change, tree: Path) -> Generator[None]:
     place = tree / change.file
     source, status = place.read_text(encoding="utf-8"), place.stat()
     try:
