@@ -133,6 +133,16 @@ def test_a_unit_in_a_head_is_believed_within_what_a_sensor_may_say(unit: str, va
     assert is_believed(unit, [value] * 20) == believed  # type: ignore[arg-type]
 
 
+@pytest.mark.parametrize(("low", "believed"), [(0.0, True), (-0.1, False)])
+def test_from_nothing_on_a_humidity_is_believed(low: float, believed: bool):
+    assert is_believed("%", [low, 80.0]) == believed
+    assert is_believed("fraction", [low / 100, 0.8]) == believed
+
+
+def test_without_numbers_any_plain_unit_is_possible():
+    assert units_that_fit("temperature", [], are_whole=True) == ("°C", "°F", "K")
+
+
 def test_a_unit_over_no_numbers_is_believed():
     assert is_believed("°C", [])
 

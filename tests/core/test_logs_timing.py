@@ -267,6 +267,7 @@ def test_an_order_stands_in_the_head_or_under_it_and_must_fit(head: str, units: 
         (["13/06/2025"] * 10, ["1005"] * 10, {"clock_mark": ""}),
         (["13/06/2025"] * 10, ["10h05"] * 10, {"kind": "text", "spelled": True}),
         (["13 czerwca 2025, Fri"] * 10, ["10:05"] * 10, {"kind": "text", "spelled": True, "date_mark": "a"}),
+        (["13/06/2025 г."] * 10, ["10:05"] * 10, {"kind": "text", "spelled": True, "order": "dmy"}),
         (["x"] * 10, ["10:05"] * 10, {"kind": ""}),
         (["13/06/2025"] * 10, ["x"] * 10, {"kind": ""}),
     ],

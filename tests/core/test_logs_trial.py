@@ -3,7 +3,7 @@
 import pytest
 from attrs import evolve
 
-from core.chamber.logs import Layout, guess
+from core.chamber.logs import Layout, answer, guess
 from core.chamber.logs.column import Loss, Role
 from core.chamber.logs.trial import with_losses
 
@@ -79,6 +79,7 @@ def test_what_is_lost_is_shown_with_24_signs_at_most(word: str, shown: str):
     [
         ("Time", "05/06/2025 10:{n:02}"),  # the day or the month first
         ("Elapsed", "{n}"),  # of what
+        ("Time", "38330000{n:02}"),  # seconds since 1904 or since another year
     ],
 )
 def test_with_a_question_open_only_what_no_answer_reads_is_lost(head: str, time: str):
@@ -94,3 +95,11 @@ def test_a_column_whose_units_are_all_open_is_tried_in_one_of_them():
     layout = guess(WITH_WORDS)
     columns = (*layout.columns[:2], evolve(layout.columns[2], unit="", units=()))
     assert losses(evolve(layout, columns=columns)) == losses(layout)
+
+
+def test_logs_side_by_side_are_tried_by_the_first_time():
+    lines = [f"2025-06-20 10:{n:02},{12 + n % 7 / 10:.1f},2025-06-20 11:{n:02},5.{n % 10}" for n in range(30)]
+    lines += [f"2025-06-20 10:3{n},{word},2025-06-20 11:3{n},5.0" for n, word in enumerate(WORDS)]
+    data = "\n".join(("Time,Front (°C),Time 2,Back (°C)", *lines, "")).encode()
+    layout = answer(data, guess(data), "clocks", "each")
+    assert losses(layout, data) == (Loss("values of “Front (°C)”", 5, 35, 32, "AAA"),)

@@ -83,7 +83,7 @@ def _counts_up(seen: Seen) -> bool:
 
 def _stated_unit(seen: Seen) -> Unit:
     units: Counter[Unit] = Counter(each.unit for each in seen.numbers if each is not None)
-    written: Unit = units.most_common(1)[0][0] if units else ""
+    written: Unit = max(units, key=units.__getitem__) if units else ""
     return heads.unit_in(seen.label) or unit_of(seen.unit_below) or written
 
 

@@ -81,7 +81,8 @@ def frame_under(lines: list[str], picked: list[int], separator: Separator) -> Fr
     fit = [(index, cells) for index, cells in rows if len(cells) <= MOST_COLUMNS and timing.is_row(cells)]
     if not fit:
         return None
-    width = Counter(len(cells) for _, cells in fit).most_common(1)[0][0]
+    widths = Counter(len(cells) for _, cells in fit)
+    width = max(widths, key=widths.__getitem__)
     sample = tuple((index, cells) for index, cells in fit if len(cells) == width)
     return Frame(separator, width, sample, sample[0][0], len(sample) / len(picked), edges)
 
@@ -149,7 +150,7 @@ def decimal_of(frame: Frame, head: Row) -> tuple[Literal[".", ",", ""], bool]:
         mark: [found for _, row in frame.sample for cell in row if (found := number(cell, mark))] for mark in ".,"
     }
     for thousands in (3, 0):  # 1,250 may be grouped: three decimals count only where there are no others
-        pointed, comma = (sum(1 for each in numbers[mark] if each.decimals not in (0, thousands)) for mark in ".,")
+        pointed, comma = (sum(each.decimals not in (0, thousands) for each in numbers[mark]) for mark in ".,")
         if pointed or comma:
             return ("," if comma >= pointed else "."), False
     lead = timing.leading(frame.sample[0][1])

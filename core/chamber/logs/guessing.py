@@ -24,7 +24,6 @@ from core.chamber.logs.framing import (
     decimal_of,
     fitted,
     frame_of,
-    frame_under,
     picked_of,
 )
 from core.chamber.logs.layout import Layout
@@ -110,7 +109,7 @@ def change(
     if role is None:
         return changed
     lines = lines_of(data, layout.encoding)
-    frame = frame_under(lines, picked_of(lines), layout.separator) or frame_of(lines, layout.separator)
+    frame = frame_of(lines, layout.separator)
     table = _table(lines, frame, above_of(lines, frame), layout.decimal or ".", layout.joined)
     if {role, layout.columns[index].role} & {"time", "date", "clock"}:
         roles: dict[int, Role] = {at: changed.columns[at].role for at in changed.holding("time", "date", "clock")}

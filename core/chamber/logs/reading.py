@@ -74,9 +74,9 @@ def _refuse_other_logs(tables: Tables, lines: list[str]) -> None:
     """Heads that come again are those of a page, unless they or the title above are others: that is another log."""
     layout = tables.layout
     own = [column.label for column in layout.columns]
-    title = _title(lines, layout.header_line)
+    title = _title(lines[: layout.header_line])
     for line, labels in tables.heads_again.items():
-        other = _title(lines, line)
+        other = _title(lines[:line])
         if labels[: len(own)] != own or (title and other and title != other):
             sentence = "At line {line} another log begins ({text}). Save each as a file of its own."
             raise Refusal(
@@ -84,9 +84,9 @@ def _refuse_other_logs(tables: Tables, lines: list[str]) -> None:
             )
 
 
-def _title(lines: list[str], head_line: int | None) -> str:
+def _title(down_to_head: list[str]) -> str:
     """The words that stand by themselves above a head, without the digits that number pages."""
-    above = next((line for line in reversed(lines[: (head_line or 1) - 1]) if line.strip()), "")
+    above = next((line for line in reversed(down_to_head[:-1]) if line.strip()), "")
     is_alone = not any(character.isdecimal() or character in ",;\t|" for character in above.rstrip(",;\t| "))
     return "".join(above.split()) if is_alone else ""
 

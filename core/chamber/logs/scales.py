@@ -102,14 +102,16 @@ def units_that_fit(role: str, values: Sequence[float], *, are_whole: bool) -> tu
     """The units in which numbers without one are those of a place where meat is kept; all but the scaled if none is."""
     if role == "humidity":
         return _humidity_units(values, are_whole)
-    largest = max(map(abs, trimmed(values))) if values else 0.0
+    unscaled: list[Unit] = [unit for unit in units_of(role) if not SCALES[unit].is_scaled]
+    if not values:
+        return tuple(unscaled)
+    largest = max(map(abs, trimmed(values)))
     candidates: list[Unit] = [
         unit
         for unit in units_of(role)
         if not SCALES[unit].is_scaled or (are_whole and largest >= WHOLE_FROM[unit.partition("/")[2]])
     ]
-    fitting: list[Unit] = [unit for unit in candidates if values and _within(SCALES[unit], values, LIKELY_C)]
-    unscaled: list[Unit] = [unit for unit in units_of(role) if not SCALES[unit].is_scaled]
+    fitting: list[Unit] = [unit for unit in candidates if _within(SCALES[unit], values, LIKELY_C)]
     return tuple(fitting or unscaled)
 
 

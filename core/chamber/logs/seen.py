@@ -51,7 +51,8 @@ class Seen:
         return (
             not self.is_text
             and self.are_whole
-            and 1 < len(counts) <= min(MOST_PROBES, len(self.cells) // 5)
+            and 1 < len(counts) <= MOST_PROBES
+            and len(counts) * 5 <= len(self.cells)
             and min(counts.values()) >= RETURNS
         )
 
@@ -61,8 +62,8 @@ class Seen:
         counts = Counter(each.decimals for each in self.numbers if each is not None)
         if len(self.values) < LEAST_FOR_DECIMALS:
             return None
-        decimals, count = counts.most_common(1)[0]
-        return decimals or None if count >= NEARLY_ALL * len(self.values) else None
+        decimals = max(counts, key=counts.__getitem__)
+        return decimals or None if counts[decimals] >= NEARLY_ALL * len(self.values) else None
 
 
 def see(table: Table, at: int) -> Seen:

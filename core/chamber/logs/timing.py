@@ -160,7 +160,7 @@ def _style_in_one(table: Table, at: int) -> TimeStyle:
     offset_s = _offset_above(table, at)
     if not looks:
         return evolve(_style_of_numbers(table, at), offset_s=offset_s, example=next(iter(table.column(at)), ""))
-    look = looks.most_common(1)[0][0]
+    look = max(looks, key=looks.__getitem__)
     cells = _date_cells(table, at, look)
     dates = Counter(
         _dates_of([plain(cell, LIKELIER_TONGUE) for cell in cells] if look.spelled else cells, look.clock_mark)
@@ -193,8 +193,8 @@ def _style_in_two(table: Table, date_at: int, clock_at: int) -> TimeStyle:
     )
     if not marks or not looks:
         return TimeStyle()
-    clock_mark, (twelve, offset) = looks.most_common(1)[0][0]
-    look = _Look(marks.most_common(1)[0][0], clock_mark, twelve, offset, spelled)
+    clock_mark, (twelve, offset) = max(looks, key=looks.__getitem__)
+    look = _Look(max(marks, key=marks.__getitem__), clock_mark, twelve, offset, spelled)
     cells = _date_cells(table, date_at, look)
     dates = Counter([plain(cell, LIKELIER_TONGUE) for cell in cells] if look.spelled else cells)
     return _text_style(table, look, dates, date_at, _offset_above(table, clock_at))
@@ -328,11 +328,12 @@ def _number_kind(table: Table, at: int) -> Kind:
     """Seconds, milliseconds or days that a column counts, told by their size and, where need be, its head."""
     cells = table.column(at)
     kinds = Counter(_kind_of_number(cell, table.decimal) for cell in cells)
-    kind, count = kinds.most_common(1)[0] if kinds else ("", 0)
+    kind = max(kinds, key=kinds.__getitem__, default="")
+    is_sure = kinds[kind] >= MOSTLY * len(cells)
     named = heads.names_time(table.head[at])
-    if kind in ("epoch_s", "epoch_ms") and count >= MOSTLY * len(cells):
+    if kind in ("epoch_s", "epoch_ms") and is_sure:
         return kind
-    if kind == "spreadsheet" and count >= MOSTLY * len(cells) and (named or at == 0):
+    if kind == "spreadsheet" and is_sure and (named or at == 0):
         return kind
     if (named or at == 0) and _mostly(cells, _is_number(table)) and _counts(table, at):
         return "count"
