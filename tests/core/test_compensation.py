@@ -96,6 +96,14 @@ def test_what_is_unsure_grows_only_where_it_was_compensated(temperature_c: float
     assert Compensation(5.2, 5.2, 25.0, False, temperature_c, False, why_not).ratio == pytest.approx(ratio, rel=1e-9)
 
 
+@pytest.mark.parametrize("temperature_c", [None, 12.0])
+def test_the_working_of_what_was_not_compensated_is_why_not(temperature_c: float | None):
+    (said,) = Compensation(5.2, 5.2, 25.0, True, temperature_c, False, NOT_TRUSTED).working
+    assert said.say(METRIC) == (
+        "The meter does not compensate, and this pH is not compensated: its thermometer failed its check."
+    )
+
+
 def test_a_check_without_a_temperature_still_corrects(shop: Workshop):
     meter = pen(shop)
     shop.buffers(meter, seven=7.1, four=4.1, at=1)

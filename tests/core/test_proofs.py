@@ -41,6 +41,7 @@ from core.refusals import Refusal
 from core.sentence import Sentence
 from tests.core import proof_files
 from tests.core.proof_files import WANTED, high, low
+from tests.core.workshop import Workshop, day
 
 MOMENT = datetime(2026, 11, 25, 10, 30, tzinfo=UTC)
 PROBES = (ProofProbe(0, "Probe 1", "low"), ProofProbe(1, "Probe 1", "high"))
@@ -116,6 +117,12 @@ def test_a_run_looked_at_again_comes_to_the_same():
     run = proof_run()
     again = find(given(run, [low(), high()], put_right(Shelf(Book()), run, MOMENT)))
     assert result_of(again) == run.result
+
+
+@pytest.mark.parametrize(("named", "asked"), [("high", "high"), ("", None)])
+def test_a_run_looked_at_again_has_the_centre_it_had(named: str, asked: str | None):
+    run = evolve(proof_run(), centre=named)
+    assert given(run, [low(), high()], put_right(Shelf(Book()), run, MOMENT)).centre == asked
 
 
 def test_its_figures_compare_as_the_analysis_does():
@@ -217,6 +224,15 @@ def test_a_later_check_speaks_only_where_the_instrument_was_not_adjusted_in_betw
     )
     run = run_begun(book.entry(adjusted).happened_at + since, instrument)
     assert (put_right(Shelf(book), run, MOMENT)[0].temperature is not None) is counts
+
+
+def test_adjusted_and_checked_at_the_moment_the_run_was_saved_its_log_stays_as_it_is():
+    shop = Workshop()
+    instrument = shop.add("thermometer", "Left logger")
+    shop.note(InstrumentRecalibrated(), instrument, at=1)
+    shop.ice(instrument, 0.4, at=1)
+    run = run_begun(day(0.5), instrument)
+    assert put_right(Shelf(shop.book), run, day(1))[0].temperature is None
 
 
 def test_an_instrument_adjusted_after_the_run_was_saved_keeps_the_check_that_stood_then():
