@@ -113,6 +113,17 @@ def test_far_from_freezing_no_range_is_claimed():
     assert other_bulb_c(20.0, 0.6) is None
 
 
+@pytest.mark.parametrize("temperature_c", [1.0, 3.0])
+@pytest.mark.parametrize(("moister", "may_be_iced"), [(-1e-4, True), (1e-4, False)])
+def test_ice_lasts_on_a_bulb_up_to_nothing_and_no_further(temperature_c: float, moister: float, may_be_iced: bool):
+    """The air in which a bulb of ice stands at 0 °C exactly, and a hair drier and moister than that."""
+    ratio = ice_bulb_ratio(temperature_c, 0.0, STANDARD_PA)
+    vapour_pa = STANDARD_PA * ratio / (0.621945 + ratio)
+    humidity = vapour_pa / vapour_pressure_pa(temperature_c, 1.0)
+    assert wet_bulb_c(temperature_c, humidity)[1] is False
+    assert (other_bulb_c(temperature_c, humidity * (1 + moister)) is not None) is may_be_iced
+
+
 def test_a_wet_bulb_well_above_freezing_needs_no_caution():
     assert by_key(CELLAR)["wet_bulb"].cautions == ()
 

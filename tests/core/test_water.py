@@ -7,7 +7,7 @@ import pytest
 from core.chamber.humidifier import CHARGE_SHEET
 from core.quantities import METRIC
 from core.refusals import OutOfRange
-from core.water import equilibrium, expected_ph, ph_fresh, ph_open
+from core.water import constants, equilibrium, expected_ph, ph_fresh, ph_open
 
 USUAL = 0.1739
 
@@ -79,9 +79,29 @@ def test_what_is_out_of_range_is_refused_by_field(arguments: tuple[float, ...], 
     assert caught.value.field == field
 
 
-@pytest.mark.parametrize(("molality", "water_c"), [(0.0, 12.0), (1.0, 12.0), (USUAL, 45.0)])
+@pytest.mark.parametrize(
+    ("molality", "water_c"),
+    [(0.0199, 12.0), (0.301, 12.0), (USUAL, -0.01), (USUAL, 30.01), (0.0, 12.0), (1.0, 12.0), (USUAL, 45.0)],
+)
 def test_outside_its_range_no_ph_is_expected(molality: float, water_c: float):
     assert expected_ph(molality, water_c) == ()
+
+
+@pytest.mark.parametrize(("molality", "water_c"), [(0.02, 12.0), (0.3, 12.0), (USUAL, 0.0), (USUAL, 30.0)])
+def test_at_each_end_of_its_range_both_are_expected(molality: float, water_c: float):
+    assert [figure.key for figure in expected_ph(molality, water_c)] == ["ph_fresh", "ph_open"]
+
+
+@pytest.mark.parametrize(
+    ("water_c", "bicarbonate", "carbonate"),
+    [(25.0, -0.25, 1.27), (0.0, -0.25 + 0.06709, 1.27 - 0.59776), (30.0, -0.25 - 0.01209, 1.27 + 0.10772)],
+)
+def test_sodium_pairs_as_phreeqc_has_it(water_c: float, bicarbonate: float, carbonate: float):
+    """Log K at 25 °C and the heat of pairing, −1 and 8.91 kcal/mol, of phreeqc.dat; carried to the other temperatures
+    by van ’t Hoff, worked by hand: heat ÷ R ÷ ln 10 × (1 ÷ 298.15 K − 1 ÷ T)."""
+    known = constants(water_c)
+    found = (math.log10(known.pair_bicarbonate), math.log10(known.pair_carbonate))
+    assert found == pytest.approx((bicarbonate, carbonate), abs=5e-5)
 
 
 def test_the_charge_tells_both():

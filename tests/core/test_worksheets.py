@@ -1,9 +1,10 @@
 """The register: every declaration is whole, and every worksheet answers its own example."""
 
 import pytest
+from attrs import evolve
 
 from core.quantities import METRIC, US, Amount
-from core.refusals import Refusal, Refused
+from core.refusals import Missing, OutOfRange, Refusal, Refused
 from core.worksheet import Choice, Number, Worksheet
 from core.worksheets import WORKSHEETS, by_stage, find
 
@@ -134,6 +135,29 @@ def test_an_emptied_field_does_not_take_its_default(sheet: Worksheet):
     with pytest.raises(Refused) as caught:
         sheet.answer(emptied)
     assert [each.field for each in caught.value.refusals] == needed
+
+
+GRIND = Choice("grind", "Grind of the mix", {"fine": "Fine", "medium": "Medium", "coarse": "Coarse"})
+
+
+@pytest.mark.parametrize("text", ["", "  "])
+def test_a_choice_left_empty_is_asked_for(text: str):
+    with pytest.raises(Missing) as caught:
+        GRIND.read(text, METRIC)
+    assert (caught.value.field, caught.value.sentence) == ("grind", "Choose the grind of the mix.")
+
+
+@pytest.mark.parametrize(
+    ("of", "named"), [(("fine", "medium", "coarse"), "fine, medium or coarse"), (("fine",), "fine")]
+)
+def test_a_word_that_is_no_choice_is_answered_with_those_that_are(of: tuple[str, ...], named: str):
+    with pytest.raises(OutOfRange) as caught:
+        evolve(GRIND, options=dict.fromkeys(of, "")).read("powder", METRIC)
+    assert (caught.value.field, caught.value.sentence) == ("grind", f"Grind of the mix must be {named}.")
+
+
+def test_a_choice_is_read_with_spaces_around_it():
+    assert GRIND.read(" fine ", METRIC) == "fine"
 
 
 def test_ten_times_the_nitrite_is_refused_beside_the_dose():
