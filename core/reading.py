@@ -74,7 +74,7 @@ def read(text: str, quantity: Quantity, reader: Reader = METRIC, *, field: str =
         raise asked.refuse(f"This is too long for {quantity.noun}. Enter a number, for example {asked.example}.")
     cleaned = _clean(text)
     if not cleaned:
-        raise Missing(field, f"Enter {_the(label) if label else quantity.noun}, for example {asked.example}.")
+        raise Missing(field, f"Enter {quantity.noun}{f' for “{label}”' if label else ''}, for example {asked.example}.")
     if not cleaned.isprintable():
         raise asked.refuse(f"This holds signs that cannot be seen. Enter a number, for example {asked.example}.")
     return _join(_terms(cleaned, text, asked), asked)
@@ -84,11 +84,6 @@ def is_bare(text: str) -> bool:
     """Whether what `read` took was a number alone: the box gave it its unit, not the hand."""
     found = _TERM.fullmatch(_clean(text))
     return found is not None and not (found["unit"] or "").strip()
-
-
-def _the(label: str) -> str:
-    starts_with_initials = label[:2].isupper()
-    return f"the {label if starts_with_initials else label[:1].lower() + label[1:]}"
 
 
 def _quoted(typed: str) -> str:

@@ -89,7 +89,7 @@ class Choice:
     def read(self, text: str, reader: Reader) -> str:
         chosen = text.strip()
         if not chosen:
-            raise Missing(self.key, f"Choose the {self.label[:1].lower()}{self.label[1:]}.")
+            raise Missing(self.key, f"Choose one for “{self.label}”.")
         if chosen not in self.options:
             raise OutOfRange(self.key, f"{self.label} must be {self._listed()}.")
         return chosen

@@ -151,7 +151,7 @@ def test_a_refused_form_leads_from_the_sentence_to_its_box(hand: Hand):
     hand.fill("Meat and fat", "plenty")
     hand.press("Start the batch", "button")
     expect(hand.page.locator(".summary")).to_be_focused()
-    hand.reach("“plenty”" if hand.page.locator(".summary a", has_text="plenty").count() else "Enter the", "a")
+    hand.reach("“plenty”" if hand.page.locator(".summary a", has_text="plenty").count() else "Enter ", "a")
     wanted = hand.page.evaluate("() => document.activeElement.getAttribute('href').slice(1)")
     hand.page.keyboard.press("Enter")
     hand.page.wait_for_function("(id) => document.activeElement.id === id", arg=wanted)

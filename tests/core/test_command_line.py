@@ -139,7 +139,7 @@ def test_missing_inputs_are_all_named_at_once():
 
 
 def test_one_missing_input_is_asked_for():
-    assert complaint("target-weight") == "start_kg: Enter the start weight, for example 1250 g."
+    assert complaint("target-weight") == "start_kg: Enter a weight for “Start weight”, for example 1250 g."
 
 
 def test_too_much_nitrite_is_refused_with_what_it_makes():

@@ -144,7 +144,7 @@ GRIND = Choice("grind", "Grind of the mix", {"fine": "Fine", "medium": "Medium",
 def test_a_choice_left_empty_is_asked_for(text: str):
     with pytest.raises(Missing) as caught:
         GRIND.read(text, METRIC)
-    assert (caught.value.field, caught.value.sentence) == ("grind", "Choose the grind of the mix.")
+    assert (caught.value.field, caught.value.sentence) == ("grind", "Choose one for “Grind of the mix”.")
 
 
 @pytest.mark.parametrize(

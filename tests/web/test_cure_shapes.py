@@ -164,7 +164,7 @@ def test_a_per_cent_of_a_brine_says_nothing_and_is_refused(visitor: Visitor, ham
 def test_a_second_cure_is_asked_for_its_whole_label(visitor: Visitor, salami: str, part: str):
     second = {"also": "second", "second_kg": "20 g", "second_nitrite": "6.25", "second_nitrate": "0"} | {part: ""}
     page = visitor.post(f"{salami}/cure", dose="0.1 %", nitrite="6.25", nitrate="0", rules="us", **second)
-    assert page.beside(part).startswith("Enter the nitr")
+    assert page.beside(part).startswith("Enter a per-cent for “Nitr")
 
 
 def test_a_second_cures_boxes_begin_empty(visitor: Visitor, salami: str):
