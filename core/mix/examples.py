@@ -14,17 +14,6 @@ from core.mix.formula import Formula, Ingredient, Meat, Role
 NITRITE = 0.0625
 CURE_DOSE = 0.0019
 
-LAW_FIRST = "An example, not an approved recipe: the law where you are and the label of your curing salt come first."
-RAW_PORK = "Pork that is never heated can carry trichinella: use certified or frozen meat, or salt and dry by the rule."
-ACID_IN_TIME = "It must be acid in time: read the pH twice a day and keep the hours at warmth within the rule."
-BEEF = "Beef can carry E. coli that drying alone does not kill: ask a food-safety authority which step must."
-STAYS_MOIST = (
-    "It stays moist: it is not shelf-stable. Keep it below 5 °C, eat it within days, and not in pregnancy or illness."
-)
-WHOLE_PIECE = "Salt needs time to reach the middle: it rests in the cold until it has, before it hangs."
-KEEP_COLD = "Brine and meat stay below 5 °C the whole time; throw the brine away after use."
-BACON = "Cooked as bacon it has limits of its own, and takes no nitrate in the US."
-
 
 @frozen
 class Example:
@@ -65,7 +54,7 @@ EXAMPLES: tuple[Example, ...] = (
             target_loss=0.35,
             casing_diameter_m=0.055,
             casing_length_m=0.4,
-            cautions=(LAW_FIRST, RAW_PORK, ACID_IN_TIME),
+            cautions=("law-first", "raw-pork", "acid-in-time"),
         ),
     ),
     Example(
@@ -90,7 +79,7 @@ EXAMPLES: tuple[Example, ...] = (
             target_loss=0.3,
             casing_diameter_m=0.022,
             casing_length_m=0.6,
-            cautions=(LAW_FIRST, RAW_PORK, ACID_IN_TIME, BEEF),
+            cautions=("law-first", "raw-pork", "acid-in-time", "beef"),
         ),
     ),
     Example(
@@ -111,7 +100,7 @@ EXAMPLES: tuple[Example, ...] = (
             target_loss=0.1,
             casing_diameter_m=0.045,
             casing_length_m=0.3,
-            cautions=(LAW_FIRST, RAW_PORK, ACID_IN_TIME, STAYS_MOIST),
+            cautions=("law-first", "raw-pork", "acid-in-time", "stays-moist"),
         ),
     ),
     Example(
@@ -129,7 +118,7 @@ EXAMPLES: tuple[Example, ...] = (
                 _part("Black pepper, cracked", "spice", 0.004, in_grams=True),
             ),
             target_loss=0.38,
-            cautions=(LAW_FIRST, RAW_PORK, WHOLE_PIECE),
+            cautions=("law-first", "raw-pork", "whole-piece"),
         ),
     ),
     Example(
@@ -149,7 +138,7 @@ EXAMPLES: tuple[Example, ...] = (
             ),
             target_loss=0.25,
             brined=True,
-            cautions=(LAW_FIRST, RAW_PORK, WHOLE_PIECE, KEEP_COLD, BACON),
+            cautions=("law-first", "raw-pork", "whole-piece", "keep-cold", "bacon"),
         ),
     ),
 )

@@ -70,13 +70,34 @@ class Ingredient:
         return CuringSalt(self.nitrite, self.nitrate)
 
 
+FORMULA_CAUTIONS = {
+    "law-first": (
+        "An example, not an approved recipe: the law where you are and the label of your curing salt come first."
+    ),
+    "raw-pork": (
+        "Pork that is never heated can carry trichinella: use certified or frozen meat, or salt and dry by the rule."
+    ),
+    "acid-in-time": "It must be acid in time: read the pH twice a day and keep the hours at warmth within the rule.",
+    "beef": ("Beef can carry E. coli that drying alone does not kill: ask a food-safety authority which step must."),
+    "stays-moist": (
+        "It stays moist: it is not shelf-stable. Keep it below 5 °C, eat it within days, and not in pregnancy or "
+        "illness."
+    ),
+    "whole-piece": "Salt needs time to reach the middle: it rests in the cold until it has, before it hangs.",
+    "keep-cold": "Brine and meat stay below 5 °C the whole time; throw the brine away after use.",
+    "bacon": "Cooked as bacon it has limits of its own, and takes no nitrate in the US.",
+}
+"""What an example warns of, by the key that a formula keeps: a key once in use stays."""
+CAUTION_TO_COME = "A newer daybook gave this formula a caution that is not known here: read it there."
+
+
 @frozen
 class Formula:
     """What the journal keeps of a formula: fields may be added, with a default; none is renamed.
 
     target_loss: the share of its start weight a piece is to lose. least_s: least time hanging. brined: the
     meat lies in a brine of the ingredients, which stays in the tub. casing_m: diameter and length of one casing.
-    cautions: what the kitchen that gave it warned of.
+    cautions: what the example it was taken from warns of, keys of FORMULA_CAUTIONS.
     """
 
     name: str
@@ -90,6 +111,11 @@ class Formula:
     casing_length_m: float | None = None
     note: str = ""
     cautions: tuple[str, ...] = field(default=(), converter=tuple[str, ...])
+
+    @property
+    def warnings(self) -> tuple[str, ...]:
+        """Its cautions in words; one that a newer daybook gave it is not known here."""
+        return tuple(FORMULA_CAUTIONS.get(key, CAUTION_TO_COME) for key in self.cautions)
 
     def __attrs_post_init__(self) -> None:
         if not self.name.strip():

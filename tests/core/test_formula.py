@@ -8,7 +8,15 @@ from core.mix.composition import CUTS, made_of
 from core.mix.cost import Bought, cost
 from core.mix.cure import nitrite_ppm
 from core.mix.examples import EXAMPLES, Example, example
-from core.mix.formula import Formula, Ingredient, Meat, portions, with_shares
+from core.mix.formula import (
+    CAUTION_TO_COME,
+    FORMULA_CAUTIONS,
+    Formula,
+    Ingredient,
+    Meat,
+    portions,
+    with_shares,
+)
 from core.mix.formula_cure import made_of_cure, method_of, over_limit
 from core.mix.ions import ION_IN_SODIUM_NITRITE
 from core.quantities import METRIC
@@ -194,6 +202,11 @@ def test_an_example_has_the_salt_that_fermented_meat_wants(given: Example):
 @every_example
 def test_an_example_warns(given: Example):
     assert len(given.formula.cautions) >= 3
+    assert set(given.formula.cautions) <= set(FORMULA_CAUTIONS)
+
+
+def test_a_caution_of_a_newer_daybook_is_told_as_such():
+    assert evolve(SALAMI, cautions=("beef", "to-come")).warnings == (FORMULA_CAUTIONS["beef"], CAUTION_TO_COME)
 
 
 @every_example

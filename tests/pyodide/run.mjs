@@ -35,6 +35,7 @@ async function fill(memory) {
   for (const [name, source] of setup.packages) put(memory, `${PACKAGES}/${name}`, source);
   lay(memory, join(setup.root, "tests/core"), `${TESTS}/core`);
   lay(memory, join(setup.root, "tests/pyodide"), `${TESTS}/pyodide`);
+  lay(memory, join(setup.root, "tests/fixtures"), `${TESTS}/fixtures`);
   for (const file of ["pyproject.toml", "tests/__init__.py"]) put(memory, `/home/pyodide/${file}`, join(setup.root, file));
 }
 

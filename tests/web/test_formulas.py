@@ -70,7 +70,7 @@ def test_a_formula_shows_what_its_cure_makes_and_its_cautions(visitor: Visitor, 
     page = visitor.get(keep(visitor, each.key))
     assert page.figures["nitrite"].endswith("ppm")
     assert page.texts("p", "refusal") == []
-    assert all(caution in page.text for caution in each.formula.cautions)
+    assert all(caution in page.text for caution in each.formula.warnings)
 
 
 @pytest.mark.parametrize("units", ["metric", "us"])

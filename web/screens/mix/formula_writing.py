@@ -45,6 +45,10 @@ class Writing:
         return self.start.cautions if self.start else ()
 
     @property
+    def warnings(self) -> tuple[str, ...]:
+        return self.start.warnings if self.start else ()
+
+    @property
     def action(self) -> str:
         """Where the form is sent: to itself, still knowing what it was begun from."""
         begun: dict[str, Any] = {key: request.args[key] for key in ("example", "version") if key in request.args}
