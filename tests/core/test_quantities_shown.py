@@ -14,7 +14,7 @@ from core import quantities
 from core.chamber import checks_hygrometer, checks_ph, checks_sheets, humidifier, rates, sanitising_measures
 from core.chamber.settling import measures as proof_measures
 from core.mix import blend, curing_salt, limit_check, measures
-from core.quantities import DisplayUnit, Quantity
+from core.quantities import Amount, DisplayUnit, Quantity
 
 
 def _rung(rung: DisplayUnit) -> str:
@@ -133,3 +133,10 @@ def test_every_quantity_of_the_core_is_entered_above():
     known = [each for module in modules for each in vars(import_module(module.name)).values()]
     entered = {id(row[0]) for row in SHOWN}
     assert [each.key for each in known if isinstance(each, Quantity) and id(each) not in entered] == []
+
+
+@pytest.mark.parametrize(
+    ("value", "shown"), [(1.23456e-7, "0.000000123456"), (1.23456e-9, "0.000000001235"), (4e-13, "0")]
+)
+def test_the_smallest_numbers_are_shown_in_twelve_decimals(value: float, shown: str):
+    assert Amount(value, quantities.RATIO).show_exact() == shown

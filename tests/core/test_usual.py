@@ -1,6 +1,7 @@
 """A bare number that a slip of the finger makes is asked about; with its unit it is taken at its word."""
 
 import pytest
+from attrs import evolve
 
 from core import usual
 from core.quantities import FRACTION, LENGTH, LOSS, MASS, METRIC, RATIO, TEMPERATURE, US, Reader
@@ -27,6 +28,10 @@ def test_the_question_says_how_it_was_read_what_is_usual_and_what_answers_it():
         "Loss to reach: This is read as 0.35 %; usual here is 5 % to 60 %. Is 35 % meant? Then enter that. "
         "If 0.35 % is right, enter it with its unit."
     )
+
+
+def test_what_is_usual_is_said_in_three_digits():
+    assert "usual here is 12.3 % to 45.6 %." in question(evolve(LOST, usual=(0.1234, 0.4562)), "65")
 
 
 @pytest.mark.parametrize(

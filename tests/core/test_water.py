@@ -104,6 +104,12 @@ def test_sodium_pairs_as_phreeqc_has_it(water_c: float, bicarbonate: float, carb
     assert found == pytest.approx((bicarbonate, carbonate), abs=5e-5)
 
 
+@pytest.mark.parametrize(("water_c", "slope"), [(0.0, 0.4918078), (30.0, 0.5151306)])
+def test_the_slope_in_daviess_formula_to_its_seventh_digit(water_c: float, slope: float):
+    """Worked out a second time from the same polynomials of permittivity and density."""
+    assert constants(water_c).debye == pytest.approx(slope, abs=1e-7)
+
+
 def test_the_charge_tells_both():
     keys = [figure.key for figure in CHARGE_SHEET.answer({"water_m3": "6 qt", "water_c": "12 °C"}).figures]
     assert keys[3:5] == ["ph_fresh", "ph_open"]
