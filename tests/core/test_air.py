@@ -248,6 +248,13 @@ def test_pressure_falls_with_height():
     assert station_pressure_pa(-500) > station_pressure_pa(0) > station_pressure_pa(1000) > station_pressure_pa(4000)
 
 
+@pytest.mark.parametrize("surface_c", [-20.001, 60.001])
+def test_a_surface_out_of_range_is_refused_as_that(surface_c: float):
+    with pytest.raises(OutOfRange, match="^Surface temperature must be between −20 and 60 °C") as caught:
+        deficit(12.0, 0.8, 0.97, surface_c)
+    assert caught.value.field == "surface_temperature"
+
+
 # Hardy 1998, table 3, alpha and ln beta as cubics of the kelvin; as copied, alike, into several public programs.
 OVER_WATER_K = (
     (-1.6302041e-1, 1.8071570e-3, -6.7703064e-6, 8.5813609e-9),

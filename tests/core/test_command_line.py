@@ -55,6 +55,41 @@ def test_a_description_tells_unit_and_bounds():
     assert (meat["unit"], meat["low"], meat["high"], meat["required"]) == ("kg", 0.01, 1000.0, True)
 
 
+def described(name: str, key: str) -> dict[str, object]:
+    return next(each for each in json.loads(printed(name, "--describe"))["inputs"] if each["key"] == key)
+
+
+@pytest.mark.parametrize(
+    ("name", "key", "required", "optional"),
+    [
+        ("shrink", "start_kg", True, False),
+        ("moist-air", "pressure", False, True),
+        ("drying-force", "surface_activity", False, False),
+        ("sugar-for-ph", "sugar", False, None),
+        ("ready", "style", True, None),
+    ],
+    ids=["a number", "one that may be left empty", "one with a default", "a choice with a default", "a choice"],
+)
+def test_a_description_tells_what_must_be_given(name: str, key: str, required: bool, optional: bool | None):
+    told = described(name, key)
+    assert (told["required"], told.get("optional")) == (required, optional)
+
+
+def test_a_description_tells_the_units_that_may_be_typed_and_those_of_a_bare_number():
+    told = described("moist-air", "temperature")
+    assert (told["units"], told["bare_unit"], told["example"]) == (
+        ["°C", "°F"],
+        {"metric": "°C", "us": "°F"},
+        "12.5 °C",
+    )
+
+
+@pytest.mark.parametrize(("name", "gives_a_verdict"), [("ready", True), ("shrink", False)])
+def test_a_description_names_a_verdict_only_where_there_is_one(name: str, gives_a_verdict: bool):
+    outputs = json.loads(printed(name, "--describe"))["outputs"]
+    assert ("verdict" in [each["key"] for each in outputs]) is gives_a_verdict
+
+
 def test_computes_in_words():
     out = printed(*CURE)
     assert out.startswith("Nitrite going in, of 156 ppm allowed by 9 CFR 424.21(c): 156 ppm\n")

@@ -53,6 +53,14 @@ def test_an_honest_loss_has_no_caution():
     assert not shrink.loss(1.0, 0.6).cautions
 
 
+@pytest.mark.parametrize(
+    ("now_kg", "cautions"),
+    [(1.0001, (shrink.GAINED,)), (1.0, ()), (0.25, ()), (0.2499, (shrink.TOO_DRY,))],
+)
+def test_a_gain_and_a_loss_past_all_water_are_cautioned_from_a_hair_on(now_kg: float, cautions: tuple[str, ...]):
+    assert shrink.loss(1.0, now_kg).cautions == cautions
+
+
 def test_more_than_the_water_in_meat_is_cautioned():
     assert shrink.loss(1.0, 0.2).cautions == (shrink.TOO_DRY,)
 

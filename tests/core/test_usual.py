@@ -30,6 +30,11 @@ def test_the_question_says_how_it_was_read_what_is_usual_and_what_answers_it():
     )
 
 
+def test_a_box_that_says_nothing_of_its_own_takes_what_is_usual_of_its_kind():
+    assert "usual here is 5 % to 60 %." in question(Number("loss", "Loss", LOSS, 0.0, 0.7), "65")
+    assert Number("ratio", "Ratio", RATIO, 0.0, 9.0).usual_here is None
+
+
 def test_what_is_usual_is_said_in_three_digits():
     assert "usual here is 12.3 % to 45.6 %." in question(evolve(LOST, usual=(0.1234, 0.4562)), "65")
 
