@@ -173,3 +173,7 @@ def test_the_rows_before_the_fall_may_be_the_fewer(repeats: int, word: str):
 @pytest.mark.parametrize(("clock", "text"), [("9:59:29", "2025-06-20 09:59"), ("0:00", "2025-06-20 00:00")])
 def test_a_moment_is_shown_to_the_minute(clock: str, text: str):
     assert shown(at(clock)) == text
+
+
+def test_what_begins_again_from_before_its_first_row_is_another_log():
+    assert told([at("10:00"), at("10:10"), *every(TEN_MIN, "9:50", 20)]) == ""

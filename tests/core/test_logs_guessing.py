@@ -2,7 +2,7 @@
 
 import pytest
 
-from core.chamber.logs import Layout, answer, change, guess
+from core.chamber.logs import Layout, answer, change, guess, read
 from core.refusals import OutOfRange, Refusal
 
 A_ROW_EACH = "says in each row which quantity it measured"
@@ -219,3 +219,21 @@ def test_one_time_stands_beside_several_names(times: int, role: str):
 def test_of_probes_there_are_fifty_at_most(names: int, role: str):
     rows = [f"n{'x' * (i % names)},{each}" for i, each in enumerate(warm(3 * names))]
     assert guess(file_of("Sensor,Temp (°C)", *rows)).columns[1].role == role
+
+
+def test_a_line_that_is_broken_names_no_probe():
+    rows = [f"{'AB'[i % 2]},{each}" for i, each in enumerate(warm(200))]
+    assert names(*rows, *["C,12.1,1"] * 4, *['"D,12.1'] * 4, *["E"] * 4) == ("A", "B")
+
+
+def test_whole_readings_under_a_probe_s_word_are_no_names():
+    layout = guess(file_of("Sensor", *(f"{10 + i % 20}" for i in range(60))))
+    assert (layout.columns[1].role, layout.columns[1].may_be) == ("unknown", ())
+
+
+def test_a_decimal_comma_that_parts_cells_is_joined_in_a_short_log():
+    data = "\n".join(("Time,Temp (°C),RH (%)", *(f"2025-06-20 10:0{i},12,{i},80,5" for i in range(9)), "")).encode()
+    log = read(data, guess(data))
+    assert log.layout.joined
+    assert list(log.series[0].temperatures_c) == [12.0, 12.1, 12.2, 12.3, 12.4, 12.5, 12.6, 12.7, 12.8]
+    assert set(log.series[0].humidities) == {0.805}

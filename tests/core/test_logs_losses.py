@@ -133,7 +133,7 @@ def test_the_same_title_or_a_page_s_is_the_same_log(title: str):
 def test_other_heads_are_another_log():
     other = "Time,Temp back (°C),RH back (%)"
     data = "\n".join((HEAD, *rows(30), other, *rows(30, "2025-06-21"), "")).encode()
-    with pytest.raises(Refusal, match="At line 32 another log begins"):
+    with pytest.raises(Refusal, match=r"^At line 32 another log begins \(“RH back \(%\)”\)\."):
         read(data, guess(data))
 
 

@@ -9,7 +9,7 @@ from core.chamber.logs.doubles import agree, without_doubles
 from core.chamber.logs.doubts import UNPLUGGED, with_doubts
 from core.chamber.logs.naming import ITS_HEAD_ENDS_IN_IT
 from core.chamber.logs.scales import Unit
-from core.chamber.logs.seen import LEAST_FOR_DECIMALS, MOST_PROBES, Seen, see
+from core.chamber.logs.seen import Seen, see
 from core.chamber.logs.timing import Table
 from core.chamber.logs.values import looks_broken, number, value_of
 
@@ -49,7 +49,7 @@ def test_the_other_mark_of_a_comma_is_a_point():
     assert column(["12.5"] * 10, decimal=",").mark == "."
 
 
-@pytest.mark.parametrize(("count", "is_constant"), [(LEAST_FOR_DECIMALS, True), (LEAST_FOR_DECIMALS - 1, False)])
+@pytest.mark.parametrize(("count", "is_constant"), [(20, True), (19, False)])
 def test_twenty_readings_alike_are_constant(count: int, is_constant: bool):
     assert column(["12.5"] * count).is_constant is is_constant
     assert column(["12.5"] * count).decimals == (1 if is_constant else None)
@@ -69,7 +69,7 @@ def test_of_whole_numbers_no_decimals_are_told():
     [
         (["1", "2"] * 5, True), (["1", "2"] * 4 + ["1"], False), (["1"] * 10, False), (["1"] * 7 + ["2"] * 3, True),
         (["1"] * 8 + ["2"] * 2, False), (["1.0", "2.0"] * 5, False), (["a", "b"] * 5, False),
-        ([str(n) for n in range(MOST_PROBES)] * 5, True), ([str(n) for n in range(MOST_PROBES + 1)] * 6, False),
+        ([str(n) for n in range(50)] * 5, True), ([str(n) for n in range(51)] * 6, False),
         ([str(n) for n in range(10)] * 4, False),
     ],
 )  # fmt: skip

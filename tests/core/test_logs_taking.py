@@ -151,3 +151,13 @@ def test_another_title_is_told_with_the_line_of_its_heads(title: str, told: str 
     except Refusal as refusal:
         refused = refusal.sentence
     assert refused == told
+
+
+@pytest.mark.parametrize(
+    ("last", "is_cut"), [("12.5,80.1", False), ("12.5,80.", True), ("12.5,8", True), ("12.5,80.1\n", False)]
+)
+@pytest.mark.parametrize("count", [2, 60])
+def test_a_last_line_without_an_end_is_cut_where_it_ends_as_no_other_does(count: int, last: str, is_cut: bool):
+    data = file_of("Temp (°C),RH (%)", [*steady(count - 1), last]).removesuffix(b"\n")
+    told = why(read(data, guess(data)))
+    assert told == ({count + 1: "The file ends inside this line: its last value may be cut off."} if is_cut else {})

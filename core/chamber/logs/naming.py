@@ -23,10 +23,11 @@ def named(columns: tuple[Column, ...]) -> tuple[Column, ...]:
 
 
 def _astray(warm: dict[int, str], humid: dict[int, str]) -> tuple[int, ...]:
-    """The humidities whose heads do not say which of several temperatures they belong to."""
+    """The humidities whose heads do not say which of several temperatures they belong to: none has it, or two have."""
     if len(warm) < 2 or len(warm) == len(humid) or _heads_tell(warm, humid):
         return ()
-    return tuple(at for at, key in humid.items() if key not in warm.values())
+    keys = list(warm.values())
+    return tuple(at for at, key in humid.items() if keys.count(key) != 1)
 
 
 def _keys(columns: tuple[Column, ...], role: Role) -> dict[int, str]:
@@ -53,7 +54,7 @@ def _each_alone(warm: dict[int, str], humid: dict[int, str]) -> dict[int, str]:
     """By their heads where these differ, humidities beside the temperatures of their name; else by their columns."""
     keys = list(warm.values())
     names = {at: _probe_name(key) if keys.count(key) == 1 else f"Column {at + 1}" for at, key in warm.items()}
-    own = {key: names[at] for at, key in warm.items()}
+    own = {key: names[at] for at, key in warm.items() if keys.count(key) == 1}
     return names | {at: own.get(key, f"Column {at + 1}") for at, key in humid.items()}
 
 
