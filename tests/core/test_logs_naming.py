@@ -1,4 +1,4 @@
-"""Which humidity belongs to which temperature, and what their probe is called: by the heads, the order, or a question."""
+"""Which humidity belongs to which temperature, and what their probe is called: by heads, by order, or asked."""
 
 import pytest
 
