@@ -250,7 +250,7 @@ def test_pressure_falls_with_height():
 
 @pytest.mark.parametrize("surface_c", [-20.001, 60.001])
 def test_a_surface_out_of_range_is_refused_as_that(surface_c: float):
-    with pytest.raises(OutOfRange, match="^Surface temperature must be between −20 and 60 °C") as caught:
+    with pytest.raises(OutOfRange, match=r"^Surface temperature must be between −20 and 60 °C") as caught:
         deficit(12.0, 0.8, 0.97, surface_c)
     assert caught.value.field == "surface_temperature"
 
