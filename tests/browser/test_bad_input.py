@@ -126,7 +126,7 @@ def test_a_file_of_something_else_is_refused_beside_its_box(tablet: Page, filled
     tablet.locator("[type=file]").set_input_files(file)
     send(tablet, "Read it in")
     described = tablet.locator("[type=file]").get_attribute("aria-describedby")
-    expect(tablet.locator(f"#{described}")).to_contain_text("not a file that a daybook has exported")
+    expect(tablet.locator(f"#{described}")).to_contain_text("not a copy that a daybook has saved")
     assert len(entries_stored(tablet)) == before
 
 

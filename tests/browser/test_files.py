@@ -1,6 +1,7 @@
 """Raw files on the device: stored with their entry or not at all, there again after anything, the journal untouched."""
 
 import json
+import zipfile
 from hashlib import sha256
 from pathlib import Path
 
@@ -223,3 +224,22 @@ def test_a_file_chosen_on_one_page_is_not_chosen_on_the_next(tablet: Page):
     visit(page, "/chamber/proofs/new")
     is_at(page, "Prove the empty chamber")
     assert chosen(page) == []
+
+
+def test_a_copy_holds_every_log_and_another_tablet_reads_them_in(tablet: Page, page: Page, site: Site, tmp_path: Path):
+    look(show(tablet, "/chamber"), loggers_files())
+    save_run(tablet)
+    stored = files_stored(tablet)
+    visit(tablet, "/yours")
+    with tablet.expect_download() as waiting:
+        tap(tablet, tablet.get_by_role("link", name="Save a copy"))
+    assert waiting.value.suggested_filename.endswith(".zip")
+    copy = tmp_path / "copy.zip"
+    waiting.value.save_as(copy)
+    with zipfile.ZipFile(copy) as packed:
+        assert {each[6:]: packed.read(each) for each in packed.namelist() if each != "journal.json"} == stored
+    open_at(page, site, "/yours")
+    page.locator("[type=file]").set_input_files(copy)
+    tap(page, page.get_by_role("button", name="Read it in"))
+    expect(page.locator("main .saved")).to_contain_text(f"with {len(stored)} files")
+    assert files_stored(page) == stored

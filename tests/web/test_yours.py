@@ -178,7 +178,7 @@ SPOILT = {
 def test_what_no_daybook_exported_is_refused_with_a_sentence(visitor: Visitor, content: str | bytes):
     page = visitor.read_in(content)
     assert page.status == 422
-    assert page.beside_file() == "This is not a file that a daybook has exported. Its name ends in .json."
+    assert page.beside_file() == "This is not a copy that a daybook has saved. Its name ends in .zip or .json."
 
 
 @pytest.mark.parametrize("spoilt", SPOILT.values(), ids=SPOILT)
@@ -190,7 +190,7 @@ def test_one_spoilt_entry_stops_the_whole_file(visitor: Visitor, spoilt: object)
 
 def test_no_file_at_all_is_asked_for(visitor: Visitor):
     page = visitor.read_in("", name="")
-    assert (page.status, page.beside_file()) == (422, "Choose a file that a daybook has exported.")
+    assert (page.status, page.beside_file()) == (422, "Choose a copy that a daybook has saved.")
 
 
 def test_a_form_without_a_file_is_asked_for_one(visitor: Visitor):

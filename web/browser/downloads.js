@@ -1,27 +1,51 @@
 // Files the application makes: fetched from the worker, handed to the browser's own way of saving.
-import { pathInside } from "./place.js";
+import { copyOf } from "./copy.js";
+import { notify, withdraw } from "./device.js";
+import { openFiles } from "./journal.js";
+import { base, pathInside } from "./place.js";
 
 const KEEP_MS = 60_000;
 
 /** failed(sentence) is told when there is no file. */
 export function saveDownloads(send, failed) {
-  const save = (event) => {
+  const tapped = (event) => {
     const link = event.target.closest?.("a[download]");
     if (!link || !/^https?:/.test(link.href) || pathInside(link.href) === undefined) return;
     event.preventDefault();
     event.stopImmediatePropagation(); // a morph may have made it of a link that htmx listens to
     download(send, link).catch(() => failed("The file could not be made."));
   };
-  document.addEventListener("click", save, true);
+  document.addEventListener("click", tapped, true);
 }
 
 async function download(send, link) {
   const response = await send(link.href, { headers: { Accept: "*/*" } });
   if (!response.ok) throw new Error(`The answer was ${response.status}.`);
-  const url = URL.createObjectURL(await response.blob());
+  const name = fileName(response.headers.get("Content-Disposition") ?? "") || link.download || "daybook";
+  if (link.dataset.copy === undefined) return save(await response.blob(), name);
+  const copy = await withFiles(new Uint8Array(await response.arrayBuffer()));
+  if (copy) save(copy, name.replace(/\.json$/, ".zip"));
+}
+
+/** The journal and every file beside it, told as it goes; undefined where it was stopped. */
+async function withFiles(journal) {
+  const files = openFiles(base);
+  let isStopped = false;
+  const told = (done, of) =>
+    notify("copy", { text: `Saving a copy: ${done} of ${of} files`, button: "Stop", act: () => (isStopped = true) });
+  try {
+    return await copyOf(journal, files, told, () => isStopped);
+  } finally {
+    withdraw("copy");
+    await files.close();
+  }
+}
+
+function save(blob, name) {
+  const url = URL.createObjectURL(blob);
   const saving = document.createElement("a");
   saving.href = url;
-  saving.download = fileName(response.headers.get("Content-Disposition") ?? "") || link.download || "daybook";
+  saving.download = name;
   saving.click();
   setTimeout(() => URL.revokeObjectURL(url), KEEP_MS);
 }

@@ -56,6 +56,12 @@ export async function readJournal(base) {
   return parts;
 }
 
+/** For the page: the raw files, as {names(), file(name), close()}. */
+export function openFiles(base) {
+  const store = openStore(nameOf(base));
+  return { names: store.files, file: store.file, close: store.close };
+}
+
 /** One daybook's own, so that two under one origin stay apart. */
 function nameOf(base) {
   return `daybook${base}`;

@@ -45,6 +45,8 @@ export function openStore(name) {
     after: (seq) => steadily((db) => db.getAllFromIndex(ENTRIES, "seq", IDBKeyRange.lowerBound(seq, true), CHUNK)),
     /** A file's bytes, or undefined. */
     file: (sha) => steadily(async (db) => (await db.get(FILES, sha))?.bytes),
+    /** The names of all files. */
+    files: () => steadily((db) => db.getAllKeys(FILES)),
     /** Resolves once all is on the disk, with how many entries were new: what is already there is not written again. */
     commit: (entries, files) => steadily((db) => commit(db, entries, files)),
     close: forget,

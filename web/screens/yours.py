@@ -6,15 +6,15 @@ import json
 from typing import Any
 
 from flask import Blueprint, Response, current_app, make_response, redirect, render_template, request, url_for
-from werkzeug.datastructures import FileStorage
 
-from core import outside_json
 from core.daybook.devices import names
-from core.daybook.entries import MOST_LETTERS, NotAnEntry, from_record
+from core.daybook.entries import MOST_LETTERS
 from core.daybook.facts.device import DEVICES, DeviceNamed
 from core.quantities import Reader
 from core.refusals import Refusal
+from web import copied
 from web.entry_forms import EntryForm, Subject, declare, write
+from web.files import keep_file
 from web.forms import Words
 from web.journal import book, record_as_it_came
 from web.screens.entries import local_path
@@ -22,7 +22,6 @@ from web.visitor import TEN_YEARS_S, THEMES, device, kept, now, writer
 
 screen = Blueprint("yours", __name__)
 
-FORMAT = "curing-daybook-journal"
 SETTINGS = {"units": ("metric", "us"), "decimal": ("point", "comma"), "theme": THEMES}
 
 
@@ -45,9 +44,9 @@ def _page(refusal: Refusal | None = None) -> str:
 
 @screen.get("/yours/export")
 def export():
-    """Every entry, as written. Two such files merge by union."""
+    """Every entry, as written. The page lays the raw files beside it, in a zip. Two such files merge by union."""
     written = json.dumps(
-        {"format": FORMAT, "version": 1, "entries": list(book().records())}, ensure_ascii=False, indent=1
+        {"format": copied.FORMAT, "version": 1, "entries": list(book().records())}, ensure_ascii=False, indent=1
     )
     response = Response(written, mimetype="application/json")
     response.headers["Content-Disposition"] = f'attachment; filename="curing-daybook-{now():%Y-%m-%d}.json"'
@@ -57,35 +56,20 @@ def export():
 @screen.post("/yours/import")
 def import_():
     try:
-        new, differing = _new_and_differing(request.files.get("file"))
+        came = copied.read(request.files.get("file"))
+        new, differing = _new_and_differing(came.entries)
         for entry in new:
             record_as_it_came(entry)
+        for data in came.files:
+            keep_file(data)
     except Refusal as refusal:
         return _page(refusal), 422
-    return redirect(url_for("yours.page", read=len(new), differ=differing or None), 303)
+    return redirect(url_for("yours.page", read=len(new), files=len(came.files) or None, differ=differing or None), 303)
 
 
-def _new_and_differing(file: FileStorage | None) -> tuple[list[dict[str, Any]], int]:
-    """The entries of an exported file that this book does not hold, and how many it holds with other content: an
-    entry never changes, so those were altered outside. All are checked before one is taken."""
-    if file is None or not file.filename:
-        raise Refusal("file", "Choose a file that a daybook has exported.")
-    try:
-        held = outside_json.parse(file.stream.read().decode("utf-8-sig"))
-        json.dumps(held, ensure_ascii=False, allow_nan=False).encode()  # what no file could hold again
-        entries: list[dict[str, Any]] = held["entries"]
-        is_ours = held["format"] == FORMAT and type(entries) is list
-    except (ValueError, KeyError, TypeError):
-        entries, is_ours = [], False
-    if not is_ours:
-        raise Refusal("file", "This is not a file that a daybook has exported. Its name ends in .json.")
-    for number, entry in enumerate(entries, 1):
-        try:
-            from_record(entry)
-        except NotAnEntry:
-            raise Refusal(
-                "file", f"Entry {number} of {len(entries)} cannot be read, so nothing was taken in."
-            ) from None
+def _new_and_differing(entries: list[dict[str, Any]]) -> tuple[list[dict[str, Any]], int]:
+    """Those that this book does not hold, and how many it holds with other content: an entry never changes, so those
+    were altered outside."""
     unique = {entry["id"]: entry for entry in entries}
     new = [entry for key, entry in unique.items() if key not in book()]
     held = {record["id"]: record for record in book().records()}

@@ -1,0 +1,82 @@
+"""A copy of a book read back: a zip of journal.json and files/, or the journal alone. All is checked before any is
+taken, so that it is taken whole or not at all.
+"""
+
+from __future__ import annotations
+
+import io
+import json
+import re
+import zipfile
+import zlib
+from hashlib import sha256
+from typing import Any
+
+from attrs import frozen
+from werkzeug.datastructures import FileStorage
+
+from core import outside_json
+from core.daybook.entries import NotAnEntry, from_record
+from core.refusals import Refusal
+
+FORMAT = "curing-daybook-journal"
+JOURNAL = "journal.json"
+MOST_MB = 300
+"""Unpacked. In a tablet's worker all of Python lives in a few hundred megabytes."""
+_FILE = re.compile("files/([0-9a-f]{64})")
+
+
+@frozen
+class Copied:
+    """entries: as written, each of them readable. files: each of them what its name said."""
+
+    entries: list[dict[str, Any]]
+    files: tuple[bytes, ...] = ()
+
+
+def read(file: FileStorage | None) -> Copied:
+    """Raises Refusal on "file" where anything of it cannot be taken."""
+    if file is None or not file.filename:
+        raise Refusal("file", "Choose a copy that a daybook has saved.")
+    data = file.stream.read()
+    if zipfile.is_zipfile(io.BytesIO(data)):
+        return _unpacked(data)
+    return Copied(_entries(data))
+
+
+def _unpacked(data: bytes) -> Copied:
+    try:
+        with zipfile.ZipFile(io.BytesIO(data)) as packed:
+            if sum(each.file_size for each in packed.infolist()) > MOST_MB * 10**6:
+                raise Refusal("file", f"This copy holds more than {MOST_MB} MB, more than can be read in at once.")
+            names = [each for each in packed.namelist() if _FILE.fullmatch(each)]
+            entries = _entries(packed.read(JOURNAL) if JOURNAL in packed.namelist() else b"")
+            return Copied(entries, tuple(_whole(name, packed.read(name)) for name in names))
+    except (zipfile.BadZipFile, NotImplementedError, RuntimeError, EOFError, OSError, zlib.error):
+        raise Refusal("file", "This copy is damaged, so nothing was taken in. Save it anew there.") from None
+
+
+def _whole(name: str, data: bytes) -> bytes:
+    if sha256(data).hexdigest() != name.rpartition("/")[2]:
+        raise Refusal("file", f"A log in this copy was altered ({name[6:18]}…), so nothing was taken in.")
+    return data
+
+
+def _entries(data: bytes) -> list[dict[str, Any]]:
+    try:
+        held = outside_json.parse(data.decode("utf-8-sig"))
+        json.dumps(held, ensure_ascii=False, allow_nan=False).encode()  # what no file could hold again
+        entries: list[dict[str, Any]] = held["entries"]
+        is_ours = held["format"] == FORMAT and type(entries) is list
+    except (ValueError, KeyError, TypeError):
+        entries, is_ours = [], False
+    if not is_ours:
+        raise Refusal("file", "This is not a copy that a daybook has saved. Its name ends in .zip or .json.")
+    for number, entry in enumerate(entries, 1):
+        try:
+            from_record(entry)
+        except NotAnEntry:
+            raise Refusal(
+                "file", f"Entry {number} of {len(entries)} cannot be read, so nothing was taken in."
+            ) from None
+    return entries
