@@ -159,4 +159,8 @@ def _defined(statement: ast.stmt) -> list[str]:
         return [statement.name]
     if isinstance(statement, ast.Import | ast.ImportFrom):
         return [each.asname or each.name for each in statement.names]
-    return [node.id for node in ast.walk(statement) if isinstance(node, ast.Name) and isinstance(node.ctx, ast.Store)]
+    within = [
+        each for part in ast.walk(statement) if isinstance(part, ast.comprehension) for each in ast.walk(part.target)
+    ]
+    names = [node for node in ast.walk(statement) if isinstance(node, ast.Name) and isinstance(node.ctx, ast.Store)]
+    return [name.id for name in names if name not in within]  # a comprehension's own names are not the module's

@@ -12,7 +12,7 @@ from building.mutants import standing as standing_process
 from building.mutants.changes import Change, changes_of
 from building.mutants.choice import Chooser
 from building.mutants.equivalent import Equivalent
-from building.mutants.flow import felt, functions_by_line, parts_of
+from building.mutants.flow import defined_at, felt, functions_by_line, parts_of
 from building.mutants.standing import ANEW, CAUGHT, SURVIVED, Standing
 from building.paths import ROOT
 from building.running import Failed
@@ -92,6 +92,11 @@ def test_a_change_is_known_again_when_its_line_has_moved():
 def test_a_line_belongs_to_the_function_whose_body_it_is_in():
     lines = functions_by_line(TOY)
     assert (lines.get(3), lines.get(6), lines[8], lines[14]) == (None, None, "enough", "forgotten")
+
+
+def test_a_table_written_as_a_comprehension_is_the_one_name_it_is_kept_under():
+    tables = "SQUARES = {n: n * n for n in range(9)}\nHALVES = [m / 2 for m, _ in SQUARES.items()]"
+    assert [defined_at(tables, line) for line in (1, 2)] == [["SQUARES"], ["HALVES"]]
 
 
 def test_a_constant_is_felt_where_it_is_used():

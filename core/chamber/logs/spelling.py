@@ -171,7 +171,7 @@ def _without_offset(text: str) -> tuple[str, str]:
 def _word(found: re.Match[str], tongue: str) -> str:
     word = found[0]
     before, after = found.string[: found.start()], found.string[found.end() :]
-    if month := month_of(word, tongue) if len(word) > 2 else 0:
+    if month := month_of(word, tongue):
         return word if word in _WEEKDAYS and not _stands_as_month(before, after) else _ENGLISH[month]
     if (
         word in _ROMAN
@@ -179,8 +179,6 @@ def _word(found: re.Match[str], tongue: str) -> str:
         and after.lstrip("-/. ")[:1].isdigit()
     ):
         return _ENGLISH[_ROMAN[word]]
-    if word == "t" and before[-1:].isdigit() and after[:1].isdigit():
-        return " "
     return "" if word in _DECORATION or word in _WEEKDAYS or word in _ZONES else word
 
 
