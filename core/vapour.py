@@ -60,9 +60,9 @@ def frost_point_c(temperature_c: float, humidity: float, pressure_pa: float = ST
     Above the air's own temperature when air below 0 °C holds more vapour than ice does.
     Within 0.002 K of CoolProp's value over the range named at `dew_point_c`.
     """
-    dew_c = dew_point_c(temperature_c, humidity, pressure_pa)
+    dew_point_c(temperature_c, humidity, pressure_pa)  # refuses air too dry for either
     vapour_pa = vapour_pressure_pa(temperature_c, humidity, pressure_pa)
-    if dew_c >= 0 or vapour_pa >= ice_saturation_in_air_pa(0.0, pressure_pa):
+    if vapour_pa >= ice_saturation_in_air_pa(0.0, pressure_pa):
         return None
     return _root(lambda at_c: math.log(ice_saturation_in_air_pa(at_c, pressure_pa) / vapour_pa), COLDEST_C, 0.0)
 
