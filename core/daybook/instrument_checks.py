@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Mapping
 from functools import lru_cache
-from typing import Any, Literal, get_args
+from typing import Any, Literal
 
 import attrs
 from attrs import frozen
@@ -29,7 +29,6 @@ from core.quantities import PH, PIECE_MASS, RELATIVE_HUMIDITY, TEMPERATURE, Quan
 from core.refusals import Refusal
 
 Measured = Literal["temperature", "humidity", "ph", "mass"]
-MEASURED: tuple[Measured, ...] = get_args(Measured)
 QUANTITIES: Mapping[Measured, Quantity] = {
     "temperature": TEMPERATURE,
     "humidity": RELATIVE_HUMIDITY,

@@ -8,7 +8,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from typing import Literal
 
-from attrs import evolve, field, frozen
+from attrs import field, frozen
 
 from core.mix.curing_salt import CuringSalt
 from core.mix.measures import CURE_SHARE, GRAMS_PER_MEAT
@@ -142,11 +142,6 @@ class Formula:
     def cure(self) -> Ingredient | None:
         return next((each for each in self.ingredients if each.role == "cure"), None)
 
-    @property
-    def per_meat(self) -> float:
-        """All that is weighed, meat and everything else, to a kilogram of meat."""
-        return 1 + sum(each.per_meat for each in self.ingredients)
-
 
 def _require_meat(meat: Meat) -> None:
     if not meat.name.strip():
@@ -196,12 +191,6 @@ def portions(formula: Formula, meat_kg: float) -> tuple[Portion, ...]:
         for at, each in enumerate(formula.ingredients, 1)
     )
     return (*meats, *others)
-
-
-def with_shares(formula: Formula, shares: tuple[float, ...]) -> Formula:
-    """The same with other shares of its meats."""
-    meats = tuple(evolve(meat, share=share) for meat, share in zip(formula.meats, shares, strict=True))
-    return evolve(formula, meats=meats)
 
 
 def plain(name: str) -> str:

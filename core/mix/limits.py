@@ -18,7 +18,6 @@ from core.mix.rule import WHOLE, Method
 from core.mix.rules import Curing, rules_for
 from core.mix.rules_ca import LEAST_PPM, MOST_PPM
 from core.mix.rules_us import FINISHED_PPM
-from core.sources import CFR_424_21C, Source
 
 SLACK = 5e-4
 """Limits are inclusive, and held to the precision of the weights they are printed in: the rule says ¼ oz to 100 lb, and
@@ -29,19 +28,13 @@ an ounce weighed out as 28.35 g is 0.002 % more than one. One part in 2000 is fa
 class Limit:
     """What 9 CFR 424.21(c) allows for one method: the US rules' own two rows, side by side."""
 
-    meat: str
-    nitrite_words: str
     nitrite_ppm: float
-    nitrate_words: str
     nitrate_ppm: float
-    source: Source = CFR_424_21C
 
 
 def _us(method: Method) -> Limit:
-    rows = {row.substance: row for row in rules_for("us", "meat", method)}
-    nitrite, nitrate = rows["nitrite"], rows["nitrate"]
-    most = nitrite.most_ppm or 0.0, nitrate.most_ppm or 0.0
-    return Limit(nitrite.what, nitrite.printed, most[0], nitrate.printed, most[1], nitrite.source)
+    most = {row.substance: row.most_ppm or 0.0 for row in rules_for("us", "meat", method)}
+    return Limit(most["nitrite"], most["nitrate"])
 
 
 _METHODS: tuple[Method, ...] = ("comminuted", "dry-rub", "dry-salting", "immersion", "pick-up", "pump")

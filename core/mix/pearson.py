@@ -10,8 +10,7 @@ from __future__ import annotations
 import math
 from collections.abc import Sequence
 
-from core.mix.formula import Meat, plain
-from core.quantities import FRACTION, MASS, RATIO, Amount
+from core.quantities import FRACTION, MASS, Amount
 from core.refusals import Missing, OutOfRange
 from core.sentence import Sentence
 from core.sources import DEFINITION
@@ -125,45 +124,3 @@ def _weight(key: str, word: str, share: float, meat_kg: float) -> Figure:
     amounts = {"share": Amount(share, FRACTION), "meat": Amount(meat_kg, MASS), "mass": mass}
     step = Sentence("{share} × {meat} = {mass}", amounts)
     return Figure(f"{key}_mass", f"Weight of the {word} meat", mass.value, MASS, (step,), DEFINITION)
-
-
-def several_meats(meats: Sequence[Meat], wanted: float) -> tuple[Figure, ...]:
-    """One figure a meat: its new share, with the factor that all shares were multiplied by."""
-    fats, shares = [meat.fat for meat in meats], [meat.share for meat in meats]
-    made = shares_for(fats, shares, wanted)
-    low, high = min(fats), max(fats)
-    reach = Sentence(
-        "These meats make {low} to {high} fat; wanted is {wanted}.",
-        {
-            "low": Amount(low, FRACTION),
-            "high": Amount(high, FRACTION),
-            "wanted": Amount(wanted, FRACTION),
-        },
-    )
-    how = Sentence(
-        "Every share is multiplied by one factor for each per-cent of fat in that meat, then all made 100 %."
-    )
-    return tuple(
-        Figure(
-            f"share-{at}",
-            f"Share of {meat.name}",
-            share,
-            FRACTION,
-            (reach, how, _changed(meat, share)),
-            DEFINITION,
-        )
-        for at, (meat, share) in enumerate(zip(meats, made, strict=True), 1)
-    )
-
-
-def _changed(meat: Meat, share: float) -> Sentence:
-    factor = share / meat.share if meat.share else 0.0
-    return Sentence(
-        f"{plain(meat.name)}, {{fat}} fat: {{was}} × {{factor}} = {{share}}",
-        {
-            "fat": Amount(meat.fat, FRACTION),
-            "was": Amount(meat.share, FRACTION),
-            "factor": Amount(factor, RATIO),
-            "share": Amount(share, FRACTION),
-        },
-    )

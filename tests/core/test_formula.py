@@ -15,7 +15,6 @@ from core.mix.formula import (
     Ingredient,
     Meat,
     portions,
-    with_shares,
 )
 from core.mix.formula_cure import made_of_cure, method_of, over_limit
 from core.mix.ions import ION_IN_SODIUM_NITRITE
@@ -177,10 +176,6 @@ def test_a_cost_names_what_has_no_price():
 
 def test_without_any_price_there_is_no_cost():
     assert cost([Bought("Salt", 0.3, None)], 10, 6) == ()
-
-
-def test_other_shares_keep_the_rest():
-    assert with_shares(SALAMI, (0.5, 0.5)).ingredients == SALAMI.ingredients
 
 
 @every_example

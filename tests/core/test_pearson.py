@@ -4,9 +4,7 @@ from fractions import Fraction
 
 import pytest
 
-from core.mix.formula import Meat
-from core.mix.pearson import several_meats, shares_for, square, two_meats
-from core.quantities import METRIC
+from core.mix.pearson import shares_for, square, two_meats
 from core.refusals import Missing, OutOfRange
 
 
@@ -66,9 +64,3 @@ def test_no_meat_at_all_is_asked_for():
 def test_weights_follow_from_the_block():
     figures = {figure.key: figure.value for figure in two_meats(0.1, 0.7, 0.25, 8)}
     assert (figures["lean_mass"], figures["fat_mass"]) == pytest.approx((6, 2))
-
-
-def test_the_general_form_says_what_can_be_reached():
-    meats = [Meat("A", 0.5, 0.05, "10072"), Meat("B", 0.3, 0.3, "10070"), Meat("C", 0.2, 0.9, "10004")]
-    said = several_meats(meats, 0.25)[0].working[0].say(METRIC)
-    assert said == "These meats make 5 % to 90 % fat; wanted is 25 %."
