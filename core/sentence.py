@@ -20,16 +20,22 @@ class Sentence:
     """A text that names its values in braces: Sentence("{salt} × {strength} = {nitrite}", {"salt": …}).
 
     A value is an amount, a name as it was typed, a day, a moment, or another sentence. Amounts stay in SI; each is
-    shown in the reader's own units when the sentence is said.
+    shown in the reader's own units when the sentence is said. plural: the text where its "count" is not one.
     """
 
     text: str
     values: Mapping[str, Value] = field(factory=dict[str, "Value"])
+    plural: str = field(default="", kw_only=True)
 
     def say(self, reader: Reader, significant: int = 6) -> str:
         """In the reader's units. A sentence wants fewer digits than a sum that is to be checked."""
         shown = {name: _shown(value, reader, significant) for name, value in self.values.items()}
-        return self.text.format_map(shown)
+        return self._text.format_map(shown)
+
+    @property
+    def _text(self) -> str:
+        count = self.values.get("count")
+        return self.plural if self.plural and isinstance(count, Amount) and count.value != 1 else self.text
 
     @property
     def amounts(self) -> dict[str, Amount]:

@@ -5,11 +5,12 @@ from datetime import timedelta
 import pytest
 
 from core.daybook.book import Book
-from core.daybook.chamber_due import chamber_due
+from core.daybook.due.chamber import chamber_due
 from core.daybook.facts import CHAMBER, HumidifierCharged
 from core.daybook.facts.chamber import BasinEmptied, BasinKnown, HumidifierFilled
 from core.daybook.facts.preparation import KeptTask, PreparationBegun, TaskBegun
 from core.daybook.water import EMPTY_TWICE, basin, most_drained, tank
+from core.quantities import METRIC
 from tests.core.kitchen import DAY, NOON, Kitchen
 
 LITRE = 1e-3
@@ -36,7 +37,7 @@ def emptied(kitchen: Kitchen, *days_and_litres: tuple[float, float]) -> None:
 
 
 def said(kitchen: Kitchen, day: float) -> list[str]:
-    return [line.words.text for line in chamber_due(kitchen.book, NOON + day * DAY)]
+    return [line.words.say(METRIC) for line in chamber_due(kitchen.book, NOON + day * DAY)]
 
 
 def test_a_tank_never_filled_is_none(kitchen: Kitchen):
@@ -159,8 +160,8 @@ def test_a_second_before_the_earliest_moment_it_is_not_yet_late(kitchen: Kitchen
     assert found is not None
     assert found.outlook is not None
     earliest, second = found.outlook.earliest, timedelta(seconds=1)
-    assert [line.words.text for line in chamber_due(book, earliest)] == ["Fill the humidifier"]
-    assert [line.words.text for line in chamber_due(book, earliest - second)] == ["Fill the humidifier by today"]
+    assert [line.words.say(METRIC) for line in chamber_due(book, earliest)] == ["Fill the humidifier"]
+    assert [line.words.say(METRIC) for line in chamber_due(book, earliest - second)] == ["Fill the humidifier by today"]
 
 
 @pytest.mark.parametrize(("sooner_s", "told"), [(0, 1), (1, 0)])
@@ -236,7 +237,7 @@ def test_its_words_name_the_day_while_it_is_ahead(kitchen: Kitchen, book: Book, 
 
 def test_a_run_that_was_begun_wants_to_be_gone_on_with(kitchen: Kitchen):
     kitchen.note(RUN, CHAMBER, at=1)
-    assert said(kitchen, 1.1) == ["Go on preparing the chamber: 0 of 1 done"]
+    assert said(kitchen, 1.1) == ["Continue preparing the chamber: 0 of 1 done"]
 
 
 def test_a_run_that_stands_is_due_when_it_has_stood(kitchen: Kitchen):

@@ -8,7 +8,7 @@ from hypothesis import strategies as st
 
 from core.daybook.batch import batches, open_and_finished, open_batches
 from core.daybook.book import Book
-from core.daybook.due import due
+from core.daybook.due.batches import due
 from core.daybook.entries import Entry, NotAnEntry, entry_id, from_record, to_record
 from core.daybook.evidence import evidence_for
 from core.daybook.facts import (

@@ -8,8 +8,10 @@ import pytest
 from core.chamber.checks import Correction
 from core.daybook import evidence
 from core.daybook.batch import fold, open_and_finished, open_batches
-from core.daybook.chamber_due import chamber_due
 from core.daybook.correction_words import correction_in_words
+from core.daybook.due.chamber import chamber_due
+from core.daybook.due.instruments import instruments_due
+from core.daybook.due.salt import of_salt
 from core.daybook.entries import Entry, entry_id, is_entry_id
 from core.daybook.facts import (
     CHAMBER,
@@ -34,11 +36,9 @@ from core.daybook.facts.preparation import PreparationBegun
 from core.daybook.facts.proofs import ProofFile, ProofProbe, ProofResult, ProofRun
 from core.daybook.facts.salting import PieceTurned, SaltingBegun
 from core.daybook.instruments import Shelf
-from core.daybook.instruments_due import instruments_due
 from core.daybook.load import burden, capacity, hanging
 from core.daybook.preparation_list import LONGEST_LIST, LONGEST_TEXT, LONGEST_TIMER_S
 from core.daybook.proofs import moment_words
-from core.daybook.salt_due import of_salt
 from core.quantities import METRIC
 from tests.core.kitchen import DAY, NOON, Kitchen
 from tests.core.workshop import Workshop, day

@@ -6,7 +6,8 @@ from typing import Any
 import pytest
 
 from core.daybook.batch import open_batches
-from core.daybook.due import Due, due, in_order
+from core.daybook.due.batches import due, in_order
+from core.daybook.due.line import Due
 from core.daybook.facts import PieceTakenDown
 from core.daybook.facts.ferment import DeviationDecided, FermentationBegun
 from core.daybook.facts.salting import PieceTurned, SaltingBegun, SaltingEnded

@@ -2,9 +2,9 @@
 
 import pytest
 
+from core.daybook.due.ferment import IN_TIME, READ_EVERY
 from core.daybook.facts import Reading
 from core.daybook.facts.ferment import DeviationDecided, FermentationBegun, FermentLogTaken
-from core.daybook.ferment_due import IN_TIME, READ_EVERY
 from core.daybook.fermenting import FermentationClock, clock_start, fermentation_of, judged
 from core.ferment.course import Place, Warmth
 from core.ferment.crossing import Acid

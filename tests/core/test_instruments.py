@@ -3,6 +3,7 @@
 import pytest
 
 from core.chamber.checks import Correction
+from core.daybook.due.instruments import instruments_due
 from core.daybook.facts import (
     BoilingPointChecked,
     BuffersChecked,
@@ -15,7 +16,6 @@ from core.daybook.facts import (
 )
 from core.daybook.instrument_checks import Measured
 from core.daybook.instruments import Shelf, fold_instrument, instruments
-from core.daybook.instruments_due import instruments_due
 from core.quantities import METRIC
 from tests.core.workshop import OVER_SALT_12, Workshop, day
 
@@ -338,13 +338,13 @@ def test_an_instrument_never_checked_is_a_line(shop: Workshop):
 def test_a_failed_check_is_a_line(shop: Workshop):
     key = shop.add()
     shop.salt(key, 0.95, at=1)
-    assert said(shop, at=2) == ["Replace the hygrometer Larder: it failed its salt check of 3 Nov"]
+    assert said(shop, at=2) == ["Replace the hygrometer Larder: it failed its salt check of 3 Nov 2026"]
 
 
 def test_a_bad_electrode_is_to_be_cleaned(shop: Workshop):
     key = shop.add("ph-meter", "Pen")
     shop.buffers(key, seven=7.0, four=4.9)
-    assert said(shop, at=2) == ["Clean the pH meter Pen: it failed its buffer check of 3 Nov"]
+    assert said(shop, at=2) == ["Clean the pH meter Pen: it failed its buffer check of 3 Nov 2026"]
 
 
 def test_recalibrated_is_a_line(shop: Workshop):
@@ -402,7 +402,7 @@ def test_recalibrated_and_failed_at_one_moment_it_is_as_it_was_checked(shop: Wor
     key = shop.add()
     shop.note(InstrumentRecalibrated(), key, at=1)
     shop.salt(key, 0.95, at=1)
-    assert said(shop, at=2) == ["Replace the hygrometer Larder: it failed its salt check of 3 Nov"]
+    assert said(shop, at=2) == ["Replace the hygrometer Larder: it failed its salt check of 3 Nov 2026"]
 
 
 def test_a_retired_instrument_wants_nothing(shop: Workshop):

@@ -4,7 +4,7 @@ from datetime import UTC, date, datetime
 
 import pytest
 
-from core.quantities import METRIC, PH, TEMPERATURE, US, Amount, Reader
+from core.quantities import COUNT, METRIC, PH, TEMPERATURE, US, Amount, Reader
 from core.sentence import Sentence, Value
 
 WARM = Amount(12.75, TEMPERATURE)
@@ -46,3 +46,8 @@ def test_its_amounts_are_those_it_tells_also_within():
     inner = Sentence("{ph}", {"ph": Amount(5.3, PH), "untold": WARM})
     values = {"name": "Loin", "inner": inner, "warm": WARM, "untold": Amount(1.0, PH)}
     assert Sentence("{name}: {inner} at {warm}", values).amounts == {"ph": Amount(5.3, PH), "warm": WARM}
+
+
+@pytest.mark.parametrize(("count", "shown"), [(0, "0 pieces"), (1, "1 piece"), (2, "2 pieces")])
+def test_a_count_that_is_not_one_takes_the_plural(count: int, shown: str):
+    assert Sentence("{count} piece", {"count": Amount(count, COUNT)}, plural="{count} pieces").say(METRIC) == shown

@@ -99,7 +99,7 @@ CONSTANTS = [
     ("core.mix.sugar", "LOWEST_PH", 4.5, "a cookery book, quoted"),
     ("core.dry.shrink", "MOST_LOSS", 0.75, "the water of lean meat"),
     ("core.daybook.set_points", "LEAST_KELVIN", 0.5, PRACTICE),
-    ("core.daybook.instruments_due", "DAYS_A_MONTH", 30.44, "365.25 ÷ 12, rounded"),
+    ("core.daybook.due.instruments", "DAYS_A_MONTH", 30.44, "365.25 ÷ 12, rounded"),
 ]
 
 

@@ -322,7 +322,7 @@ def test_today_leads_to_the_open_run(visitor: Visitor):
     path = begin(visitor)
     tick(visitor, path)
     link = next(link for link in visitor.get("/").all("a") if link.text.startswith("Go on preparing"))
-    assert (link["href"], link.text) == (path, "Go on preparing the chamber: 1 of 16 done")
+    assert (link["href"], link.text) == (path, "Continue preparing the chamber: 1 of 16 done")
 
 
 def test_a_finished_run_is_not_told_on_today(visitor: Visitor):

@@ -7,10 +7,11 @@ from typing import Any
 from flask import Blueprint, render_template, url_for
 
 from core.daybook.batch import open_batches
-from core.daybook.chamber_due import chamber_due
-from core.daybook.due import Due, Task, due, in_order
+from core.daybook.due.batches import due, in_order
+from core.daybook.due.chamber import chamber_due
+from core.daybook.due.instruments import instruments_due
+from core.daybook.due.line import Due, Task
 from core.daybook.facts import CHAMBER, AirRead
-from core.daybook.instruments_due import instruments_due
 from web.instruments import shelf
 from web.journal import book
 from web.screens.chamber.set_points import in_force

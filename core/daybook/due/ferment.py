@@ -6,12 +6,12 @@ from collections.abc import Iterable
 from datetime import datetime, timedelta
 
 from core.daybook.batch import Batch
-from core.daybook.due_line import Due, plain
+from core.daybook.due.line import Due
 from core.daybook.fermenting import FermentationClock, judged
 from core.ferment.saying import hours_and_minutes
 from core.quantities import PH, TEMPERATURE, Amount
 from core.release.readiness import ACID_PH
-from core.sentence import Sentence
+from core.sentence import Sentence, Value
 
 READ_EVERY = timedelta(hours=12)
 IN_TIME = timedelta(hours=1)
@@ -47,41 +47,43 @@ def sour_in_time(batch: Batch, now: datetime) -> datetime | None:
 
 
 def _deviation(batch: Batch, clocked: FermentationClock, now: datetime) -> Due:
-    words = Sentence(f"Hold {plain(batch.name)}: it missed its degree-hours. Note what is decided")
+    words = Sentence("Hold {batch}: it missed its degree-hours. Note what is decided", {"batch": batch.name})
     return Due("deviation", batch.id, words, min(clocked.last_safe or now, now))
 
 
 def _again(batch: Batch) -> Due:
     """At once: the last reading is the one that asks for it."""
-    words = Sentence(f"Measure the pH of {plain(batch.name)} again, twice: its readings contradict each other")
-    return Due("reading", batch.id, words, batch.phs[-1].at)
+    words = "Measure the pH of {batch} again, twice: its readings contradict each other"
+    return Due("reading", batch.id, Sentence(words, {"batch": batch.name}), batch.phs[-1].at)
 
 
 def _reading(batch: Batch, clocked: FermentationClock, now: datetime) -> Due:
-    name = plain(batch.name)
+    named: dict[str, Value] = {"batch": batch.name}
     left = _left(clocked)
     if left is not None and clocked.last_safe is not None:
         last = max((each.at for each in batch.phs), default=batch.started_at - READ_EVERY)
         at = min(last + READ_EVERY, clocked.last_safe - IN_TIME)
-        return Due("reading", batch.id, Sentence(f"Read the pH of {name}: {left.text}", left.values), at)
+        return Due("reading", batch.id, Sentence("Read the pH of {batch}: {left}", named | {"left": left}), at)
     if not batch.phs:
-        return Due("reading", batch.id, Sentence(f"Read the pH of {name}"), batch.started_at)
+        return Due("reading", batch.id, Sentence("Read the pH of {batch}", named), batch.started_at)
     last = batch.phs[-1]
     words = Sentence(
-        f"Read the pH of {name}: {{last}} last, {{acid}} wanted",
-        {"last": Amount(last.ph or 0.0, PH), "acid": Amount(ACID_PH, PH)},
+        "Read the pH of {batch}: {last} last, {acid} wanted",
+        named | {"last": Amount(last.ph or 0.0, PH), "acid": Amount(ACID_PH, PH)},
     )
     return Due("reading", batch.id, words, last.at + READ_EVERY)
 
 
 def _warmth(batch: Batch, clocked: FermentationClock, now: datetime) -> Due:
     left = _left(clocked)
-    words = f"Read the temperature of {plain(batch.name)}"
+    named: dict[str, Value] = {"batch": batch.name}
     last = max((each.at for each in batch.readings), default=batch.started_at - READ_EVERY)
     if left is None or clocked.last_safe is None:
-        return Due("reading", batch.id, Sentence(f"{words}: is it cool yet?"), last + READ_EVERY)
+        return Due(
+            "reading", batch.id, Sentence("Read the temperature of {batch}: is it cool yet?", named), last + READ_EVERY
+        )
     at = min(last + READ_EVERY, clocked.last_safe - IN_TIME)
-    return Due("reading", batch.id, Sentence(f"{words}: {left.text}", left.values), at)
+    return Due("reading", batch.id, Sentence("Read the temperature of {batch}: {left}", named | {"left": left}), at)
 
 
 def _left(clocked: FermentationClock) -> Sentence | None:
@@ -90,4 +92,4 @@ def _left(clocked: FermentationClock) -> Sentence | None:
     if not clocked.fermentation.warmths or deadline.left is None or not deadline.left.value:
         return None
     at = Amount(clocked.judged.course.last_c, TEMPERATURE)
-    return Sentence(f"{hours_and_minutes(deadline.left.value)} left at {{at}}", {"at": at})
+    return Sentence("{time} left at {at}", {"time": hours_and_minutes(deadline.left.value), "at": at})

@@ -10,10 +10,11 @@ from datetime import datetime, timedelta
 
 from core.chamber.levels import Outlook
 from core.daybook.book import Book
-from core.daybook.due import Due, Task
+from core.daybook.due.line import Due, Task
 from core.daybook.facts.chamber import CHAMBER
 from core.daybook.preparation import Run, latest_run
 from core.daybook.water import basin, tank
+from core.quantities import COUNT, Amount
 from core.sentence import Sentence
 
 TOLD_AHEAD = timedelta(days=6)
@@ -25,29 +26,38 @@ def chamber_due(book: Book, now: datetime) -> list[Due]:
     run, filled = latest_run(book), tank(book)
     return [
         *(_run(run) if run is not None and run.open else ()),
-        *_water("fill", "Fill the humidifier", filled.outlook if filled else None, now),
-        *_water("empty", "Empty the basin", basin(book).outlook, now),
+        *_water("fill", filled.outlook if filled else None, now),
+        *_water("empty", basin(book).outlook, now),
     ]
 
 
 def _run(run: Run) -> Iterable[Due]:
     """Due since it was begun, or from when what stands has stood long enough."""
     until = run.ready[0].until if run.ready else None
-    words = f"Go on preparing the chamber: {len(run.done)} of {len(run.tasks)} done"
-    yield Due("prepare", run.id, Sentence(words), until or run.begun_at)
+    done = {"done": Amount(len(run.done), COUNT), "all": Amount(len(run.tasks), COUNT)}
+    words = Sentence("Continue preparing the chamber: {done} of {all} done", done)
+    yield Due("prepare", run.id, words, until or run.begun_at)
 
 
-def _water(task: Task, words: str, outlook: Outlook | None, now: datetime) -> Iterable[Due]:
+_WATER: dict[Task, tuple[str, str]] = {
+    "fill": ("Fill the humidifier", "Fill the humidifier by {day}"),
+    "empty": ("Empty the basin", "Empty the basin by {day}"),
+}
+
+
+def _water(task: Task, outlook: Outlook | None, now: datetime) -> Iterable[Due]:
     if outlook is None or outlook.earliest - now > TOLD_AHEAD:
         return
     by = outlook.earliest.astimezone(now.tzinfo)
     late = by <= now
-    yield Due(task, CHAMBER, Sentence(words if late else f"{words} by {_day(by, now)}"), by, says_when=not late)
+    at_once, in_time = _WATER[task]
+    words = Sentence(at_once) if late else Sentence(in_time, {"day": _day(by, now)})
+    yield Due(task, CHAMBER, words, by, says_when=not late)
 
 
-def _day(moment: datetime, now: datetime) -> str:
+def _day(moment: datetime, now: datetime) -> Sentence:
     days = (moment.date() - now.date()).days
-    return ("today", "tomorrow")[days] if days < 2 else _WEEKDAYS[moment.weekday()]
+    return Sentence(("today", "tomorrow")[days] if days < 2 else _WEEKDAYS[moment.weekday()])
 
 
 _WEEKDAYS = ("Monday", "Tuesday", "Wednesday", "Thursday", "Friday", "Saturday", "Sunday")

@@ -10,13 +10,12 @@ from datetime import datetime, timedelta
 from itertools import chain
 
 from core.daybook.batch import Batch
-from core.daybook.due_line import Due, Task, plain
-from core.daybook.ferment_due import READ_EVERY, of_ferment, sour_in_time
-from core.daybook.salt_due import of_salt, out_of_salt, waits_for_salt
+from core.daybook.due.ferment import of_ferment, sour_in_time
+from core.daybook.due.line import Due
+from core.daybook.due.salt import of_salt, out_of_salt, waits_for_salt
 from core.daybook.sheet import sheet_of
+from core.quantities import COUNT, Amount
 from core.sentence import Sentence
-
-__all__ = ["READ_EVERY", "WEIGH_EVERY", "Due", "Task", "due", "in_order"]
 
 WEIGH_EVERY = timedelta(days=7)
 
@@ -36,30 +35,34 @@ def _of_batch(batch: Batch, now: datetime) -> Iterable[Due]:
         return
     sheet = sheet_of(batch)
     if sheet is not None and not sheet.complete:
-        words = f"Weigh out {plain(batch.name)}: {sheet.done} of {len(sheet.rows)} done"
-        yield Due("sheet", batch.id, Sentence(words), batch.started_at)
+        done = {"batch": batch.name, "done": Amount(sheet.done, COUNT), "all": Amount(len(sheet.rows), COUNT)}
+        yield Due("sheet", batch.id, Sentence("Weigh out {batch}: {done} of {all} done", done), batch.started_at)
     elif batch.cure is None:
-        yield Due("cure", batch.id, Sentence(f"Weigh the cure for {plain(batch.name)}"), batch.started_at)
+        yield Due("cure", batch.id, Sentence("Weigh the cure for {batch}", {"batch": batch.name}), batch.started_at)
     yield from of_ferment(batch, now)
     yield from of_salt(batch)
     if batch.stage in ("dry", "release") and not batch.pieces and not waits_for_salt(batch):
         since = sour_in_time(batch, now) if batch.ferments else out_of_salt(batch)
         if since is not None:
-            yield Due("hang", batch.id, Sentence(f"Hang the pieces of {plain(batch.name)}"), since)
+            yield Due("hang", batch.id, Sentence("Hang the pieces of {batch}", {"batch": batch.name}), since)
     if batch.stage == "dry" and batch.hanging:
         yield _weighing(batch)
     if batch.stage == "release":
-        words = f"Settle {len(batch.hanging)} {_pieces(len(batch.hanging))} of {plain(batch.name)}: the loss is reached"
-        yield Due("release", batch.id, Sentence(words), max(piece.weighed_at for piece in batch.hanging))
+        words = Sentence(
+            "Settle {count} piece of {batch}: the loss is reached",
+            {"batch": batch.name, "count": Amount(len(batch.hanging), COUNT)},
+            plural="Settle {count} pieces of {batch}: the loss is reached",
+        )
+        yield Due("release", batch.id, words, max(piece.weighed_at for piece in batch.hanging))
 
 
 def _weighing(batch: Batch) -> Due:
     oldest = min(piece.weighed_at for piece in batch.hanging)
     due_at = oldest + WEIGH_EVERY
     waiting = [piece for piece in batch.hanging if piece.weighed_at + WEIGH_EVERY <= due_at + timedelta(days=1)]
-    words = f"Weigh {len(waiting)} {_pieces(len(waiting))} of {plain(batch.name)}"
-    return Due("weigh", batch.id, Sentence(words), due_at)
-
-
-def _pieces(count: int) -> str:
-    return "piece" if count == 1 else "pieces"
+    words = Sentence(
+        "Weigh {count} piece of {batch}",
+        {"batch": batch.name, "count": Amount(len(waiting), COUNT)},
+        plural="Weigh {count} pieces of {batch}",
+    )
+    return Due("weigh", batch.id, words, due_at)

@@ -6,7 +6,7 @@ from collections.abc import Iterable
 from datetime import datetime
 
 from core.daybook.batch import Batch
-from core.daybook.due_line import Due, plain
+from core.daybook.due.line import Due
 from core.daybook.salting import next_turn, planned_end
 from core.sentence import Sentence
 
@@ -24,13 +24,13 @@ def out_of_salt(batch: Batch) -> datetime:
 def of_salt(batch: Batch) -> Iterable[Due]:
     if batch.start.style != "whole-muscle" or batch.cure is None or batch.pieces:
         return
-    name, salting = plain(batch.name), batch.salting
+    named, salting = {"batch": batch.name}, batch.salting
     if salting is None:
-        yield Due("salt", batch.id, Sentence(f"Put {name} into salt"), batch.started_at)
+        yield Due("salt", batch.id, Sentence("Put {batch} into salt", named), batch.started_at)
     elif salting.ended_at is None:
         turn = next_turn(salting)
         if turn is not None:
-            word = "Turn" if salting.begun.method == "weighed" else "Overhaul"
-            yield Due("turn", batch.id, Sentence(f"{word} {name}"), turn)
-        words = f"Take {name} out of the salt and hang it: the salt is through"
-        yield Due("unsalt", batch.id, Sentence(words), planned_end(salting))
+            words = "Turn {batch}" if salting.begun.method == "weighed" else "Overhaul {batch}"
+            yield Due("turn", batch.id, Sentence(words, named), turn)
+        words = "Take {batch} out of the salt and hang it: the salt is through"
+        yield Due("unsalt", batch.id, Sentence(words, named), planned_end(salting))

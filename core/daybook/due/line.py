@@ -43,8 +43,3 @@ class Due:
 
     def late(self, now: datetime) -> bool:
         return self.at <= now
-
-
-def plain(name: str) -> str:
-    """A name may hold braces; in a step they would be taken for an amount."""
-    return name.replace("{", "{{").replace("}", "}}")

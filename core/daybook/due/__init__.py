@@ -1,0 +1,1 @@
+"""What is to be done now, a line each: in the batches, in the salt, in the chamber, with instruments."""
