@@ -143,16 +143,16 @@ def finding(given: Given) -> Generator[Doing, None, Found]:
 def means_as_logged(found: Found, name: str) -> tuple[float | None, float | None]:
     """A probe's mean temperature after the pull-down, and its mean humidity, before they were put right.
 
-    None for what was not put right, or not logged.
+    None for what was not put right, or not logged; nor has one reading of the humidity a mean.
     """
     probe = next(each for each in found.given.probes if each.name == name)
     raw, right = (next(each for each in series if each.probe == name) for series in (found.raw, found.series))
     warm = damp = None
     if probe.temperature is not None:
         first = arrives_at(right.temperatures_c)
-        warm = spread(raw.times_s[first:], raw.temperatures_c[first:]).mean
-    if probe.humidity is not None and raw.has_humidity:
-        times_s, _, humidities = raw.humid()
+        warm = spread(raw.times_s[first:], raw.temperatures_c[first:], lasts_s=raw.held_s[first:]).mean
+    times_s, _, humidities = raw.humid()
+    if probe.humidity is not None and len(times_s) > 1:
         damp = spread(times_s, humidities).mean
     return warm, damp
 

@@ -262,7 +262,7 @@ def _probe(series: Series, wanted: Wanted, room_c: float | None, pressure_pa: fl
     humidity = yield from _humidity(series, wanted, compressor, pressure_pa)
     yield series.probe
     temperature = spread(times_s, temperatures_c, wanted.temperature, series.held_s)
-    steady = spread(times_s[first:], temperatures_c[first:], wanted.temperature)
+    steady = spread(times_s[first:], temperatures_c[first:], wanted.temperature, series.held_s[first:])
     yield series.probe
     return Probe(
         name=series.probe,
