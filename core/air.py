@@ -68,7 +68,7 @@ ICED_NEAR_FREEZING = (
     "bulb says more than the digits: it is known to some tenths of a kelvin."
 )
 TAKES_UP = "The surface takes up water from this air: it does not dry."
-WEATHER = "Weather moves the true pressure by a few per cent; a barometer not set to sea level knows better."
+WEATHER = "Weather moves the true pressure by a few per cent; a barometer not set to sea level is more exact."
 
 
 @frozen

@@ -20,7 +20,7 @@ HUMIDITY_INPUT = Number(
 )
 ALTITUDE_INPUT = Number(
     "altitude",
-    "Height above the sea",
+    "Altitude",
     ALTITUDE,
     -500.0,
     4000.0,
@@ -52,7 +52,7 @@ MOIST_AIR = Worksheet(
     name="moist-air",
     title="Dew point and moist air",
     stage="chamber",
-    question="At what temperature does this air dew or ice, and how much water does it carry?",
+    question="At what temperature does dew or frost form from this air, and how much water does it hold?",
     inputs=(
         TEMPERATURE_INPUT,
         HUMIDITY_INPUT,
@@ -64,7 +64,7 @@ MOIST_AIR = Worksheet(
             60e3,
             110e3,
             optional=True,
-            help="From a barometer that is not set to sea level. It goes before the height.",
+            help="From a barometer that is not set to sea level. It overrides the altitude.",
         ),
     ),
     compute=_moist_air,
@@ -86,7 +86,7 @@ DRYING_FORCE = Worksheet(
             0.5,
             1.0,
             default=0.97,
-            help="1 is pure water; fresh salted meat is about 0.97 (common practice, no source).",
+            help="1 is pure water; fresh salted meat is about 0.97 (common practice; no published source).",
         ),
         Number(
             "surface_temperature",

@@ -21,7 +21,7 @@ class Source:
     def cite(self) -> str:
         """One line for the foot of a figure."""
         if self.verified == "practice":
-            return "Common practice, no source."
+            return "Common practice; no published source."
         where = f"{self.title}, {self.section}" if self.section else self.title
         return {
             "seen": f"{where}.",

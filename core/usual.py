@@ -5,7 +5,7 @@ without a unit that falls outside is asked about, and the question names what ma
 box is 0.35 %, or 35 % written as a fraction. The same number typed with its unit is taken at its word. What is plainly
 impossible stays outside `low` and `high`.
 
-The ranges are our own: common practice, no published source. None of them is a limit.
+The ranges are our own: common practice; no published source. None of them is a limit.
 """
 
 from __future__ import annotations

@@ -53,7 +53,7 @@ def _unpacked(data: bytes) -> Copied:
             entries = _entries(packed.read(JOURNAL) if JOURNAL in packed.namelist() else b"")
             return Copied(entries, tuple(_whole(name, packed.read(name)) for name in names))
     except (zipfile.BadZipFile, NotImplementedError, RuntimeError, EOFError, OSError, zlib.error):
-        raise Refusal("file", "This copy is damaged, so nothing was taken in. Save it anew there.") from None
+        raise Refusal("file", "This copy is damaged, so nothing was taken in. Save it again there.") from None
 
 
 def _whole(name: str, data: bytes) -> bytes:

@@ -255,7 +255,7 @@ def say(line: Line, how: Reader) -> str:
         if form is not None:
             right = put_right(shelf(), entry.fact, entry.happened_at)
             return ", ".join((form.say(right.fact, how), *(note.say(how, 4) for note in right.notes)))
-    return "Taken back" if line.withdrawn else "Written by a newer version of the daybook"
+    return "Deleted" if line.withdrawn else "Written by a newer version of the daybook"
 
 
 def subject_about(batch: Batch, line: Line) -> Subject:

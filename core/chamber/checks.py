@@ -20,7 +20,7 @@ from core.working import Figure
 Word = Literal["accept", "adjust", "clean", "replace"]
 
 REPLACE_AT = 3.0
-"""Tolerances. An error so large is a fault and no mere drift (common practice, no source)."""
+"""Tolerances. An error so large is a fault and not a drift (common practice; no published source)."""
 
 
 def _finite(_instance: object, attribute: Attribute[float], value: float) -> None:
@@ -67,7 +67,7 @@ class Correction:
     most: float | None = field(default=None, validator=optional(_finite))
 
     def apply(self, reading: float) -> float:
-        """The reading put right; never below `least` nor above `most`."""
+        """The corrected reading; never below `least` nor above `most`."""
         corrected = self.offset + self.gain * reading
         if self.least is not None:
             corrected = max(corrected, self.least)
@@ -135,7 +135,7 @@ def say(word: Word, tolerance: Amount) -> str:
     within = f"the tolerance of ±{both_ways(tolerance.value, tolerance.quantity)}"
     return {
         "accept": f"Accept: it is within {within}.",
-        "adjust": f"Adjust: it is outside {within}. Set the instrument right or let the correction be applied.",
+        "adjust": f"Adjust: it is outside {within}. Adjust the instrument, or let the correction be applied.",
         "replace": f"Replace: it is more than three times outside {within}. That is a fault, not a drift.",
     }[word]
 
@@ -145,7 +145,7 @@ def cannot_tell(uncertainty: float, tolerance: Amount) -> tuple[str, ...]:
     if uncertainty <= tolerance.value:
         return ()
     unsure = both_ways(uncertainty, tolerance.quantity)
-    return (f"This check is itself unsure by {unsure}, more than the tolerance: it finds only coarser faults.",)
+    return (f"This check is itself uncertain by {unsure}, more than the tolerance: it finds only coarser faults.",)
 
 
 def both_ways(value: float, quantity: Quantity) -> str:

@@ -33,11 +33,11 @@ from core.working import Figure
 
 Bulk = Literal["small", "bulky"]
 
-TOLERANCE = 0.03  # of relative humidity; common practice, no source
-APART_K = 0.2  # what cannot be excluded in a closed box left alone; common practice, no source
+TOLERANCE = 0.03  # of relative humidity; common practice; no published source
+APART_K = 0.2  # what cannot be excluded in a closed box left alone; common practice; no published source
 LEAST_APART = 0.05
 """Readings over two salts closer than this draw no line worth having."""
-ONE_POINT_REACH = 0.10  # how far from its point one check is taken to speak; common practice, no source
+ONE_POINT_REACH = 0.10  # how far from its point one check is taken to speak; common practice; no published source
 WAITS_S: dict[Bulk, float] = {"small": 20 * 60.0, "bulky": 3600.0}
 WAIT = evolve(
     HOURS,
@@ -104,8 +104,8 @@ def salt_check(
         cautions=(
             *cannot_tell(point.uncertainty, Amount(tolerance, RELATIVE_HUMIDITY)),
             _apart_caution(point.truth, over.temperature_c),
-            f"One point speaks for readings within about {Amount(ONE_POINT_REACH, RELATIVE_HUMIDITY).show()} of it "
-            "(common practice, no source). For 65 to 90 % check over table salt and potassium chloride.",
+            f"One point holds for readings within about {Amount(ONE_POINT_REACH, RELATIVE_HUMIDITY).show()} of it "
+            "(common practice; no published source). For 65 to 90 % check over table salt and potassium chloride.",
             WET_SAND,
         ),
         low=correction.offset - point.uncertainty,
@@ -190,7 +190,7 @@ def _require_line(point: Point, second: Point) -> None:
     if (second.reading - point.reading) * (second.truth - point.truth) <= 0:
         raise OutOfRange(
             "other_reading",
-            "The hygrometer must read more over the moister salt: see whether the two were exchanged.",
+            "The hygrometer must read more over the moister salt: see whether the two were swapped.",
         )
 
 
@@ -214,7 +214,7 @@ def _left(key: str, over: Over, point: Point, division: float, apart_k: float) -
     }
     return Figure(
         key=key,
-        name=f"What stays unsure at {name}, either way",
+        name=f"Remaining uncertainty at {name}, either way",
         value=point.uncertainty,
         quantity=RELATIVE_HUMIDITY,
         working=(
@@ -245,7 +245,7 @@ def _line(correction: Correction, point: Point, second: Point) -> tuple[Figure, 
 
 
 def _put_right(correction: Correction, now: float) -> Figure:
-    require_between("now", "Reading to put right", now, 0.0, 1.0, "0 and 100 %")
+    require_between("now", "Reading to correct", now, 0.0, 1.0, "0 and 100 %")
     corrected, unsure = correction.apply(now), correction.uncertainty_at(now)
     plain = correction.offset + correction.gain * now
     amounts = {
@@ -260,13 +260,13 @@ def _put_right(correction: Correction, now: float) -> Figure:
     beyond = not correction.low_reading <= now <= correction.high_reading
     return Figure(
         key="corrected",
-        name="The reading put right",
+        name="The corrected reading",
         value=corrected,
         quantity=RELATIVE_HUMIDITY,
         working=(
             Sentence("{offset} + {gain} × {now} = {plain}", amounts),
             *((Sentence("Held between 0 and 100 %."),) if plain != corrected else ()),
-            Sentence("What stays unsure of it, either way: {unsure}", amounts),
+            Sentence("Its remaining uncertainty, either way: {unsure}", amounts),
         ),
         source=DEFINITION,
         cautions=("It lies beyond the two salts: the farther, the less sure.",) if beyond else (),

@@ -26,7 +26,7 @@ NERNST_V_PER_K = 8.314462618 * math.log(10) / 96485.33212
 NEUTRAL_PH = 7.0
 LEAST_SLOPE, MOST_SLOPE, MOST_OFFSET_V = 0.90, 1.05, 0.030  # USP <791>
 LEAST_BUFFERS_APART = 1.0
-BUFFER_UNSURE_PH = 0.02  # as bottles say of themselves; common practice, no source
+BUFFER_UNSURE_PH = 0.02  # as bottles say of themselves; common practice; no published source
 
 VOLT = Unit("V", 1.0, ("v", "volt", "volts"))
 MILLIVOLT = Unit("mV", 1e-3, ("mv", "millivolt", "millivolts"))
@@ -89,7 +89,7 @@ def ph_meter(
     per_slope = _from_neutral_v(other) - _from_neutral_v(one)
     slope = (first_v - second_v) / per_slope
     if slope <= 0:
-        raise OutOfRange("other_reading", "The readings run against the buffers: see whether the two were exchanged.")
+        raise OutOfRange("other_reading", "The readings run against the buffers: see whether the two were swapped.")
     offset_v = first_v + slope * _from_neutral_v(one)
     word = _judge(slope, offset_v, cleaned)
     correction = _correction(one, other, shows, slope, offset_v, division)
@@ -194,11 +194,11 @@ def _slope_figure(one: Buffer, other: Buffer, first_v: float, second_v: float, s
     bracketed = min(one.ph, other.ph) <= 4.5 and max(one.ph, other.ph) >= 6.8
     return Figure(
         key="slope",
-        name="Slope, of the full one",
+        name="Slope, % of ideal",
         value=slope,
         quantity=LOSS,
         working=(
-            Sentence("A perfect electrode gives to the unit of pH, in each buffer:", amounts),
+            Sentence("An ideal electrode gives for one unit of pH, in each buffer:", amounts),
             Sentence("{per_kelvin} × {kelvin} = {nernst}", amounts),
             Sentence("{per_kelvin} × {other_kelvin} = {other_nernst}", amounts),
             *(read_back if shows == "ph" else ()),
@@ -233,11 +233,11 @@ def _full_slope(temperature_c: float) -> Figure:
     kelvin = Amount(temperature_c + KELVIN_AT_ZERO_C, ABSOLUTE_TEMPERATURE)
     amounts = {"per_kelvin": Amount(NERNST_V_PER_K, VOLTAGE), "kelvin": kelvin, "full": full}
     step = Sentence("{per_kelvin} × {kelvin} = {full}", amounts)
-    return Figure("full_slope", "A full slope, to the unit of pH", full.value, VOLTAGE, (step,), NERNST)
+    return Figure("full_slope", "Ideal slope, for one unit of pH", full.value, VOLTAGE, (step,), NERNST)
 
 
 def _unsure(correction: Correction) -> Figure:
     unsure = Amount(correction.uncertainty, PH)
     said = "The buffers themselves, ±0.02, and half the last digit, added as squares: {unsure}"
-    name = "What stays unsure of a pH put right, either way"
+    name = "Remaining uncertainty of a corrected pH, either way"
     return Figure("uncertainty", name, unsure.value, PH, (Sentence(said, {"unsure": unsure}),), COMMON_PRACTICE)

@@ -10,7 +10,7 @@ from core.sources import DEFINITION
 from core.working import Figure
 
 ALLOWED_SHARE = 0.005
-"""Half a per-cent of the mass, or one division where that is more (common practice, no source)."""
+"""Half a per-cent of the mass, or one division where that is more (common practice; no published source)."""
 SHARES = (0.02, 0.05)
 HEAVIEST_KG = 1000.0
 
@@ -36,7 +36,7 @@ def scale_check(
     second = _second(mass_kg, reading_kg, division_kg, other_mass_kg, other_reading_kg)
     correction = through_two(second or Point(0.0, 0.0, division_kg / 2), point)
     if correction.gain <= 0:
-        raise OutOfRange("other_reading", "The heavier mass must read more: see whether the two were exchanged.")
+        raise OutOfRange("other_reading", "The heavier mass must read more: see whether the two were swapped.")
     points = (point, second) if second else (point,)
     word = _worst(points, division_kg)
     figures = (
@@ -104,13 +104,13 @@ def _worst(points: tuple[Point, ...], division_kg: float) -> Word:
 def _sentence(word: Word, correction: Correction, division_kg: float) -> str:
     allowed = f"one division ({both_ways(division_kg, DOSE_MASS)}) or 0.5 % of the mass, whichever is more"
     if word == "accept":
-        return f"Accept: it is within {allowed} (common practice, no source)."
+        return f"Accept: it is within {allowed} (common practice; no published source)."
     if word == "adjust":
         return (
-            f"Adjust: it is outside {allowed} (common practice, no source). Set it with its own calibrating mass, or "
-            "let the correction be applied."
+            f"Adjust: it is outside {allowed} (common practice; no published source). Set it with its own calibrating "
+            "mass, or let the correction be applied."
         )
-    return f"Replace: it is more than three times outside {allowed} (common practice, no source)."
+    return f"Replace: it is more than three times outside {allowed} (common practice; no published source)."
 
 
 def _out_of_reach(correction: Correction, division_kg: float) -> tuple[str, ...]:

@@ -165,7 +165,7 @@ def _check(
     )
     left = Figure(
         key="uncertainty",
-        name="What stays unsure, either way",
+        name="Remaining uncertainty, either way",
         value=correction.uncertainty,
         quantity=TEMPERATURE_DIFFERENCE,
         working=(

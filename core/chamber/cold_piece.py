@@ -22,10 +22,10 @@ DENSITY_KG_M3, HEAT_CAPACITY, CONDUCTIVITY = 1050.0, 3500.0, 0.45
 USUAL_FILM, STILL_FILM, BRISK_FILM = 12.0, 6.0, 35.0
 """W/(m² K): radiation about 5 and 3 to 10 for air at 0.05 to 0.5 m/s; 35 allows for the heat that the dew brings."""
 
-STAYS_DRY = "It is no colder than the dew point: nothing dews on it."
+STAYS_DRY = "It is no colder than the dew point: no dew forms on it."
 SO_NEAR = "That is so near the dew point that the hygrometer's own error decides."
 WIPE_IT = "A wet surface lets moulds and slime start: bring it in dry air, or wrapped, or in steps."
-WET_LONGER = "What has dewed must dry off again: the surface is moist for longer than that."
+WET_LONGER = "The dew must dry off again: the surface is moist for longer than that."
 
 
 def cold_piece(
@@ -102,15 +102,15 @@ def _wet_for(
     )
     near = (SO_NEAR,) if dew.value - piece_c < 1.0 else ()
     cautions = (*near, WET_LONGER, WIPE_IT)
-    return Figure("wet_for", "Water dews on it for", value_s, LASTING, steps, MEAT_WARMS, cautions, low_s, high_s)
+    return Figure("wet_for", "Dew forms on it for", value_s, LASTING, steps, MEAT_WARMS, cautions, low_s, high_s)
 
 
 def _stays_dry(piece_c: float, dry: Figure) -> Figure:
     near = dry.high is not None and piece_c < dry.high
     amounts = {"piece": Amount(piece_c, TEMPERATURE), "dew": dry.amount}
-    step = Sentence("The piece has {piece}; water dews on what is colder than {dew}.", amounts)
+    step = Sentence("The piece has {piece}; dew forms on what is colder than {dew}.", amounts)
     cautions = (STAYS_DRY, SO_NEAR) if near else (STAYS_DRY,)
-    return Figure("wet_for", "Water dews on it for", 0.0, LASTING, (step,), MEAT_WARMS, cautions, 0.0, 0.0)
+    return Figure("wet_for", "Dew forms on it for", 0.0, LASTING, (step,), MEAT_WARMS, cautions, 0.0, 0.0)
 
 
 def _warming(thickness_m: float, usual: float, still: float, brisk: float) -> Figure:

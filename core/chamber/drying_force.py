@@ -1,7 +1,8 @@
 """How hard does this air dry, in a word?
 
-The steps are our own, common practice, no source. They are laid so that the printed programmes fall apart by what they
-are for: resting a ham faint to gentle, slow sausage gentle, salami moderate, sour sausage brisk, a ham far on hard.
+The steps are our own, common practice; no published source. They are laid so that the printed programmes fall apart
+by what they are for: resting a ham faint to gentle, slow sausage gentle, salami moderate, sour sausage brisk, a
+ham far on hard.
 """
 
 from __future__ import annotations

@@ -1,6 +1,7 @@
 """Charging the humidifier: how much baking soda goes into its water, and what that does and does not do.
 
-The usual charge is one US tablespoon to one US quart, six to a tank of six quarts (common practice, no source).
+The usual charge is one US tablespoon to one US quart, six to a tank of six quarts (common practice; no
+published source).
 """
 
 from __future__ import annotations

@@ -22,7 +22,7 @@ from core.working import Figure
 ONE_FILLING = timedelta(hours=1)
 """Pourings closer together than this are one."""
 LEAST_SPREAD, SPREAD_OF_ONE = 0.25, 0.5
-"""A quarter either way at the least, half where there is one interval only (common practice, no source)."""
+"""A quarter either way at the least, half where there is one interval only (common practice; no published source)."""
 ONLY_ONE = "This rests on one interval only: half as fast and half as fast again are both allowed for."
 CHANGES = "The chamber asks for more or less as the meat dries, the door opens and the weather turns."
 LARGEST_M3 = 1.0

@@ -104,7 +104,7 @@ MOISTURE_LOAD = Worksheet(
             0.02,
             3.0,
             optional=True,
-            help="With the thickness it tells the most that wholly wet pieces could give off.",
+            help="With the thickness it shows the most that wholly wet pieces could give off.",
         ),
     ),
     compute=_moisture_load,

@@ -16,7 +16,7 @@ COLDEST_C, WARMEST_C = 0.0, 60.0
 LOWEST_PH, HIGHEST_PH = 2.0, 12.0
 """Beyond them a glass electrode errs in other ways; within them no temperature takes a pH off the scale."""
 
-ELECTRODE_ONLY = "This puts the electrode right. What warmth does to the meat's own pH is another matter, not touched."
+ELECTRODE_ONLY = "This corrects the electrode. What temperature does to the meat's own pH is another matter."
 CENTRED = "It takes the electrode to be centred at pH 7, as most are made (from memory); two buffers show if it is."
 
 
@@ -67,7 +67,7 @@ def compensated(shown: float, sample_c: float, stands_at_c: float) -> tuple[Figu
         ),
         Figure(
             key="change",
-            name="What the compensation makes",
+            name="Change by the compensation",
             value=ph - shown,
             quantity=PH,
             working=(Sentence("{ph} − {shown} = {change}", amounts),),

@@ -26,7 +26,7 @@ NO_LIMIT_KNOWN = (
 )
 DRAIN = "Let it drain and dry in the air; do not rinse, and do not wipe."
 NOT_A_SANITISER = (
-    "Vinegar takes off lime. It is not a sanitiser: wash, rinse, and sanitise afterwards with something that is one."
+    "Vinegar removes limescale. It is not a sanitiser: wash, rinse, and sanitise afterwards with something that is one."
 )
 
 
@@ -120,11 +120,11 @@ def _require_ph(agent: str, ph: float | None) -> None:
         return
     require_between("ph", "The pH", ph, 0.0, 14.0, "0 and 14")
     if agent in CHLORINES and ph > 10:
-        raise OutOfRange("ph", "Chlorine wants pH 10 or less (Food Code 4-501.114): take other water.")
+        raise OutOfRange("ph", "Chlorine needs pH 10 or less (Food Code 4-501.114): take other water.")
     if agent in CHLORINES and ph < 5:
         raise OutOfRange("ph", "Below pH 5 something acid is in it, and chlorine gas comes off: throw it away.")
     if agent == "iodine" and ph > 5:
-        raise OutOfRange("ph", "Iodine wants pH 5.0 or less, unless its label says otherwise: then leave this empty.")
+        raise OutOfRange("ph", "Iodine needs pH 5.0 or less, unless its label says otherwise: then leave this empty.")
 
 
 def _require_limit(agent: Agent, target_ppm: float, limit_ppm: float | None, after: After) -> None:

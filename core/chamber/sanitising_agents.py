@@ -53,7 +53,7 @@ class Conditions:
     words: str
 
 
-FRESH_DILUTION = "Make it fresh: sources differ between a day and a week on how long it keeps. A test strip knows."
+FRESH_DILUTION = "Make it fresh: sources differ between a day and a week on how long it keeps. A test strip shows it."
 
 # Common practice and from memory, no published source: liquid bleach of up to 15 %, iodophors of 1.6 to 20 %, quats of
 # up to 80 %, peracetic acid of up to 40 %, chlorine tablets with much filler. Pure calcium hypochlorite and pure
@@ -64,7 +64,7 @@ GAS = "With vinegar or any acid it sets free chlorine gas, with ammonia chlorami
 EATS_METAL = "Chlorine eats metal: do not let it stand on coils, fans or sensors."
 DRY = (
     "Into the water, never water onto it, and stirred until all is dissolved. Kept dry and away from acid, oil and "
-    "every other kind of chlorine: it can take fire (common practice, no source)."
+    "every other kind of chlorine: it can take fire (common practice; no published source)."
 )
 
 AGENTS: Mapping[str, Agent] = {
@@ -213,7 +213,7 @@ class Clash:
 
     def say(self) -> str:
         one, other = (CLEANERS[key] for key in self.agents)
-        told = " (common practice, no source)" if self.source is COMMON_PRACTICE else ""
+        told = " (common practice; no published source)" if self.source is COMMON_PRACTICE else ""
         return f"Never mix {one} with {other}: {self.hazard}{told}."
 
 
@@ -226,7 +226,7 @@ CLEANERS: Mapping[str, str] = {
     "peracetic": "peracetic acid",
     "label": "another product",
     "vinegar": "vinegar",
-    "acid": "citric acid, lime remover or another acid",
+    "acid": "citric acid, limescale remover or another acid",
     "ammonia": "ammonia or a cleaner that holds it",
     "peroxide": "hydrogen peroxide",
     "alcohol": "alcohol",

@@ -10,8 +10,8 @@ from core.quantities import PARTS_PER_MILLION, TEMPERATURE, Amount
 from core.refusals import OutOfRange
 from core.sentence import Sentence, Value
 
-DRY_S = 3600.0  # common practice, no source: until it is dry to the hand
-DESCALE_S = 1800.0  # common practice, no source
+DRY_S = 3600.0  # common practice; no published source: until it is dry to the hand
+DESCALE_S = 1800.0  # common practice; no published source
 
 
 TASK_WORDS = {
@@ -20,7 +20,7 @@ TASK_WORDS = {
     "cover": "Take out the sensors or wrap them. Keep every spray off fans, sensors and electrics.",
     "wash": "Wash walls, racks and parts with hot water and washing-up liquid.",
     "rinse": "Rinse or wipe with clean water until nothing foams.",
-    "descale": "Stand the parts with lime on them in vinegar and water, half and half. This is no sanitising.",
+    "descale": "Soak limescaled parts in vinegar and water, half and half. This does not sanitise.",
     "rinse-descaler": "Rinse all the vinegar away, twice: with chlorine it sets free a gas that harms the lungs.",
     "mix": "Mix the {agent} at {strength}, as warm as the label asks: the water first. Nothing else goes in.",
     "mix-warm": "Mix the {agent} at {strength}, at {least} or warmer: the water first. Nothing else goes in.",

@@ -66,7 +66,7 @@ DILUTE_SANITISER = Worksheet(
             1e-6,
             0.01,
             optional=True,
-            help="Where the label gives one. It goes before the general rule.",
+            help="Where the label gives one. It overrides the general rule.",
             usual=LABEL_LIMIT,
         ),
         Number("ph", "pH of the solution", PH, 1.0, 13.0, optional=True, help="Empty takes the stricter of two rows."),
@@ -91,9 +91,9 @@ DILUTE_SANITISER = Worksheet(
 )
 DILUTE_DESCALER = Worksheet(
     name="dilute-descaler",
-    title="Vinegar against lime",
+    title="Vinegar against limescale",
     stage="chamber",
-    question="How much vinegar takes lime off?",
+    question="How much vinegar removes limescale?",
     inputs=(_VOLUME,),
     compute=_descaler,
     example={"volume": "1 L"},

@@ -23,7 +23,7 @@ LARGEST_M3 = 10_000 * GALLON_M3
 """The largest that a handbook read here tabulates: 410 ppm in 10 000 gal."""
 
 POURED_NOT_WEIGHED = (
-    "No liquid bleach is that strong: it holds 16 % at most (common practice, no published source). Granules and "
+    "No liquid bleach is that strong: it holds 16 % at most (common practice; no published source). Granules and "
     "tablets are weighed, not poured: choose calcium hypochlorite or isocyanurate as the sanitiser."
 )
 IS_IT_SO_WEAK = (
@@ -79,7 +79,7 @@ def require_stock(agent: Agent, strength: float, stated: Stated, stock_kg_per_li
             "label says. Once dissolved it is a liquid, and its own strength is not known here.",
         )
     if agent.dry and stock_kg_per_litre != WATER_KG_PER_LITRE:
-        raise OutOfRange("weight", "Granules are weighed, and a litre of them tells nothing: leave this at 1 kg/L.")
+        raise OutOfRange("weight", "Granules are weighed, and a litre of them says nothing: leave this at 1 kg/L.")
 
 
 def liquid_figures(
@@ -127,7 +127,7 @@ def dry_figures(agent: Agent, strength: float, target_ppm: float, volume_m3: flo
     )
     name = f"Stock of {agent.name} to weigh"
     stock = Figure("stock", name, weighed_kg, DOSE_MASS, working, DEFINITION, (WEIGH_IT,))
-    step = Sentence("The granules take no room that tells: {volume}", amounts)
+    step = Sentence("The granules take hardly any room: {volume}", amounts)
     return stock, Figure("water", "Water to take", volume_m3, VOLUME, (step,), DEFINITION, ("The water first.",))
 
 

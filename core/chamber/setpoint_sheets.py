@@ -20,7 +20,7 @@ ACTIVITY_INPUT = Number(
     0.5,
     1.0,
     default=0.97,
-    help="1 is pure water; fresh salted meat is about 0.97 (common practice, no source).",
+    help="1 is pure water; fresh salted meat is about 0.97 (common practice; no published source).",
 )
 NO_PROGRAMME = "none"
 

@@ -15,7 +15,7 @@ from core.vapour import STANDARD_PA, dew_point_c, frost_point_c
 from core.working import Figure
 
 HYGROMETER = 0.03
-"""What a hygrometer may be wrong by, as relative humidity (common practice, no source)."""
+"""What a hygrometer may be wrong by, as relative humidity (common practice; no published source)."""
 COLDEST_C = -20.0
 ROUNDING = 1e-9
 AS_SHOWN = {TEMPERATURE.key: 0.05, RELATIVE_HUMIDITY.key: 0.0005}

@@ -33,7 +33,7 @@ from core.release.readiness import ACID_PH, SLACK
 
 Stage = Literal["mix", "ferment", "dry", "release"]
 SAMPLED_WITH = timedelta(days=1)
-"""A weighing so long before a sample still tells what the piece had lost by then. Common practice, no source."""
+"""A weighing so long before a sample still shows what the piece had lost. Common practice; no published source."""
 
 
 @frozen

@@ -15,7 +15,7 @@ def correction_in_words(reading_of: Measured, correction: Correction) -> Sentenc
         step = TEMPERATURE_DIFFERENCE if quantity == TEMPERATURE else quantity
         size = {"size": Amount(abs(correction.offset), step)}
         if not correction.offset:
-            return Sentence("It reads right: nothing is added.")
+            return Sentence("No correction needed.")
         if correction.offset > 0:
             return Sentence("{size} is added to every reading.", size)
         return Sentence("{size} is taken off every reading.", size)

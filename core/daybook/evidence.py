@@ -20,7 +20,7 @@ from core.release.readiness import Evidence
 
 SECONDS_A_DAY = 86400.0
 LOOK_STANDS = timedelta(days=7)
-"""A look tells of the piece that was weighed up to so long after it. Common practice, no published source."""
+"""A look tells of the piece that was weighed up to so long after it. Common practice; no published source."""
 LOOK_LASTS = timedelta(days=30)
 """And of a piece that nobody weighed since, no longer than so. Our own choice, no source."""
 

@@ -47,7 +47,7 @@ CHECK_EVERY: dict[InstrumentKind, timedelta] = {
     "ph-meter": timedelta(days=30),
     "scale": timedelta(days=180),
 }
-"""Where the maker set none (common practice, no source)."""
+"""Where the maker set none (common practice; no published source)."""
 
 ONE_SESSION = timedelta(days=1)
 """Ice and boiling water within it are one check at two points, and its line goes through both."""

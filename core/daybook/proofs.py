@@ -202,5 +202,5 @@ def band_amounts(run: ProofRun) -> dict[str, Amount]:
 def band_words(run: ProofRun) -> Sentence:
     """What it was held to."""
     amounts = band_amounts(run)
-    humid = ", {humidity} ± {humid_half}" if "humidity" in amounts else "; humidity was not asked for"
-    return Sentence(f"Held to {{temperature}} ± {{half}}{humid}.", amounts)
+    humid = ", {humidity} ± {humid_half}" if "humidity" in amounts else "; no humidity target"
+    return Sentence(f"Target {{temperature}} ± {{half}}{humid}.", amounts)

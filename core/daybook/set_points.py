@@ -11,7 +11,7 @@ from core.quantities import RELATIVE_HUMIDITY, TEMPERATURE_DIFFERENCE, Amount
 from core.sentence import Sentence
 
 LEAST_KELVIN = 0.5
-"""Nearer to the set-point than this no thermometer of a kitchen tells (common practice, no source)."""
+"""Nearer to the set-point than this no thermometer of a kitchen tells (common practice; no published source)."""
 
 
 def set_points(book: Book) -> Line | None:

@@ -19,7 +19,7 @@ from core.daybook.facts.preparation import PreparationBegun
 from core.refusals import OutOfRange
 
 COUNTED = 10
-"""So many pourings back are looked at (common practice, no source)."""
+"""So many pourings back are looked at (common practice; no published source)."""
 
 
 @frozen
@@ -45,9 +45,9 @@ class Basin:
     why: str
 
 
-FILL_TWICE = "Once it was filled twice, more than an hour apart, the day it runs dry is told."
-EMPTY_TWICE = "Once it was emptied twice, more than an hour apart, the day it is full is told."
-HOLDS_UNKNOWN = "Say how much the basin holds, and the day it is full can be told."
+FILL_TWICE = "After two fillings, more than an hour apart, you will see when it runs dry."
+EMPTY_TWICE = "After emptying it twice, more than an hour apart, you will see when it is full."
+HOLDS_UNKNOWN = "Enter how much the basin holds to see when it is full."
 
 
 def tank(book: Book) -> Tank | None:

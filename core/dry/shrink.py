@@ -184,7 +184,7 @@ def _target_only(start_kg: float, target_loss: float) -> tuple[Figure, ...]:
 
 START = Number("start_kg", "Start weight", PIECE_MASS, 0.001, 999.0, help="As it was hung.")
 NOW = Number("now_kg", "Weight now", PIECE_MASS, 0.001, 999.0)
-TARGET_HELP = "Share of the start weight it must lose: 35 % is common practice, no source."
+TARGET_HELP = "Share of the start weight it must lose: 35 % is common practice; no published source."
 SHRINK_SHEET = Worksheet(
     name="shrink",
     title="Weight loss",

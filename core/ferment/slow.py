@@ -29,7 +29,7 @@ OWN_USE = (
     "choice, no source: it bounds how much staphylococci can have grown in them."
 )
 FIRST_DAYS_S = 72 * 3600.0
-"""A slow sausage is warmed within its first days if at all: common practice, no published source."""
+"""A slow sausage is warmed within its first days if at all: common practice; no published source."""
 
 
 @frozen

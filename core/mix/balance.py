@@ -19,7 +19,7 @@ from core.working import Figure
 PARTS = {"water": "Water", "fat": "Fat", "protein": "Protein", "salt": "Salt", "sugar": "Sugar", "other": "The rest"}
 TABLE_MEAT = "Meat differs from the table’s: a laboratory’s figures of your own meat come before these."
 IN_BRINE = (
-    "A piece in brine may take up or give off water; here it is taken to do neither (common practice, no source)."
+    "A piece in brine may take up or give off water; here it does neither (common practice; no published source)."
 )
 
 

@@ -24,8 +24,8 @@ SALT_IN_BLEND = evolve(DOSE_MASS, key="salt_in_blend", rounds="up")
 """Less salt would make the blend stronger than the dose wants."""
 KEEP_APART = "The blend is a curing salt, not table salt: label it with its nitrite, keep it apart, and count its salt."
 MIX_WELL = (
-    "Mix it long and dry. Grains of different size part again: stir it anew before each use "
-    "(common practice, no source)."
+    "Mix it long and dry. Grains of different size part again: stir it again before each use "
+    "(common practice; no published source)."
 )
 
 

@@ -18,7 +18,7 @@ from core.refusals import Missing, OutOfRange
 
 PPM = 1e-6
 HEAVIEST_KG = 10_000.0
-LEAST_TAKEN = 0.01  # common practice, no published source; 0.2 for 20 % lands below, and would let in a hundredfold
+LEAST_TAKEN = 0.01  # common practice; no published source; 0.2 for 20 % lands below, and would let in a hundredfold
 MOST_TAKEN = 1.0
 """A piece takes up its own weight of brine at the very most."""
 

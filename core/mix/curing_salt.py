@@ -13,7 +13,7 @@ WEAKEST_NITRITE = 0.001  # below the weakest in print: a fraction typed as a per
 COMPLETE_NITRITE = 0.01  # at or below it a cure is made to be all the salt, 20 to 30 g/kg; above, a concentrate
 COMPLETE_SHARE = 0.01  # of the meat: a concentrate is used far below, a complete mix far above
 IN_PRINT = ((0.004, 0.01), (0.056, 0.065))
-"""Complete mixes and concentrates, as far as labels were read (common practice, no published source)."""
+"""Complete mixes and concentrates, as far as labels were read (common practice; no published source)."""
 TENTH = (0.0056, 0.0065)
 """6.25 with its point a place too far left; 0.6 % may also be a complete mix, so it is doubted, not refused."""
 

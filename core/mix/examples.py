@@ -1,7 +1,8 @@
 """Formulas of our own kitchen to start from, each with what to beware of.
 
-All are common practice, no source. Every dose of curing salt is 0.19 % of one with 6.25 % sodium nitrite: 119 ppm,
-below the US limit for chopped meat (156), for bacon in brine (120), and below 80 mg/kg counted as nitrite ion.
+All are common practice; no published source. Every dose of curing salt is 0.19 % of one with 6.25 % sodium
+nitrite: 119 ppm, below the US limit for chopped meat (156), for bacon in brine (120), and below 80 mg/kg counted
+as nitrite ion.
 """
 
 from __future__ import annotations

@@ -77,7 +77,15 @@ FINISHED_MASS = Worksheet(
     question="How much meat leaves the finished weight I want?",
     inputs=(
         Number("finished_kg", "Finished weight wanted", MASS, 0.01, 1000.0),
-        Number("loss", "Loss to reach", LOSS, 0.0, MOST_LOSS, default=0.35, help="35 % is common practice, no source."),
+        Number(
+            "loss",
+            "Loss to reach",
+            LOSS,
+            0.0,
+            MOST_LOSS,
+            default=0.35,
+            help="35 % is common practice; no published source.",
+        ),
         Number("others", "All else, of the meat", PER_MEAT, 0.0, 2.0, default=0.04, help="Salt, cure, sugar, spice."),
     ),
     compute=for_finished,

@@ -17,7 +17,7 @@ from core.sources import DEFINITION
 from core.working import Figure
 
 ALLOWED = 0.05
-"""A dose is to be weighed to ±5 % of itself (common practice, no source)."""
+"""A dose is to be weighed to ±5 % of itself (common practice; no published source)."""
 SLACK = 1e-9
 
 
@@ -119,7 +119,7 @@ def difference(wanted_kg: float, actual_kg: float) -> Figure:
     amounts = {"actual": Amount(actual_kg, DOSE_MASS), "wanted": Amount(wanted_kg, DOSE_MASS), "share": share}
     return _figure(
         "difference",
-        "More or less than wanted",
+        "Difference from the list",
         share.value,
         FRACTION,
         Sentence("{actual} ÷ {wanted} − 1 = {share}", amounts),

@@ -1,7 +1,7 @@
 """Evidence that contradicts itself: two readings that cannot both be true, or one that no meat gives.
 
 It is asked about, never averaged away and never dropped: until it is corrected or measured again the piece is held.
-The bounds are common practice, no published source, and wide on purpose: what they stop is a slip, not a poor day.
+The bounds are common practice; no published source, and wide on purpose: what they stop is a slip, not a poor day.
 """
 
 from __future__ import annotations
@@ -45,7 +45,7 @@ SERIES: dict[str, str] = {
 }
 """What only a series of readings shows, by its key."""
 
-_ONE_IS_WRONG = Sentence("Look which of them is true, and correct or take back the other.")
+_ONE_IS_WRONG = Sentence("Find out which is true, and correct or delete the other.")
 NOTED: dict[str, tuple[str, Sentence]] = {
     "cured-twice": ("Its cure is noted twice, and it has one.", _ONE_IS_WRONG),
     "salted-twice": ("It went into salt twice, by what is noted.", _ONE_IS_WRONG),
@@ -141,9 +141,7 @@ def _of_activity(evidence: Evidence) -> list[Reason]:
         return [_asked("drier-sample", text, Sentence("Measure the water activity of this piece, or of a wetter one."))]
     if DRIEST_AT_FIRST - DRIEST_SLOPE * measured_at <= activity <= WETTEST_AT_FIRST - WETTEST_SLOPE * measured_at:
         return []
-    return [
-        _asked("activity-for-loss", Sentence("{activity} does not go with a loss of {loss}.", amounts), _READ_AGAIN)
-    ]
+    return [_asked("activity-for-loss", Sentence("{activity} does not fit a loss of {loss}.", amounts), _READ_AGAIN)]
 
 
 def _of_cure(evidence: Evidence) -> list[Reason]:

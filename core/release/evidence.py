@@ -32,7 +32,7 @@ SIGNS = {
 
 ACID_PH = TARGET_PH
 MEAT_PH: dict[Style, tuple[float, float]] = {"fermented": (4.0, 7.0), "slow": (4.0, 7.0), "whole-muscle": (5.0, 7.0)}
-"""Common practice, no published source: outside it the meter, the sample or the digit is at fault, or the meat is."""
+"""Common practice; no published source: outside it the meter, the sample or the digit is at fault, or the meat is."""
 BELIEVABLE_ACTIVITY = (0.5, 1.0)  # practice
 SLACK = 1e-9
 

@@ -27,7 +27,7 @@ def keeps(evidence: Evidence) -> tuple[Reason, Reason]:
     ferments."""
     activity, ph = evidence.activity(), evidence.keeping_ph()
     if activity is None:
-        text = Sentence("No believable water activity of it, or of a batch-mate no drier, was noted.")
+        text = Sentence("No usable water activity yet, from this piece or a wetter one of its batch.")
         settle = Sentence("Measure one piece's water activity.")
         return (
             Reason("shelf-stable", text, None, FSRE_STABILITY, settle),
@@ -126,7 +126,7 @@ def _slow_salt(evidence: Evidence) -> Reason:
         amounts,
     )
     settle = Sentence(
-        "Ask a food-safety authority: too little salt cannot be put right. Next time use {least}.", amounts
+        "Ask a food-safety authority: too little salt cannot be corrected. Next time use {least}.", amounts
     )
     return Reason("slow-salt", text, met, GD_2023_SLOW_CURE, settle)
 

@@ -27,7 +27,7 @@ EDITION = "2026-11"
 """Of the rules a verdict is judged by: it stands in every verdict that is kept. Any change of a limit or of what is
 asked for makes a new one."""
 LEAST_LOSS: dict[Style, float] = {"fermented": 0.15, "slow": 0.25, "whole-muscle": 0.18}
-"""Common practice, no published source, from memory: a semi-dry sausage loses about 15 %, a dry one 25 % or more; 18 %
+"""Common practice; no published source, from memory: a semi-dry sausage loses about 15 %, a dry one 25 % or more; 18 %
 is what a country ham must have lost. A lower target does not lower them."""
 KEEP_COLD_ABOVE = 0.85  # JERKY-2014 pp. 15–16: critical limit where air reaches the product
 
@@ -62,7 +62,7 @@ def _signs(signs: tuple[str, ...] | None) -> tuple[Reason, ...]:
         return (
             Reason(
                 "signs",
-                Sentence("Nobody has noted a look, a sniff and a squeeze of it as it is now."),
+                Sentence("Not inspected yet in its present state."),
                 None,
                 COMMON_PRACTICE,
                 look,
@@ -106,7 +106,7 @@ def _acid(evidence: Evidence) -> Reason:
     lowest = evidence.believable_lowest_ph()
     limit = Amount(ACID_PH, PH)
     if lowest is None:
-        text, met = Sentence("No believable pH was noted; it must have come down to {limit}.", {"limit": limit}), None
+        text, met = Sentence("No usable pH yet; it must have come down to {limit}.", {"limit": limit}), None
         settle = Sentence("Measure the pH of one piece.")
         return Reason("acid", text, met, FSRE_ACID, settle)
     met = lowest <= ACID_PH

@@ -34,7 +34,7 @@ THROUGH = 0.9
 """The middle has nine tenths of the salt it comes to in the end: our own choice, no published source."""
 NEAR_C = 0.05  # a display's last digit
 LEAST_SALT = 0.0225
-"""Of meat salted with a weighed amount: the least that is common practice, no published source."""
+"""Of meat salted with a weighed amount: the least that is common practice; no published source."""
 SALT_AT_MOST = 0.2
 """To the green weight, of meat that has lain in plenty of salt for good: saturated brine, 26 %, in its water would be
 0.27 of lean meat; fat takes up little. Our own choice, no published source."""

@@ -25,10 +25,10 @@ def begin_batch(page: Page, name: str, style: str, meat: str, when: datetime) ->
 
 
 def start_clock(page: Page, when: datetime, planned: str = "") -> None:
-    walk.follow(page, "Start the clock", "Start the clock")
+    walk.follow(page, "Start the degree-hours", "Start the degree-hours")
     prepare.fill(page, planned_c=planned)
     walk.set_when(page, when)
-    walk.save(page, "Start the clock")
+    walk.save(page, "Start the degree-hours")
 
 
 def read(page: Page, when: datetime | None, ph: str = "", warm: str = "", meter: str = "") -> None:
@@ -77,6 +77,6 @@ def decide(page: Page, link: str, title: str, result: str, test: str) -> None:
     """What became of a batch that missed its hours: kept, by whom and after which test."""
     walk.follow(page, link, title)
     prepare.choose(page, result)
-    prepare.choose(page, "keep it and go on")
+    prepare.choose(page, "keep it and continue")
     prepare.fill(page, test=test, decided_by="the district office")
     walk.save(page, "Save the decision")

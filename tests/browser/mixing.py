@@ -65,7 +65,7 @@ def weigh(page: Page, name: str, then: str, weighed: str = "", scale: str = "0.1
     prepare.fill(page, division_kg=scale, lot=lot)
     if weighed:
         prepare.fill(page, mass_kg=weighed)
-    walk.save(page, "Save and next" if weighed else "As wanted")
+    walk.save(page, "Save and next" if weighed else "Exactly as listed")
     walk.is_at(page, then)
 
 

@@ -124,7 +124,7 @@ def _read_in(page: Page, files: dict[str, bytes], seen: Seen) -> None:
     walk.is_at(page, "How this file is read")
     seen.note("question", page)
     prepare.choose(page, "day before month")
-    walk.tap(page, page.get_by_role("button", name="Answer and go on"))
+    walk.tap(page, page.get_by_role("button", name="Answer and continue"))
     expect(page.locator("main .last").first).to_contain_text([*files][1])
     seen.note("layout", page)
     walk.tap(page, page.get_by_role("button", name="This is right"))
@@ -132,14 +132,14 @@ def _read_in(page: Page, files: dict[str, bytes], seen: Seen) -> None:
 
 def _look(page: Page, seen: Seen, **boxes: str) -> None:
     """From the settings to the result, the words of the progress noted as they go by."""
-    walk.is_at(page, "What is the chamber held to?")
+    walk.is_at(page, "Target and tolerance")
     prepare.fill(page, **boxes)
     seen.texts["band"] = page.locator("main [name=temperature_c]").input_value()
     seen.texts["assigned"] = page.locator("main").evaluate(ASSIGNED)
     page.evaluate(WATCH_PROGRESS)
     (worker,) = page.workers
     worker.evaluate(HASTEN)
-    walk.tap(page, page.get_by_role("button", name="Read and look"))
+    walk.tap(page, page.get_by_role("button", name="Analyse"))
     at_rest(page)
     seen.texts["progress"] = "\n".join(page.evaluate("() => [...window.wentBy]"))
 

@@ -34,14 +34,14 @@ def settle_layouts(page: Page, files: dict[str, bytes]) -> None:
     for name in files:
         expect(page.locator("main .last").first).to_contain_text(name)
         tap(page, page.get_by_role("button", name="This is right"))
-    is_at(page, "What is the chamber held to?")
+    is_at(page, "Target and tolerance")
 
 
 def look(page: Page, files: dict[str, bytes]) -> None:
     """To the verdict and the chart under it."""
     bring_files(page, files)
     settle_layouts(page, files)
-    tap(page, page.get_by_role("button", name="Read and look"))
+    tap(page, page.get_by_role("button", name="Analyse"))
     at_rest(page)
 
 

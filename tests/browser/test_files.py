@@ -186,7 +186,7 @@ def test_a_file_that_the_device_has_lost_is_asked_for_and_taken_back(tablet: Pag
     visit(page, path)
     expect(page.get_by_role("heading", name="The log is not on this device")).to_be_visible()
     choose(page, files)
-    tap(page, page.get_by_role("button", name="Hand it in"))
+    tap(page, page.get_by_role("button", name="Use this file"))
     at_rest(page)
     assert files_stored(page) == by_sha(files)
 

@@ -163,5 +163,5 @@ def test_a_save_is_taken_back_with_keys(hand: Hand):
     hand.fill("Meat and fat", "12.4")
     hand.send("Start the batch", BATCH)
     hand.press("Undo", "button", way="Shift+Tab")
-    expect(hand.page.locator(".saved")).to_contain_text("Taken back")
+    expect(hand.page.locator(".saved")).to_contain_text("Undone")
     assert hand.focus()["element"] != "body"

@@ -41,7 +41,7 @@ def test_a_hygrometer_that_reads_72_over_salt_is_put_right_by_3_and_a_half(seen:
 
 
 def test_a_probe_that_was_not_checked_says_that_its_readings_are_taken_as_they_are(seen: Seen):
-    assert "No check stands" in seen["unchecked"]
+    assert "No valid check" in seen["unchecked"]
 
 
 def test_a_meters_slope_and_a_scales_error_are_judged(seen: Seen):
@@ -63,7 +63,7 @@ def test_the_run_is_ticked_off_in_its_order(seen: Seen):
     begins = [
         "Unplug",
         "Wash",
-        "Stand the parts with lime",
+        "Soak limescaled parts",
         "Rinse all the vinegar",
         "Mix",
         "Keep it all wet",

@@ -204,7 +204,7 @@ def test_today_says_it_too_and_when_it_is_to_be_read(seen: Seen):
 
 
 def test_fourteen_hours_later_fourteen_hours_less_are_left(seen: Seen):
-    assert re.search(rf"Wants doing\s+Read the pH of {IN_TIME}: 34 h 56 min left", plain(seen["later today"]))
+    assert re.search(rf"To do\s+Read the pH of {IN_TIME}: 34 h 56 min left", plain(seen["later today"]))
 
 
 def test_three_readings_say_when_it_will_cross(seen: Seen):

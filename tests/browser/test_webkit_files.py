@@ -68,8 +68,8 @@ def _prove(driver: WebKitGTK, files: list[Path], seen: Seen) -> None:
     driver.find_element(By.CSS_SELECTOR, "main [type=file]").send_keys("\n".join(map(str, files)))
     _press(driver, "Look at the files", "document.querySelector('form[action$=\"/files/0\"]')")
     _press(driver, "This is right", "document.querySelector('form[action$=\"/files/1\"]')")
-    _press(driver, "This is right", "document.querySelector('h1').textContent === 'What is the chamber held to?'")
-    _press(driver, "Read and look", IS_DRAWN)
+    _press(driver, "This is right", "document.querySelector('h1').textContent === 'Target and tolerance'")
+    _press(driver, "Analyse", IS_DRAWN)
     seen.inked.append(driver.execute_script(INKED))
     _press(driver, "Save this run", "document.querySelector('.saved')")
     seen.said = driver.find_element(By.CSS_SELECTOR, ".saved").text

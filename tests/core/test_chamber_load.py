@@ -138,7 +138,7 @@ def test_the_word_follows_the_share_of_the_capacity(kitchen: Kitchen, kilograms:
     [(16.0, "carries it"), (16.01, "near its limit"), (20.0, "near its limit"), (20.01, "overloaded")],
 )
 def test_near_its_limit_is_above_four_fifths_and_up_to_all_of_it(kitchen: Kitchen, kilograms: float, word: str):
-    """Common practice, no published source. 0.2 L a day carry 20 kg that lose 1 % of their weight a day."""
+    """Common practice; no published source. 0.2 L a day carry 20 kg that lose 1 % of their weight a day."""
     assert burden(kilograms, 0.01 * PER_DAY, stated(kitchen), None).word == word
 
 

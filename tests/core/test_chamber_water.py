@@ -49,7 +49,7 @@ def test_a_first_filling_only_starts_the_count(kitchen: Kitchen):
     found = tank(kitchen.book)
     assert found is not None
     assert found.outlook is None
-    assert "filled twice" in found.why
+    assert "After two fillings" in found.why
 
 
 def test_water_a_day_is_what_was_topped_up(book: Book):
@@ -142,7 +142,7 @@ def test_too_little_drained_tells_nothing(kitchen: Kitchen, pourings):
 
 @pytest.mark.parametrize(("apart", "told"), [(0.25, True), (0.24999, False)])
 def test_what_gathers_is_told_from_six_hours_on(kitchen: Kitchen, apart: float, told: bool):
-    """Common practice, no published source."""
+    """Common practice; no published source."""
     emptied(kitchen, (0, 1.0), (apart, 1.0))
     assert (most_drained(basin(kitchen.book).emptied) is not None) is told
 
@@ -194,7 +194,7 @@ def test_a_basin_emptied_once_asks_for_the_second_time(kitchen: Kitchen):
 
 
 def test_ten_emptyings_back_are_looked_at(kitchen: Kitchen):
-    """Common practice, no published source."""
+    """Common practice; no published source."""
     emptied(kitchen, *((day, 0.4) for day in range(12)))
     found = basin(kitchen.book)
     assert [each.at for each in found.emptied] == [NOON + day * DAY for day in range(2, 12)]

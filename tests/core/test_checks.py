@@ -143,7 +143,7 @@ def test_every_part_of_a_correction_is_a_number(broken: dict[str, float]):
 def test_a_check_less_sure_than_its_tolerance_says_so():
     tolerance = Amount(0.5, TEMPERATURE_DIFFERENCE)
     assert cannot_tell(0.5, tolerance) == ()
-    assert "itself unsure by" in cannot_tell(0.501, tolerance)[0]
+    assert "itself uncertain by" in cannot_tell(0.501, tolerance)[0]
 
 
 def test_each_word_has_its_sentence():

@@ -115,7 +115,7 @@ def test_readings_just_five_per_cent_apart_are_taken():
 
 
 def test_exchanged_salts_are_noticed():
-    assert "exchanged" in refused(salt_check_two, Over("kcl", 20.0, 0.78), Over("nacl", 20.0, 0.864)).sentence
+    assert "swapped" in refused(salt_check_two, Over("kcl", 20.0, 0.78), Over("nacl", 20.0, 0.864)).sentence
 
 
 def test_the_same_salt_twice_draws_no_line():

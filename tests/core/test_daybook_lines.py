@@ -275,7 +275,7 @@ def test_finished_batches_are_told_from_open_ones(kitchen: Kitchen):
         (Correction(0.5), "0.5 K is added to every reading."),
         (Correction(1e-6), "0.000001 K is added to every reading."),
         (Correction(-0.5), "0.5 K is taken off every reading."),
-        (Correction(0.0), "It reads right: nothing is added."),
+        (Correction(0.0), "No correction needed."),
         (Correction(0.0, 1.01), "Every reading is multiplied by 1.01."),
         (
             Correction(-0.1, 1.01, low_reading=10.0, high_reading=90.0),

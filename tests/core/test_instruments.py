@@ -170,7 +170,7 @@ def test_ice_and_boiling_water_on_one_day_give_one_line(shop: Workshop):
 
 @pytest.mark.parametrize(("apart", "by"), [(1.0, "ice and boiling check"), (1.001, "boiling check")])
 def test_ice_and_boiling_water_a_day_apart_are_one_session_and_no_longer(shop: Workshop, apart: float, by: str):
-    """Common practice, no published source."""
+    """Common practice; no published source."""
     key = shop.add("thermometer")
     shop.ice(key, 0.5, at=1)
     shop.note(BoilingPointChecked(99.3, pressure_pa=101325.0), key, at=1 + apart)
@@ -258,7 +258,7 @@ def test_a_check_of_another_kind_of_instrument_is_no_check(shop: Workshop):
 def test_a_check_is_old_after_half_a_year_a_ph_meters_after_a_month(
     shop: Workshop, kind: str, days: float, at: float, old: bool
 ):
-    """Common practice, no published source."""
+    """Common practice; no published source."""
     key = shop.add(kind)
     match kind:
         case "thermometer":

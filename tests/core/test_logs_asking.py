@@ -37,8 +37,9 @@ def test_the_decimal_mark_is_asked_alone_with_the_first_row_both_ways():
     row, other = ("t1", "12", "5", "80", "1"), ("t2", "13", "6", "81", "2")
     question = asked(TIME, Column("unknown"), decimal="", preview=(row, other))
     assert question.about == "decimal"
-    assert question.sentence == "“12,5,80,1”: is the comma a decimal mark here, or does it part two values?"
-    assert choices(question) == {",": "a decimal mark: 12,5 and 80,1", ".": "it parts values: 12 and 5 and 80 and 1"}
+    assert question.sentence == "“12,5,80,1”: is the comma a decimal mark here, or does it separate two values?"
+    offered = {",": "a decimal mark: 12,5 and 80,1", ".": "it separates values: 12 and 5 and 80 and 1"}
+    assert choices(question) == offered
 
 
 def test_date_and_clock_are_two_cells_before_the_values():

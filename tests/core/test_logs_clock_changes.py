@@ -102,7 +102,7 @@ def test_rows_that_were_moved_are_put_back_where_they_were():
     lines = rows_at(every(10, datetime(2025, 6, 20, tzinfo=UTC), 100))
     log = log_of([*lines[:50], *lines[60:], *lines[50:60]])
     assert steps(log) == {600}
-    assert log.remarks == ("The rows were not in order of time; they were put in order.",)
+    assert log.remarks == ("The rows were not in order of time; they were sorted.",)
 
 
 def test_a_part_that_is_written_twice_is_repeats():

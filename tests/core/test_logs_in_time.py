@@ -170,7 +170,7 @@ def test_a_moment_is_shown_to_the_minute(after_s: float, text: str):
     assert shown(NOON_S + after_s) == f"2025-06-20 {text}"
 
 
-PUT_IN_ORDER = "The rows were not in order of time; they were put in order."
+PUT_IN_ORDER = "The rows were not in order of time; they were sorted."
 
 
 @pytest.mark.parametrize(

@@ -141,7 +141,7 @@ def test_other_heads_are_another_log():
 def test_a_row_that_sums_up_others_is_no_reading(word: str):
     data = text([*(f"{row}," for row in rows(30)), f"2025-06-20 02:00:00,19.9,90.0,{word}"], head=HEAD + ",Note")
     log = read(data, guess(data))
-    assert [(each.line, each.why) for each in log.skipped] == [(32, "This line sums up others: it is no reading.")]
+    assert [(each.line, each.why) for each in log.skipped] == [(32, "This line sums up others: it is not a reading.")]
 
 
 @pytest.mark.parametrize("word", ["ok", "Minister", "maximal opening", ""])

@@ -98,7 +98,7 @@ def test_rows_out_of_order_are_put_in_order_and_that_is_said():
     rows = minutes()
     log = log_of(*rows[:10], *rows[20:], *rows[10:20])
     assert list(log.series[0].times_s) == sorted(log.series[0].times_s)
-    assert log.remarks == ("The rows were not in order of time; they were put in order.",)
+    assert log.remarks == ("The rows were not in order of time; they were sorted.",)
 
 
 def test_missing_rows_leave_a_gap_that_is_told():

@@ -356,7 +356,7 @@ def test_what_it_says_in_every_row_is_told_as_its_first_row_writes_it():
 
 
 def test_what_sensors_say_while_they_are_not_plugged_in():
-    """Common practice, no published source; entered here a second time."""
+    """Common practice; no published source; entered here a second time."""
     assert UNPLUGGED == (-200, -127, -50, -40, 0, 85, 100, 125, 150, 850)
 
 

@@ -108,7 +108,7 @@ def test_another_name_than_the_probes_is_told():
     assert why(log_of("Temp (°C),Sensor", rows)) == {22: "“Z” is not one of this file's probes."}
 
 
-@pytest.mark.parametrize(("word", "told"), [("avg", "This line sums up others: it is no reading."), ("ok", None)])
+@pytest.mark.parametrize(("word", "told"), [("avg", "This line sums up others: it is not a reading."), ("ok", None)])
 def test_a_row_that_sums_up_others_is_told(word: str, told: str | None):
     rows = [f"{each},ok" for each in steady()]
     rows[20] = f"12.5,80.1,{word}"

@@ -146,7 +146,7 @@ def test_a_new_run_starts_from_the_set_points_in_force():
 
 
 def test_it_says_what_it_was_held_to():
-    assert band_words(proof_run()).say(METRIC) == "Held to 11.5 °C ± 1.5 K, 80 % ± 10 %."
+    assert band_words(proof_run()).say(METRIC) == "Target 11.5 °C ± 1.5 K, 80 % ± 10 %."
 
 
 def test_it_was_held_to_both_bands():
@@ -157,7 +157,7 @@ def test_it_was_held_to_both_bands():
 def test_without_a_whole_band_of_humidity_it_was_not_asked_for(humidity: float | None, half: float | None):
     run = evolve(proof_run(), humidity=humidity, humidity_half=half)
     assert wanted_of(run) == Wanted(Band(11.5, 1.5), None)
-    assert band_words(run).say(METRIC) == "Held to 11.5 °C ± 1.5 K; humidity was not asked for."
+    assert band_words(run).say(METRIC) == "Target 11.5 °C ± 1.5 K; no humidity target."
 
 
 def test_the_picture_that_is_kept_is_of_the_probe_in_the_centre():

@@ -227,7 +227,7 @@ FAR = "It lies far from the one salt Larder was checked over: check it over two.
 
 @pytest.mark.parametrize(("humidity", "found"), [(0.2, []), (0.2001, [FAR]), (0.0, []), (0.1, [])])
 def test_far_from_the_one_salt_is_more_than_ten_points(shop: Workshop, humidity: float, found: list[str]):
-    """Common practice, no published source. 0.2 - 0.1 is 0.1 to the last bit."""
+    """Common practice; no published source. 0.2 - 0.1 is 0.1 to the last bit."""
     key = shop.add()
     shop.note(SaltChecked("licl", 20.0, 0.1), key, at=1)
     assert cautions(shop, key, humidity) == found

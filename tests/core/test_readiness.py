@@ -453,7 +453,7 @@ def test_without_nitrite_an_unmeasured_water_activity_leaves_botulism_open(nitri
     assert reason(SAUSAGE, "botulism", nitrite_ppm=nitrite_ppm, water_activity=None).met is None
 
 
-# A least loss by the kind of meat (common practice, no published source)
+# A least loss by the kind of meat (common practice; no published source)
 
 
 @pytest.mark.parametrize(

@@ -15,7 +15,7 @@ from tests.core.kitchen import DAY, NOON, Kitchen
 
 BEGUN = SaltingBegun("weighed", "slab", 0.05, 3.0, planned_s=14 * 86400.0)
 TURN_DAYS = 2
-"""Of what lies in weighed salt; common practice, no published source."""
+"""Of what lies in weighed salt; common practice; no published source."""
 
 
 @pytest.fixture

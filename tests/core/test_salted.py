@@ -131,7 +131,7 @@ def test_warm_days_do_not_make_salt_faster_than_the_cold_that_is_allowed():
 
 @pytest.mark.parametrize(("salt", "met"), [(0.0225, True), (0.02249, False), (None, None)])
 def test_of_a_weighed_amount_of_salt_there_must_be_enough(salt, met):
-    """2.25 to 3 % is common practice, no published source."""
+    """2.25 to 3 % is common practice; no published source."""
     assert LEAST_SALT == 0.0225
     assert reason("salt", BAG, salt=salt).met is met
 

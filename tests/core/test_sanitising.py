@@ -351,7 +351,7 @@ def test_chlorine_and_ammonia_make_chloramines():
 def test_a_hazard_without_a_source_says_so():
     (clash,) = never_mix(("chlorine", "quat"))
     assert clash.source is COMMON_PRACTICE
-    assert "common practice, no source" in clash.say()
+    assert "common practice; no published source" in clash.say()
 
 
 def test_every_pair_is_warned_of_once():
@@ -448,7 +448,7 @@ def test_the_strongest_granules_are_told_to_a_hundredth_of_a_per_cent():
 
 @pytest.mark.parametrize("pair", list(itertools.combinations(["chlorine", "calcium", "isocyanurate"], 2)))
 def test_two_kinds_of_chlorine_can_take_fire(pair: tuple[str, str]):
-    """Common practice, no published source."""
+    """Common practice; no published source."""
     assert never_mix(pair)[0].hazard.endswith("can take fire or burst where they meet")
 
 

@@ -112,7 +112,7 @@ def test_a_run_drains_what_may_stay_on_and_rinses_a_hair_more(agent: str, limit_
 
 
 def test_lime_is_steeped_for_half_an_hour_and_all_dries_for_an_hour():
-    """Common practice, no published source."""
+    """Common practice; no published source."""
     run = preparation("chlorine", 100.0, descale=True)
     assert task(run, "descale").timer_s == 1800.0
     assert task(run, "dry").timer_s == 3600.0

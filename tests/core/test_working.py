@@ -45,7 +45,7 @@ def test_a_figure_has_no_range_unless_it_is_given_one():
         ("copy", "A Handbook, table 2 (read in a copy)."),
         ("memory", "A Handbook, table 2 (from memory, not checked)."),
         ("computed", "A Handbook, table 2 (worked out from the definition)."),
-        ("practice", "Common practice, no source."),
+        ("practice", "Common practice; no published source."),
     ],
 )
 def test_a_source_says_how_it_is_known(verified, cited):

@@ -70,7 +70,7 @@ LINES = [
     ("salt-check", "wait", "once salt and box are equally warm: 60 min"),
     ("salt-check-two", "other_truth", "88.619 − 0.19334 × 20 °C + 0.000899706 × 20 °C ^ 2 = 85.1121 %"),
     ("salt-check-two", "gain", "(85.1121 % − 75.479 %) ÷ (86.4 % − 78 %) = 1.14679"),
-    ("salt-check-two", "corrected", "What stays unsure of it, either way: 0.767119 %"),
+    ("salt-check-two", "corrected", "Its remaining uncertainty, either way: 0.767119 %"),
     ("boiling-point", "truth", "ln(977.726 hPa ÷ 1 013.25 hPa) = −0.0356892"),
     ("boiling-point", "uncertainty", "The known point, 0.57449 K, and half the last digit, 0.05 K, added as squares:"),
     # ln 10 · R ÷ F with the exact constants of the SI

@@ -3,7 +3,7 @@
 When the compressor stops, the air first rebounds towards the wall within minutes and then warms with it over hours; in
 the first hours the wall is still warm. Frost grows on the evaporator, chokes it and is removed; the humidifier's fog
 goes on for a while after it stops; a door lets in the room's air, its warmth and its vapour. Seeded, as is the chamber
-of one lump. Numbers are such as small cabinets have (common practice, no published source).
+of one lump. Numbers are such as small cabinets have (common practice; no published source).
 """
 
 from __future__ import annotations

@@ -12,7 +12,7 @@ ICE = "IAPWS R14-08(2011), sublimation pressure (entered from memory, and agrees
 HARDY = "Hardy 1998, the enhancement factor (copy)"
 PHREEQC = "PHREEQC 3, phreeqc.dat (copy)"
 ASHRAE = "ASHRAE Handbook Fundamentals 2017, ch. 1 (copy)"
-PRACTICE = "common practice, no published source"
+PRACTICE = "common practice; no published source"
 MEMORY = "from memory"
 OWN = "our own sum: radiation about 5, moving air 3 to 10"
 

@@ -21,7 +21,7 @@ def word(page: Page) -> list[str]:
 def test_an_empty_book_asks_for_what_hangs(visitor: Visitor):
     page = visitor.get("/chamber/load")
     assert (page.status, page.typed("hanging")) == (200, "")
-    assert "Nothing hangs by the book." in page.text
+    assert "Nothing is recorded as hanging." in page.text
 
 
 def test_what_hangs_comes_from_the_book(visitor: Visitor):

@@ -102,7 +102,7 @@ def test_what_is_overdue_is_told_as_due(visitor: Visitor):
 
 def test_one_filling_says_what_is_missing(visitor: Visitor):
     visitor.fill("/chamber/charge", water_m3="6", tank_m3="7")
-    assert "Once it was filled twice" in visitor.get("/chamber").text
+    assert "After two fillings" in visitor.get("/chamber").text
 
 
 def test_a_filling_put_right_counts(visitor: Visitor):

@@ -1,4 +1,4 @@
-"""Any entry by itself: corrected from what was typed, taken back, undone; and nothing of it outside the book."""
+"""Any entry by itself: corrected from what was typed, deleted, undone; and nothing of it outside the book."""
 
 import re
 from datetime import datetime
@@ -288,7 +288,7 @@ def test_an_undo_takes_a_new_entry_back(visitor: Visitor):
     undone = visitor.send(page.form("/undo"))
     assert visitor.book.line(page.saved).withdrawn
     assert undone.path.startswith(batch)
-    assert undone.texts("div", "saved")[0].startswith("Taken back")
+    assert undone.texts("div", "saved")[0].startswith("Undone")
 
 
 def test_an_undo_of_an_undo_brings_it_back(visitor: Visitor):
@@ -343,24 +343,24 @@ def test_undoing_a_new_batch_leads_to_a_page_that_is_there(visitor: Visitor):
     assert (undone.status, undone.path.partition("?")[0]) == (200, "/batches")
 
 
-def test_a_batch_brought_back_is_there_again(visitor: Visitor):
+def test_a_restored_batch_is_there_again(visitor: Visitor):
     batch = visitor.start_batch()
     page = visitor.post(f"/entries/{batch.split('/')[-1]}/withdraw")
     visitor.send(page.form("/undo"))
     assert visitor.get(batch).status == 200
 
 
-def test_what_was_taken_back_is_struck_in_the_log(visitor: Visitor):
+def test_what_was_deleted_is_struck_in_the_log(visitor: Visitor):
     batch = visitor.start_batch()
     key = visitor.fill(f"{batch}/reading", ph="5.6").saved
     page = visitor.post(f"/entries/{key}/withdraw")
-    assert page.texts("li", "withdrawn")[0].removesuffix(" Bring back").endswith("taken back")
+    assert page.texts("li", "withdrawn")[0].removesuffix(" Restore").endswith("deleted")
 
 
-def test_a_taking_back_is_said_in_the_history(visitor: Visitor):
+def test_a_deletion_is_said_in_the_history(visitor: Visitor):
     _, key = weighed(visitor)
     visitor.send(visitor.post(f"/entries/{key}/withdraw").form("/undo"))
-    assert visitor.get(f"/entries/{key}/correct").texts("span", "words")[1] == "Taken back"
+    assert visitor.get(f"/entries/{key}/correct").texts("span", "words")[1] == "Deleted"
 
 
 def test_what_was_taken_back_cannot_be_corrected(visitor: Visitor):

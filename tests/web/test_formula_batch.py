@@ -70,4 +70,4 @@ def test_a_batch_leads_to_its_version_even_where_that_was_taken_back(visitor: Vi
     batch = visitor.fill(f"{formula}/batch/meat", meat_kg="10").path.partition("/sheet")[0]
     visitor.send(visitor.get(formula, saved=changed.saved).form("/undo"))
     link = next(each["href"] for each in visitor.get(f"{batch}/sheet").all("a") if formula in each["href"])
-    assert "A version that was taken back" in visitor.get(link).text
+    assert "A deleted version" in visitor.get(link).text

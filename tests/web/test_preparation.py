@@ -321,13 +321,13 @@ def test_an_ended_run_takes_no_more_ticks(visitor: Visitor):
 def test_today_leads_to_the_open_run(visitor: Visitor):
     path = begin(visitor)
     tick(visitor, path)
-    link = next(link for link in visitor.get("/").all("a") if link.text.startswith("Go on preparing"))
+    link = next(link for link in visitor.get("/").all("a") if link.text.startswith("Continue preparing"))
     assert (link["href"], link.text) == (path, "Continue preparing the chamber: 1 of 16 done")
 
 
 def test_a_finished_run_is_not_told_on_today(visitor: Visitor):
     finish(visitor, begin(visitor))
-    assert "Go on preparing" not in visitor.get("/").text
+    assert "Continue preparing" not in visitor.get("/").text
 
 
 def test_a_new_run_starts_from_the_last_ones_agents(visitor: Visitor):

@@ -58,7 +58,7 @@ def test_whatever_is_typed_for_a_number_is_refused_beside_it(visitor: Visitor, n
 def test_a_humidity_without_its_width_is_refused(visitor: Visitor):
     page = laid_out(visitor, ("low.csv", low()))
     again = visitor.send(page.form_with("temperature_c"), humidity="80", humidity_half="")
-    assert "how far the humidity may stray" in again.beside("humidity_half")
+    assert "humidity tolerance" in again.beside("humidity_half")
 
 
 def test_a_part_that_ends_before_it_begins_is_refused(visitor: Visitor):

@@ -147,7 +147,7 @@ def test_what_would_be_lost_is_asked_with_its_number_and_an_example(visitor: Vis
 def test_none_of_the_answers_is_said_beside_the_question(visitor: Visitor):
     again = asked(visitor, UNREAD, "loss", "none")
     assert again.status == 422
-    assert again.beside("q-loss").startswith("Then nothing is read: export the log anew")
+    assert again.beside("q-loss").startswith("Then nothing is read: export the log again")
 
 
 def test_a_question_that_an_answer_opens_is_shown_and_is_no_fault_yet(visitor: Visitor):

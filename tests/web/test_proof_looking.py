@@ -94,7 +94,7 @@ def test_every_probe_and_pair_has_its_figures(visitor: Visitor):
 
 
 def test_a_figure_shows_its_working(visitor: Visitor):
-    assert "Each reading weighs by the time it stands for" in two(visitor).text
+    assert "Each reading weighs by the time it covers" in two(visitor).text
 
 
 def test_doors_and_defrosts_are_listed(visitor: Visitor):

@@ -121,7 +121,7 @@ def test_sausage_shows_no_rule_for_beef(visitor: Visitor):
 
 def test_the_scale_of_words_is_shown_with_its_source(visitor: Visitor):
     page = visitor.get("/chamber/set-points")
-    assert "Common practice, no source." in page.texts("p", "source")[-1]
+    assert "Common practice; no published source." in page.texts("p", "source")[-1]
     assert [each.text for each in page.all("th") if each["scope"] == "row"] == [
         "none",
         "faint",

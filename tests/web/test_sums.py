@@ -63,7 +63,7 @@ def shapes(sheet: Worksheet) -> list[str]:
 @every_sheet
 def test_every_number_has_its_unit_in_its_label(visitor: Visitor, sheet: Worksheet):
     paths = [f"/sums/{sheet.name}", *(f"/sums/{sheet.name}?anew=1&{chosen}" for chosen in shapes(sheet))]
-    labels = [label.replace(" if known", "") for path in paths for label in visitor.get(path).texts("label")]
+    labels = [label.replace(" optional", "") for path in paths for label in visitor.get(path).texts("label")]
     numbers = [each for each in sheet.inputs if isinstance(each, Number) and units_for_metric(each)]
     assert [each.label for each in numbers if f"{each.label}, {units_for_metric(each)}" not in labels] == []
 

@@ -36,14 +36,14 @@ def test_every_task_opens_a_page(visitor: Visitor):
 def test_what_is_not_yet_due_is_told_apart(visitor: Visitor):
     visitor.hang(visitor.cured_and_acid())
     page = visitor.get("/")
-    assert "Nothing is due" in page.texts("h2")
+    assert "Nothing to do" in page.texts("h2")
     assert "Weigh 1 piece of Juniper coarse" in page.all("li", "later")[0].text
 
 
 def test_nothing_is_said_to_be_due_once_all_is_taken_down(visitor: Visitor):
     _, piece = visitor.dried()
     visitor.fill(f"{piece}/take-down", note="to the table")
-    assert "Nothing is due" in visitor.get("/").texts("h2")
+    assert "Nothing to do" in visitor.get("/").texts("h2")
 
 
 def test_a_finished_batch_is_no_longer_in_the_cellar(visitor: Visitor):

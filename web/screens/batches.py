@@ -59,7 +59,7 @@ START = declare(
                 0.05,
                 0.7,
                 default=0.35,
-                help="Share of the start weight it must lose. 35 % is common practice, no source.",
+                help="Share of the start weight it must lose. 35 % is common practice; no published source.",
             ),
             Number(
                 "least_s",

@@ -84,7 +84,7 @@ NAMED = declare(
     EntryForm(
         DeviceNamed,
         "Name this tablet",
-        (Words("name", "Name", MOST_LETTERS, example="Kitchen", help="It stands beside what is written on it."),),
+        (Words("name", "Name", MOST_LETTERS, example="Kitchen", help="It is shown beside what is written on it."),),
         _say_named,
         fact=lambda values, subject: DeviceNamed(_device_of(subject), **values),
         save="Name it",

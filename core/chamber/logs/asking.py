@@ -100,8 +100,8 @@ def _ask_decimal(layout: Layout) -> Question:
     joined = " and ".join(f"{whole},{part}" for whole, part in zip(values[::2], values[1::2], strict=False))
     return Question(
         "decimal",
-        f"“{','.join(values)}”: is the comma a decimal mark here, or does it part two values?",
-        (Choice(",", f"a decimal mark: {joined}"), Choice(".", f"it parts values: {' and '.join(values)}")),
+        f"“{','.join(values)}”: is the comma a decimal mark here, or does it separate two values?",
+        (Choice(",", f"a decimal mark: {joined}"), Choice(".", f"it separates values: {' and '.join(values)}")),
     )
 
 

@@ -15,7 +15,7 @@ from core.chamber.logs.scales import trimmed
 from core.chamber.logs.seen import Seen
 
 UNPLUGGED = (-200.0, -127.0, -50.0, -40.0, 0.0, 85.0, 100.0, 125.0, 150.0, 850.0)
-"""What sensors of common kinds are seen to say while they are not plugged in (common practice, no published source)."""
+"""What sensors of common kinds are seen to say while they are not plugged in (common practice; no published source)."""
 APART, FAR_APART = 8.0, 15.0
 """How far from all other values such a number stands, and another that returns, in the column's own unit."""
 TWICE, OFTEN = 2, 3

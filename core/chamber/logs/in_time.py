@@ -51,7 +51,7 @@ def in_order(rows: Rows, twelve_hours: bool, skipped: list[Skipped], *, may_jump
         said += count_on(rows, step)
     if falls and _falls(rows.times):
         rows = _sorted(rows, step)
-        said.append("The rows were not in order of time; they were put in order.")
+        said.append("The rows were not in order of time; they were sorted.")
     rows, conflicts = _without_repeats(rows, skipped)
     if may_jump:
         said += _hours_lost_or_twice(rows, conflicts)

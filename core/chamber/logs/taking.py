@@ -122,7 +122,7 @@ class Tables:
                 self._skip_moment(cells, index + 1)
                 continue
             if any(SUMS_UP[cells[each]] for each in self._may_sum_up):
-                self.skip(index + 1, "This line sums up others: it is no reading.")
+                self.skip(index + 1, "This line sums up others: it is not a reading.")
                 continue
             if probe_at is not None:
                 rows = self.by_probe.get(cells[probe_at].strip())

@@ -36,7 +36,7 @@ USUAL_TEMPERATURE, USUAL_HUMIDITY = Band(12.8, 1.5), Band(0.80, 0.05)
 
 @frozen
 class Wanted:
-    """What the chamber is held to. The widths and times are common practice, without a source.
+    """Target and tolerance. The widths and times are common practice, without a source.
 
     temperature: °C, ± K. humidity: 0 to 1, None where it is not asked for. apart_k: greatest difference of two probes'
     means. held_s: how long it must have stayed settled. lasts_s: how long the run must be.

@@ -118,7 +118,7 @@ def _plain(
 
 def _temperature(probe: Probe) -> Iterator[Figure]:
     whole, steady = probe.temperature, probe.steady
-    weigh = "Each reading weighs by the time it stands for, three logging intervals at most; after the first pull-down"
+    weigh = "Each reading weighs by the time it covers, three logging intervals at most; after the first pull-down"
     yield _plain("mean", "Mean temperature", steady.mean, FINE_TEMPERATURE, weigh, DEFINITION)
     yield _plain("deviation", "Standard deviation", steady.deviation, FINE_DIFFERENCE, weigh, DEFINITION)
     yield _plain("lowest", "Lowest", steady.lowest, FINE_TEMPERATURE, "After the first pull-down", DEFINITION)
@@ -246,7 +246,7 @@ def _humidity(probe: Probe) -> Iterator[Figure]:
     humid = probe.humidity
     if humid is None:
         return
-    weigh = "Each reading weighs by the time it stands for"
+    weigh = "Each reading weighs by the time it covers"
     yield _plain("humidity", "Mean humidity", humid.spread.mean, RELATIVE_HUMIDITY, weigh, DEFINITION)
     yield _plain("driest", "Lowest humidity", humid.spread.lowest, RELATIVE_HUMIDITY, "Of the whole log", DEFINITION)
     yield _plain("dampest", "Highest humidity", humid.spread.highest, RELATIVE_HUMIDITY, "Of the whole log", DEFINITION)

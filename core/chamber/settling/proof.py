@@ -137,7 +137,7 @@ def _drift(probe: Probe, drift: Drift, most_k: float) -> Reason:
         words.reason("drift", {"probe": probe.name, **amounts}),
         _is_below(abs(drift.by_k), drift.give_k, most_k),
         MAPPING_DKD,
-        Sentence("Let it run on until it drifts no more; look for what changes: the room, ice on the coil, the tank."),
+        Sentence("Let it run until it no longer drifts; look for what changes: the room, ice on the coil, the tank."),
     )
 
 

@@ -1,6 +1,6 @@
 """What wants doing now, most urgent first: each a sentence with its verb and the form it opens.
 
-Intervals are common practice, no source: acid is read twice a day and pieces are weighed once a week.
+Intervals are common practice; no published source: acid is read twice a day and pieces are weighed once a week.
 """
 
 from __future__ import annotations

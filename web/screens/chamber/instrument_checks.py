@@ -191,7 +191,9 @@ MASSES = _form(
     _masses,
 )
 
-_IN_ICE = f"{SLUSH} A hygrometer goes into it in a dry, tight bag, and takes its time (common practice, no source)."
+_IN_ICE = (
+    f"{SLUSH} A hygrometer goes into it in a dry, tight bag, and takes its time (common practice; no published source)."
+)
 _OVER_TWO = (
     "One after the other: save the first by itself when it is read, and its figures stand here when you come back."
 )

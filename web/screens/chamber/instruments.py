@@ -83,7 +83,7 @@ ADD = declare(
                 SECONDS_A_DAY,
                 1000 * SECONDS_A_DAY,
                 optional=True,
-                help=f"Empty means: {_OFTEN} (common practice, no source).",
+                help=f"Empty means: {_OFTEN} (common practice; no published source).",
             ),
             Number(
                 "tolerance_k",
@@ -102,7 +102,8 @@ ADD = declare(
                 0.5,
                 optional=True,
                 usual=STRAYING,
-                help=f"Either way. Empty means {both_ways(TOLERANCE, RELATIVE_HUMIDITY)} (common practice, no source).",
+                help=f"Either way. Empty means {both_ways(TOLERANCE, RELATIVE_HUMIDITY)} (common practice; "
+                "no published source).",
             ),
             Words("probe", "Probe’s name in the logger’s files", optional=True, help="So that its log finds it."),
             Number(
@@ -141,7 +142,7 @@ SET_ANEW = declare(
         InstrumentRecalibrated,
         "It was recalibrated",
         (Words("note", "What was done", 120, optional=True, help="For example: calibrated, or a new electrode."),),
-        lambda fact, how: _noted("Set anew", fact.note),
+        lambda fact, how: _noted("I adjusted it", fact.note),
         save="It was recalibrated",
         hint="From this moment on the old correction is no longer applied. Check it again.",
     )
@@ -186,9 +187,9 @@ def _in_force(instrument: Instrument) -> list[InForce]:
 
 def _words_of(measured: Measured, check: Checked | None, correction: Correction | None) -> Sentence:
     if check is None:
-        return Sentence("No check stands: readings are taken as they are.")
+        return Sentence("No valid check: readings are taken as they are.")
     if check.failed:
-        return Sentence("It failed its check: what it shows is not put right, and proves nothing.")
+        return Sentence("It failed its check: its readings are not corrected, and prove nothing.")
     if correction is None:
         return Sentence("Its electrode was checked in millivolts: the pH it shows is taken as it is.")
     return correction_in_words(measured, correction)

@@ -39,7 +39,7 @@ INPUTS = (
     _NEED["room_temperature"],
     _NEED["room_humidity"],
     attrs.evolve(
-        _NEED["changes"], optional=True, help="Tells what the humidifier adds when nothing hangs: try 5 and 50."
+        _NEED["changes"], optional=True, help="Shows what the humidifier adds when nothing hangs: try 5 and 50."
     ),
 )
 START_C, START_HUMIDITY = 12.0, 0.80

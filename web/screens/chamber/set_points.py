@@ -47,7 +47,7 @@ def _inputs() -> tuple[Number, ...]:
         Number("humidity", "Relative humidity", RELATIVE_HUMIDITY, 0.01, 1.0),
         Number(
             "temperature_differential_k",
-            "Temperature may stray by",
+            "Temperature tolerance",
             TEMPERATURE_DIFFERENCE,
             0.0,
             10.0,
@@ -55,7 +55,7 @@ def _inputs() -> tuple[Number, ...]:
             help="Either way, before the controller acts.",
         ),
         Number(
-            "humidity_differential", "Humidity may stray by", RELATIVE_HUMIDITY, 0.0, 0.3, optional=True, usual=STRAYING
+            "humidity_differential", "Humidity tolerance", RELATIVE_HUMIDITY, 0.0, 0.3, optional=True, usual=STRAYING
         ),
         attrs.evolve(ACTIVITY_INPUT, key="surface_activity", label="Water activity of the meat’s surface"),
         Number("air_speed_m_s", "Air speed", AIR_SPEED, 0.0, 5.0, optional=True),
@@ -80,7 +80,7 @@ def meaning(fact: SetPointsChosen, subject: Subject | None = None) -> tuple[Figu
     air = (fact.temperature_c, fact.humidity)
     force, *others = set_point(*air, fact.surface_activity, BY_KEY.get(fact.programme))
     graded = grade(force.value)
-    word = f"In a word: {graded.word}; {graded.meaning}. The scale is common practice, no source."
+    word = f"In a word: {graded.word}; {graded.meaning}. The scale is common practice; no published source."
     piece = () if fact.piece_c is None or fact.thickness_m is None else cold_piece(fact.piece_c, *air, fact.thickness_m)
     named = tuple(each for each in piece if each.key not in {other.key for other in others})
     cautions = (word, *force.cautions, *(_told(limit) for limit in limits(fact)))

@@ -18,13 +18,13 @@ from web.screens.ferment.blueprint import screen
 def _say(fact: FermentationBegun, how: Reader) -> str:
     planned = f", chamber at {Amount(fact.planned_c, TEMPERATURE).show(how)}" if fact.planned_c is not None else ""
     rule = "Canadian" if fact.rule == "canada" else "US"
-    return f"The clock of its degree-hours started, {rule} rule{planned}"
+    return f"Degree-hours started, {rule} rule{planned}"
 
 
 START_CLOCK = declare(
     EntryForm(
         FermentationBegun,
-        "Start the clock",
+        "Start the degree-hours",
         (
             Choice("rule", "Rule", RULE_WORDS, default="us", help="Take the one that holds where you are."),
             Number(
@@ -39,7 +39,7 @@ START_CLOCK = declare(
             ),
         ),
         _say,
-        save="Start the clock",
+        save="Start the degree-hours",
         hint=f"Set the time to when the meat was at 15.6 °C (60 °F). {LOCAL_RULES}",
     )
 )

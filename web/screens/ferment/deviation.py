@@ -20,7 +20,7 @@ RESULTS: dict[str, str] = {
     "clean": "tested, no staphylococcal toxin found",
     "found": "tested, and something was found",
 }
-DECISIONS: dict[str, str] = {"keep": "keep it and go on", "discard": "throw it away"}
+DECISIONS: dict[str, str] = {"keep": "keep it and continue", "discard": "throw it away"}
 
 
 def _fact(values: Values, subject: Subject) -> DeviationDecided:

@@ -24,7 +24,7 @@ from web.screens.mix.formula_figures import cost_figures, cure_figures, fat, mad
 from web.visitor import reader
 
 _CORRECTED = (
-    "A word put right stays in this version. Another dose or another meat is a new version: change the formula."
+    "A corrected word stays in this version. Another dose or another meat is a new version: change the formula."
 )
 
 

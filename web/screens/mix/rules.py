@@ -24,7 +24,7 @@ KNOWN_HOW: dict[Verified, str] = {
     "seen": "read in the text itself",
     "copy": "read in a faithful copy",
     "memory": "from memory, not checked",
-    "practice": "common practice, no source",
+    "practice": "common practice; no published source",
     "computed": "worked out from the definition",
 }
 COUNTED = {"weighed": "each salt as weighed", "sodium": "as the sodium salt", "ion": "as the ion"}
@@ -198,7 +198,7 @@ HOUSE = declare(
         figures=_house_figures,
         texts=_texts,
         save="Hold to it from now on",
-        hint="It holds for every product of that set, until a later one takes its place or it is taken back.",
+        hint="It holds for every product of that set, until a later one takes its place or it is deleted.",
     )
 )
 

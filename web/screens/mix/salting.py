@@ -78,7 +78,7 @@ INTO_SALT = declare(
             Choice(
                 "way", "Days by", WAYS, default="diffusion", help="What the verdict goes by in the end.", listed=True
             ),
-            Number("planned_s", "Days planned", DAYS, DAY_S, 400 * DAY_S, optional=True, help="Empty: as reckoned."),
+            Number("planned_s", "Days planned", DAYS, DAY_S, 400 * DAY_S, optional=True, help="Empty: as forecast."),
         ),
         _say,
         figures=_figures,

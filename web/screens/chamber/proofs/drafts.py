@@ -17,7 +17,7 @@ MOST_FILES = 8
 LARGEST = 20 * 2**20
 """Bytes of one file: two years of minutes."""
 LONGEST_NAME = 80
-LET_GO = "A run that is not saved is let go when the daybook is closed. Choose the files again."
+LET_GO = "A run that is not saved is lost when the daybook is closed. Choose the files again."
 
 
 @frozen

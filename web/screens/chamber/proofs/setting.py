@@ -50,12 +50,12 @@ class LogTime:
 
 
 BAND = (
-    Number("temperature_c", "Temperature wanted", TEMPERATURE, -5, 40),
-    Number("temperature_half_k", "Temperature may stray by", TEMPERATURE_DIFFERENCE, 0.1, 10, help="Either way."),
-    Number("humidity", "Humidity wanted", RELATIVE_HUMIDITY, 0.01, 1, optional=True, help="Empty: not asked for."),
+    Number("temperature_c", "Target temperature", TEMPERATURE, -5, 40),
+    Number("temperature_half_k", "Temperature tolerance", TEMPERATURE_DIFFERENCE, 0.1, 10, help="Either way."),
+    Number("humidity", "Target humidity", RELATIVE_HUMIDITY, 0.01, 1, optional=True, help="Empty: not asked for."),
     Number(
         "humidity_half",
-        "Humidity may stray by",
+        "Humidity tolerance",
         RELATIVE_HUMIDITY,
         0.005,
         0.5,
@@ -212,7 +212,7 @@ def run_of(draft: Draft, probes: list[ProofProbe], form: Form) -> ProofRun:
 
 def _humidity(values: dict[str, Any]) -> Iterator[Refusal]:
     if values["humidity"] is not None and values["humidity_half"] is None:
-        yield Missing("humidity_half", "Enter how far the humidity may stray, for example 5 %.")
+        yield Missing("humidity_half", "Enter the humidity tolerance, for example 5 %.")
 
 
 def _names(probes: list[ProofProbe]) -> Iterator[Refusal]:
