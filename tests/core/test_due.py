@@ -343,7 +343,7 @@ def test_a_piece_taken_down_wants_no_scale(kitchen: Kitchen, acid: str):
 def test_pieces_that_have_lost_enough_want_to_be_settled(kitchen: Kitchen, acid: str):
     kitchen.weigh(kitchen.hang(acid, "J-1"), 0.6, at=30)
     kitchen.weigh(kitchen.hang(acid, "J-2"), 0.6, at=31)
-    assert said(kitchen) == ["Settle 2 pieces of Juniper coarse: the loss is reached"]
+    assert said(kitchen) == ["Decide on 2 pieces of Juniper coarse: the loss is reached"]
 
 
 def test_settling_is_due_from_the_last_weighing_on(kitchen: Kitchen, acid: str):

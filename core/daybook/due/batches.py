@@ -1,4 +1,4 @@
-"""What wants doing now, most urgent first: each a sentence with its verb and the form it opens.
+"""What is to do now, most urgent first: each a sentence with its verb and the form it opens.
 
 Intervals are common practice; no published source: acid is read twice a day and pieces are weighed once a week.
 """
@@ -49,9 +49,9 @@ def _of_batch(batch: Batch, now: datetime) -> Iterable[Due]:
         yield _weighing(batch)
     if batch.stage == "release":
         words = Sentence(
-            "Settle {count} piece of {batch}: the loss is reached",
+            "Decide on {count} piece of {batch}: the loss is reached",
             {"batch": batch.name, "count": Amount(len(batch.hanging), COUNT)},
-            plural="Settle {count} pieces of {batch}: the loss is reached",
+            plural="Decide on {count} pieces of {batch}: the loss is reached",
         )
         yield Due("release", batch.id, words, max(piece.weighed_at for piece in batch.hanging))
 
