@@ -35,7 +35,7 @@ def fill(count: float, diameter_m: float, length_m: float, density: float = MIX_
     mass = Amount(fill_kg(count, diameter_m, length_m, density), MASS)
     step = Sentence(
         "Number × π ÷ 4 × diameter² × length × density: "
-        "{count} × {quarter} × {diameter}² × {length} × {density} → {mass}",
+        "{count} × {quarter} × ({diameter})² × {length} × {density} → {mass}",
         {
             "count": Amount(count, COUNT),
             "quarter": Amount(math.pi / 4, RATIO),

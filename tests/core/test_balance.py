@@ -93,6 +93,21 @@ def test_the_working_names_what_brings_a_part_and_nothing_else():
     assert len(said(figures()["fat"])) == 2
 
 
+@pytest.mark.parametrize(
+    ("key", "line"),
+    [
+        ("water-dried", "(70.38 % − 30 %) ÷ (100 % − 30 %) = 57.68 %"),
+        ("fat-dried", "6.733 % ÷ (100 % − 30 %) = 9.619 %"),
+        ("brine", "Salt ÷ (salt + water): 3.041 % ÷ (3.041 % + 70.38 %) = 4.142 %"),
+        ("brine-dried", "Salt ÷ (salt + water): 4.345 % ÷ (4.345 % + 57.68 %) = 7.004 %"),
+        ("moisture-protein", "70.38 % ÷ 18.44 % = 3.817"),
+        ("moisture-protein-dried", "57.68 % ÷ 26.34 % = 2.19"),
+    ],
+)
+def test_the_working_of_what_is_left_when_it_has_dried(key: str, line: str):
+    assert said(figures()[key]) == [line]
+
+
 def test_a_brined_piece_takes_up_what_dissolves_and_no_water():
     raw = balance.raw(BRINED)
     assert raw.water == pytest.approx(0.7263)

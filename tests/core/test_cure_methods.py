@@ -129,6 +129,15 @@ def test_us_bacon_takes_148_ppm_of_potassium_nitrite():
     assert most * 0.0625 / 10 * 1e6 == pytest.approx(246.7, abs=0.1)
 
 
+@pytest.mark.parametrize(
+    ("product", "nitrate", "some"), [("bacon", 0.04, False), ("bacon", 0.0, True), ("meat", 0.04, True)]
+)
+def test_where_no_nitrate_may_be_added_no_dose_of_a_salt_that_holds_some_is_right(product, nitrate: float, some: bool):
+    """9 CFR 424.21(c): nitrate in meat other than bacon."""
+    most = largest_kg(CureMix(10.0, (Dose(CuringSalt(0.0625, nitrate), 0.0),)), Curing("us", product, "dry-rub"))
+    assert (most > 0.001) if some else (most == 0.0)
+
+
 def test_the_eu_is_passed_at_120_ppm_of_sodium_nitrite():
     assert figure(from_dose(10.0, 0.0191, CURE, EU), "nitrite_ion").value < 80e-6
     assert refusal(from_dose, 10.0, 0.0193, CURE, EU).field == "dose"

@@ -4,7 +4,7 @@ import pytest
 from attrs import evolve
 
 from core.mix.cure_mix import CureMix, Dose
-from core.mix.cure_notes import noted, of_rows
+from core.mix.cure_notes import most, noted, of_rows
 from core.mix.curing_salt import CuringSalt
 from core.mix.ions import Substance
 from core.mix.limit_check import LimitCheck
@@ -66,3 +66,8 @@ def test_a_rows_own_note_is_told_where_it_has_one(note: str, told: tuple[str, ..
 def test_a_limit_from_memory_says_so():
     remembered = evolve(WITH_IT, source=evolve(CFR_424_21C, verified="memory"))
     assert noted(remembered) == ("The limit of 9 CFR 424.22(b) is from memory, not looked up.",)
+
+
+@pytest.mark.parametrize(("most_ppm", "words"), [(0.0, "none"), (1.0, "1 ppm"), (156.25, "156 ppm")])
+def test_the_most_of_a_row_is_said_in_ppm_or_that_none_may_be_added(most_ppm: float, words: str):
+    assert most(evolve(WITH_IT, most_ppm=most_ppm)) == words

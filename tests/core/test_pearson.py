@@ -64,3 +64,9 @@ def test_no_meat_at_all_is_asked_for():
 def test_weights_follow_from_the_block():
     figures = {figure.key: figure.value for figure in two_meats(0.1, 0.7, 0.25, 8)}
     assert (figures["lean_mass"], figures["fat_mass"]) == pytest.approx((6, 2))
+
+
+def test_a_lean_meat_of_no_share_stays_out_however_steep_the_others_are():
+    """The shares turn by a factor of a thousand between two meats that are a thousandth of fat apart."""
+    none, much, little = shares_for([0.0, 0.9, 0.901], [0, 0.5, 0.5], 0.900001)
+    assert (none, much, little) == pytest.approx((0, 0.999, 0.001))

@@ -63,6 +63,20 @@ def test_every_rule_by_weight_is_told():
     assert [each.key for each in by_rule(8.0, None)] == [each.key for each in BY_MASS]
 
 
+def test_every_rule_says_what_it_makes_of_the_piece():
+    """Ten pounds, two inches thick."""
+    lines = [step.say(METRIC, 3) for figure in by_rule(10 * POUND_KG, 0.0508) for step in figure.working]
+    assert [line.replace("\u00a0", " ") for line in lines] == [
+        "7 days an inch of thickness: 50.8 mm → 14 d",
+        "1½ days a pound: 4 536 g → 15 d",
+        "1½ days a pound, 28 at least: 4 536 g → 28 d",
+        "2 days a pound, 40 at least: 4 536 g → 40 d",
+        "2 days a pound: 4 536 g → 20 d",
+        "3½ to 4 days a pound: 4 536 g → 40 d",
+        "3 days and 1 a kilogram: 4 536 g → 7.54 d",
+    ]
+
+
 def test_seven_days_for_each_inch():
     assert by_rule(None, 3 * INCH_M)[0].value / DAY_S == pytest.approx(21)
 
