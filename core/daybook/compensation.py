@@ -44,20 +44,17 @@ class Compensation:
         return (self.stands_at_c + KELVIN_AT_ZERO_C) / (self.sample_c + KELVIN_AT_ZERO_C)
 
     @property
-    def words(self) -> str:
-        """For a note, with {taken} of `amounts`."""
-        if self.why_not:
-            return f"not compensated: {self.why_not}"
-        return f"taken at {{taken}} {'beside' if self.beside else 'in'} the meat"
-
-    @property
-    def amounts(self) -> dict[str, Amount]:
-        return {} if self.sample_c is None else {"taken": Amount(self.sample_c, TEMPERATURE)}
+    def said(self) -> Sentence:
+        """For a note."""
+        if self.why_not or self.sample_c is None:
+            return Sentence("not compensated: {why}", {"why": self.why_not})
+        words = "taken at {taken} beside the meat" if self.beside else "taken at {taken} in the meat"
+        return Sentence(words, {"taken": Amount(self.sample_c, TEMPERATURE)})
 
     @property
     def working(self) -> tuple[Sentence, ...]:
         if self.why_not or self.sample_c is None:
-            return (Sentence(f"The meter does not compensate, and this pH is {self.words}."),)
+            return (Sentence("The meter does not compensate, and this pH is {said}.", {"said": self.said}),)
         buffers = Sentence("Its buffers were at {stands}.", {"stands": Amount(self.stands_at_c, TEMPERATURE)})
         return (*((buffers,) if self.by_buffers else ()), *compensation(self.before, self.sample_c, self.stands_at_c))
 

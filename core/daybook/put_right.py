@@ -90,28 +90,35 @@ class PutRight:
     def note(self) -> Sentence | None:
         """A few words to stand beside the value; none where it is as it was read."""
         if self.proves_nothing:
-            return Sentence(f"proves nothing: {plain(self.instrument.name)} failed its {self.check_name}")
+            named = {"instrument": self.instrument.name, "check": self.check_name}
+            return Sentence("proves nothing: {instrument} failed its {check}", named)
         if self.is_changed:
             return next(iter(_corrected([self])), None)
-        return (
-            Sentence(self.compensation.words) if self.compensation is not None and self.compensation.why_not else None
-        )
+        return self.compensation.said if self.compensation is not None and self.compensation.why_not else None
 
     @property
-    def reasons(self) -> str:
-        """What changed it, in words: "buffer check of 2 Nov; taken at {taken} in the meat"."""
-        by_check = (self.check_name,) if self.correction is not None else ()
-        return "; ".join((*by_check, *((self.compensation.words,) if self.compensation is not None else ())))
+    def reasons(self) -> Sentence:
+        """What changed it: "buffer check of 2 Nov; taken at 24 °C in the meat"."""
+        check = Sentence("{check}", {"check": self.check_name})
+        if self.compensation is None:
+            return check
+        if self.correction is None:
+            return self.compensation.said
+        return Sentence("{check}; {compensation}", {"check": check, "compensation": self.compensation.said})
+
+    @property
+    def shown(self) -> Amount:
+        """As it was read."""
+        return Amount(self.raw, self.quantity)
 
 
 def _corrected(readings: Sequence[PutRight]) -> tuple[Sentence, ...]:
     if not readings:
         return ()
-    each = (f"{{{reading.measured}}} ({reading.reasons})" for reading in readings)
-    amounts = {str(reading.measured): Amount(reading.raw, reading.quantity) for reading in readings}
-    for reading in readings:
-        amounts |= {} if reading.compensation is None else reading.compensation.amounts
-    return (Sentence(f"corrected from {' and '.join(each)}", amounts),)
+    told = [Sentence("{raw} ({why})", {"raw": reading.shown, "why": reading.reasons}) for reading in readings]
+    if len(told) == 1:
+        return (Sentence("corrected from {one}", {"one": told[0]}),)
+    return (Sentence("corrected from {one} and {other}", {"one": told[0], "other": told[1]}),)
 
 
 @frozen
@@ -217,13 +224,13 @@ def _held(correction: Correction, value: float) -> float:
 
 
 def _spoilt(reading: PutRight) -> Figure:
-    name = plain(reading.instrument.name)
+    named = {"instrument": reading.instrument.name, "check": reading.check_name}
     return Figure(
         key=f"{reading.measured}_right",
         name=f"{NAMES[reading.measured]}, as read",
         value=reading.raw,
         quantity=reading.quantity,
-        working=(Sentence(f"{name} failed its {reading.check_name}: no correction makes such a reading true."),),
+        working=(Sentence("{instrument} failed its {check}: no correction makes such a reading true.", named),),
         source=DEFINITION,
         cautions=(f"{reading.instrument.name} failed its {reading.check_name}: this reading proves nothing.",),
     )
@@ -234,7 +241,7 @@ def working(reading: PutRight) -> tuple[Sentence, ...]:
     correction = reading.correction
     if correction is None:
         return ()
-    head = Sentence(f"{plain(reading.instrument.name)}: {reading.check_name}.")
+    head = Sentence("{instrument}: {check}.", {"instrument": reading.instrument.name, "check": reading.check_name})
     plain_value = correction.offset + correction.gain * reading.raw
     held = (Sentence("Held within what can be."),) if plain_value != reading.by_check else ()
     if correction.gain == 1.0:
@@ -279,8 +286,3 @@ def _cautions(reading: PutRight) -> tuple[str, ...]:
         *((f"The {reading.check_name} is old by now: check {name} again.",) if old else ()),
         *((f"It lies far from the one salt {name} was checked over: check it over two.",) if far else ()),
     )
-
-
-def plain(name: str) -> str:
-    """A name may hold braces; in a step they would be taken for an amount."""
-    return name.replace("{", "{{").replace("}", "}}")

@@ -8,7 +8,7 @@ from attrs import frozen
 
 from core.ferment.rules import RULES, TARGET_PH, RuleKey
 from core.quantities import DEGREE_HOURS, PH, Amount
-from core.sentence import Sentence
+from core.sentence import Sentence, Value
 from core.sources import DEGREE_HOURS_US, GD_2023_STAPHYLOCOCCI, Source
 from core.verdict import Reason
 
@@ -164,35 +164,37 @@ def _settle(outcome: Outcome) -> Sentence:
     if outcome.word == "running":
         return Sentence("Read the pH and the temperature before the time is up.")
     if outcome.word == "unknown":
-        return Sentence("Enter the temperatures that were read, or the logger's file. If there are none: " + ASK.text)
+        return Sentence(
+            "Enter the temperatures that were read, or the logger's file. If there are none: {ask}", {"ask": ASK}
+        )
     return _ASK_FOR_TOXIN
 
 
 def _decided(outcome: Outcome, deviation: Deviation, key: str = "degree-hours") -> Reason:
-    who = f" by {_plain(deviation.decided_by)}" if deviation.decided_by else ""
-    test = f" ({_plain(deviation.test)})" if deviation.test else ""
-    source = outcome.source
+    values: dict[str, Value] = {"who": _by(deviation), "test": _tested(deviation)}
     if deviation.condemns:
-        words = "the test found what must not be there" if deviation.result == "found" else "it is not to be eaten"
-        missed = "I" if outcome.word == "passed" else "It missed its degree-hours, and i"
+        words = _CONDEMNED[deviation.result == "found", outcome.word == "passed"]
         throw = Sentence("Throw the whole batch away, well wrapped, so that neither people nor animals eat it.")
-        return Reason(
-            key,
-            Sentence(f"{missed}t was decided{who}: {words}{test}."),
-            False,
-            source,
-            throw,
-            True,
-        )
+        return Reason(key, Sentence(words, values), False, outcome.source, throw, True)
     if deviation.clears:
-        text = Sentence(f"It missed its degree-hours; it was tested{test}, nothing was found, and it was cleared{who}.")
-        return Reason(key, text, True, source, ASK)
-    text = Sentence(
-        f"It missed its degree-hours; it was decided{who} to keep it, but no test is noted that found it clean."
-    )
-    return Reason(key, text, False, source, _ASK_FOR_TOXIN)
+        return Reason(key, Sentence(_CLEARED, values), True, outcome.source, ASK)
+    return Reason(key, Sentence(_KEPT_UNTESTED, values), False, outcome.source, _ASK_FOR_TOXIN)
 
 
-def _plain(words: str) -> str:
-    """Typed words may hold braces; in a step they would be taken for an amount."""
-    return words.replace("{", "{{").replace("}", "}}")
+_CONDEMNED = {
+    (True, True): "It was decided{who}: the test found what must not be there{test}.",
+    (True, False): "It missed its degree-hours, and it was decided{who}: the test found what must not be there{test}.",
+    (False, True): "It was decided{who}: it is not to be eaten{test}.",
+    (False, False): "It missed its degree-hours, and it was decided{who}: it is not to be eaten{test}.",
+}
+"""By whether a test found it, and whether it had come down in time."""
+_CLEARED = "It missed its degree-hours; it was tested{test}, nothing was found, and it was cleared{who}."
+_KEPT_UNTESTED = "It missed its degree-hours; it was decided{who} to keep it, but no test is noted that found it clean."
+
+
+def _by(deviation: Deviation) -> Sentence:
+    return Sentence(" by {name}", {"name": deviation.decided_by}) if deviation.decided_by else Sentence("")
+
+
+def _tested(deviation: Deviation) -> Sentence:
+    return Sentence(" ({test})", {"test": deviation.test}) if deviation.test else Sentence("")

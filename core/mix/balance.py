@@ -9,10 +9,10 @@ import attrs
 from attrs import evolve, frozen
 
 from core.mix.composition import CUTS, Cut, made_of
-from core.mix.formula import Formula, Ingredient, Meat, plain
+from core.mix.formula import Formula, Ingredient, Meat
 from core.quantities import FRACTION, RATIO, Amount
 from core.refusals import OutOfRange
-from core.sentence import Sentence
+from core.sentence import Sentence, Value
 from core.sources import COMMON_PRACTICE, DEFINITION, USDA_COMPOSITION
 from core.working import Figure
 
@@ -146,13 +146,15 @@ def _meat_steps(formula: Formula, key: str) -> list[Sentence]:
     for meat in formula.meats:
         part = getattr(_meat(meat), key)
         if part > 0:
-            said = f"{plain(meat.name)} ({cut_of(meat).name}, row {meat.cut}): {{share}} × {{part}} = {{made}}"
-            amounts = {
+            values: dict[str, Value] = {
+                "name": meat.name,
+                "cut": cut_of(meat).name,
+                "row": meat.cut,
                 "share": Amount(meat.share, FRACTION),
                 "part": Amount(part, FRACTION),
                 "made": Amount(meat.share * part, FRACTION),
             }
-            steps.append(Sentence(said, amounts))
+            steps.append(Sentence("{name} ({cut}, row {row}): {share} × {part} = {made}", values))
     return steps
 
 
@@ -161,14 +163,15 @@ def _ingredient_steps(formula: Formula, key: str) -> list[Sentence]:
     for each in formula.ingredients:
         part, taken = getattr(_ingredient(each), key), uptake(formula, each)
         if part * taken > 0:
-            amounts = {
+            values: dict[str, Value] = {
+                "name": each.name,
                 "dose": Amount(each.per_meat, FRACTION),
                 "part": Amount(part, FRACTION),
                 "taken": Amount(taken, FRACTION),
                 "made": Amount(each.per_meat * part * taken, FRACTION),
             }
-            said = "{dose} × {part} = {made}" if not formula.brined else "{dose} × {part} × {taken} taken up = {made}"
-            steps.append(Sentence(f"{plain(each.name)}: {said}", amounts))
+            brined = "{name}: {dose} × {part} × {taken} taken up = {made}"
+            steps.append(Sentence(brined if formula.brined else "{name}: {dose} × {part} = {made}", values))
     return steps
 
 

@@ -6,7 +6,6 @@ from collections.abc import Sequence
 
 from attrs import frozen
 
-from core.mix.formula import plain
 from core.mix.measures import MONEY, PRICE
 from core.quantities import MASS, Amount
 from core.sentence import Sentence
@@ -45,8 +44,9 @@ def cost(bought: Sequence[Bought], raw_kg: float, finished_kg: float) -> tuple[F
 
 def _line(each: Bought) -> Sentence:
     return Sentence(
-        f"{plain(each.name)}: {{mass}} at {{price}} = {{cost}}",
+        "{name}: {mass} at {price} = {cost}",
         {
+            "name": each.name,
             "mass": Amount(each.mass_kg, MASS),
             "price": Amount(each.price_per_kg or 0.0, PRICE),
             "cost": Amount(each.cost or 0.0, MONEY),

@@ -191,8 +191,3 @@ def portions(formula: Formula, meat_kg: float) -> tuple[Portion, ...]:
         for at, each in enumerate(formula.ingredients, 1)
     )
     return (*meats, *others)
-
-
-def plain(name: str) -> str:
-    """A name may hold braces; in a step they would be taken for an amount."""
-    return name.replace("{", "{{").replace("}", "}}")

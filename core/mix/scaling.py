@@ -11,7 +11,7 @@ from typing import Literal
 from attrs import frozen
 
 from core.mix import balance, casings
-from core.mix.formula import Formula, Portion, plain, portions
+from core.mix.formula import Formula, Portion, portions
 from core.quantities import FRACTION, MASS, RATIO, Amount, never_up
 from core.refusals import OutOfRange
 from core.sentence import Sentence
@@ -111,8 +111,9 @@ def _scaled(
 def _rows(rows: tuple[Portion, ...], meat_kg: float) -> tuple[Sentence, ...]:
     return tuple(
         Sentence(
-            f"{plain(row.name)}: {{share}} × {{meat}} = {{mass}}",
+            "{name}: {share} × {meat} = {mass}",
             {
+                "name": row.name,
                 "share": Amount(row.share, FRACTION),
                 "meat": Amount(meat_kg, MASS),
                 "mass": Amount(row.mass_kg, never_up(MASS) if row.role == "cure" else MASS),

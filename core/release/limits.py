@@ -9,7 +9,6 @@ import math
 
 from attrs import evolve
 
-from core.mix.formula import plain
 from core.mix.ingoing import check_limits
 from core.mix.licence import NO_FIGURE, Ceiling, Licence, over_ceiling
 from core.mix.limit_check import LimitCheck
@@ -17,7 +16,7 @@ from core.mix.rule import METHODS
 from core.mix.rules import HOUSE
 from core.quantities import PARTS_PER_MILLION, Amount
 from core.release.evidence import METHODS_OF, STYLES, Evidence
-from core.sentence import Sentence
+from core.sentence import Sentence, Value
 from core.sources import CFR_424_21C
 from core.verdict import Reason
 
@@ -104,17 +103,20 @@ def _row_text(held: LimitCheck, licence: Licence | None, lifted: bool) -> Senten
     counted = ", counted as ion," if rule.counted == "ion" else ""
     words = "is within" if held.within else "is over"
     said = f"{NAMES[rule.substance]} going in, {{made}},{counted} {words} the limit for {rule.what}, {{most}}."
+    limit = Sentence(said, amounts)
     if held.within or licence is None:
-        return Sentence(said, amounts)
+        return limit
     if not licence.names_its_figure:
-        return Sentence(f"{said} {NO_FIGURE}", amounts)
+        return Sentence("{limit} {exception}", {"limit": limit, "exception": Sentence(NO_FIGURE)})
     if not licence.is_for(held):
-        return Sentence(f"{said} The exception on record is not for this.", amounts)
-    amounts["figure"] = _ppm(licence.most_ppm or 0.0)
-    rule_of_it = plain(licence.rule)
+        return Sentence("{limit} The exception on record is not for this.", {"limit": limit})
+    values: dict[str, Value] = {"limit": limit, "rule": licence.rule, "figure": _ppm(licence.most_ppm or 0.0)}
     if not lifted:
-        return Sentence(f"{said} The exception on record ({rule_of_it}) allows {{figure}} only.", amounts)
-    return Sentence(f"{said} An exception on record ({rule_of_it}) allows {{figure}}: {plain(licence.words)}", amounts)
+        return Sentence("{limit} The exception on record ({rule}) allows {figure} only.", values)
+    values |= {"why": licence.why, "authority": licence.authority, "who": licence.decided_by}
+    return Sentence(
+        "{limit} An exception on record ({rule}) allows {figure}: {why} ({authority}; decided by {who}).", values
+    )
 
 
 def _of_the_house(evidence: Evidence) -> list[Reason]:

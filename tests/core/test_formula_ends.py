@@ -3,7 +3,7 @@
 import pytest
 from attrs import evolve
 
-from core.mix.formula import MOST_PER_MEAT, Formula, Ingredient, Meat, Portion, plain, portions
+from core.mix.formula import MOST_PER_MEAT, Formula, Ingredient, Meat, Portion, portions
 from core.mix.measures import CURE_SHARE, GRAMS_PER_MEAT
 from core.quantities import CURE_MASS, DOSE_MASS, FRACTION, PIECE_MASS, never_up
 from core.refusals import Missing, OutOfRange, Refusal
@@ -106,7 +106,3 @@ def test_rows_are_the_meats_then_the_rest_each_at_its_size_with_its_price():
 def test_what_a_formula_takes_where_nothing_is_said():
     formula = Formula("Juniper coarse", "fermented", (evolve(LEAN, share=1.0),))
     assert (formula.target_loss, formula.least_s, formula.brined, formula.cure) == (0.35, None, False, None)
-
-
-def test_a_name_in_braces_is_said_as_it_is():
-    assert plain("{a} b").format() == "{a} b"

@@ -7,7 +7,7 @@ from attrs import evolve, frozen
 from core.daybook.house import house_limits
 from core.mix import balance
 from core.mix.cost import Bought, cost
-from core.mix.formula import Formula, plain, portions
+from core.mix.formula import Formula, portions
 from core.mix.formula_cure import made_of_cure, method_of, over_limit
 from core.mix.rules import Curing, products_for
 from core.quantities import FRACTION, Amount
@@ -53,8 +53,9 @@ def curing_for(formula: Formula) -> Curing:
 def fat(formula: Formula) -> Figure:
     steps = tuple(
         Sentence(
-            f"{plain(meat.name)}: {{share}} × {{fat}} = {{part}}",
+            "{name}: {share} × {fat} = {part}",
             {
+                "name": meat.name,
                 "share": Amount(meat.share, FRACTION),
                 "fat": Amount(meat.fat, FRACTION),
                 "part": Amount(meat.share * meat.fat, FRACTION),
