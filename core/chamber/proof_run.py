@@ -181,7 +181,7 @@ def _read(file: GivenFile, done: float, part: float) -> Generator[Doing, None, L
         except StopIteration as read:
             return read.value
         detail = f"line {progress.done:,} of {progress.of:,}".replace(",", "\u00a0")
-        yield Doing(f"Reading {file.name}", done + part * progress.done / max(1, progress.of), detail)
+        yield Doing(f"Reading {file.name}", done + part * progress.done / progress.of, detail)
 
 
 def _one_clock(logs: Sequence[Log], given: Given) -> tuple[list[float], list[str]]:
