@@ -11,12 +11,14 @@ from pathlib import Path
 from attrs import frozen
 
 from building import browsers, npm, pyodide_tests, site
-from building.paths import MODULES, ROOT
+from building.paths import MODULES, ROOT, WEB
 from building.running import Failed
 
 CLOSING = re.compile(r"(\d+) (passed|failed|errors?|skipped|xfailed)\b")
 SIDE_BY_SIDE = ("-n", str(min(os.cpu_count() or 1, 4)), "--dist", "loadfile")
 """Whole files: what a file sets up once, a scene walked or a site served, is not set up twice."""
+SCRIPTS = ("web/browser", "building", "tests")
+NODES_CLOSING = re.compile(r"^# (pass|fail|cancelled) (\d+)$", re.MULTILINE)
 NO_TESTS = 5  # pytest's way of saying that it found none
 
 
@@ -60,11 +62,12 @@ def _since(begun: float) -> str:
 
 def lint(_: Sequence[str]) -> Count:
     npm.ensure()
-    pyright: list[str | Path] = [npm.node(), MODULES / "pyright/index.js", "--pythonpath", sys.executable]
     commands: list[list[str | Path]] = [
         [sys.executable, "-m", "ruff", "format", "--check", "--quiet", "."],
         [sys.executable, "-m", "ruff", "check", "--quiet", "."],
-        pyright,
+        [npm.node(), MODULES / "pyright/index.js", "--pythonpath", sys.executable],
+        [npm.node(), MODULES / "typescript/bin/tsc", "--project", WEB / "jsconfig.json"],
+        [npm.node(), MODULES / "oxlint/bin/oxlint", "--quiet", "--config", WEB / ".oxlintrc.json", *SCRIPTS],
     ]
     for command in commands:
         if subprocess.run([str(part) for part in command], cwd=ROOT, stdin=subprocess.DEVNULL).returncode:
@@ -77,7 +80,7 @@ def core(arguments: Sequence[str]) -> Count:
 
 
 def web(arguments: Sequence[str]) -> Count:
-    return _pytest(["tests/web"], (*SIDE_BY_SIDE, *arguments))
+    return _node_tests("tests/web/browser") + _pytest(["tests/web"], (*SIDE_BY_SIDE, *arguments))
 
 
 def building(arguments: Sequence[str]) -> Count:
@@ -121,6 +124,22 @@ def _pytest(folders: Sequence[str], arguments: Sequence[str]) -> Count:
     if not there:
         raise Failed(f"There are no tests in {' or '.join(folders)}. Restore them from the repository.")
     return _counted([sys.executable, "-m", "pytest", *there, *arguments])
+
+
+def _node_tests(folder: str) -> Count:
+    """What of the page's scripts needs no browser, by Node's own runner. What it says is shown where one fails."""
+    npm.ensure()
+    files = sorted((ROOT / folder).glob("*.test.mjs"))
+    if not files:
+        raise Failed(f"There are no tests in {folder}. Restore them from the repository.")
+    command = [str(part) for part in (npm.node(), "--test", "--test-reporter=tap", *files)]
+    done = subprocess.run(command, cwd=ROOT, stdin=subprocess.DEVNULL, stdout=subprocess.PIPE, encoding="utf-8")
+    ended = {word: int(number) for word, number in NODES_CLOSING.findall(done.stdout)}
+    count = Count(ended.get("pass", 0), ended.get("fail", 0) + ended.get("cancelled", 0))
+    if done.returncode or not count.passed:
+        print(done.stdout)
+        raise StageFailed(count if count.failed else count + Count(failed=1))
+    return count
 
 
 def _counted(*commands: Sequence[str | Path]) -> Count:

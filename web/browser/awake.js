@@ -1,5 +1,6 @@
 // The screen stays lit while one weighs: wet hands cannot wake a tablet. Asked from a tap, and again after a look away.
 
+/** @type {Promise<WakeLockSentinel | undefined> | undefined} */
 let asked; // a promise of the lock, or of nothing where the device refused
 let isWanted = false;
 
@@ -14,6 +15,7 @@ export function afterSwap() {
   if (!document.querySelector("[data-awake]")) settle(false);
 }
 
+/** @type {(wish: boolean) => void} */
 function settle(wish) {
   isWanted = wish && document.querySelector("[data-awake]") !== null;
   if (isWanted && document.visibilityState === "visible") asked ??= ask();

@@ -8,6 +8,7 @@ import { drawLog, tell } from "./chart/drawn.js";
 
 class LogChart extends HTMLElement {
   static observedAttributes = ["src"];
+  /** @type {AbortController | undefined} */
   #stopping;
 
   connectedCallback() {
@@ -18,6 +19,7 @@ class LogChart extends HTMLElement {
     this.#stopping?.abort();
   }
 
+  /** @type {(name: string, before: string | null, now: string | null) => void} */
   attributeChangedCallback(_, before, now) {
     if (this.isConnected && before !== null && before !== now) this.#draw();
   }
@@ -29,7 +31,7 @@ class LogChart extends HTMLElement {
     tell(this, "waiting");
     const began = performance.now();
     try {
-      const log = await fetched(this.getAttribute("src"), signal);
+      const log = await fetched(this.getAttribute("src") ?? "", signal);
       if (signal.aborted) return;
       if (log.times.length < 2) this.textContent = "There is nothing to draw.";
       else drawLog(this, this.getAttribute("label") ?? "", log, signal);
@@ -42,6 +44,7 @@ class LogChart extends HTMLElement {
   }
 }
 
+/** @type {(src: string, signal: AbortSignal) => Promise<Log>} */
 async function fetched(src, signal) {
   const response = await window.daybook.send(new URL(src, location.href).href, { headers: { Accept: "*/*" }, signal });
   if (!response.ok) throw new Error(`The answer was ${response.status}.`);

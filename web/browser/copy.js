@@ -5,8 +5,11 @@ import { Zip, ZipDeflate } from "fflate";
 /**
  * journal: its bytes. files: {names(), file(name)}. told(done, of): after each file. stopped(): whether to break off.
  * Resolves to a Blob, or to undefined where it was stopped.
+ * @param {Uint8Array} journal @param {RawFiles} files
+ * @param {(done: number, of: number) => void} told @param {() => boolean} stopped
  */
 export async function copyOf(journal, files, told, stopped) {
+  /** @type {Blob[]} */
   const parts = [];
   const zip = new Zip((error, chunk) => {
     if (error) throw error;
@@ -18,12 +21,13 @@ export async function copyOf(journal, files, told, stopped) {
     told(at, names.length);
     await pause();
     if (stopped()) return undefined;
-    put(zip, `files/${name}`, await files.file(name));
+    put(zip, `files/${name}`, /** @type {Bytes} */ (await files.file(name)));
   }
   zip.end();
   return new Blob(parts, { type: "application/zip" });
 }
 
+/** @type {(zip: Zip, name: string, bytes: Uint8Array) => void} */
 function put(zip, name, bytes) {
   const entry = new ZipDeflate(name, { level: 6 });
   zip.add(entry);

@@ -6,11 +6,12 @@ import { base, pathInside } from "./place.js";
 
 const KEEP_MS = 60_000;
 
-/** failed(sentence) is told when there is no file. */
+/** failed(sentence) is told when there is no file. @type {(send: Send, failed: (sentence: string) => void) => void} */
 export function saveDownloads(send, failed) {
+  /** @type {(event: MouseEvent) => void} */
   const tapped = (event) => {
-    const link = event.target.closest?.("a[download]");
-    if (!link || !/^https?:/.test(link.href) || pathInside(link.href) === undefined) return;
+    const link = event.target instanceof Element && event.target.closest("a[download]");
+    if (!(link instanceof HTMLAnchorElement) || !/^https?:/.test(link.href) || pathInside(link.href) === undefined) return;
     event.preventDefault();
     event.stopImmediatePropagation(); // a morph may have made it of a link that htmx listens to
     download(send, link).catch(() => failed("The file could not be made."));
@@ -18,6 +19,7 @@ export function saveDownloads(send, failed) {
   document.addEventListener("click", tapped, true);
 }
 
+/** @type {(send: Send, link: HTMLAnchorElement) => Promise<void>} */
 async function download(send, link) {
   const response = await send(link.href, { headers: { Accept: "*/*" } });
   if (!response.ok) throw new Error(`The answer was ${response.status}.`);
@@ -27,10 +29,12 @@ async function download(send, link) {
   if (copy) save(copy, name.replace(/\.json$/, ".zip"));
 }
 
-/** The journal and every file beside it, told as it goes; undefined where it was stopped. */
+/** The journal and every file beside it, told as it goes; undefined where it was stopped.
+ * @type {(journal: Uint8Array) => Promise<Blob | undefined>} */
 async function withFiles(journal) {
   const files = openFiles(base);
   let isStopped = false;
+  /** @type {(done: number, of: number) => void} */
   const told = (done, of) =>
     notify("copy", { text: `Saving a copy: ${done} of ${of} files`, button: "Stop", act: () => (isStopped = true) });
   try {
@@ -41,6 +45,7 @@ async function withFiles(journal) {
   }
 }
 
+/** @type {(blob: Blob, name: string) => void} */
 function save(blob, name) {
   const url = URL.createObjectURL(blob);
   const saving = document.createElement("a");
@@ -50,6 +55,7 @@ function save(blob, name) {
   setTimeout(() => URL.revokeObjectURL(url), KEEP_MS);
 }
 
+/** @type {(disposition: string) => string} */
 export function fileName(disposition) {
   const encoded = /filename\*=UTF-8''([^;]+)/i.exec(disposition)?.[1];
   if (encoded) return decodeURIComponent(encoded);

@@ -5,18 +5,19 @@ import { reasonNotSaved } from "./store.js";
 const MOST_HOPS = 5;
 const REDIRECTS = [301, 302, 303, 307, 308];
 
-/** request: {method, path, headers, body}. Resolves to {status, headers, body, path, saved}. */
+/** request: {method, path, headers, body}. Resolves to {status, headers, body, path, saved}.
+ * @type {(request: Asking, host: Host, journal: Journal, base: string) => Promise<Answer>} */
 export async function exchange(request, host, journal, base) {
   const writes = request.method !== "GET" && request.method !== "HEAD";
   const first = writes ? await journal.alone(() => write(request, host, journal)) : await read(request, host, journal);
   try {
     return await follow(request, first, (next) => read(next, host, journal), base);
   } catch (error) {
-    error.saved = first.saved;
-    throw error;
+    throw Object.assign(/** @type {Error} */ (error), { saved: first.saved });
   }
 }
 
+/** @type {(request: Asking, host: Host, journal: Journal) => Promise<Stored>} */
 async function read(request, host, journal) {
   await journal.news();
   const answer = await ask(request, host, journal);
@@ -24,6 +25,7 @@ async function read(request, host, journal) {
   return { ...answer, saved: 0 };
 }
 
+/** @type {(request: Asking, host: Host, journal: Journal) => Promise<Stored>} */
 async function write(request, host, journal) {
   await journal.news();
   const answer = await ask(request, host, journal);
@@ -39,7 +41,8 @@ async function write(request, host, journal) {
   return { ...answer, saved };
 }
 
-/** Python cannot wait for the disk: it breaks off where it lacks a file, and is asked once more when it has it. */
+/** Python cannot wait for the disk: it breaks off where it lacks a file, and is asked once more when it has it.
+ * @type {(request: Asking, host: Host, journal: Journal) => Promise<Said>} */
 async function ask(request, host, journal) {
   let answer = host.answer(request);
   while (answer.wants) {
@@ -49,12 +52,15 @@ async function ask(request, host, journal) {
   return answer;
 }
 
+/** @type {(answer: Said) => boolean} */
 function hasToBeStored({ entries, files }) {
   return entries.length > 0 || files.length > 0;
 }
 
-/** fetch() would follow a redirect before the page sees it; so does the worker. */
+/** fetch() would follow a redirect before the page sees it; so does the worker.
+ * @type {(request: Asking, first: Stored, readNext: (next: Asking) => Promise<Said>, base: string) => Promise<Answer>} */
 async function follow(request, first, readNext, base) {
+  /** @type {Said} */
   let answer = first;
   let { path } = request;
   const cookies = setCookies(first);
@@ -65,15 +71,17 @@ async function follow(request, first, readNext, base) {
   }
   const { status, body } = answer;
   const others = answer.headers.filter(([name]) => !isSetCookie(name));
-  const headers = [...others, ...cookies.map((value) => ["Set-Cookie", value])];
+  const headers = [...others, ...cookies.map((value) => /** @type {Header} */ (["Set-Cookie", value]))];
   return { status, headers, body, path, saved: first.saved };
 }
 
+/** @type {(headers: Head, cookies: string[]) => Omit<Asking, "path">} */
 function get(headers, cookies) {
   const kept = Object.entries(headers).filter(([name]) => !name.toLowerCase().startsWith("content-"));
   return { method: "GET", headers: withCookies(Object.fromEntries(kept), cookies), body: new Uint8Array() };
 }
 
+/** @type {(answer: Said, path: string, base: string) => string} */
 function target(answer, path, base) {
   const location = answer.headers.find(([name]) => name.toLowerCase() === "location")?.[1] ?? "";
   const here = new URL(base + path, self.location.origin);
@@ -82,10 +90,12 @@ function target(answer, path, base) {
   return there.pathname.slice(base.length) + there.search;
 }
 
+/** @type {(answer: Said) => string[]} */
 function setCookies(answer) {
   return answer.headers.filter(([name]) => isSetCookie(name)).map(([, value]) => value);
 }
 
+/** @type {(name: string) => boolean} */
 function isSetCookie(name) {
   return name.toLowerCase() === "set-cookie";
 }

@@ -18,6 +18,7 @@ export async function lookAgain() {
   remember(await navigator.storage.persisted());
 }
 
+/** @type {(isKept: boolean) => "yes" | "no"} */
 function remember(isKept) {
   const answer = isKept ? "yes" : "no";
   localStorage.setItem(ANSWER, answer);

@@ -16,23 +16,23 @@ import * as typed from "./typed.js";
 import { keepUpToDate } from "./update.js";
 
 const UNASKED = { "Daybook-Refresh": "yes" };
+/** @type {() => void} */
 let finish;
 let isAnswerToForm = false;
-window.daybook = { ready: new Promise((resolve) => (finish = resolve)) }; // for tests and measuring
-
+const ready = new Promise((/** @type {(_: void) => void} */ resolve) => (finish = resolve));
 const send = openTransport({ progress: showProgress, ready: open, news: refresh, saved, failed, stopped });
-window.daybook.send = send;
+window.daybook = { ready, send }; // for tests and measuring
 
 htmx.registerExtension("daybook", {
-  htmx_before_request: (_, { ctx }) => {
+  htmx_before_request: (/** @type {Element} */ _, /** @type {Swap} */ { ctx }) => {
     ctx.fetch = send;
   },
   htmx_before_morph_node: typed.beforeMorphNode,
-  htmx_before_swap: (element, detail) => {
+  htmx_before_swap: (/** @type {Element} */ element, /** @type {Swap} */ detail) => {
     typed.beforeSwap(element, detail);
     focus.beforeSwap(element, detail);
   },
-  htmx_after_swap: (element, detail) => {
+  htmx_after_swap: (/** @type {Element} */ element, /** @type {Swap} */ detail) => {
     typed.afterSwap();
     awake.afterSwap();
     charts.afterSwap();
@@ -52,6 +52,7 @@ awake.keepAwake();
 saveDownloads(send, (text) => notify("download", { text }));
 lookAgain();
 
+/** @type {(message: { marks: Record<string, number> }) => Promise<void>} */
 async function open({ marks }) {
   await draw();
   typed.putBackTyped(here());
@@ -65,8 +66,8 @@ async function open({ marks }) {
 
 /** The shell's links are relative, to fit any path, and the address is about to change under them. */
 function fixLinks() {
-  for (const link of document.querySelectorAll("link[rel~=icon], link[rel=apple-touch-icon], link[rel=manifest]")) {
-    link.setAttribute("href", link.href);
+  for (const link of document.querySelectorAll("link")) {
+    if (/icon|manifest/.test(link.rel)) link.setAttribute("href", link.href);
   }
 }
 
@@ -86,11 +87,13 @@ async function saved() {
   if (answer === "no") notify("kept", { text: "The browser may clear your entries when space runs short: install the app first." });
 }
 
+/** @type {(message: { saved: number, report: string }) => void} */
 function failed({ saved: count, report }) {
   const text = count > 0 ? "It is saved, but the page could not be shown." : "That did not work, and nothing was saved.";
   notify("failed", { text, detail: report });
 }
 
+/** @type {(message: { report: string }) => void} */
 function stopped({ report }) {
   showStopped();
   notify("reload", {

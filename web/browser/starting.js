@@ -6,12 +6,13 @@ const PHASES = {
   journal: { from: 90, to: 100, words: "Reading your entries…" },
 };
 
+/** @type {(progress: Progress) => void} */
 export function showProgress({ phase, done, total }) {
-  const bar = document.querySelector("#starting progress");
-  if (!bar) return;
+  const bar = document.querySelector("progress");
+  const status = document.querySelector("#starting [role=status]");
+  if (!bar || !status) return;
   const { from, to, words } = PHASES[phase];
   bar.value = phase === "files" ? from + ((to - from) * done) / total : from;
-  const status = document.querySelector("#starting [role=status]");
   if (status.textContent !== words) status.textContent = words;
 }
 

@@ -5,16 +5,20 @@ const VERSION = 2;
 const ENTRIES = "entries"; // {id, seq, entry}
 const FILES = "files"; // {sha, bytes}
 const CHUNK = 5000;
+const openTables = /** @type {typeof openDB<Tables>} */ (openDB);
 
+/** @param {string} name */
 export function openStore(name) {
+  /** @type {Promise<Database> | undefined} */
   let opening;
 
+  /** @type {() => Promise<Database>} */
   function database() {
     const closing = { blocking: forget, terminated: forget }; // a newer version of the app opens it in another tab
-    opening ??= openDB(name, VERSION, { upgrade, ...closing })
+    opening ??= openTables(name, VERSION, { upgrade, ...closing })
       .catch((error) => {
         if (error.name !== "VersionError") throw error;
-        return openDB(name, undefined, closing); // a newer version has been here: it adds tables, it changes none
+        return openTables(name, undefined, closing); // a newer version has been here: it adds tables, it changes none
       })
       .catch((error) => {
         opening = undefined;
@@ -29,7 +33,8 @@ export function openStore(name) {
     closing?.close();
   }
 
-  /** Browsers drop the connection of a tab long asleep: open again, once. */
+  /** Browsers drop the connection of a tab long asleep: open again, once.
+   * @type {<Done>(work: (db: Database) => Promise<Done>) => Promise<Done>} */
   async function steadily(work) {
     try {
       return await work(await database());
@@ -41,24 +46,28 @@ export function openStore(name) {
   }
 
   return {
-    /** The records after a place in the order: at most CHUNK, in order. */
+    /** The records after a place in the order: at most CHUNK, in order.
+     * @type {(seq: number) => Promise<StoredEntry[]>} */
     after: (seq) => steadily((db) => db.getAllFromIndex(ENTRIES, "seq", IDBKeyRange.lowerBound(seq, true), CHUNK)),
-    /** A file's bytes, or undefined. */
+    /** A file's bytes, or undefined. @type {(sha: string) => Promise<Bytes | undefined>} */
     file: (sha) => steadily(async (db) => (await db.get(FILES, sha))?.bytes),
-    /** The names of all files. */
+    /** The names of all files. @type {() => Promise<string[]>} */
     files: () => steadily((db) => db.getAllKeys(FILES)),
-    /** Resolves once all is on the disk, with how many entries were new: what is already there is not written again. */
+    /** Resolves once all is on the disk, with how many entries were new: what is already there is not written again.
+     * @type {(entries: Entry[], files: StoredFile[]) => Promise<number>} */
     commit: (entries, files) => steadily((db) => commit(db, entries, files)),
     close: forget,
   };
 }
 
+/** @type {(db: Database, from: number) => void} */
 function upgrade(db, from) {
   if (from < 1) db.createObjectStore(ENTRIES, { keyPath: "id" }).createIndex("seq", "seq", { unique: true });
   if (from < 2) db.createObjectStore(FILES, { keyPath: "sha" });
 }
 
-/** files: [{sha, bytes}]. All or nothing. */
+/** files: [{sha, bytes}]. All or nothing.
+ * @type {(db: Database, entries: Entry[], files: StoredFile[]) => Promise<number>} */
 async function commit(db, entries, files) {
   const transaction = db.transaction([ENTRIES, FILES], "readwrite", { durability: "strict" });
   try {
@@ -73,6 +82,7 @@ async function commit(db, entries, files) {
   }
 }
 
+/** @type {(table: Table<"entries">, entries: Entry[]) => Promise<number>} */
 async function addEntries(table, entries) {
   const last = await table.index("seq").openKeyCursor(null, "prev");
   let seq = last?.key ?? 0;
@@ -85,10 +95,12 @@ async function addEntries(table, entries) {
   return added;
 }
 
+/** @type {(table: Table<"files">, files: StoredFile[]) => Promise<void>} */
 async function addFiles(table, files) {
   for (const file of files) if (!(await table.getKey(file.sha))) await table.add(file);
 }
 
+/** @type {(transaction: { abort: () => void }) => void} */
 function abort(transaction) {
   try {
     transaction.abort();
@@ -97,11 +109,12 @@ function abort(transaction) {
   }
 }
 
+/** @type {(error: any) => boolean} */
 function isLostConnection(error) {
   return ["InvalidStateError", "UnknownError", "AbortError"].includes(error?.name);
 }
 
-/** Why nothing was saved, for the person at the table. */
+/** Why nothing was saved, for the person at the table. @type {(error: any) => string} */
 export function reasonNotSaved(error) {
   if (error?.name === "QuotaExceededError") return "Not saved: the device's storage is full.";
   return "Not saved: the browser could not write to its storage.";

@@ -2,13 +2,20 @@
 
 const PAUSE_MS = 300;
 const CONTROLS = "a, button, summary, label, select, input:is([type=checkbox], [type=radio], [type=submit], [type=image])";
+/** @type {WeakMap<Element, number>} */
 const lastTap = new WeakMap();
 
 export function ignoreSecondTaps() {
-  document.addEventListener("click", (event) => ignoreIfSecond(event, event.target.closest?.(CONTROLS)), true);
-  document.addEventListener("submit", (event) => ignoreIfSecond(event, event.target), true);
+  document.addEventListener("click", (event) => ignoreIfSecond(event, elementOf(event)?.closest(CONTROLS)), true);
+  document.addEventListener("submit", (event) => ignoreIfSecond(event, elementOf(event)), true);
 }
 
+/** @type {(event: Event) => Element | undefined} */
+function elementOf({ target }) {
+  return target instanceof Element ? target : undefined;
+}
+
+/** @type {(event: Event, control: Element | null | undefined) => void} */
 function ignoreIfSecond(event, control) {
   if (!control) return;
   const now = performance.now();

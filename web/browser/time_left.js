@@ -17,16 +17,18 @@ class TimeLeft extends HTMLElement {
   }
 
   say() {
-    const words = left(Date.parse(this.getAttribute("until")) - Date.now());
-    if (words && words !== this.textContent) this.textContent = words;
+    const words = left(Date.parse(this.getAttribute("until") ?? "") - Date.now());
+    if (words && words !== this.textContent) this.replaceChildren(words);
   }
 }
 
-/** The words of the server's own filter, so that nothing jumps when the page is drawn anew. */
-function left(milliseconds) {
+/** The words of the server's own filter, so that nothing jumps when the page is drawn anew.
+ * @type {(milliseconds: number) => string} */
+export function left(milliseconds) {
   if (Number.isNaN(milliseconds)) return "";
   const seconds = Math.ceil(milliseconds / 1000);
   if (seconds <= 0) return "The time is over.";
+  /** @type {(number: number) => string} */
   const two = (number) => String(number).padStart(2, "0");
   const hours = Math.floor(seconds / 3600);
   const rest = `${Math.floor(seconds / 60) % 60}:${two(seconds % 60)} left`;

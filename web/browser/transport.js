@@ -8,11 +8,15 @@ import { base, here, pathInside } from "./place.js";
 
 const NO_BODY = [101, 204, 205, 304];
 
-/** on: {progress, ready, news, saved, failed, stopped}, called with the worker's messages. Returns send(url, request). */
+/** on: {progress, ready, news, saved, failed, stopped}, called with the worker's messages. Returns send(url, request).
+ * @type {(on: Record<string, (message: any) => void>) => Send} */
 export function openTransport(on) {
   const worker = new Worker(new URL(ASSETS.worker, `${location.origin}${base}/`), { type: "module" });
+  /** @type {Map<number, Waiting>} */
   const waiting = new Map();
+  /** @type {Promise<void> | undefined} */
   let reading;
+  /** @type {string | undefined} */
   let stopped;
   let last = 0;
 
@@ -25,6 +29,7 @@ export function openTransport(on) {
   };
   worker.postMessage({ type: "start", base, touchPoints: navigator.maxTouchPoints });
 
+  /** @type {(message: { type: string, id: number, answer: Answer, saved: number, report: string }) => void} */
   function settle({ type, id, answer, saved, report }) {
     const asked = waiting.get(id);
     waiting.delete(id);
@@ -38,6 +43,7 @@ export function openTransport(on) {
     asked?.resolve(responseOf(answer, asked));
   }
 
+  /** @type {(report: string) => void} */
   function stop(report) {
     stopped ??= report;
     on.stopped({ report: stopped });
@@ -45,7 +51,7 @@ export function openTransport(on) {
     waiting.clear();
   }
 
-  return async function send(url, { method = "GET", headers = {}, body = null, signal }) {
+  return async function send(url, { method = "GET", headers = {}, body = null, signal } = {}) {
     const path = pathInside(url);
     if (path === undefined) throw new Error(`${url} is not a page of the daybook.`);
     if (stopped) throw new Error("The daybook stopped.");
@@ -79,21 +85,24 @@ export function openTransport(on) {
   };
 }
 
-/** While the worker starts Python, but not before its files have arrived: they come from the same disk. */
+/** While the worker starts Python, but not before its files have arrived: they come from the same disk.
+ * @type {(worker: Worker) => Promise<void>} */
 async function handOverJournal(worker) {
   const parts = await readJournal(base).catch(() => []); // the worker will meet the same trouble, and say it
   worker.postMessage({ type: "journal", parts });
 }
 
+/** @type {(answer: Answer, asked: Waiting) => Response} */
 function responseOf(answer, asked) {
   const headers = new Headers(answer.headers.filter(([name]) => !isSetCookie(name)));
-  if (answer.saved > 0) headers.set("Daybook-Saved", answer.saved);
+  if (answer.saved > 0) headers.set("Daybook-Saved", `${answer.saved}`);
   const step = historyStep(asked, answer);
   if (step) headers.set(...step);
   return new Response(NO_BODY.includes(answer.status) ? null : answer.body, { status: answer.status, headers });
 }
 
-/** What the answer does to the way back: a step for each new page, none for a form that stays where it is. */
+/** What the answer does to the way back: a step for each new page, none for a form that stays where it is.
+ * @type {(asked: Waiting, answer: Answer) => Header | undefined} */
 function historyStep({ method, path, headers }, answer) {
   const there = base + answer.path;
   const isUnasked = "HX-History-Restore-Request" in headers || "Daybook-Refresh" in headers;
@@ -102,20 +111,23 @@ function historyStep({ method, path, headers }, answer) {
   return "HX-Boosted" in headers && there === here() ? ["HX-Replace-Url", there] : undefined;
 }
 
+/** @type {(name: string) => boolean} */
 function isSetCookie(name) {
   return name.toLowerCase() === "set-cookie";
 }
 
-/** Python knows no time zones: a moment typed into the form brings the offset that the device's clock had on that day. */
+/** Python knows no time zones: a moment typed into the form brings the offset that the device's clock had on that day.
+ * @type {(body: Form) => Head} */
 function typedMoment(body) {
-  const moment = new Date(body?.get?.("happened") || NaN);
+  const moment = new Date(`${body?.get("happened") || ""}`);
   return Number.isNaN(moment.getTime()) ? {} : { "Daybook-Then": localTime(moment) };
 }
 
-/** The device's own wall clock with its offset: 2026-11-25T17:30:12.345+01:00. */
+/** The device's own wall clock with its offset: 2026-11-25T17:30:12.345+01:00. @type {(date: Date) => string} */
 export function localTime(date) {
   const offset = -date.getTimezoneOffset();
   const wall = new Date(date.getTime() + offset * 60_000).toISOString().slice(0, -1);
+  /** @type {(number: number) => string} */
   const two = (number) => String(Math.trunc(number)).padStart(2, "0");
   return `${wall}${offset < 0 ? "-" : "+"}${two(Math.abs(offset) / 60)}:${two(Math.abs(offset) % 60)}`;
 }

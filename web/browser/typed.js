@@ -4,14 +4,18 @@ const FREE = ["hidden", "file", "submit", "button", "reset", "image"]; // these 
 const TICKED = ["checkbox", "radio"];
 const KEPT = "daybook-typed";
 
+/** @type {WeakMap<Element, string>} */
 const touched = new WeakMap(); // what was changed by hand, and on which page: the next page may use the same ids
+/** @type {[select: Field, value: string][]} */
 let afterMorph = [];
 
 export function watchTyping() {
-  for (const name of ["input", "change"]) document.addEventListener(name, ({ target }) => touch(target), true);
+  for (const name of ["input", "change"]) {
+    document.addEventListener(name, ({ target }) => target instanceof Element && touch(target), true);
+  }
   document.addEventListener("click", ({ target }) => {
-    const summary = target.closest?.("summary");
-    if (summary) touch(summary.parentElement); // folded out by hand: it stays so
+    const summary = target instanceof Element && target.closest("summary");
+    if (summary && summary.parentElement) touch(summary.parentElement); // folded out by hand: it stays so
   });
 }
 
@@ -20,9 +24,10 @@ export function isHalfFilled() {
   return fields().some((field) => touched.has(field));
 }
 
-/** Before htmx makes an old node look like a new one: what the hand did to it goes over. */
+/** Before htmx makes an old node look like a new one: what the hand did to it goes over.
+ * @type {(element: Element, detail: Morph) => void} */
 export function beforeMorphNode(_, { oldNode, newNode }) {
-  if (oldNode.tagName === "DETAILS") keepFold(oldNode, newNode);
+  if (oldNode instanceof HTMLDetailsElement && newNode instanceof HTMLDetailsElement) keepFold(oldNode, newNode);
   if (!isField(oldNode) || (FREE.includes(oldNode.type) && oldNode.type !== "file")) return;
   const isSame = oldNode.id === newNode.id && oldNode.name === newNode.name && oldNode.type === newNode.type;
   const persists = isSame && isHere(oldNode);
@@ -39,10 +44,13 @@ export function beforeMorphNode(_, { oldNode, newNode }) {
   else if (!persists) oldNode.value = newNode.value;
 }
 
-/** A form whose entries were saved is done with the files chosen in it. ctx: htmx's request. */
+/** A form whose entries were saved is done with the files chosen in it. ctx: htmx's request.
+ * @type {(element: Element, detail: Swap) => void} */
 export function beforeSwap(_, { ctx }) {
   if (!ctx.response.raw.headers.has("Daybook-Saved")) return;
-  for (const box of ctx.sourceElement.querySelectorAll("[type=file]")) {
+  /** @type {NodeListOf<Field>} */
+  const boxes = ctx.sourceElement.querySelectorAll("[type=file]");
+  for (const box of boxes) {
     box.value = "";
     touched.delete(box);
   }
@@ -53,7 +61,7 @@ export function afterSwap() {
   afterMorph = [];
 }
 
-/** Before a reload: the typed texts, by page and by the name of the field. */
+/** Before a reload: the typed texts, by page and by the name of the field. @type {(page: string) => void} */
 export function keepTyped(page) {
   const kept = fields()
     .filter((field) => touched.has(field) && field.name && !FREE.includes(field.type))
@@ -61,7 +69,7 @@ export function keepTyped(page) {
   if (kept.length > 0) sessionStorage.setItem(KEPT, JSON.stringify({ page, kept }));
 }
 
-/** After a reload, once the page is drawn. */
+/** After a reload, once the page is drawn. @type {(page: string) => void} */
 export function putBackTyped(page) {
   const stored = JSON.parse(sessionStorage.getItem(KEPT) ?? "null");
   sessionStorage.removeItem(KEPT);
@@ -75,39 +83,46 @@ export function putBackTyped(page) {
   }
 }
 
+/** @type {(element: Element) => void} */
 function touch(element) {
   for (const each of choicesOf(element)) touched.set(each, location.pathname);
 }
 
-/** To choose one is to leave the others: they must not be chosen again by the server. */
+/** To choose one is to leave the others: they must not be chosen again by the server.
+ * @type {(element: Element) => Element[]} */
 function choicesOf(element) {
-  if (element.type !== "radio") return [element];
+  if (!isField(element) || element.type !== "radio") return [element];
   return fields().filter((each) => each.type === "radio" && each.name === element.name && each.form === element.form);
 }
 
-/** htmx has moved on to the new address by the time it morphs. */
+/** htmx has moved on to the new address by the time it morphs. @type {(element: Element) => boolean} */
 function isHere(element) {
   return (touched.get(element) ?? location.pathname) === location.pathname;
 }
 
+/** @type {(oldNode: HTMLDetailsElement, newNode: HTMLDetailsElement) => void} */
 function keepFold(oldNode, newNode) {
   const persists = oldNode.id === newNode.id && summaryOf(oldNode) === summaryOf(newNode) && isHere(oldNode);
   if (!persists) touched.delete(oldNode);
   else if (touched.has(oldNode)) newNode.open = oldNode.open;
 }
 
+/** @type {(details: Element) => string | undefined} */
 function summaryOf(details) {
   return details.querySelector("summary")?.textContent.trim();
 }
 
+/** @type {(field: Field) => number} */
 function nth(field) {
   return fields().filter((each) => each.name === field.name).indexOf(field);
 }
 
+/** @type {() => Field[]} */
 function fields() {
-  return [...document.querySelectorAll("input, textarea, select")];
+  return [.../** @type {NodeListOf<Field>} */ (document.querySelectorAll("input, textarea, select"))];
 }
 
+/** @type {(node: Element) => node is Field} */
 function isField(node) {
   return ["INPUT", "TEXTAREA", "SELECT"].includes(node.tagName);
 }

@@ -10,6 +10,7 @@ export async function keepUpToDate() {
   const workbox = new Workbox(`${base}/sw.js`, { scope: `${base}/` });
   let asked = false;
 
+  /** @type {(take: () => void) => void} */
   const offer = (take) =>
     notify("update", {
       text: "A new version is ready.",
@@ -30,7 +31,7 @@ export async function keepUpToDate() {
   });
 
   const registration = await workbox.register({ immediate: true });
-  const look = () => registration.update().catch(() => {}); // offline: later
+  const look = () => registration?.update().catch(() => {}); // offline: later
   look();
   document.addEventListener("visibilitychange", () => document.visibilityState === "visible" && look());
 }

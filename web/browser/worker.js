@@ -14,13 +14,19 @@ const PAUSE_MS = 30; // time for a tap to get in between
 
 performance.mark("daybook:worker");
 const files = beginFetching();
+/** @type {Set<number>} */
 const dropped = new Set();
+/** @type {(parts: Part[]) => void} */
 let giveEarly;
+/** @type {Promise<Part[]>} */
 const early = new Promise((resolve) => (giveEarly = resolve)); // the journal, as the page has read it
 let base = "";
 let isCold = true;
+/** @type {Host | undefined} */
 let host;
+/** @type {Journal} */
 let journal;
+/** @type {Promise<void>} */
 let queue;
 
 self.onmessage = ({ data }) => {
@@ -30,6 +36,7 @@ self.onmessage = ({ data }) => {
   else if (data.type === "request") queue = queue.then(() => serve(data.id, data.request));
 };
 
+/** @type {(message: { base: string, touchPoints: number }) => Promise<void>} */
 async function start({ base: path, touchPoints }) {
   base = path;
   journal = openJournal(base, early, () => say({ type: "news" }));
@@ -43,6 +50,7 @@ async function start({ base: path, touchPoints }) {
   say({ type: "ready", marks: marks() });
 }
 
+/** @type {(id: number, request: Asking) => Promise<void>} */
 async function serve(id, request) {
   if (!host) return;
   if (dropped.delete(id)) return; // a figure asked for while typing, and by now typed over
@@ -50,7 +58,7 @@ async function serve(id, request) {
     const answer = await exchange(request, host, journal, base);
     say({ type: "answer", id, answer }, [answer.body.buffer]);
     if (isCold) warmUp();
-  } catch (error) {
+  } catch (/** @type {any} */ error) {
     say({ type: "failed", id, saved: error.saved ?? 0, report: reportOf(error) });
     if (error.pyodide_fatal_error) stop(error);
   }
@@ -68,17 +76,19 @@ function warmUp() {
 
 function warmedOne() {
   try {
-    return host.warm() > 0;
+    return host !== undefined && host.warm() > 0;
   } catch {
     return false; // who asks for that screen will be told
   }
 }
 
+/** @type {(error: unknown) => void} */
 function stop(error) {
   host = undefined;
   say({ type: "stopped", report: reportOf(error) });
 }
 
+/** @type {(error: any) => string} */
 function reportOf(error) {
   const said = `${error}`; // where Safari's stack does not begin with it
   const stack = error?.stack ?? "";
@@ -90,6 +100,7 @@ function marks() {
   return Object.fromEntries(all.map((mark) => [mark.name.slice("daybook:".length), Math.round(mark.startTime)]));
 }
 
+/** @type {(message: object, transfer?: Transferable[]) => void} */
 function say(message, transfer = []) {
-  self.postMessage(message, transfer);
+  self.postMessage(message, { transfer });
 }

@@ -4,10 +4,12 @@
  * Little-endian throughout: the header's length (4 bytes), the header (JSON), the times (64 bits each, seconds), then
  * each column (32 bits each, NaN where there is none). The times begin at a multiple of 8.
  * Returns {headline, bands, marks, times, columns: [{name, quantity, unit, values}]}.
+ * @type {(buffer: ArrayBuffer) => Log}
  */
 export function readColumns(buffer) {
   const length = new DataView(buffer).getUint32(0, true);
   const header = JSON.parse(new TextDecoder().decode(new Uint8Array(buffer, 4, length)));
+  /** @type {Log & { rows: number }} */
   const { rows, columns, bands = [], marks = [], headline = "" } = header;
   const times = new Float64Array(buffer, 4 + length, rows);
   const after = times.byteOffset + times.byteLength;
@@ -18,22 +20,23 @@ export function readColumns(buffer) {
   return { headline, bands, marks, times, columns: filled };
 }
 
-/** Temperatures share a panel, humidities another: what has one unit has one scale. */
+/** Temperatures share a panel, humidities another: what has one unit has one scale.
+ * @type {(columns: Column[]) => Column[][]} */
 export function panelsOf(columns) {
+  /** @type {Map<string, Column[]>} */
   const panels = new Map();
   for (const column of columns) {
-    if (!panels.has(column.unit)) panels.set(column.unit, []);
-    panels.get(column.unit).push(column);
+    panels.set(column.unit, [...(panels.get(column.unit) ?? []), column]);
   }
   return [...panels.values()];
 }
 
-/** The drawing knows a gap by null. */
+/** The drawing knows a gap by null. @type {(values: Float32Array) => Float32Array | (number | null)[]} */
 export function withGaps(values) {
   return values.some(Number.isNaN) ? Array.from(values, (value) => (Number.isNaN(value) ? null : value)) : values;
 }
 
-/** The row whose time is next to a moment. */
+/** The row whose time is next to a moment. @type {(times: Float64Array, moment: number) => number} */
 export function nearest(times, moment) {
   let [low, high] = [0, times.length - 1];
   while (high - low > 1) {

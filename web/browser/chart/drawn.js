@@ -10,16 +10,18 @@ import { clock, nameOf, reading, titleOf } from "./words.js";
 const FIRST_HEIGHT = 230;
 const OTHER_HEIGHT = 150;
 
-/** log: as readColumns gives it, two rows at least. Ends with the signal. */
+/** log: as readColumns gives it, two rows at least. Ends with the signal.
+ * @type {(element: HTMLElement, label: string, log: Log, signal: AbortSignal) => void} */
 export function drawLog(element, label, log, signal) {
-  const shared = { ink: inkOf(element, false), strokeOf: strokeOf(log.columns) };
-  shared.right = widthOfNames(log.columns, shared.ink, element.clientWidth);
+  const ink = inkOf(element, false);
+  const shared = { ink, strokeOf: strokeOf(log.columns), right: widthOfNames(log.columns, ink, element.clientWidth) };
   const parts = build(element, label, log.headline);
   const plots = drawPanels(parts, log, element.clientWidth, shared);
   const field = () => ({
     left: parts.slider.getBoundingClientRect().left + LEFT,
     width: parts.slider.clientWidth - LEFT - shared.right,
   });
+  /** @type {number | undefined} */
   let frame;
   const moves = openMoves(log.times, () => {
     tell(element, "moving");
@@ -40,8 +42,9 @@ export function drawLog(element, label, log, signal) {
     say(parts, log, moves, field());
   }
 
-  parts.slider.setAttribute("aria-valuemax", log.times.length - 1);
-  parts.buttons.addEventListener("click", ({ target }) => target.value && moves.go(target.value), { signal });
+  parts.slider.setAttribute("aria-valuemax", `${log.times.length - 1}`);
+  const tap = (/** @type {Event} */ { target }) => target instanceof HTMLButtonElement && moves.go(target.value);
+  parts.buttons.addEventListener("click", tap, { signal });
   listen(parts.slider, field, moves, signal);
   onOtherInk((isForPaper) => {
     shared.ink = inkOf(element, isForPaper);
@@ -51,7 +54,7 @@ export function drawLog(element, label, log, signal) {
   watching.observe(element);
   signal.addEventListener("abort", () => {
     watching.disconnect();
-    cancelAnimationFrame(frame);
+    if (frame !== undefined) cancelAnimationFrame(frame);
     for (const plot of plots) plot.destroy();
   });
   paint();
@@ -60,12 +63,14 @@ export function drawLog(element, label, log, signal) {
 /**
  * Whether what is drawn is what was asked for: "waiting" for a log, "moving" until the next frame, "still". It stands
  * within the element, for a morph would take it off the element itself.
+ * @type {(element: Element, state: "waiting" | "moving" | "still") => void}
  */
 export function tell(element, state) {
   const figure = element.querySelector("figure");
   if (figure) figure.dataset.state = state;
 }
 
+/** @type {(parts: Parts, log: Log, width: number, shared: Shared) => uPlot[]} */
 function drawPanels(parts, log, width, shared) {
   return panelsOf(log.columns).map((columns, at, all) => {
     const place = { isFirst: at === 0, isLast: at === all.length - 1, height: at === 0 ? FIRST_HEIGHT : OTHER_HEIGHT };
@@ -73,24 +78,27 @@ function drawPanels(parts, log, width, shared) {
   });
 }
 
+/** @type {(plot: uPlot, view: View) => void} */
 function look(plot, { from, to }) {
   const { min, max } = plot.scales.x;
   if (min !== from || max !== to) plot.setScale("x", { min: from, max: to });
 }
 
+/** @type {(parts: Parts, log: Log, moves: Moves, field: { width: number }) => void} */
 function say({ sight, readout, slider, line }, { times, columns }, { view, row }, { width }) {
   sight.textContent = `${clock(view.from)} to ${clock(view.to)}`;
   if (row === undefined) return;
   const share = (times[row] - view.from) / (view.to - view.from);
   readout.textContent = `${clock(times[row])}: ${reading(columns, row)}`;
-  slider.setAttribute("aria-valuenow", row);
+  slider.setAttribute("aria-valuenow", `${row}`);
   slider.setAttribute("aria-valuetext", readout.textContent);
   line.hidden = share < 0 || share > 1;
   line.style.left = `${LEFT + share * width}px`;
 }
 
+/** @type {(columns: Column[], ink: Ink, width: number) => number} */
 function widthOfNames(columns, ink, width) {
-  const context = document.createElement("canvas").getContext("2d");
+  const context = /** @type {CanvasRenderingContext2D} */ (document.createElement("canvas").getContext("2d"));
   context.font = `14px ${ink.family}`;
   const longest = Math.max(...columns.map((column) => context.measureText(nameOf(column)).width));
   return Math.round(Math.min(longest + 12, width * 0.28));

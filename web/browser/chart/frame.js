@@ -2,7 +2,8 @@
 
 const BUTTONS = ["In", "Out", "All", "Earlier", "Later"];
 
-/** Fills the element anew. Returns its parts. The slider is what fingers and arrow keys move: the moment to be read. */
+/** Fills the element anew. Returns its parts. The slider is what fingers and arrow keys move: the moment to be read.
+ * @type {(element: Element, label: string, headline: string) => Parts} */
 export function build(element, label, headline) {
   const buttons = made("div", { className: "moves" }, { role: "group", "aria-label": "Move about in the chart" });
   buttons.append(...BUTTONS.map((name) => made("button", { type: "button", value: name, textContent: name })));
@@ -19,15 +20,17 @@ export function build(element, label, headline) {
   return { buttons, sight, readout, slider, line };
 }
 
-export function addPanel({ slider, line }, title) {
+/** @type {(parts: Parts, title: string) => HTMLElement} */
+export function addPanel({ line }, title) {
   const panel = made("div", { className: "panel" });
   panel.append(made("p", { className: "unit", textContent: title }));
   line.before(panel);
   return panel;
 }
 
+/** @type {(name: string, properties: object, attributes?: Record<string, string | number>) => HTMLElement} */
 function made(name, properties, attributes = {}) {
   const element = Object.assign(document.createElement(name), properties);
-  for (const [key, value] of Object.entries(attributes)) element.setAttribute(key, value);
+  for (const [key, value] of Object.entries(attributes)) element.setAttribute(key, `${value}`);
   return element;
 }

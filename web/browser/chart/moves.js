@@ -5,7 +5,7 @@ import { moved, zoomed } from "./view.js";
 const LEAST_ROWS = 10; // no nearer than so many
 const STEPS = 100; // from one edge of what is in sight to the other, by an arrow key
 
-/** changed(): something of it has moved. */
+/** changed(): something of it has moved. @param {Float64Array} times @param {() => void} changed */
 export function openMoves(times, changed) {
   const last = times.length - 1;
   const whole = { from: times[0], to: times[last] };
@@ -15,20 +15,23 @@ export function openMoves(times, changed) {
     whole,
     least,
     view: whole,
+    /** @type {number | undefined} */
     row: undefined,
 
+    /** @type {(view: View) => void} */
     show(view) {
       moves.view = view;
       changed();
     },
 
+    /** @type {(moment: number) => void} */
     point(moment) {
       const { from, to } = moves.view;
       moves.row = nearest(times, Math.min(Math.max(moment, from), to));
       changed();
     },
 
-    /** direction: -1 or 1. One row at least. */
+    /** direction: -1 or 1. One row at least. @type {(direction: number) => void} */
     step(direction) {
       const { from, to } = moves.view;
       if (moves.row === undefined) return moves.point((from + to) / 2);
@@ -36,7 +39,7 @@ export function openMoves(times, changed) {
       return moves.point(times[next === moves.row ? Math.min(Math.max(next + direction, 0), last) : next]);
     },
 
-    /** where: the name of a button. */
+    /** where: the name of a button. @type {(where: string) => void} */
     go(where) {
       const { view } = moves;
       const length = view.to - view.from;
@@ -51,7 +54,7 @@ export function openMoves(times, changed) {
   /** One comes nearer to what one reads, if that is in sight. */
   function middle() {
     const { from, to } = moves.view;
-    const moment = times[moves.row];
+    const moment = moves.row === undefined ? NaN : times[moves.row];
     return moment >= from && moment <= to ? moment : (from + to) / 2;
   }
 

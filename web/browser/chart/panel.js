@@ -17,11 +17,14 @@ const TOP = 20; // for the words of marks
 const BOTTOM = 46; // for hour and day
 const FONT = 14;
 
-/** whole: {headline, bands, marks, times, columns}. shared: {ink, right, strokeOf}, ink as it is now. */
+/** whole: {headline, bands, marks, times, columns}. shared: {ink, right, strokeOf}, ink as it is now.
+ * @type {(box: HTMLElement, whole: Log, columns: Column[], place: Place, shared: Shared) => uPlot} */
 export function drawPanel(box, whole, columns, { isFirst, isLast, height, width }, shared) {
   const bands = whole.bands.filter((band) => columns.some(({ quantity }) => quantity === band.quantity));
+  /** @type {(name: string) => () => string} */
   const ink = (name) => () => shared.ink[name];
   const grid = { stroke: ink("rule"), width: 1 };
+  /** @type {uPlot.Options} */
   const options = {
     width,
     height: height + (isFirst ? TOP : 0) + (isLast ? BOTTOM : 0),
@@ -55,16 +58,19 @@ export function drawPanel(box, whole, columns, { isFirst, isLast, height, width 
   return new uPlot(options, [whole.times, ...columns.map(({ values }) => withGaps(values))], box);
 }
 
+/** @type {(shared: Shared) => uPlot.Axis} */
 function axis(shared) {
   return { stroke: () => shared.ink.faint, font: `${FONT}px ${shared.ink.family}`, ticks: { show: false }, gap: 6 };
 }
 
+/** @type {(column: Column, shared: Shared) => uPlot.Series} */
 function lineOf(column, shared) {
   const { colour, dash } = shared.strokeOf(column);
   return { stroke: () => shared.ink[colour], width: 1.25, dash, points: { size: 4 } };
 }
 
-/** The band is always in sight, and a still air is no drama. */
+/** The band is always in sight, and a still air is no drama.
+ * @type {(low: number, high: number, bands: Band[]) => uPlot.Range.MinMax} */
 function rangeOf(low, high, bands) {
   const lows = bands.map((band) => band.low);
   const highs = bands.map((band) => band.high);

@@ -4,8 +4,10 @@ import { nameOf } from "./words.js";
 const FONT = 14;
 const LINE = 17;
 const STRIP = 6; // the cooling runs, along the foot
+/** @type {Record<string, string>} */
 const COLOURS = { cooling: "edge", defrost: "ochre", door: "accent", settled: "moss" };
 
+/** @type {(plot: uPlot, bands: Band[], ink: Ink) => void} */
 export function drawBands(plot, bands, ink) {
   on(plot, (context, { left, width }) => {
     for (const { low, high } of bands) {
@@ -17,7 +19,7 @@ export function drawBands(plot, bands, ink) {
   });
 }
 
-/** Over the lines, for many of them hide the band. */
+/** Over the lines, for many of them hide the band. @type {(plot: uPlot, bands: Band[], ink: Ink) => void} */
 export function drawEdges(plot, bands, ink) {
   on(plot, (context, { left, width }) => {
     context.strokeStyle = ink.moss;
@@ -32,6 +34,7 @@ export function drawEdges(plot, bands, ink) {
   });
 }
 
+/** @type {(plot: uPlot, marks: Mark[], isFirst: boolean, ink: Ink) => void} */
 export function drawMarks(plot, marks, isFirst, ink) {
   const dots = devicePixelRatio;
   on(plot, (context, { left, top, width, height }) => {
@@ -48,7 +51,8 @@ export function drawMarks(plot, marks, isFirst, ink) {
   if (isFirst) drawWords(plot, marks.filter(({ kind }) => kind !== "cooling"), ink);
 }
 
-/** Over the panel, each where its mark begins; one that would run into the last is left out. */
+/** Over the panel, each where its mark begins; one that would run into the last is left out.
+ * @type {(plot: uPlot, marks: Mark[], ink: Ink) => void} */
 function drawWords(plot, marks, ink) {
   const { context, left, top, width, dots } = brush(plot, ink);
   let free = left;
@@ -65,7 +69,8 @@ function drawWords(plot, marks, ink) {
   context.restore();
 }
 
-/** Each line's name at its end, moved apart where two would lie on each other. */
+/** Each line's name at its end, moved apart where two would lie on each other.
+ * @type {(plot: uPlot, columns: Column[], marks: Mark[], isFirst: boolean, shared: Shared) => void} */
 export function drawLabels(plot, columns, marks, isFirst, { ink, right, strokeOf }) {
   const { context, left, top, width, height, dots } = brush(plot, ink);
   const labels = columns.flatMap((column, at) => {
@@ -82,12 +87,17 @@ export function drawLabels(plot, columns, marks, isFirst, { ink, right, strokeOf
   context.restore();
 }
 
+/** @type {(plot: uPlot, series: number) => number | undefined} */
 function lastInSight(plot, series) {
-  const [from, to] = plot.series[0].idxs;
-  for (let row = to; row >= from; row -= 1) if (plot.data[series][row] != null) return plot.data[series][row];
+  const [from, to] = plot.series[0].idxs ?? [0, -1];
+  for (let row = to; row >= from; row -= 1) {
+    const value = plot.data[series][row];
+    if (value != null) return value;
+  }
   return undefined;
 }
 
+/** @type {(labels: Label[], top: number, bottom: number, line: number) => Label[]} */
 function apart(labels, top, bottom, line) {
   const placed = [...labels].sort((one, other) => one.y - other.y);
   let free = top + line / 2;
@@ -103,7 +113,8 @@ function apart(labels, top, bottom, line) {
   return placed;
 }
 
-/** Within the panel's field and with nothing left behind. */
+/** Within the panel's field and with nothing left behind.
+ * @type {(plot: uPlot, paint: (context: CanvasRenderingContext2D, box: uPlot.BBox) => void) => void} */
 function on(plot, paint) {
   const { left, top, width, height } = plot.bbox;
   const context = plot.ctx;
@@ -115,6 +126,7 @@ function on(plot, paint) {
   context.restore();
 }
 
+/** @param {uPlot} plot @param {Ink} ink */
 function brush(plot, ink) {
   const context = plot.ctx;
   const dots = devicePixelRatio;

@@ -1,6 +1,7 @@
 // What is in sight of the whole: {from, to} in seconds. Every way of moving gives another view, within the whole.
 
-/** factor: below 1 one comes nearer. about: the moment that stays where it is. least: seconds. */
+/** factor: below 1 one comes nearer. about: the moment that stays where it is. least: seconds.
+ * @type {(view: View, whole: View, factor: number, about: number, least: number) => View} */
 export function zoomed(view, whole, factor, about, least) {
   const length = Math.max(least, (view.to - view.from) * factor);
   const share = (about - view.from) / (view.to - view.from);
@@ -8,11 +9,13 @@ export function zoomed(view, whole, factor, about, least) {
   return within({ from, to: from + length }, whole);
 }
 
+/** @type {(view: View, whole: View, seconds: number) => View} */
 export function moved(view, whole, seconds) {
   return within({ from: view.from + seconds, to: view.to + seconds }, whole);
 }
 
-/** Two fingers hold two moments; now they are at these shares (0 to 1) of the width. */
+/** Two fingers hold two moments; now they are at these shares (0 to 1) of the width.
+ * @type {(moments: number[], shares: number[], whole: View, least: number) => View} */
 export function pinched([one, other], [oneShare, otherShare], whole, least) {
   const apart = Math.abs(otherShare - oneShare);
   const length = Math.max(least, Math.abs(other - one) / Math.max(apart, 0.01));
@@ -20,6 +23,7 @@ export function pinched([one, other], [oneShare, otherShare], whole, least) {
   return within({ from, to: from + length }, whole);
 }
 
+/** @type {(view: View, whole: View) => View} */
 function within({ from, to }, whole) {
   const length = Math.min(to - from, whole.to - whole.from);
   const start = Math.min(Math.max(from, whole.from), whole.to - length);
