@@ -111,14 +111,18 @@ def salt_for_kg(water_kg: float, share: float) -> float:
 
     share: of salt and water together, 0 to 0.264. Raises OutOfRange on "share".
     """
+    _require_share(share)
+    return water_kg * share / (1 - share)
+
+
+def _require_share(share: float) -> None:
     if not 0 <= share <= SATURATED * (1 + 1e-9):
         raise OutOfRange("share", "Water holds at most 26.4 % salt, 100 degrees by the salometer.")
-    return water_kg * share / (1 - share)
 
 
 def recipe(volume_m3: float, share: float) -> tuple[Figure, ...]:
     """Salt and water that make so much brine of this strength. volume_m3: above 0. Raises OutOfRange on "share"."""
-    salt_for_kg(1.0, share)
+    _require_share(share)
     density = Amount(density_kg_per_m3(share), DENSITY)
     whole_kg = volume_m3 * density.value
     amounts = {

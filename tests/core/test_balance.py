@@ -174,3 +174,13 @@ def test_the_cost_names_what_has_no_price_where_there_is_some_of_it():
 def test_what_costs_nothing_has_a_price_and_its_line():
     assert len(cost(BOUGHT, 10.0, 6.0)[0].working) == 3
     assert cost(BOUGHT[2:], 10.0, 6.0) == ()
+
+
+def test_the_working_of_a_cost():
+    total, raw, _ = cost(BOUGHT, 10.0, 6.0)
+    assert [line.replace("\u00a0", " ") for line in said(total)] == [
+        "Shoulder: 8 000 g at 6 a kg = 48",
+        "Salt: 300 g at 0 a kg = 0",
+        "Together 48",
+    ]
+    assert said(raw) == ["48 ÷ 10 kg = 4.8 a kg"]

@@ -8,7 +8,8 @@ import pytest
 from core.mix import diffusion
 from core.mix.salting import Piece, centre_curve, centre_share, diffusivity, equalised, time_to
 from core.mix.salting_rules import by_rule, minimums, turns
-from core.mix.salting_sheets import SALTING
+from core.mix.salting_sheets import SALTING, salting_figures
+from core.quantities import METRIC
 from core.refusals import Missing, OutOfRange, Refused
 
 CELLS = 60
@@ -176,3 +177,10 @@ def test_the_sum_says_not_known_beside_the_temperature(temperature: str):
     with pytest.raises(Refused, match="is not known") as caught:
         SALTING.answer({"thickness_m": "50 mm", "temperature_c": temperature})
     assert [each.field for each in caught.value.refusals] == ["temperature_c"]
+
+
+@pytest.mark.parametrize(("share", "count"), [(0.9, "5 times"), (0.1, "1 time ")])
+def test_it_is_turned_for_as_long_as_it_lies_in_salt(share: float, count: str):
+    """A slab of 50 mm in a bag at 3 °C: 0.9 at Fo = ln 20 ÷ π² = 0.3035, 10.98 days; 0.1 at Fo ≈ 0.066, 2.4 days."""
+    (said,) = salting_figures("weighed", "slab", 0.05, None, None, 3.0, share, None)[-1].working
+    assert f"{count}" in said.say(METRIC) + " "

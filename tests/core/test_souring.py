@@ -3,7 +3,7 @@
 import pytest
 
 from core.mix.starter import starter
-from core.mix.sugar import ph_from, reach, sugar_for
+from core.mix.sugar import SUGARS, Sugar, ph_from, reach, sugar_for
 from core.quantities import METRIC
 from core.refusals import OutOfRange
 from core.working import Figure
@@ -183,3 +183,11 @@ def test_half_a_per_cent_may_go_in_and_no_more(packet_kg: float):
     with pytest.raises(OutOfRange) as caught:
         starter(3.0, packet_kg, 1.0)
     assert caught.value.field == "packet_for_kg"
+
+
+@pytest.mark.parametrize(
+    ("sugar", "acid"), [("dextrose", 11.1012), ("dextrose-water", 10.0924), ("sucrose", 11.6857), ("lactose", 11.1016)]
+)
+def test_the_acid_of_a_kilogram_by_its_molar_mass(sugar: Sugar, acid: float):
+    """180.16, 198.17, 342.30 and 360.31 g/mol; two of lactic acid from each six carbons."""
+    assert SUGARS[sugar].acid_mol_per_kg == pytest.approx(acid, abs=1e-4)

@@ -1,0 +1,37 @@
+"""The single sums of the cure hand every box to the sum it is meant for: worked by hand, box by box."""
+
+import pytest
+
+from core.worksheets import find
+
+CANADA = {"meat_kg": "10 kg", "nitrite": "6.25 %", "nitrate": "0 %", "law": "ca", "method": "comminuted"}
+"""Its ppm are counted on the whole raw mixture, meat, salt, cure and all else."""
+US = {"meat_kg": "10 kg", "nitrite": "6.25 %", "nitrate": "0 %", "law": "us", "method": "comminuted"}
+
+
+def made(name: str, key: str, **texts: str) -> float:
+    return {each.key: each.value for each in find(name).answer(texts).figures}[key]
+
+
+@pytest.mark.parametrize(
+    ("other_salt", "other", "mixture_kg"), [("", "", 10.0), ("250 g", "", 10.25), ("250 g", "1 kg", 11.25)]
+)
+def test_all_that_is_weighed_counts_in_canada(other_salt: str, other: str, mixture_kg: float):
+    """100 ppm of mixture and cure: cure × 6.25 % = 100 ppm × (mixture + cure)."""
+    boxes = {"other_salt_kg": other_salt, "other_kg": other}
+    assert made("cure-dose", "cure", **CANADA, **boxes, wanted="100 ppm") == pytest.approx(
+        100e-6 * mixture_kg / (0.0625 - 100e-6)
+    )
+    assert made("cure-ppm", "nitrite", **CANADA, **boxes, dose="0.25 %") == pytest.approx(
+        0.0015625 / (mixture_kg + 0.025)
+    )
+
+
+def test_a_second_curing_salt_counts_with_its_own_label():
+    """10 g of 6.25 % and 5 g of 5 % in 10 kg: 625 mg and 250 mg of nitrite."""
+    second = {"second_kg": "5 g", "second_nitrite": "5 %", "second_nitrate": "0 %"}
+    assert made("cure-ppm", "nitrite", **US, dose="0.1 %", **second) == pytest.approx(87.5e-6)
+
+
+def test_the_nitrate_of_the_label_counts_as_nitrate():
+    assert made("cure-ppm", "nitrate", **US | {"nitrate": "4 %"}, dose="0.1 %") == pytest.approx(40e-6)
