@@ -57,7 +57,6 @@ SUGAR_RULE = Source("A home-curing book, quoted", "1 g of dextrose to the kilogr
 STARTER_LEVEL = Source("Starter for sausage", "one million to ten million cells to the gram of meat", "memory")
 CFR_STARTER = Source("9 CFR 424.21(c), chart of substances", "harmless bacteria, 0.5 %, 2015 annual edition", "copy")
 CANADA_SIDE_BACON = Source("CFIA glossary, side bacon", "only quotations read", "memory")
-CANADA_LIST_11 = Source("Health Canada, List of permitted preservatives", "part 11, slow-cured meat", "copy")
 FSRE_STABILITY = Source(
     "USDA-FSIS, FSRE Shelf-Stable: Principles of Preservation of Shelf-Stable Dried Meat Products",
     "2005, pp. 159–160",
@@ -99,11 +98,9 @@ USDA_COMPOSITION = Source(
 )
 MIX_WEIGHS = Source("Density of sausage mix", "1.05 kg/L, stuffed without air", "memory")
 USDA_LEAN_WATER = Source("USDA National Nutrient Database for Standard Reference, release 26", "lean raw meat", "copy")
-GD_2023_LETHALITY = Source(GD_2023_BOTULISM.title, "May 2023, p. 54", "copy")
 GD_2023_STAPHYLOCOCCI = Source(GD_2023_BOTULISM.title, "May 2023, p. 37", "copy")
 GD_2023_SLOW_CURE = Source(GD_2023_BOTULISM.title, "May 2023, p. 38, quoting CFIA 2020", "copy")
 DRIED_MEAT_TOLDRA = Source("Toldrá (ed.) 2010, Handbook of Meat Processing", "ch. 11, p. 221", "copy")
-STRAIGHT_LINE = Source("Least-squares straight line", "through the last readings of the pH", "computed")
 CRANK = Source("Crank, The Mathematics of Diffusion", "slab and cylinder, series solutions", "computed")
 SALT_DIFFUSIVITY = Source(
     "Salt in lean pork and beef",
@@ -117,7 +114,6 @@ EU_PICKLED_HAM = Source("Reg. (EC) 1333/2008, Annex II, part E, consolidated 202
 CFR_HAM_SALTING = Source("9 CFR 318.10, ham method 3", "2015 annual edition, removed in 2018", "copy")
 CFR_COUNTRY_HAM = Source("9 CFR 319.106(c)", "country ham and shoulder, salting, equalising and drying", "copy")
 CFR_DRY_CURED_HAM = Source("9 CFR 319.106(c)(6)", "dry cured ham and shoulder, days in all", "memory")
-JERKY_2014 = Source("USDA-FSIS, Compliance Guideline for Meat and Poultry Jerky", "Aug 2014, pp. 15–16", "copy")
 
 _ASHRAE = "ASHRAE Handbook Fundamentals 2017"
 ASHRAE_ALTITUDE = Source(_ASHRAE, "ch. 1, eq. 3", "copy")

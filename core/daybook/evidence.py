@@ -127,12 +127,6 @@ def _last_ph(batch: Batch) -> float | None:
     return max(batch.proven_phs[-1], batch.last_ph)
 
 
-def ingoing_nitrite_ppm(batch: Batch) -> float | None:
-    """As sodium nitrite on the green weight, by the way it was cured."""
-    known = known_cure(batch)
-    return None if known is None else known.nitrite_ppm
-
-
 def _usable(batch: Batch, piece: Piece) -> list[tuple[bool, Activity]]:
     """Samples that bear on this piece, each with whether it is its own: all of its own, and of its batch-mates those
     that are known to have lost no more than this piece now has."""

@@ -72,9 +72,6 @@ class Outcome:
         return RULES[self.rule].source
 
 
-PASSED = Outcome("passed")
-
-
 def reason(outcome: Outcome | None) -> Reason:
     """Why a batch that is meant to sour may go on, or may not. None: nobody kept the hours."""
     if outcome is None:

@@ -4,7 +4,8 @@ from datetime import timedelta, timezone
 
 import pytest
 
-from core.daybook.evidence import evidence_for, ingoing_nitrite_ppm
+from core.daybook.curing import known_cure
+from core.daybook.evidence import evidence_for
 from core.daybook.facts import (
     ActivityMeasured,
     BatchStarted,
@@ -89,12 +90,14 @@ def test_without_a_weighed_cure_the_nitrite_is_not_known(kitchen: Kitchen):
 def test_of_a_salt_that_no_curing_salt_is_the_nitrite_is_not_known(kitchen: Kitchen):
     batch = kitchen.begin()
     kitchen.note(CureWeighed(0.031, 0.9), batch)
-    assert ingoing_nitrite_ppm(kitchen.batch(batch)) is None
+    assert known_cure(kitchen.batch(batch)) is None
 
 
 def test_meat_put_right_later_changes_the_nitrite(kitchen: Kitchen, batch: str):
     kitchen.note(BatchStarted("Juniper coarse", "fermented", 6.2, 0.35), batch, corrects=batch, written=4)
-    assert ingoing_nitrite_ppm(kitchen.batch(batch)) == pytest.approx(312.5)
+    known = known_cure(kitchen.batch(batch))
+    assert known is not None
+    assert known.nitrite_ppm == pytest.approx(312.5)
 
 
 def test_where_nobody_looked_the_signs_are_not_known(kitchen: Kitchen, batch: str):

@@ -5,7 +5,7 @@ from typing import Any
 import pytest
 from attrs import evolve
 
-from core.ferment.outcome import PASSED, Deviation, Outcome
+from core.ferment.outcome import Deviation, Outcome
 from core.mix.ingoing import Ingoing
 from core.mix.rules import Curing
 from core.quantities import METRIC
@@ -28,7 +28,7 @@ SAUSAGE = Evidence(
     ingoing=Ingoing(150, 0),
     how=Curing(),
     signs=(),
-    fermentation=PASSED,
+    fermentation=Outcome("passed"),
 )
 SLOW = Evidence(
     style="slow",
@@ -42,7 +42,7 @@ SLOW = Evidence(
     how=Curing(),
     salt=0.027,
     signs=(),
-    fermentation=PASSED,
+    fermentation=Outcome("passed"),
 )
 DAY_S = 86400.0
 MUSCLE = Evidence(

@@ -4,7 +4,7 @@ import pytest
 from attrs import evolve
 
 from core.daybook.batch import Batch
-from core.daybook.evidence import ingoing_nitrite_ppm
+from core.daybook.curing import known_cure
 from core.daybook.facts import CureWeighed, LicensedException
 from core.daybook.sheet import Row, costs, over_the_limit, sheet_of
 from core.mix.balance import meat_content
@@ -24,9 +24,10 @@ def batch(table: Table) -> str:
 
 
 def ppm(table: Table, batch: str) -> float:
-    made = ingoing_nitrite_ppm(table.batch(batch))
+    made = known_cure(table.batch(batch))
     assert made is not None
-    return made
+    assert made.nitrite_ppm is not None
+    return made.nitrite_ppm
 
 
 def test_a_version_that_is_none_makes_no_formula(table: Table):

@@ -15,7 +15,6 @@ from core.chamber.logs.head_words import (
     NOT_WANTED,
     PLACES,
     PROBE,
-    QUANTITY,
     SUMMARY,
     TEMPERATURE,
     TIME,
@@ -103,10 +102,6 @@ def end_letter(label: str) -> str:
     """A letter by itself at the end of a head: C may be a unit or a probe's letter, which only its neighbours tell."""
     found = _END_LETTER.search(label)
     return found[1].upper() if found else ""
-
-
-def names_a_quantity(label: str) -> bool:
-    return bool(QUANTITY.search(label))
 
 
 def sums_up(text: str) -> bool:

@@ -13,8 +13,6 @@ from functools import lru_cache
 from core.chamber.logs.decoding import KEPT_TEXTS
 from core.chamber.logs.head_words import words
 
-TONGUES = ("hr", "pl")
-"""Whose months the words are that two languages give to different months."""
 FEWEST_DIGITS, LONGEST = 3, 48
 
 _MONTHS = (
