@@ -26,8 +26,9 @@ def test_a_hygrometer_is_let_pass_within_three_per_cent_and_unsure_by_a_fifth_of
 
 
 def test_what_a_kelvin_is_worth():
-    """The saturation pressure rises by 6.2 % to the kelvin at 20 °C: 2.3393 kPa there, 2.4877 at 21 °C (WMO-No. 8)."""
-    assert per_kelvin(0.8, 20.0) == pytest.approx(0.8 * 0.0617, abs=0.0003)
+    """By Clausius and Clapeyron: 2454 kJ/kg ÷ (0.46152 kJ/(kg K) × 293.15² K²) = 6.187 % to the kelvin at 20 °C."""
+    assert per_kelvin(1.0, 20.0) == pytest.approx(0.06187, rel=0.002)
+    assert per_kelvin(0.5, 20.0) == pytest.approx(per_kelvin(1.0, 20.0) / 2)
 
 
 def test_one_point_speaks_for_ten_per_cent_about_it_and_that_is_said():

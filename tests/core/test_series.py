@@ -89,3 +89,49 @@ def test_a_gap_parts_two_stretches():
 
 def test_a_missing_reading_is_no_gap():
     assert stretches((0, 60, 180, 240)) == [(0, 4)]
+
+
+def test_a_series_lasts_from_its_first_reading_to_its_last():
+    assert Series("low", (1000.0, 1060.0, 1120.0), (12.0, 12.1, 12.2)).lasts_s == 120
+
+
+def test_one_reading_has_no_interval():
+    assert Series("low", (1000.0,), (12.0,)).interval_s == 0
+    assert Series("low", (1000.0,), (12.0,)).held_s == [0]
+
+
+@pytest.mark.parametrize(("last_s", "gaps"), [(210.0, ()), (211.0, ((120.0, 211.0),))])
+def test_a_pause_of_more_than_a_step_and_a_half_is_a_gap(last_s: float, gaps: tuple[tuple[float, float], ...]):
+    assert Series("low", (0, 60, 120, last_s), (12.0,) * 4).gaps == gaps
+
+
+@pytest.mark.parametrize(
+    ("times_s", "usual_s"), [((0, 1, 2, 7, 12), 5), ((0, 1, 3, 6, 10), 3), ((0, 1, 2, 3, 8, 13), 1), ((0, 5), 5)]
+)
+def test_of_an_even_number_of_steps_the_longer_of_the_two_in_the_middle_is_usual(
+    times_s: tuple[float, ...], usual_s: float
+):
+    assert interval_s(times_s) == usual_s
+
+
+@pytest.mark.parametrize(("pause_s", "parts"), [(180, [(0, 6)]), (181, [(0, 3), (3, 6)])])
+def test_a_pause_of_three_steps_parts_nothing_yet(pause_s: float, parts: list[tuple[int, int]]):
+    times_s = (0, 60, 120, 120 + pause_s, 180 + pause_s, 240 + pause_s)
+    assert stretches(times_s) == parts
+    assert held_s(times_s) == [60, 60, 180, 60, 60, 60]
+
+
+def test_a_usual_step_that_is_told_is_taken():
+    assert stretches((0, 60, 120), 10) == [(0, 1), (1, 2), (2, 3)]
+    assert held_s((0, 60, 120), 10) == [30, 30, 10]
+
+
+@pytest.mark.parametrize(
+    ("warm", "humid", "is_refused"),
+    [(-60.0, 0.0, False), (-60.1, 0.0, True), (120.0, 1.0, False), (120.1, 1.0, True), (12.0, 1.001, True)],
+)
+def test_what_a_logger_can_have_measured(warm: float, humid: float, is_refused: bool):
+    if is_refused:
+        assert refusal((0.0, 60.0), (12.0, warm), (0.8, humid))
+    else:
+        assert Series("low", (0.0, 60.0), (12.0, warm), (0.8, humid))

@@ -202,3 +202,7 @@ def test_what_a_humidifier_adds_by_hand(room: float, brings: bool):
     assert once.value == pytest.approx(short, rel=0.01)
     assert need.value * DAY_S * 1000 == pytest.approx(short * 10 + 0.00864, rel=0.01)
     assert any("brings more water" in each for each in need.cautions) is (need.value < 0) is brings
+
+
+def test_meat_hangs_at_12_degrees_where_nothing_else_is_told():
+    assert moisture_load(KILO, A_DAY) == moisture_load(KILO, A_DAY, 12.0)
