@@ -81,3 +81,10 @@ def test_a_humidity_put_right_ends_at_nothing_and_at_all_there_is(now: float, en
 def test_one_that_stays_within_is_not_held():
     put_right = figure(salt_check_two(Over("nacl", 20.0, 0.73), Over("kcl", 20.0, 0.82), 0.8), "corrected")
     assert not any("Held between" in each.say(METRIC) for each in put_right.working)
+
+
+def test_what_is_taken_where_nothing_else_is_told():
+    """Three per cent let pass, a last digit of 0.1 %, a fifth of a kelvin apart, a bulky sensor."""
+    one, other = Over("nacl", 20.0, 0.75), Over("kcl", 20.0, 0.85)
+    assert salt_check(one) == salt_check(one, 0.03, 0.001, 0.2, "bulky")
+    assert salt_check_two(one, other, 0.8) == salt_check_two(one, other, 0.8, 0.03, 0.001, 0.2, "bulky")

@@ -41,7 +41,7 @@ def test_what_is_within_the_tolerance_and_within_three_of_them(error: float, wor
 
 def test_each_word_has_its_sentence():
     assert say("accept", KELVIN) == "Accept: it is within the tolerance of ±1 K (1.8 °F)."
-    assert say("adjust", KELVIN).startswith("Adjust: it is outside the tolerance of ±1 K (1.8 °F). Set ")
+    assert say("adjust", KELVIN).startswith("Adjust: it is outside the tolerance of ±1 K (1.8 °F). ")
     assert say("replace", KELVIN).startswith("Replace: it is more than three times outside the tolerance of ±1 K")
 
 
@@ -253,3 +253,16 @@ def test_a_scale_out_by_the_whole_share_weighs_nothing_to_it(reading: float, lea
 def test_a_thermometer_s_offset_has_its_range():
     offset = figure(ice_point(0.3, division_k=0.2), "offset")
     assert (offset.low, offset.value, offset.high) == pytest.approx((-0.4, -0.3, -0.2))
+
+
+def test_what_is_taken_where_nothing_else_is_told():
+    """A kelvin let pass, a tenth as last digit, sea level; a scale's one mass is beside its zero."""
+    assert ice_point(0.3) == ice_point(0.3, 1.0, 0.1)
+    assert boiling_point(99.0) == boiling_point(99.0, 0.0, None, 1.0, 0.1)
+    assert ph_meter(*buffers()) == ph_meter(*buffers(), "mv", False, 1.0)
+
+
+@pytest.mark.parametrize("other_reading", [0.0, -0.1, 0.1])
+def test_a_second_reading_of_nothing_or_of_the_first_is_told_as_that(other_reading: float):
+    with pytest.raises(OutOfRange, match=r"^The second reading must be more than 0 g and differ from the first\.$"):
+        scale_check(0.1, 0.1, 1e-4, 0.2, other_reading)
