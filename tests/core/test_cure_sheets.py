@@ -2,6 +2,7 @@
 
 import pytest
 
+from core.refusals import Refused
 from core.worksheets import find
 
 CANADA = {"meat_kg": "10 kg", "nitrite": "6.25 %", "nitrate": "0 %", "law": "ca", "method": "comminuted"}
@@ -35,3 +36,22 @@ def test_a_second_curing_salt_counts_with_its_own_label():
 
 def test_the_nitrate_of_the_label_counts_as_nitrate():
     assert made("cure-ppm", "nitrate", **US | {"nitrate": "4 %"}, dose="0.1 %") == pytest.approx(40e-6)
+
+
+@pytest.mark.parametrize(
+    ("law", "method", "most_ppm"),
+    [
+        # 9 CFR 424.21(c) and 424.22(b); the EU's 80 mg/kg of ion are 119.98 of the sodium salt, 150 of it before
+        ("us", "comminuted", 156.25),
+        ("us-bacon", "dry-rub", 200.0),
+        ("eu", "comminuted", 119.98),
+        ("eu-old", "comminuted", 150.0),
+    ],
+)
+def test_each_law_stops_at_its_own_limit(law: str, method: str, most_ppm: float):
+    boxes = US | {"law": law, "method": method}
+    assert made("cure-dose", "nitrite", **boxes, wanted=f"{most_ppm - 0.1} ppm") == pytest.approx(
+        most_ppm / 1e6, rel=0.01
+    )
+    with pytest.raises(Refused, match="the limit for"):
+        made("cure-dose", "nitrite", **boxes, wanted=f"{most_ppm + 0.3} ppm")
