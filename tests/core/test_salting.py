@@ -4,7 +4,9 @@ import pytest
 
 from core.mix.salting import NOT_THROUGH, Piece, at_the_centre, equalised
 from core.mix.salting_rules import by_rule
+from core.refusals import Refused
 from core.units import POUND_KG
+from core.worksheets import find
 
 LOIN = Piece("slab", 0.05)
 
@@ -45,3 +47,21 @@ def test_salting_and_rest_by_the_us_method_have_their_own_least(pounds: float, s
     found = {each.key: each.value / 86400 for each in by_rule(pounds * POUND_KG, None)}
     assert found["rule_ham_method"] == pytest.approx(salted)
     assert found["rule_ham_rest"] == pytest.approx(rested)
+
+
+HAM_DAYS = {"cut": "ham", "product": "country", "salted_s": "50 d", "in_all_s": "80 d"}
+
+
+@pytest.mark.parametrize(
+    ("given", "keys"),
+    [({}, ["salt_to_go", "days_to_go"]), ({"salt": "5 %", "water": "40 %"}, ["salt_to_go", "days_to_go", "brine"])],
+)
+def test_the_brine_of_a_ham_is_told_where_salt_and_water_are_known(given: dict[str, str], keys: list[str]):
+    assert [each.key for each in find("ham-days").answer(HAM_DAYS | given).figures] == keys
+
+
+@pytest.mark.parametrize(("given", "asked"), [({"salt": "5 %"}, "water"), ({"water": "40 %"}, "salt")])
+def test_one_of_them_alone_asks_for_the_other(given: dict[str, str], asked: str):
+    with pytest.raises(Refused, match="Enter both the salt and the water, or neither") as caught:
+        find("ham-days").answer(HAM_DAYS | given)
+    assert [each.field for each in caught.value.refusals] == [asked]

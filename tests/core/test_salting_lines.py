@@ -42,7 +42,7 @@ def rule(key: str, mass_kg: float):
     [
         ("rule_dry_lb", 10, 15, None), ("rule_ham_method", 20, 30, None), ("rule_ham_method", 18, 28, None),
         ("rule_ham_rest", 21, 42, None), ("rule_ham_rest", 10, 40, None), ("rule_kentucky", 10, 20, None),
-        ("rule_pickle", 10, 40, 35),
+        ("rule_pickle", 10, 40, 35), ("rule_dry_lb", 0.002, 0.003, None),
     ],
 )  # fmt: skip
 def test_days_for_each_pound(key: str, pounds: float, days: float, low: float | None):
