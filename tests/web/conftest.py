@@ -11,7 +11,7 @@ import pytest
 from flask import Flask
 
 from core.daybook.book import Book
-from tests.web.reading import Page, SentForm, page_of
+from tests.web.reading import Page, SentForm
 from web.app import create_app
 from web.visitor import CLOCK_HEADER
 from web.work import Work
@@ -62,7 +62,7 @@ class Visitor:
                 break
             method, path, body = "GET", response.headers["Location"], {}
         html = response.get_data(as_text=True)
-        return page_of(response.status_code, path, dict(response.headers), html)
+        return Page(response.status_code, path, dict(response.headers), html)
 
     def start_batch(self, name: str = "Juniper coarse", style: str = "fermented", **more: str) -> str:
         values = {"name": name, "style": style, "meat_kg": "12.4", "target_loss": "35"} | more

@@ -2,62 +2,44 @@
 
 from __future__ import annotations
 
-from html.parser import HTMLParser
+from functools import cached_property
 
-from attrs import define, field, frozen
+from attrs import field, frozen
+from selectolax.lexbor import LexborHTMLParser, LexborNode
 
-VOID = {"meta", "input", "br", "hr", "img", "link", "circle", "line", "polyline"}
 
-
-@define
+@frozen
 class Element:
-    tag: str
-    attributes: dict[str, str]
-    within: Element | None
-    words: list[str] = field(factory=list)
+    node: LexborNode = field(eq=lambda node: node.mem_id)
 
     def __getitem__(self, name: str) -> str:
         return self.attributes.get(name, "")
 
     @property
+    def tag(self) -> str:
+        return self.node.tag or ""
+
+    @property
+    def attributes(self) -> dict[str, str]:
+        return {name: value or "" for name, value in self.node.attributes.items()}
+
+    @property
     def text(self) -> str:
-        return " ".join("".join(self.words).split())
+        return " ".join(self.node.text().split())
 
     @property
     def classes(self) -> list[str]:
         return self["class"].split()
 
+    @property
+    def within(self) -> Element | None:
+        return None if self.node.parent is None else Element(self.node.parent)
+
     def inside(self, other: Element) -> bool:
-        above: Element | None = self
-        while above is not None and above is not other:
-            above = above.within
-        return above is other
+        return self == other or (self.within is not None and self.within.inside(other))
 
-
-class _Elements(HTMLParser):
-    def __init__(self) -> None:
-        super().__init__(convert_charrefs=True)
-        self.all: list[Element] = []
-        self._open: list[Element] = []
-
-    def handle_starttag(self, tag: str, attrs: list[tuple[str, str | None]]) -> None:
-        element = Element(tag, {name: value or "" for name, value in attrs}, self._open[-1] if self._open else None)
-        self.all.append(element)
-        if tag not in VOID:
-            self._open.append(element)
-
-    def handle_startendtag(self, tag: str, attrs: list[tuple[str, str | None]]) -> None:
-        self.handle_starttag(tag, attrs)
-        if tag not in VOID:
-            self._open.pop()
-
-    def handle_endtag(self, tag: str) -> None:
-        while self._open and self._open.pop().tag != tag:
-            pass
-
-    def handle_data(self, data: str) -> None:
-        for element in self._open:
-            element.words.append(data)
+    def all(self, css: str) -> list[Element]:
+        return [Element(each) for each in self.node.css(css)]
 
 
 @frozen
@@ -75,11 +57,21 @@ class Page:
     path: str
     headers: dict[str, str]
     html: str
-    elements: list[Element]
+
+    @cached_property
+    def _read(self) -> LexborHTMLParser:
+        return LexborHTMLParser(self.html)
+
+    def _found(self, css: str) -> list[Element]:
+        return [Element(each) for each in self._read.css(css)]
+
+    @property
+    def elements(self) -> list[Element]:
+        return self._found("*")
 
     @property
     def text(self) -> str:
-        return self.elements[0].text if self.elements else ""
+        return " ".join(self.texts("html"))
 
     @property
     def saved(self) -> str:
@@ -88,23 +80,25 @@ class Page:
 
     def all(self, tag: str = "", of: str = "") -> list[Element]:
         """Elements of a tag, a class, or both."""
-        return [each for each in self.elements if tag in ("", each.tag) and (not of or of in each.classes)]
+        return self._found(f"{tag or '*'}{'.' if of else ''}{of}")
 
     def texts(self, tag: str = "", of: str = "") -> list[str]:
         return [each.text for each in self.all(tag, of)]
 
     def by_id(self, id_: str) -> Element:
-        return next(each for each in self.elements if each["id"] == id_)
+        return self._found(f'[id="{id_}"]')[0]
 
     def draws(self, name: str) -> bool:
         """Whether there is a box, not only a text carried along."""
-        return any(each["name"] == name and each["type"] != "hidden" for each in self.elements)
+        return any(each["type"] != "hidden" for each in self._named(name))
+
+    def _named(self, name: str) -> list[Element]:
+        return self._found(f'[name="{name}"]')
 
     def named(self, name: str) -> Element:
         """The box of this name, or the group of its options."""
-        found = next(each for each in self.elements if each["name"] == name)
-        group = next((each for each in self.all("fieldset") if found.inside(each)), None)
-        return group if group is not None else found
+        found = self._named(name)[0]
+        return next((each for each in self.all("fieldset") if found.inside(each)), found)
 
     def typed(self, name: str) -> str:
         """What stands in the box, or which option is chosen."""
@@ -120,28 +114,15 @@ class Page:
 
     @property
     def forms(self) -> list[SentForm]:
-        return [self._sent(form) for form in self.all("form")]
+        return [_sent(form) for form in self.all("form")]
 
     def form(self, end: str) -> SentForm:
         """The form whose action ends so."""
         return next(form for form in self.forms if form.action.endswith(end))
 
     def form_with(self, name: str) -> SentForm:
-        inside = next(each for each in self.elements if each["name"] == name)
-        return self._sent(next(form for form in self.all("form") if inside.inside(form)))
-
-    def _sent(self, form: Element) -> SentForm:
-        values: dict[str, str] = {}
-        for each in (each for each in self.elements if each.inside(form) and each["name"]):
-            if each.tag == "select":
-                options = [one for one in self.all("option") if one.inside(each)]
-                chosen = [one for one in options if "selected" in one.attributes] or options
-                values[each["name"]] = chosen[0].attributes.get("value", chosen[0].text)
-            elif each.tag == "input" and (
-                each["type"] not in ("radio", "checkbox", "file") or "checked" in each.attributes
-            ):
-                values[each["name"]] = each["value"]
-        return SentForm(form["action"], form["method"], values)
+        inside = self._named(name)[0]
+        return _sent(next(form for form in self.all("form") if inside.inside(form)))
 
     @property
     def verdicts(self) -> list[str]:
@@ -151,15 +132,19 @@ class Page:
     def figures(self) -> dict[str, str]:
         """The figures shown, by their keys: value as the reader sees it, without its range."""
         shown: dict[str, str] = {}
-        for section in self.all(of="figure"):
-            if "data-figure" in section.attributes:
-                value = next(each for each in self.all("p", "value") if each.inside(section))
-                ranges = [each.text for each in self.all(of="range") if each.inside(value)]
-                shown[section["data-figure"]] = value.text.removesuffix(ranges[0] if ranges else "").strip()
+        for section in self._found(".figure[data-figure]"):
+            value = section.all("p.value")[0]
+            ranges = [each.text for each in value.all(".range")]
+            shown[section["data-figure"]] = value.text.removesuffix(ranges[0] if ranges else "").strip()
         return shown
 
 
-def page_of(status: int, path: str, headers: dict[str, str], html: str) -> Page:
-    parser = _Elements()
-    parser.feed(html)
-    return Page(status, path, headers, html, parser.all)
+def _sent(form: Element) -> SentForm:
+    values: dict[str, str] = {}
+    for each in form.all("select[name], input[name]"):
+        if each.tag == "select":
+            options = each.all("option[selected]") or each.all("option")
+            values[each["name"]] = options[0].attributes.get("value", options[0].text)
+        elif each["type"] not in ("radio", "checkbox", "file") or "checked" in each.attributes:
+            values[each["name"]] = each["value"]
+    return SentForm(form["action"], form["method"], values)

@@ -8,7 +8,7 @@ from urllib.parse import urlencode
 import pytest
 
 from tests.web.conftest import MORNING
-from tests.web.reading import Page, page_of
+from tests.web.reading import Page
 
 NOT_KEPT = "The device has no room left, so this was not saved."
 
@@ -34,7 +34,7 @@ class Worker:
             location = dict(head["headers"])["Location"]
             assert location.startswith(f"{self.base}/")
             verb, path, values = "GET", location.removeprefix(self.base), {}
-        return page_of(head["status"], path, dict(head["headers"]), body.decode())
+        return Page(head["status"], path, dict(head["headers"]), body.decode())
 
     def _answer(self, method: str, path: str, refused: str | None, body: str) -> tuple[dict, bytes]:
         headers = {"Daybook-Now": MORNING.isoformat(), "Content-Type": "application/x-www-form-urlencoded"}
