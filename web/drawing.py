@@ -29,7 +29,9 @@ PLACES = (
     ("chamber.page", "Chamber"),
     ("sums.all_of_them", "Sums"),
 )
-STAGE_WORDS = {"mix": "mixing", "ferment": "fermenting", "dry": "drying", "release": "to be settled"}
+STAGE_WORDS = {"mix": "mixing", "ferment": "fermenting", "dry": "drying", "release": "to be decided"}
+NEAR_DAYS = {-1: "yesterday", 0: "today", 1: "tomorrow"}
+WEEKDAYS = ("Monday", "Tuesday", "Wednesday", "Thursday", "Friday", "Saturday", "Sunday")
 NOT_OFFERED = frozenset({"", "m³", "mg", "Pa", "s", "K", "K s", "m²/s"})
 """Units that may be typed but that nobody picks from a list in a kitchen."""
 
@@ -46,7 +48,7 @@ KINDS_OF_INPUT: dict[str, tuple[type, ...]] = {
 def prepare(app: Flask) -> None:
     filters: dict[str, Any] = app.jinja_env.filters
     filters |= {"amount": _amount, "step": _step, "told": _told, "roughly": _roughly, "spoken": spoken}
-    filters |= {"right": right_of, "day": day, "clock": clock, "hour": hour, "ago": ago, "left": left}
+    filters |= {"right": right_of, "day": day, "clock": clock, "hour": hour, "stamp": stamp, "ago": ago, "left": left}
     names: dict[str, Any] = app.jinja_env.globals
     names |= {"q": quantities, "stage_words": STAGE_WORDS, "styles": STYLES, "acid_ph": ACID_PH}
     names |= {"lasting": LASTING, "air_speed": AIR_SPEED}
@@ -130,7 +132,11 @@ def correctable(line: Line) -> bool:
 
 
 def day(moment: datetime) -> str:
-    return f"{moment.day} {moment:%b %Y}"
+    """As one says it: "yesterday", "Friday"; the date where it is a week off or more, to either side."""
+    off = (moment.date() - visitor.now().date()).days
+    if abs(off) >= len(WEEKDAYS):
+        return f"{moment.day} {moment:%b %Y}"
+    return NEAR_DAYS.get(off) or WEEKDAYS[moment.weekday()]
 
 
 def hour(moment: datetime) -> str:
@@ -138,7 +144,13 @@ def hour(moment: datetime) -> str:
 
 
 def clock(moment: datetime) -> str:
-    return f"{day(moment)}, {moment:%H:%M}"
+    near = abs((moment.date() - visitor.now().date()).days) < len(WEEKDAYS)
+    return f"{day(moment)}{' ' if near else ', '}{moment:%H:%M}"
+
+
+def stamp(moment: datetime) -> str:
+    """For what is printed and read on another day."""
+    return f"{moment.day} {moment:%b %Y}, {moment:%H:%M}"
 
 
 def left(until: datetime) -> str:

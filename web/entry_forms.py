@@ -60,8 +60,8 @@ def reworded(values: Values, subject: Subject) -> Fact:
 
 @frozen
 class EntryForm:
-    """title heads the form; save is its button. say(fact, manner): the log's sentence. figures: shown while typing;
-    a Refusal raised there (a dose over the limit) refuses the entry.
+    """title heads the form; save is its button, correct heads a correction. say(fact, manner): the log's sentence.
+    figures: shown while typing; a Refusal raised there (a dose over the limit) refuses the entry.
 
     shape: the inputs where they depend on what is chosen in those named by `shaped_by`; every: all there can be. What
     was typed into boxes that are not drawn now is carried along and comes back with them.
@@ -75,6 +75,7 @@ class EntryForm:
     fact: Callable[[Values, Subject], Fact] | None = None
     texts: Callable[[Any, Reader], dict[str, str]] | None = None
     save: str = "Save"
+    correct: str = "Correct this entry"
     hint: str = ""
     shape: Callable[[Subject], tuple[Asked, ...]] | None = None
     shaped_by: tuple[str, ...] = ()

@@ -147,7 +147,7 @@ def _sentence(word: Word, slope: float, offset_v: float) -> str:
         )
         if is_wrong
     ]
-    told = f"{' and '.join(wrong)}, where it asks {limits}"
+    told = f"{' and '.join(wrong)}, but the limits are {limits}"
     if word == "clean":
         return f"Clean: {told}. {CLEAN_IT}"
     return f"Replace the electrode: after cleaning it still has {told}."

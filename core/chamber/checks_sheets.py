@@ -32,7 +32,7 @@ _TOLERANCE_K = Number(
     0.01,
     20.0,
     default=TOLERANCE_K,
-    help=f"A food probe’s is 1 K. {FOOD_PROBE.cite()} For air thermometers 1.5 K is told (from memory).",
+    help=f"A food probe’s is 1 K. {FOOD_PROBE.cite()} For air thermometers 1.5 K is quoted (from memory).",
 )
 _DIVISION_K = Number("division", "Last digit it shows", TEMPERATURE_DIFFERENCE, 0.0, 5.0, default=0.1, usual=SHOWN_K)
 _HOT = evolve(TEMPERATURE, key="hot", example_metric="99.5 °C", example_us="211 °F")
@@ -63,7 +63,7 @@ _OF_ALL_SALTS = (
         0.0,
         5.0,
         default=APART_K,
-        help="What you cannot exclude. 0.2 K in a closed box left alone is common practice; no published source.",
+        help="What you cannot rule out. 0.2 K in a closed box left alone is common practice; no published source.",
     ),
     Choice("bulk", "Sensor", {"small": "small, bare", "bulky": "bulky, in a case"}, default="bulky"),
 )
@@ -219,13 +219,13 @@ PH_WARMTH = Worksheet(
     name="ph-warmth",
     title="pH on a meter that does not compensate",
     stage="chamber",
-    question="What is the pH, read warmer or colder than the meter stands?",
+    question="What is the pH, read warmer or colder than the meter is set to?",
     inputs=(
         Number("shown", "The meter shows", PH, LOWEST_PH, HIGHEST_PH),
         Number("sample", "Temperature of the meat", TEMPERATURE, COLDEST_C, WARMEST_C),
         Number(
             "stands_at",
-            "The meter stands at",
+            "The meter is set to",
             TEMPERATURE,
             COLDEST_C,
             WARMEST_C,

@@ -54,7 +54,10 @@ NO_COOLER = (
     "The meat takes this heat from the air and the coil takes it out of the vapour again: the chamber gets no colder "
     "by it, but the compressor runs for it."
 )
-MELTS = "Where the coil ices, each defrost adds the heat of melting, 334 J to the gram, and gives the water back late."
+MELTS = (
+    "Where ice forms on the coil, each defrost adds the heat of melting, 334 J to the gram, and gives the water back "
+    "late."
+)
 UPPER_BOUND = "A wholly wet surface: after the first days skin and casing cut it several times over."
 TIGHT = "The chamber is taken as tight; each time the door opens the room's moisture comes on top."
 

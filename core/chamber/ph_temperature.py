@@ -28,7 +28,7 @@ def compensated_ph(shown: float, sample_c: float, stands_at_c: float) -> float:
     require_between("shown", "The pH shown", shown, LOWEST_PH, HIGHEST_PH, "2 and 12")
     for field, label, celsius in (
         ("sample", "The sample's temperature", sample_c),
-        ("stands_at", "The temperature the meter stands at", stands_at_c),
+        ("stands_at", "The temperature the meter is set to", stands_at_c),
     ):
         require_between(field, label, celsius, COLDEST_C, WARMEST_C, "0 and 60 °C (32 and 140 °F)")
     ratio = (stands_at_c + KELVIN_AT_ZERO_C) / (sample_c + KELVIN_AT_ZERO_C)
@@ -46,7 +46,7 @@ def compensation(shown: float, sample_c: float, stands_at_c: float) -> tuple[Sen
         "ph": Amount(compensated_ph(shown, sample_c, stands_at_c), PH),
     }
     return (
-        Sentence("Taken at {sample}, where the meter stands at {stands}:", amounts),
+        Sentence("Taken at {sample}, with the meter set to {stands}:", amounts),
         Sentence("7 + ({shown} − 7) × {stands_kelvin} ÷ {sample_kelvin} = {ph}", amounts),
     )
 

@@ -14,6 +14,8 @@ from core.sources import WATER_SATURATION
 from core.vapour import STANDARD_PA, dew_point_c, frost_point_c
 from core.working import Figure
 
+DEW = "Dew forms in air of {air} on what is at {point} or colder: coil, wall, window or cold piece."
+FROST = "Frost forms in air of {air} on what is at {point} or colder: coil, wall, window or cold piece."
 HYGROMETER = 0.03
 """What a hygrometer may be wrong by, as relative humidity (common practice; no published source)."""
 COLDEST_C = -20.0
@@ -54,17 +56,17 @@ def coldest_dry_surface(temperature_c: float, humidity: float) -> Figure:
         "high": Amount(high_c, TEMPERATURE),
         "wrong": Amount(HYGROMETER, RELATIVE_HUMIDITY),
     }
-    kind = "ices" if point_c < 0 else "dews"
+    where = FROST if point_c < 0 else DEW
     return Figure(
         key="coldest_dry_surface",
         name="Coldest surface that stays dry",
         value=point_c,
         quantity=TEMPERATURE,
         working=(
+            Sentence(where, amounts),
             Sentence(
-                f"In air of {{air}} a surface {kind} from {{point}} down: coil, wall, window or cold piece.", amounts
+                "Were the humidity {wrong} higher than the hygrometer shows, it forms at {high} or colder.", amounts
             ),
-            Sentence("Were the humidity {wrong} higher than the hygrometer shows, from {high} down.", amounts),
         ),
         source=WATER_SATURATION,
         low=point_c,

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from datetime import datetime, timedelta
 from typing import Literal
 
@@ -201,10 +202,15 @@ def _contact(run: Run) -> Reason:
     if stood_s is None:
         told = Sentence("Wet for {asked}: no timer was started, so it is not shown.", amounts)
         return Reason("contact", told, False, source, settle)
-    amounts["stood"] = Amount(stood_s, LASTING)
+    amounts["stood"] = Amount(_whole(stood_s), LASTING)
     long_enough = stood_s >= run.contact_s - A_TAP_S
-    words = "Wet for {stood}; {asked} at least." if long_enough else "Wet for {stood} only; {asked} is asked."
+    words = "Wet for {stood}; {asked} at least." if long_enough else "Wet for only {stood}; it needs {asked}."
     return Reason("contact", Sentence(words, amounts), long_enough, source, settle)
+
+
+def _whole(stood_s: float) -> float:
+    """Whole seconds, never up to what is asked for."""
+    return max(1.0, float(math.floor(stood_s)))
 
 
 def _ending(run: Run) -> Reason:

@@ -37,6 +37,12 @@ READ_ON: Mapping[type[Any], tuple[ReadOn, ...]] = {
     IngredientWeighed: (ReadOn("mass_kg", "scale", "mass"),),
 }
 NAMES: Mapping[Measured, str] = {"temperature": "Temperature", "humidity": "Humidity", "ph": "pH", "mass": "Weight"}
+_CORRECTED: Mapping[Measured, str] = {
+    "temperature": "Corrected temperature",
+    "humidity": "Corrected humidity",
+    "ph": "Corrected pH",
+    "mass": "Corrected weight",
+}
 
 
 @frozen
@@ -197,7 +203,7 @@ def figure(reading: PutRight) -> Figure:
     left_alone = compensation is not None and not reading.is_changed
     return Figure(
         key=f"{reading.measured}_right",
-        name=f"{NAMES[reading.measured]}, {'as read' if left_alone else 'put right'}",
+        name=f"{NAMES[reading.measured]}, as read" if left_alone else _CORRECTED[reading.measured],
         value=reading.value,
         quantity=reading.quantity,
         working=(*working(reading), *(compensation.working if compensation is not None else ())),

@@ -105,7 +105,7 @@ def _told(outcome: Outcome) -> Sentence:
 _TOLD: dict[Word, str] = {
     "passed": "It took {sum} to come down to pH {target}, fewer than the limit of {limit}.",
     "over": "Its degree-hours, {sum}, reached the limit of {limit} before its pH was known to be {target}.",
-    "running": "It is not yet at pH {target}; {sum} of {limit} are gone.",
+    "running": "It is not yet at pH {target}; {sum} of at most {limit} used.",
     "not shown": "The reading that shows pH {target} came at {sum}, not fewer than {limit}; whether it was there in "
     "time is a guess between two readings.",
 }
@@ -146,7 +146,7 @@ _NOTE_WARMTH = Sentence(
 _SLOW = {
     "passed": "Its warm days made {sum}, fewer than {limit}; then it was kept cool.",
     "over": "Its warm days made {sum}, not fewer than {limit}, without the acid that would have stopped what grows.",
-    "running": "It is not known to be cool for good yet; {sum} of {limit} are gone.",
+    "running": "It is not known to be cool for good yet; {sum} of at most {limit} used.",
 }
 _SLOW_BARE = {
     "passed": "It was never warm for long, and then it was kept cool.",

@@ -108,7 +108,7 @@ def require_allowed(
     for ceiling, ppm in over_ceiling(ingoing_of(charge, how.method), how.method) if over_limit else ():
         raise OutOfRange(
             field,
-            f"This makes {_ppm(ppm)} of {ceiling.substance}, counted as the sodium salt on the green weight; no "
+            f"{_ppm(ppm)} of {ceiling.substance}, counted as the sodium salt on the green weight, is too much. No "
             f"exception goes above {_ppm(ceiling.most_ppm)} (9 CFR 424.21(c), {ceiling.words}).",
         )
 
@@ -126,7 +126,7 @@ def _beyond(
     name = "nitrite and nitrate" if licence.substance == "both" else str(licence.substance)
     return OutOfRange(
         field,
-        f"This makes {_ppm(held.ppm)} of {name}; the exception on record allows {_ppm(licence.most_ppm or 0.0)} "
+        f"{_ppm(held.ppm)} of {name} is too much. The exception on record allows {_ppm(licence.most_ppm or 0.0)} "
         f"({licence.rule}).",
     )
 

@@ -21,7 +21,7 @@ from core.units import GRAM
 
 TO_10_MG = evolve(CURE_MASS, metric=(DisplayUnit(GRAM, 2),), trim=True)
 """The dose that is right, as a fine scale shows it; never up, for it must itself pass."""
-COUNTED_AS = {"weighed": "", "sodium": "", "ion": ", counted as ion"}
+COUNTED_AS = {"weighed": "", "sodium": "", "ion": ", counted as ion,"}
 
 
 @frozen
@@ -68,7 +68,7 @@ def over(charge: CureMix, how: Curing, held: LimitCheck, field: str, *, each_kil
     if rule.substance == "accelerator":
         return OutOfRange(
             "accelerator_kg",
-            f"This makes {_ppm(held.ppm)} of ascorbate or erythorbate; the limit for {rule.what} is "
+            f"{_made(held)} of ascorbate or erythorbate is too much. The limit for {rule.what} is "
             f"{_ppm(rule.most_ppm or 0)} ({rule.printed}, {rule.cite}).",
         )
     name = "nitrite and nitrate" if rule.substance == "both" else rule.substance
@@ -81,8 +81,8 @@ def over(charge: CureMix, how: Curing, held: LimitCheck, field: str, *, each_kil
     counted = COUNTED_AS[rule.counted]
     limit = ", ".join(each for each in (rule.printed, rule.cite) if each)
     said = (
-        f"This makes {_ppm(held.ppm)} of {name}{counted}; the limit for {rule.what} is {_ppm(rule.most_ppm or 0)} "
-        f"({limit}), {_right_dose(charge, how, to)}."
+        f"{_made(held)} of {name}{counted} is too much. The limit for {rule.what} is {_ppm(rule.most_ppm or 0)} "
+        f"({limit}): {_right_dose(charge, how, to)}."
     )
     other = mistaken_for_another(charge.doses[0].salt, charge.cure_kg / charge.meat_kg) if how.method not in WET else ""
     return OutOfRange(field, f"{said} {other}".strip())
@@ -91,13 +91,13 @@ def over(charge: CureMix, how: Curing, held: LimitCheck, field: str, *, each_kil
 def _right_dose(charge: CureMix, how: Curing, to: str) -> str:
     most = largest_kg(charge, how)
     if most <= 0:
-        return "which no weight of this curing salt meets beside the rest"
+        return "no weight of this curing salt meets it beside the rest"
     if math.isinf(most):
-        return "which the brine in the meat passes by itself"
+        return "the brine in the meat meets it by itself"
     whole = {"pump": "the brine", "pick-up": "the brine", "immersion": "the meat"}.get(how.method, "the meat")
     base = charge.pickle_kg - charge.doses[0].kg + most if how.method in PART_IN else charge.meat_kg
     amount, share = Amount(most, TO_10_MG).show(), Amount(most / base, CURE_SHARE).show_exact()
-    return f"which {amount} of this curing salt{to} makes ({share} of {whole})"
+    return f"{amount} of this curing salt{to} ({share} of {whole})"
 
 
 def _brings(charge: CureMix, rule: Rule) -> bool:
@@ -106,6 +106,12 @@ def _brings(charge: CureMix, rule: Rule) -> bool:
 
 def _forbidden(charge: CureMix, how: Curing) -> bool:
     return any(rule.most_ppm == 0 and _brings(charge, rule) for rule in how.held)
+
+
+def _made(held: LimitCheck) -> str:
+    """In whole ppm, unless only its decimals are over the limit."""
+    whole = math.floor(held.ppm + 0.5 + 1e-6)  # the last bits of a half must not choose
+    return _ppm(whole if whole > (held.rule.most_ppm or 0) else held.ppm)
 
 
 def _ppm(ppm: float) -> str:

@@ -104,7 +104,7 @@ def _miss(page: Page, seen: Seen) -> None:
     walk.open_piece(page, TOO_LATE, "F-1")
     seen.note("kept untested", page, ".judgement")
     walk.open_batch(page, TOO_LATE)
-    ferment.decide(page, "What was decided", "Correct: what was decided", "tested, no", "staphylococcal toxin")
+    ferment.decide(page, "What was decided", "Correct this decision", "tested, no", "staphylococcal toxin")
     seen.note("cleared", page)
     walk.open_piece(page, TOO_LATE, "F-1")
     seen.note("ready", page, ".judgement")
@@ -186,7 +186,7 @@ def plain(text: str) -> str:
 
 def test_thirty_hours_at_24_degrees_are_counted_above_60_fahrenheit(seen: Seen):
     """30 × (24 − 15.56) = 253 of 1200 ÷ 1.8 = 667 °C·h."""
-    assert f"{30 * AN_HOUR:.0f} °C·h gone, fewer than {LIMIT:.0f} °C·h allowed" in plain(seen["running"])
+    assert f"{30 * AN_HOUR:.0f} °C·h of at most {LIMIT:.0f} °C·h used" in plain(seen["running"])
 
 
 def test_the_batch_says_how_long_and_until_when(seen: Seen):
@@ -244,7 +244,7 @@ def test_the_loggers_file_is_shown_before_it_is_taken(seen: Seen):
 def test_too_late_is_held_with_its_reason_and_whom_to_ask(seen: Seen):
     """108 h × 8.44 = 912 °C·h; the 667 were reached after 78 h 56 min."""
     said = plain(seen["too late"])
-    assert f"{108 * AN_HOUR:.0f} °C·h gone" in said
+    assert f"{108 * AN_HOUR:.0f} °C·h" in said
     assert f"The limit was reached on {told(BEGUN_LATE + timedelta(hours=LIMIT / AN_HOUR))}" in said
     assert "hold" in said
     assert "survives cooking, drying and acid" in said

@@ -55,7 +55,7 @@ def test_what_is_still_bad_after_cleaning_is_replaced():
 
 def test_a_bad_electrode_is_told_what_is_wrong_with_it():
     said = ph_meter(perfect(7.0, 25.0, 0.8, 40.0), perfect(4.01, 25.0, 0.8, 40.0)).sentence
-    assert said.startswith("Clean: slope 80.0 % and offset 40 mV, where it asks slope between 90 and 105 %")
+    assert said.startswith("Clean: slope 80.0 % and offset 40 mV, but the limits are slope between 90 and 105 %")
 
 
 def test_the_correction_turns_millivolts_into_the_buffers_ph():

@@ -179,7 +179,7 @@ def test_one_missing_input_is_asked_for():
 
 def test_too_much_nitrite_is_refused_with_what_it_makes():
     said = complaint("cure-ppm", "meat_kg=12.4 kg", "dose=2.5 %", "nitrite=6.25 %")
-    assert said.startswith("dose: This makes 1\u00a0562.5 ppm of nitrite; the limit")
+    assert said.startswith("dose: 1\u00a0563 ppm of nitrite is too much. The limit")
 
 
 @pytest.mark.parametrize("value", ["meat_kg=1 stone", "meat_kg=nan", "meat_kg=-3", "meat_kg=1e999", "meat_kg="])

@@ -76,7 +76,7 @@ def test_the_working_shows_both(shop: Workshop):
         "Pen: buffer check of 3 Nov.",
         "5.3 − 0.1 = 5.2",
         "Its buffers were at 25 °C.",
-        "Taken at 12 °C, where the meter stands at 25 °C:",
+        "Taken at 12 °C, with the meter set to 25 °C:",
         "7 + (5.2 − 7) × 298.15 K ÷ 285.15 K = 5.11794",
     ]
     assert found.low < found.value < found.high  # type: ignore[operator]

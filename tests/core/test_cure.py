@@ -59,8 +59,8 @@ def test_a_dose_a_thousandth_over_the_limit_is_refused():
 def test_ten_times_the_dose_is_refused_with_what_it_makes_the_limit_and_the_right_dose():
     said = refusal(from_dose, 12.4, 0.31, CURE, "comminuted").sentence
     assert said == (
-        "This makes 1\u00a0562.5 ppm of nitrite; the limit for chopped meat is 156.25 ppm (¼ oz to 100 lb, "
-        "9 CFR 424.21(c)), which 31 g of this curing salt makes (0.25 % of the meat). Curing salt of 6.25 % nitrite is "
+        "1\u00a0563 ppm of nitrite is too much. The limit for chopped meat is 156.25 ppm (¼ oz to 100 lb, "
+        "9 CFR 424.21(c)): 31 g of this curing salt (0.25 % of the meat). Curing salt of 6.25 % nitrite is "
         "a concentrate, about 2.5 g to the kilogram; it is not all the salt."
     )
 
@@ -69,8 +69,8 @@ def test_ten_times_the_dose_is_refused_with_what_it_makes_the_limit_and_the_righ
 def test_the_dose_a_refusal_names_passes(strength: float):
     salt = CuringSalt(strength)
     said = refusal(from_dose, 7.3, 1.0, salt, "comminuted").sentence
-    grams = float(said.split("which ")[1].split(" g")[0])
-    per_cent = float(said.split("makes (")[1].split(" %")[0])
+    grams = float(said.split("): ")[1].split(" g")[0])
+    per_cent = float(said.split("curing salt (")[1].split(" %")[0])
     from_dose(7.3, grams / 1000, salt, "comminuted")
     from_dose(7.3, per_cent / 100 * 7.3, salt, "comminuted")
 

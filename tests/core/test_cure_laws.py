@@ -62,5 +62,5 @@ def test_the_dose_a_refusal_names_is_never_over_the_limit(meat_kg, salt, method)
     assume(meat_kg > 1)
     with pytest.raises(OutOfRange) as caught:
         from_dose(meat_kg, meat_kg * 0.99, CuringSalt(max(salt.nitrite, 0.01), salt.nitrate), method)
-    grams = float(caught.value.sentence.split("which ")[1].split(" g")[0].replace("\u00a0", ""))
+    grams = float(caught.value.sentence.split("): ")[1].split(" g")[0].replace("\u00a0", ""))
     from_dose(meat_kg, grams / 1000, CuringSalt(max(salt.nitrite, 0.01), salt.nitrate), method)

@@ -360,7 +360,7 @@ def test_what_is_wanted_is_0_ppm_or_more(ppm: float, stands: bool):
 
 
 @pytest.mark.parametrize(
-    ("ppm", "answer"), [(1e6, "less than 1,000,000 ppm"), (1e6 - 1, "the limit for"), (-1.0, "0 ppm or more")]
+    ("ppm", "answer"), [(1e6, "less than 1,000,000 ppm"), (1e6 - 1, "The limit for"), (-1.0, "0 ppm or more")]
 )
 def test_more_than_the_whole_is_not_held_to_a_limit_but_no_answer_at_all(ppm: float, answer: str):
     with pytest.raises(OutOfRange, match=answer):
@@ -368,7 +368,7 @@ def test_more_than_the_whole_is_not_held_to_a_limit_but_no_answer_at_all(ppm: fl
 
 
 @pytest.mark.parametrize(
-    ("ppm", "answer"), [(125_000.0, "No weight of this curing salt"), (124_999.0, "the limit for")]
+    ("ppm", "answer"), [(125_000.0, "No weight of this curing salt"), (124_999.0, "The limit for")]
 )
 def test_a_dose_of_10_tonnes_is_no_weight(ppm: float, answer: str):
     """125 000 ppm of 5000 kg are 625 kg of nitrite: 10 000 kg of a cure of 6.25 %."""
@@ -386,7 +386,7 @@ def test_too_much_ascorbate_is_refused_with_what_it_makes_and_the_limit():
     with pytest.raises(OutOfRange) as caught:
         require_within(charge(100.0, accelerator_kg=0.006), US, field="dose")
     assert caught.value.sentence == (
-        "This makes 600 ppm of ascorbate or erythorbate; the limit for cured meat is 546.875 ppm (⅞ oz to 100 lb, 9 "
+        "600 ppm of ascorbate or erythorbate is too much. The limit for cured meat is 546.875 ppm (⅞ oz to 100 lb, 9 "
         "CFR 424.21(c))."
     )
 

@@ -146,9 +146,9 @@ def test_the_eu_is_passed_at_120_ppm_of_sodium_nitrite():
 def test_an_eu_refusal_counts_the_ion_and_names_the_regulation():
     said = refusal(from_dose, 10.0, 0.025, CURE, EU).sentence
     assert said.startswith(
-        "This makes 104.186 ppm of nitrite, counted as ion; the limit for meat that is not heat-treated"
+        "104 ppm of nitrite, counted as ion, is too much. The limit for meat that is not heat-treated"
     )
-    assert "80 ppm (Reg. (EU) 2023/2108), which 19.19 g of this curing salt makes" in said
+    assert "80 ppm (Reg. (EU) 2023/2108): 19.19 g of this curing salt (" in said
 
 
 def test_meat_that_may_take_no_nitrite_is_refused_any():
@@ -214,25 +214,25 @@ def refused(licence: Licence | None, grams: float, how: Curing = US, salt: Curin
 
 def test_above_the_exceptions_own_figure_both_numbers_are_said():
     assert refused(TRIAL, 31.0) == (
-        "This makes 193.75 ppm of nitrite; the exception on record allows 190 ppm (Food act, section 9)."
+        "193.75 ppm of nitrite is too much. The exception on record allows 190 ppm (Food act, section 9)."
     )
 
 
 def test_above_the_ceiling_no_exception_helps():
     assert refused(evolve(TRIAL, most_ppm=5000.0), 33.0) == (
-        "This makes 206.25 ppm of nitrite, counted as the sodium salt on the green weight; no exception goes above 200 "
-        "ppm (9 CFR 424.21(c), its limit for the finished product)."
+        "206.25 ppm of nitrite, counted as the sodium salt on the green weight, is too much. No exception goes above "
+        "200 ppm (9 CFR 424.21(c), its limit for the finished product)."
     )
 
 
 def test_an_exception_without_its_figure_lifts_nothing_and_is_asked_for_it():
     said = refused(Licence("A trial", "letter 12", "Ana"), 26.0)
-    assert "the limit for chopped meat is 156.25 ppm" in said
+    assert "The limit for chopped meat is 156.25 ppm" in said
     assert "The exception on record names no figure" in said
 
 
 def test_an_exception_that_allows_none_says_0_ppm():
-    assert "the exception on record allows 0 ppm (Food act" in refused(evolve(TRIAL, most_ppm=0.0), 26.0)
+    assert "The exception on record allows 0 ppm (Food act" in refused(evolve(TRIAL, most_ppm=0.0), 26.0)
 
 
 @pytest.mark.parametrize("gap", [{"rule": " "}, {"substance": None}, {"most_ppm": None}])
@@ -241,13 +241,13 @@ def test_an_exception_that_lacks_its_rule_its_substance_or_its_figure_lifts_noth
 
 
 def test_an_exception_for_nitrate_does_not_lift_the_nitrite():
-    assert "the limit for chopped meat is 156.25 ppm" in refused(evolve(TRIAL, substance="nitrate"), 26.0)
+    assert "The limit for chopped meat is 156.25 ppm" in refused(evolve(TRIAL, substance="nitrate"), 26.0)
 
 
 def test_a_dose_wanted_follows_the_same_exception():
     meat = CureMix(10.0, (Dose(CURE, 0.0),))
     assert dosed(meat, US, 189.0, TRIAL).cure_kg == pytest.approx(0.03024)
-    with pytest.raises(OutOfRange, match="the exception on record allows 190 ppm"):
+    with pytest.raises(OutOfRange, match="The exception on record allows 190 ppm"):
         dosed(meat, US, 191.0, TRIAL)
 
 
@@ -331,7 +331,7 @@ def test_a_brine_asks_for_what_it_lacks(method, missing: str):
 
 def test_a_first_cure_that_meets_no_limit_beside_the_second_is_refused_as_such():
     both = CureMix(10.0, (Dose(CURE, 0.01), Dose(CURE, 0.03)))
-    assert "which no weight of this curing salt meets beside the rest" in refusal(figures, both, US).sentence
+    assert "no weight of this curing salt meets it beside the rest" in refusal(figures, both, US).sentence
 
 
 def test_the_right_dose_of_a_pump_is_a_share_of_the_brine_with_that_dose_in_it():
@@ -339,7 +339,7 @@ def test_the_right_dose_of_a_pump_is_a_share_of_the_brine_with_that_dose_in_it()
     both = brine(0.5)
     both = evolve(both, doses=(*both.doses, Dose(WEAK, 0.1)))
     said = refusal(figures, both, PUMP).sentence
-    assert "which 378.51 g of this curing salt makes (3.13" in said
+    assert ": 378.51 g of this curing salt (3.13" in said
     assert "% of the brine)" in said
 
 

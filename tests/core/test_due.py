@@ -73,7 +73,7 @@ def test_a_sausage_not_yet_acid_tells_its_last_ph_and_what_is_wanted(kitchen: Ki
     batch = kitchen.begin()
     kitchen.cure(batch)
     kitchen.read(batch, 5.6)
-    assert said(kitchen) == ["Read the pH of Juniper coarse: 5.6 last, 5.3 wanted"]
+    assert said(kitchen) == ["Read the pH of Juniper coarse: 5.6 last, 5.3 needed"]
 
 
 def test_ph_is_told_with_the_readers_decimal_mark(kitchen: Kitchen):
@@ -221,7 +221,7 @@ def test_without_a_temperature_the_last_ph_is_told_and_read_again_half_a_day_lat
     for at, ph in [(0.5, 5.8), (1.0, 5.7), (1.5, 5.6)]:
         kitchen.read(batch, ph, at=at)
     (line,) = lines(kitchen, 1.6)
-    assert line.words.say(METRIC) == "Read the pH of Juniper coarse: 5.6 last, 5.3 wanted"
+    assert line.words.say(METRIC) == "Read the pH of Juniper coarse: 5.6 last, 5.3 needed"
     assert line.at == NOON + 2 * DAY
 
 
@@ -379,7 +379,7 @@ def test_late_is_from_the_moment_it_is_due(kitchen: Kitchen, acid: str, day: flo
 def test_a_name_with_braces_is_said_as_it_is(kitchen: Kitchen, name: str):
     kitchen.cure(kitchen.begin(name))
     kitchen.read(kitchen.records[0]["id"], 5.6)
-    assert said(kitchen) == [f"Read the pH of {name}: 5.6 last, 5.3 wanted"]
+    assert said(kitchen) == [f"Read the pH of {name}: 5.6 last, 5.3 needed"]
 
 
 def test_a_line_says_which_batch_it_is_about(kitchen: Kitchen):

@@ -24,7 +24,7 @@ AGAINST = Sentence("pH {low} was contradicted.", {"low": Amount(5.2, PH)})
     [
         ("passed", True, "It took 700 °C·h to come down to pH 5.3, fewer than the limit of 500 °C·h."),
         ("over", False, "Its degree-hours, 700 °C·h, reached the limit of 500 °C·h before its pH was known to be 5.3."),
-        ("running", None, "It is not yet at pH 5.3; 700 °C·h of 500 °C·h are gone."),
+        ("running", None, "It is not yet at pH 5.3; 700 °C·h of at most 500 °C·h used."),
         (
             "not shown",
             None,
@@ -64,7 +64,7 @@ def test_without_both_numbers_it_is_said_without_them(word: Word, told: str, kno
             "Its warm days made 700 °C·h, not fewer than 500 °C·h, without the acid that would have stopped what "
             "grows.",
         ),
-        ("running", None, "It is not known to be cool for good yet; 700 °C·h of 500 °C·h are gone."),
+        ("running", None, "It is not known to be cool for good yet; 700 °C·h of at most 500 °C·h used."),
         ("unknown", None, "How warm it was in its first days is not known. No temperature was noted."),
     ],
 )

@@ -72,7 +72,7 @@ def test_a_gap_in_its_warm_days_is_not_known():
 def test_still_warm_it_is_running():
     assert word(evolve(SLOW, warmths=every_12_h(72, 20)), 73) == "running"
     assert told(evolve(SLOW, warmths=every_12_h(72, 20)), 73) == (
-        "It is not known to be cool for good yet; 324.4 °C·h of 666.7 °C·h are gone."
+        "It is not known to be cool for good yet; 324.4 °C·h of at most 666.7 °C·h used."
     )
 
 

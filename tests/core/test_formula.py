@@ -230,13 +230,13 @@ def test_a_formula_over_the_limit_is_told_with_its_dose():
     refusal = over_limit(evolve(SALAMI, ingredients=(evolve(CURE, per_meat=0.01),)))
     assert refusal is not None
     assert "625 ppm" in refusal.sentence
-    assert "2.5 g of this curing salt to the kilogram of meat makes (0.25 % of the meat)" in refusal.sentence
+    assert "2.5 g of this curing salt to the kilogram of meat (0.25 % of the meat)" in refusal.sentence
 
 
 def test_for_a_batch_the_dose_that_would_be_right_is_that_of_its_meat():
     refusal = over_limit(evolve(SALAMI, ingredients=(evolve(CURE, per_meat=0.01),)), meat_kg=4.0)
     assert refusal is not None
-    assert "which 10 g of this curing salt makes (0.25 % of the meat)" in refusal.sentence
+    assert ": 10 g of this curing salt (0.25 % of the meat)" in refusal.sentence
 
 
 def test_an_example_is_found_by_its_key():

@@ -21,7 +21,7 @@ def test_ten_kelvin_make_seven_hundredths_at_ph_5():
 
 def test_its_working_puts_the_kelvins_in():
     assert [step.say(METRIC) for step in compensated(5.2, 12.0, 25.0)[0].working] == [
-        "Taken at 12 °C, where the meter stands at 25 °C:",
+        "Taken at 12 °C, with the meter set to 25 °C:",
         "7 + (5.2 − 7) × 298.15 K ÷ 285.15 K = 5.11794",
     ]
 

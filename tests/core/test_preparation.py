@@ -352,7 +352,7 @@ def test_what_was_too_strong_to_stay_on_is_rinsed_off():
 
 
 def test_how_much_too_short_the_contact_was_is_told():
-    assert reasons(timed(stood_s=20.0))["contact"] == ("Wet for 20 s only; 30 s is asked.", False)
+    assert reasons(timed(stood_s=20.0))["contact"] == ("Wet for only 20 s; it needs 30 s.", False)
 
 
 def test_of_another_product_its_label_says_how_strong():

@@ -195,14 +195,14 @@ def test_a_ph_left_alone_is_named_as_read_and_its_source_is_no_law(shop: Worksho
 def test_a_compensated_ph_is_named_put_right_and_rests_on_nernst(shop: Workshop):
     key = shop.add("ph-meter", "Pen", stands_at_c=25.0)
     (found,) = put_right(Shelf(shop.book), Reading(5.3, 12.0, key), day(2)).figures
-    assert (found.name, found.source) == ("pH, put right", NERNST)
+    assert (found.name, found.source) == ("Corrected pH", NERNST)
 
 
 def test_what_its_check_alone_changed_is_named_put_right(shop: Workshop):
     key = shop.add()
     shop.salt(key, 0.79, at=1)
     (found,) = shop.air(0.72, key, at=2).figures
-    assert (found.name, found.source) == ("Humidity, put right", DEFINITION)
+    assert (found.name, found.source) == ("Corrected humidity", DEFINITION)
 
 
 def test_a_temperature_is_put_right_in_fahrenheit_alike(shop: Workshop):

@@ -70,7 +70,7 @@ def test_the_coldest_dry_surface_allows_for_the_hygrometer():
 
 
 def test_below_freezing_it_is_the_frost_point():
-    assert "ices" in coldest_dry_surface(2.0, 0.7).working[0].say(METRIC)
+    assert "Frost forms" in coldest_dry_surface(2.0, 0.7).working[0].say(METRIC)
 
 
 def test_saturated_air_dews_on_all_that_is_not_warmer():

@@ -37,7 +37,7 @@ def test_a_weighed_piece_brings_its_own_loss(visitor: Visitor):
     visitor.fill(f"{piece}/weigh", mass_kg="960")
     page = visitor.get("/chamber/load")
     assert page.typed("loss") == "0.83"
-    assert "1 of them tell their loss" in page.text
+    assert "the loss of 1 is known" in page.text
 
 
 def test_other_figures_may_be_put_in(visitor: Visitor):

@@ -13,8 +13,8 @@ def test_where_a_ph_meter_stands_is_kept(visitor: Visitor):
     key = uncompensated(visitor)
     assert visitor.fact(key) == InstrumentAdded("Dial", "ph-meter", stands_at_c=25.0)
     page = visitor.get(f"/chamber/instruments/{key}")
-    assert "It stands at 25 °C: each pH is then compensated" in page.text
-    assert "pH meter, stands at 25.0 °C" in page.text
+    assert "It is set to 25 °C: each pH is then compensated" in page.text
+    assert "pH meter, set to 25.0 °C" in page.text
 
 
 def test_only_a_ph_meter_is_asked_where_it_stands(visitor: Visitor):

@@ -50,7 +50,7 @@ def test_a_house_rule_is_listed(visitor: Visitor):
 def test_a_house_rule_is_held(visitor: Visitor, batch: str):
     visitor.fill("/rules/house", rules="us", nitrite="120")
     page = visitor.fill(f"{batch}/cure", dose="0.25 %")
-    assert "the limit for chopped meat is 120 ppm (the law: 156.25 ppm, rule of the house)" in page.beside("dose")
+    assert "The limit for chopped meat is 120 ppm (the law: 156.25 ppm, rule of the house)" in page.beside("dose")
 
 
 def test_a_house_rule_taken_back_holds_no_more(visitor: Visitor, batch: str):
@@ -106,12 +106,12 @@ def test_the_exception_is_said_in_the_verdict(visitor: Visitor, batch: str):
 def test_above_the_exceptions_own_figure_the_dose_is_refused_with_both_numbers(visitor: Visitor, batch: str):
     visitor.fill(f"{batch}/exception", **WHY)
     said = visitor.fill(f"{batch}/cure", dose="0.31 %").beside("dose")
-    assert said == "This makes 193.75 ppm of nitrite; the exception on record allows 190 ppm (Food act, section 9)."
+    assert said == "193.75 ppm of nitrite is too much. The exception on record allows 190 ppm (Food act, section 9)."
 
 
 def test_no_exception_lets_a_dose_over_the_ceiling_pass(visitor: Visitor, batch: str):
     visitor.fill(f"{batch}/exception", **WHY | {"most": "9000 ppm"})
-    assert "no exception goes above 200 ppm" in visitor.fill(f"{batch}/cure", dose="0.33 %").beside("dose")
+    assert "No exception goes above 200 ppm" in visitor.fill(f"{batch}/cure", dose="0.33 %").beside("dose")
 
 
 def test_a_bare_fraction_is_no_exceptions_figure(visitor: Visitor, batch: str):
@@ -128,7 +128,7 @@ def test_an_exception_taken_back_leaves_the_batch_over_its_limit(visitor: Visito
     saved = visitor.fill(f"{batch}/exception", **WHY).saved
     visitor.fill(f"{batch}/cure", dose="0.3 %")
     visitor.post(f"/entries/{saved}/withdraw")
-    assert "the limit for chopped meat is 156.25 ppm" in visitor.get(batch).text
+    assert "The limit for chopped meat is 156.25 ppm" in visitor.get(batch).text
 
 
 @pytest.mark.parametrize("missing", sorted(WHY.keys() - {"substance"}))

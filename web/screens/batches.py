@@ -81,6 +81,7 @@ START = declare(
             "least_s": typed(fact.least_s, DAYS, how),
         },
         save="Start the batch",
+        correct="Correct this batch",
     )
 )
 

@@ -44,6 +44,7 @@ HANG = declare(
         figures=lambda fact, subject: _target(fact, subject),
         fact=_hung,
         save="Save and next piece",
+        correct="Correct this piece",
     )
 )
 
@@ -71,6 +72,7 @@ WEIGH = declare(
         lambda fact, how: f"Weighed: {Amount(fact.mass_kg, PIECE_MASS).show(how)}",
         figures=_shrunk,
         save="Save and next",
+        correct="Correct this weight",
     )
 )
 

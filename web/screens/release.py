@@ -36,6 +36,7 @@ ACTIVITY = declare(
         (Number("water_activity", "Water activity", WATER_ACTIVITY, 0.3, 1.0, help="Of a sample from the middle."),),
         _activity,
         save="Save the measurement",
+        correct="Correct this water activity",
     )
 )
 
@@ -56,6 +57,7 @@ INSPECT = declare(
         ),
         _inspected,
         save="Save the inspection",
+        correct="Correct this inspection",
     )
 )
 

@@ -88,6 +88,7 @@ NAMED = declare(
         _say_named,
         fact=lambda values, subject: DeviceNamed(_device_of(subject), **values),
         save="Name it",
+        correct="Correct this name",
     )
 )
 

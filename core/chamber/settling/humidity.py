@@ -46,7 +46,7 @@ def humid_rhythm(air: HumidAir, cycles: Sequence[Cycle], events: Sequence[Event]
     if len(air.times_s) < 2 * FEWEST_A_PERIOD:
         return HumidRhythm(swing, None, False, "There are too few humidities to see the humidifier work.")
     if air.lasts_s[-1] > SLOWEST_TO_TELL_S:
-        why_not = "How often the humidifier works cannot be told by so few readings: log every 2 min or oftener."
+        why_not = "How often the humidifier works cannot be told from so few readings: log every 2 min or oftener."
         return HumidRhythm(swing, None, False, why_not)
     begun_s = _bursts(air, events)
     gaps_s = sorted(after_s - before_s for before_s, after_s in pairwise(begun_s))

@@ -10,21 +10,21 @@ from collections.abc import Mapping
 from core.sentence import Sentence, Value
 
 REASONS = {
-    "length": "The readings cover {covered}; {least} are asked for.",
+    "length": "The readings cover {covered}; {least} are needed.",
     "sampling": "“{probe}” was read every {interval}; its cycles of {period} need a reading every {most}.",
     "sampling-without-cycles": (
         "“{probe}” was read every {interval} and shows no cycles; to show there are none it needs one every {most}."
     ),
     "hole": "“{probe}” was at most {hole} without a reading in its last {window}; {most} may be.",
-    "drift": "“{probe}” drifts by {drift} after settling; {most} at most is asked for.",
+    "drift": "“{probe}” drifts by {drift} after settling; at most {most} is allowed.",
     "no-humidity": "No probe logged the humidity.",
     "one-probe": "Fewer than two probes were logged at the same time: warm and cold places are not known.",
-    "not-together": "The probes were logged together for {together} only; {least} are asked for.",
-    "apart": "The means of “{warmest}” and “{coldest}” are {apart} apart; {most} at most is asked for.",
+    "not-together": "The probes were logged together for {together} only; {least} are needed.",
+    "apart": "The means of “{warmest}” and “{coldest}” are {apart} apart; at most {most} is allowed.",
     "instrument-failed": "“{probe}” failed its {check} of {at}: what it logged proves nothing.",
     "temperature-stays": (
         "“{probe}”: its temperature stays between {low} and {high} from {since} on, for {inside} of the time; "
-        "{share} is asked for."
+        "{share} is needed."
     ),
     "temperature-never": "“{probe}”: its temperature does not come between {low} and {high}.",
     "temperature-doors-unknown": (
@@ -32,21 +32,21 @@ REASONS = {
         "and defrosts, is not known."
     ),
     "temperature-at-a-time": (
-        "“{probe}”: its temperature is outside {low} to {high} for {out} at a time, as late as {until} in; {most} "
-        "is the most."
+        "“{probe}”: its temperature still leaves {low} to {high} after {until}, for {out} at a time; at most "
+        "{most} is allowed."
     ),
     "temperature-too-much": (
         "“{probe}”: its temperature is outside {low} to {high} for {outside} of the last {window}; {share} of it "
-        "inside is asked for."
+        "inside is needed."
     ),
     "temperature-not-shown": (
         "“{probe}”: its temperature is shown between {low} and {high} for {inside} of the last {window} only; "
-        "{share} is asked for."
+        "{share} is needed."
     ),
     "temperature-not-yet": "“{probe}”: its temperature has been between {low} and {high} for the last {window} only.",
     "humidity-stays": (
         "“{probe}”: its humidity stays between {low} and {high} from {since} on, for {inside} of the time; "
-        "{share} is asked for."
+        "{share} is needed."
     ),
     "humidity-never": "“{probe}”: its humidity does not come between {low} and {high}.",
     "humidity-doors-unknown": (
@@ -54,16 +54,16 @@ REASONS = {
         "defrosts, is not known."
     ),
     "humidity-at-a-time": (
-        "“{probe}”: its humidity is outside {low} to {high} for {out} at a time, as late as {until} in; {most} is "
-        "the most."
+        "“{probe}”: its humidity still leaves {low} to {high} after {until}, for {out} at a time; at most "
+        "{most} is allowed."
     ),
     "humidity-too-much": (
         "“{probe}”: its humidity is outside {low} to {high} for {outside} of the last {window}; {share} of it "
-        "inside is asked for."
+        "inside is needed."
     ),
     "humidity-not-shown": (
         "“{probe}”: its humidity is shown between {low} and {high} for {inside} of the last {window} only; "
-        "{share} is asked for."
+        "{share} is needed."
     ),
     "humidity-not-yet": "“{probe}”: its humidity has been between {low} and {high} for the last {window} only.",
 }

@@ -68,7 +68,7 @@ def _reading(batch: Batch, clocked: FermentationClock, now: datetime) -> Due:
         return Due("reading", batch.id, Sentence("Read the pH of {batch}", named), batch.started_at)
     last = batch.phs[-1]
     words = Sentence(
-        "Read the pH of {batch}: {last} last, {acid} wanted",
+        "Read the pH of {batch}: {last} last, {acid} needed",
         named | {"last": Amount(last.ph or 0.0, PH), "acid": Amount(ACID_PH, PH)},
     )
     return Due("reading", batch.id, words, last.at + READ_EVERY)

@@ -33,6 +33,7 @@ AIR = declare(
         _air,
         figures=air_figures,
         save="Save the reading",
+        correct="Correct this reading",
     )
 )
 

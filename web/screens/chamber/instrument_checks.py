@@ -73,7 +73,9 @@ def _figures(fact: Any, subject: Subject) -> tuple[Figure, ...]:
 def _form(
     kind: type[Any], title: str, inputs: tuple[Number | Choice, ...], say: Callable[[Any, Reader], str]
 ) -> EntryForm:
-    return declare(EntryForm(kind, title, inputs, say, figures=_figures, save="Save the check"))
+    return declare(
+        EntryForm(kind, title, inputs, say, figures=_figures, save="Save the check", correct="Correct this check")
+    )
 
 
 def _read(value: float, how: Reader) -> str:

@@ -60,7 +60,7 @@ def _added(values: Values, subject: Subject) -> InstrumentAdded:
 
 
 def _say_added(fact: InstrumentAdded, how: Reader) -> str:
-    stands = "" if fact.stands_at_c is None else f", stands at {Amount(fact.stands_at_c, TEMPERATURE).show(how)}"
+    stands = "" if fact.stands_at_c is None else f", set to {Amount(fact.stands_at_c, TEMPERATURE).show(how)}"
     return f"Instrument added: {fact.name}, {KIND_WORDS[fact.kind]}{stands}"
 
 
@@ -108,7 +108,7 @@ ADD = declare(
             Words("probe", "Probe’s name in the logger’s files", optional=True, help="So that its log finds it."),
             Number(
                 "stands_at_c",
-                "pH meter stands at",
+                "pH meter set to",
                 TEMPERATURE,
                 COLDEST_C,
                 WARMEST_C,
@@ -129,6 +129,7 @@ ADD = declare(
             "stands_at_c": typed(fact.stands_at_c, TEMPERATURE, how),
         },
         save="Add it",
+        correct="Correct this instrument",
     )
 )
 
@@ -201,7 +202,7 @@ def _compensated(instrument: Instrument, check: Checked | None) -> Sentence | No
         return None
     as_its_buffers = ", as warm as its buffers were" if buffers_c(check) is not None else ""
     return Sentence(
-        f"It stands at {{stands}}{as_its_buffers}: each pH is then compensated for the temperature read with it.",
+        f"It is set to {{stands}}{as_its_buffers}: each pH is then compensated for the temperature read with it.",
         {"stands": Amount(stands, TEMPERATURE)},
     )
 

@@ -194,6 +194,7 @@ STATED = declare(
         ),
         _capacity_said,
         fact=_stated,
+        correct="Correct what is stated",
     )
 )
 

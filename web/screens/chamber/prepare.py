@@ -123,10 +123,10 @@ BEGIN = declare(
             ),
             Choice(
                 "descaled",
-                "Lime",
-                {"no": "there is none", "yes": "take it off first, with vinegar and water half and half"},
+                "Limescale",
+                {"no": "none", "yes": "remove it first, with vinegar and water half and half"},
                 default="no",
-                help="Vinegar is no sanitiser: what it has cleaned is sanitised afterwards.",
+                help="Vinegar does not sanitise: sanitise afterwards what it has cleaned.",
             ),
             Ticks(
                 "others",
@@ -141,6 +141,7 @@ BEGIN = declare(
         texts=_texts,
         save="Begin the run",
         hint=LABEL_AND_LAW,
+        correct="Correct how this run was started",
     )
 )
 

@@ -120,6 +120,7 @@ CHOOSE = declare(
         figures=meaning,
         fact=_chosen,
         save="Save the set-points",
+        correct="Correct these set-points",
     )
 )
 

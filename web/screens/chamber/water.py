@@ -46,6 +46,7 @@ CHARGE = declare(
             "tank_m3": typed(fact.tank_m3, VOLUME, how),
         },
         save="Save the charge",
+        correct="Correct this charge",
     )
 )
 
@@ -78,6 +79,7 @@ FILL = declare(
         lambda fact, how: f"Humidifier filled: {Amount(fact.water_m3, VOLUME).show(how)} of water",
         fact=_filled,
         save="Save the filling",
+        correct="Correct this filling",
     )
 )
 
@@ -87,6 +89,7 @@ BASIN = declare(
         "How much the basin holds",
         (Number("holds_m3", "The basin, to its brim", VOLUME, SMALLEST_M3, LARGEST_M3, usual=POURED_M3),),
         lambda fact, how: f"The basin holds {Amount(fact.holds_m3, VOLUME).show(how)}",
+        correct="Correct what the basin holds",
     )
 )
 
@@ -116,6 +119,7 @@ EMPTY = declare(
         lambda fact, how: f"Basin emptied: {Amount(fact.volume_m3, VOLUME).show(how)} of water",
         fact=_emptied,
         save="Save the emptying",
+        correct="Correct this emptying",
     )
 )
 

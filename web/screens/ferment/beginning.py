@@ -41,6 +41,7 @@ START_CLOCK = declare(
         _say,
         save="Start the degree-hours",
         hint=f"Set the time to when the meat was at 15.6 °C (60 °F). {LOCAL_RULES}",
+        correct="Correct the start of the degree-hours",
     )
 )
 

@@ -50,6 +50,7 @@ DEVIATION = declare(
         fact=_fact,
         save="Save the decision",
         hint="It stays on hold until a test that found nothing and the decision to keep it are both noted.",
+        correct="Correct this decision",
     )
 )
 

@@ -54,6 +54,7 @@ TAKEN = declare(
         fact=_corrected,
         texts=lambda fact, how: {"place": fact.place, "thermometer": fact.thermometer or ANOTHER},
         hint="Another time puts the whole log there; another file is another entry.",
+        correct="Correct this log",
     )
 )
 

@@ -26,7 +26,8 @@ class Panel:
     """gone, of: the sum and its limit, as shown; "" where they are not known. hold: whether the batch is held for it.
 
     tells: whether its reason is said, though time is left perhaps. done: what became of it, where it has passed. left,
-    warm, last_safe: how long still, at which warmth, until when, while it runs; still: that the clock stands still.
+    warm, last_safe: how long still, at which temperature, until when, while it runs; still: that its clock is still.
+    over, over_since: whether its sum is over the limit, and since when, where that is known.
     decide: whether a decision is wanted or was made. figures: with their working, folded.
     """
 
@@ -41,6 +42,8 @@ class Panel:
     last_safe: str
     still: str
     tells: bool
+    over: bool
+    over_since: str
     times: tuple[str, ...]
     figures: tuple[Figure, ...]
     assumed: tuple[object, ...]
@@ -63,19 +66,22 @@ def panel(batch: Batch, moment: datetime, how: Reader) -> Panel | None:
     still = runs and left is None and not known.course.unknown  # what nobody saw may have been warm
     hold = why.met is not True and known.word != "running"
     gaps_stay = known.word == "unknown" and (known.crossing is not None or (is_slow and bool(batch.pieces)))
+    over = known.word in ("over", "not shown")
     return Panel(
         gone=_gone(clocked, how),
         of="" if known.limit is None else known.limit.show(how),
         reason=why,
         hold=hold,
-        decide=known.word in ("over", "not shown") or gaps_stay or batch.ferment.decided is not None,
+        decide=over or gaps_stay or batch.ferment.decided is not None,
         done=_done(batch, clocked, how),
         left=hours_and_minutes(left.value) if ticks and left else "",
         warm=_warm(clocked, how) if runs else "",
         last_safe=clock(clocked.last_safe) if ticks and clocked.last_safe else "",
         still=f"{STANDS_STILL} ({_warm(clocked, how)})" if still else "",
         tells=hold or known.outcome.contradiction is not None or not (ticks or still) or (is_slow and still),
-        times=tuple(each for each in (_missed(clocked), _crossed(clocked), _projected(clocked)) if each),
+        over=over,
+        over_since=clock(clocked.last_safe) if over and clocked.last_safe is not None else "",
+        times=tuple(each for each in (_crossed(clocked), _projected(clocked)) if each),
         figures=tuple(each for each in (known.sum, known.limit, left if ticks else None, *known.places) if each),
         assumed=known.assumed,
         cautions=((OWN_USE,) if is_slow else ()) + (NO_PROOF, LOCAL_RULES),
@@ -106,13 +112,6 @@ def _warm(clocked: FermentationClock, how: Reader) -> str:
     return Amount(clocked.judged.course.last_c, TEMPERATURE).show(how)
 
 
-def _missed(clocked: FermentationClock) -> str:
-    last_safe = clocked.last_safe
-    if clocked.judged.word not in ("over", "not shown") or last_safe is None:
-        return ""
-    return f"The limit was reached on {clock(last_safe)}."
-
-
 def _crossed(clocked: FermentationClock) -> str:
     found = clocked.judged.crossing
     if found is None:
@@ -135,7 +134,7 @@ def _projected(clocked: FermentationClock) -> str:
     at, earliest, latest = (clocked.at(each) for each in (ahead.at_s, ahead.earliest_s, ahead.latest_s))
     assert at is not None
     assert earliest is not None
-    until = f"and {clock(latest)}" if latest is not None else "and a time that cannot be told yet"
+    until = f"and {clock(latest)}" if latest is not None else "and a time not known yet"
     return (
         f"A straight line through the last {ahead.readings} readings comes down to 5.3 about {clock(at)}, between "
         f"{clock(earliest)} {until}. The fall slows towards its end."
@@ -154,5 +153,5 @@ def summary(batch: Batch, moment: datetime, how: Reader) -> str:
         return "hold: measure the pH again"
     if known.word == "running" and known.course.legs and known.deadline.left is not None:
         gone = Amount(known.outcome.sum_ks or 0.0, DEGREE_HOURS).show(how)
-        return f"{hours_and_minutes(known.deadline.left.value)} left, {gone} gone"
+        return f"{hours_and_minutes(known.deadline.left.value)} left, {gone} used"
     return ""

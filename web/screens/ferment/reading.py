@@ -68,6 +68,7 @@ READING = declare(
         fact=_fact,
         texts=_texts,
         save="Save the reading",
+        correct="Correct this reading",
     )
 )
 

@@ -139,6 +139,7 @@ CURE = declare(
         shape=shaped,
         shaped_by=SHAPED_BY,
         every=EVERY,
+        correct="Correct this cure",
     )
 )
 

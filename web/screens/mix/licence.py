@@ -53,6 +53,7 @@ EXCEPTION = declare(
         hint="It lets this batch's cure pass its limit up to its own figure, but never above the highest figures in 9 "
         "CFR 424.21(c), and stands beside the verdict wherever that is shown. Nothing here makes it safe: that is for "
         "who licensed it.",
+        correct="Correct this exception",
     )
 )
 

@@ -199,6 +199,7 @@ HOUSE = declare(
         texts=_texts,
         save="Hold to it from now on",
         hint="It holds for every product of that set, until a later one takes its place or it is deleted.",
+        correct="Correct this house rule",
     )
 )
 

@@ -85,6 +85,7 @@ INTO_SALT = declare(
         fact=_fact,
         texts=_texts,
         save="Put it into salt",
+        correct="Correct the salting",
     )
 )
 TURN_IT = declare(
@@ -158,6 +159,7 @@ OUT_OF_SALT = declare(
         save="It is out",
         hint="Write it when it leaves the cold; then tie it, weigh it and hang it. What you leave empty the verdict "
         "does not know, and it holds the piece.",
+        correct="Correct when it came out",
     )
 )
 

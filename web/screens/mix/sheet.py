@@ -79,6 +79,7 @@ WEIGH_ROW = declare(
         figures=_figures,
         fact=_corrected,
         save="Save and next",
+        correct="Correct this weight",
     )
 )
 

@@ -44,6 +44,7 @@ PROOF = declare(
         _say,
         fact=reworded,
         hint="Band, part and probes are changed where the logs are looked at again.",
+        correct="Rename this run",
     )
 )
 
