@@ -238,7 +238,7 @@ def test_no_exception_opens_the_sheet_of_a_formula_over_the_ceiling(table: Table
     table.note(exception, batch, 0.1)
     refusal = over_the_limit(table.batch(batch))
     assert refusal is not None
-    assert "no exception goes above 200 ppm" in refusal.sentence
+    assert "No exception goes above 200 ppm" in refusal.sentence
 
 
 def test_a_batch_of_a_formula_within_the_limit_is_not_refused(table: Table, batch: str):
