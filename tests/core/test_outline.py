@@ -64,3 +64,34 @@ def test_a_gap_has_a_time_of_its_own_without_a_value():
     axis, (column,) = on_one_axis([Trace([0, 60, 600, 660], [1, 2, 3, 4], 60)])
     assert axis.tolist() == [0, 60, 120, 600, 660]
     assert math.isnan(column[2])
+
+
+def test_an_outline_by_hand():
+    """Two parts of six readings, an hour apart: the ends, and of each part the lowest and the highest."""
+    values = [5, 1, 9, 5, 5, 5, 5, 5, 2, 8, 5, 5]
+    series = Series("low", [3600.0 * (1 + at) for at in range(12)], values)
+    assert outline(series, 6) == ((0, 5), (1, 1), (2, 9), (8, 2), (9, 8), (11, 5))
+    assert len(outline(series, 12)) == 12
+
+
+def test_an_outline_is_rounded_to_seconds_and_hundredths():
+    assert outline(Series("low", [0, 100], [12.006, 12.004])) == ((0.0, 12.01), (0.028, 12.0))
+
+
+def test_an_hour_s_humidity_is_that_of_the_readings_that_have_one():
+    series = Series("low", [3000.0, 3540.0, 3599.0, 3600.0], [12, 13, 15, 14], [0.8, 0.5, None, None])
+    first, second = hours(series)
+    assert (first.begins_s, first.mean_c, first.lowest_c, first.highest_c) == (0, pytest.approx(40 / 3), 12, 15)
+    assert (first.humidity, first.driest, first.dampest) == (pytest.approx(0.65), 0.5, 0.8)
+    assert (second.begins_s, second.mean_c, second.humidity, second.driest) == (3600, 14, None, None)
+
+
+@pytest.mark.parametrize(("pause_s", "is_gap"), [(180.0, False), (181.0, True)])
+def test_a_pause_of_more_than_three_steps_is_a_gap(pause_s: float, is_gap: bool):
+    axis, (column, _) = on_one_axis(
+        [Trace([0, 60, 60 + pause_s], [1, 2, 4], 60), Trace([90, 60 + pause_s], [7, 8], 300)]
+    )
+    assert (120 in axis) is is_gap
+    assert math.isnan(column[axis.tolist().index(90)]) is is_gap
+    if not is_gap:
+        assert column[axis.tolist().index(90)] == pytest.approx(2 + 2 * 30 / 180)

@@ -30,6 +30,7 @@ BAND = Band(12.0, 1.0)
     [
         (1.236 / 3600, STARTS, "1.24 /h", "1.24 /h"),
         (6.26 / 3600, SPEED, "6.3 K/h", "11.3 °F/h"),
+        (6.24 / 3600, SPEED, "6.2 K/h", "11.2 °F/h"),
         (0.216 / 86_400, DRIFT, "0.22 K/d", "0.39 °F/d"),
         (12.504, FINE_TEMPERATURE, "12.50 °C", "54.51 °F"),
         (0.504, FINE_DIFFERENCE, "0.50 K", "0.91 °F"),
@@ -38,6 +39,7 @@ BAND = Band(12.0, 1.0)
         (10_600, LASTS, "176.7 min", "176.7 min"),
         (60, LASTS, "1.0 min", "1.0 min"),
         (59, LASTS, "59 s", "59 s"),
+        (5.4, LASTS, "5 s", "5 s"),
     ],
 )
 def test_how_a_figure_of_the_proof_is_shown(value: float, quantity: Quantity, metric: str, us: str):
