@@ -84,7 +84,7 @@ class Sheet:
     def next_after(self, key: str | None) -> Row | None:
         """The next row still to weigh, in the order of the sheet and round again; None when all are."""
         keys = [row.key for row in self.rows]
-        at = keys.index(key) + 1 if key in keys else 0
+        at = keys.index(key) if key in keys else 0
         around = (*self.rows[at:], *self.rows[:at])
         return next((row for row in around if not row.done and row.key != key), None)
 

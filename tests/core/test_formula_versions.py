@@ -74,3 +74,10 @@ def test_a_batch_keeps_the_version_it_was_made_with(table: Table):
     table.change(kept, name="Juniper finer")
     assert table.batch(batch).formula == FormulaKept(**fields(FORMULA))
     assert formula_of(table.book, kept) == kept
+
+
+@pytest.mark.parametrize("version", [None, "no entry"])
+def test_no_version_belongs_to_no_formula(table: Table, version: str | None):
+    table.keep()
+    assert formula_of(table.book, version) is None
+    assert formula_at(table.book, version) is None

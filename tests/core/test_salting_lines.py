@@ -244,7 +244,10 @@ def test_outside_0_to_15_degrees_it_is_refused(temperature_c: float, words: str)
 
 @pytest.mark.parametrize(
     ("temperature_c", "said"),
-    [(4.49, ""), (4.50, "spoil inside"), (2.18, ""), (2.17, "count no day"), (4.4, ""), (2.3, "")],
+    [
+        *((4.4, ""), (4.4944, ""), (40 / 9 + 0.05, ""), (4.4945, "spoil inside"), (4.50, "spoil inside")),
+        *((2.3, ""), (2.1723, ""), (20 / 9 - 0.05, ""), (2.172, "count no day"), (2.17, "count no day")),
+    ],
 )
 def test_the_cold_of_the_methods_has_a_twentieth_of_a_degree(temperature_c: float, said: str):
     """36 and 40 °F are 2.22 and 4.44 °C."""

@@ -7,6 +7,9 @@ import pytest
 
 import core
 from core import units
+from core.chamber import checks_ph, humidifier, rates, sanitising_measures
+from core.chamber.settling import measures as proof_measures
+from core.mix import measures
 from core.units import Unit
 
 ONE_IS = {
@@ -72,46 +75,45 @@ SCALES = {"CELSIUS": (0.0, 100.0), "FAHRENHEIT": (32.0, 212.0)}
 
 ELSEWHERE = {
     # those of one stage alone: so many of them, and what that is in SI
-    "chamber.checks_ph.VOLT": (1.0, 1.0),
-    "chamber.checks_ph.MILLIVOLT": (1000.0, 1.0),
-    "chamber.humidifier.GRAM_PER_LITRE": (1.0, 1.0),
-    "chamber.humidifier.TBSP_PER_QUART": (0.000946352946, 0.0138),  # of soda: 13.8 g a tablespoon
-    "chamber.humidifier.TSP_PER_QUART": (3 * 0.000946352946, 0.0138),
-    "chamber.humidifier.SPOON": (1.0, 1.0),
-    "chamber.rates.M3_PER_SECOND": (1.0, 1.0),
-    "chamber.rates.LITRE_A_DAY": (86_400.0, 0.001),
-    "chamber.rates.QUART_A_DAY": (86_400.0, 0.000946352946),
-    "chamber.rates.PINT_A_DAY": (86_400.0, 0.000473176473),
-    "chamber.rates.GALLON_A_DAY": (86_400.0, 0.003785411784),
-    "chamber.rates.KG_PER_SECOND": (1.0, 1.0),
-    "chamber.rates.GRAM_AN_HOUR": (3600.0, 0.001),
-    "chamber.rates.WATT": (1.0, 1.0),
-    "chamber.rates.SQUARE_METRE_FILM": (1.0, 1.0),
-    "chamber.rates.METRE_A_SECOND": (1.0, 1.0),
-    "chamber.rates.FOOT_A_MINUTE": (60.0, 0.3048),
-    "chamber.rates.FLUX_UNIT": (1.0, 1.0),
-    "chamber.rates.GRAM_A_SQUARE_METRE_HOUR": (3600.0, 0.001),
-    "chamber.rates.CUBIC_METRE": (1.0, 1.0),
-    "chamber.rates.ROOM_LITRE": (1000.0, 1.0),
-    "chamber.rates.CUBIC_FOOT": (1.0, 0.028316846592),
-    "chamber.rates.AREA_FOR_MASS": (1.0, 1.0),
-    "chamber.sanitising_measures.KG_PER_LITRE": (1.0, 1.0),  # to water
-    "chamber.settling.measures.A_HOUR": (3600.0, 1.0),
-    "chamber.settling.measures.KELVIN_AN_HOUR": (3600.0, 1.0),
-    "chamber.settling.measures.FAHRENHEIT_AN_HOUR": (9 * 3600.0, 5.0),
-    "chamber.settling.measures.KELVIN_A_DAY": (86_400.0, 1.0),
-    "chamber.settling.measures.FAHRENHEIT_A_DAY": (9 * 86_400.0, 5.0),
-    "mix.measures._A_KG": (1.0, 1.0),
-    "mix.measures._A_LB": (0.45359237, 1.0),  # a price
-    "mix.measures._KG_PER_LITRE": (1.0, 1000.0),
+    (checks_ph, "VOLT"): (1.0, 1.0),
+    (checks_ph, "MILLIVOLT"): (1000.0, 1.0),
+    (humidifier, "GRAM_PER_LITRE"): (1.0, 1.0),
+    (humidifier, "TBSP_PER_QUART"): (0.000946352946, 0.0138),  # of soda: 13.8 g a tablespoon
+    (humidifier, "TSP_PER_QUART"): (3 * 0.000946352946, 0.0138),
+    (humidifier, "SPOON"): (1.0, 1.0),
+    (rates, "M3_PER_SECOND"): (1.0, 1.0),
+    (rates, "LITRE_A_DAY"): (86_400.0, 0.001),
+    (rates, "QUART_A_DAY"): (86_400.0, 0.000946352946),
+    (rates, "PINT_A_DAY"): (86_400.0, 0.000473176473),
+    (rates, "GALLON_A_DAY"): (86_400.0, 0.003785411784),
+    (rates, "KG_PER_SECOND"): (1.0, 1.0),
+    (rates, "GRAM_AN_HOUR"): (3600.0, 0.001),
+    (rates, "WATT"): (1.0, 1.0),
+    (rates, "SQUARE_METRE_FILM"): (1.0, 1.0),
+    (rates, "METRE_A_SECOND"): (1.0, 1.0),
+    (rates, "FOOT_A_MINUTE"): (60.0, 0.3048),
+    (rates, "FLUX_UNIT"): (1.0, 1.0),
+    (rates, "GRAM_A_SQUARE_METRE_HOUR"): (3600.0, 0.001),
+    (rates, "CUBIC_METRE"): (1.0, 1.0),
+    (rates, "ROOM_LITRE"): (1000.0, 1.0),
+    (rates, "CUBIC_FOOT"): (1.0, 0.028316846592),
+    (rates, "AREA_FOR_MASS"): (1.0, 1.0),
+    (sanitising_measures, "KG_PER_LITRE"): (1.0, 1.0),  # to water
+    (proof_measures, "A_HOUR"): (3600.0, 1.0),
+    (proof_measures, "KELVIN_AN_HOUR"): (3600.0, 1.0),
+    (proof_measures, "FAHRENHEIT_AN_HOUR"): (9 * 3600.0, 5.0),
+    (proof_measures, "KELVIN_A_DAY"): (86_400.0, 1.0),
+    (proof_measures, "FAHRENHEIT_A_DAY"): (9 * 86_400.0, 5.0),
+    (measures, "_A_KG"): (1.0, 1.0),
+    (measures, "_A_LB"): (0.45359237, 1.0),  # a price
+    (measures, "_KG_PER_LITRE"): (1.0, 1000.0),
 }
 
 
-@pytest.mark.parametrize("name", ELSEWHERE)
-def test_so_many_of_a_stages_own_unit_are_so_much(name: str):
-    module, _, unit_name = name.rpartition(".")
-    unit: Unit = getattr(import_module(f"core.{module}"), unit_name)
-    many, in_si = ELSEWHERE[name]
+@pytest.mark.parametrize(("module", "name"), ELSEWHERE, ids=lambda each: each if isinstance(each, str) else "")
+def test_so_many_of_a_stages_own_unit_are_so_much(module, name: str):
+    unit: Unit = getattr(module, name)
+    many, in_si = ELSEWHERE[module, name]
     assert (unit.to_si(many), unit.to_si(0.0)) == (pytest.approx(in_si, rel=1e-12), 0.0)
 
 
@@ -144,11 +146,12 @@ def test_every_unit_is_entered_above():
     known = {name: each for name, each in vars(units).items() if isinstance(each, Unit)}
     assert set(known) == {*ONE_IS, *SO_MANY_ARE, *SCALES}
     of_all = {id(each) for each in known.values()}
-    found: set[str] = set()
+    found: set[tuple[object, str]] = set()
     for each in pkgutil.walk_packages(core.__path__, "core."):
         if not each.name.endswith("__main__"):
-            own = {name: unit for name, unit in vars(import_module(each.name)).items() if isinstance(unit, Unit)}
+            module = import_module(each.name)
+            own = {name: unit for name, unit in vars(module).items() if isinstance(unit, Unit)}
             new = {name for name, unit in own.items() if id(unit) not in of_all}
             of_all |= {id(own[name]) for name in new}
-            found |= {f"{each.name.removeprefix('core.')}.{name}" for name in new}
+            found |= {(module, name) for name in new}
     assert found == set(ELSEWHERE)
