@@ -10,6 +10,14 @@ from typing import Literal
 from attrs import frozen
 
 Verified = Literal["seen", "copy", "memory", "practice", "computed"]
+KNOWN_HOW: dict[Verified, str] = {
+    "seen": "read in the text itself",
+    "copy": "read in a copy",
+    "memory": "from memory, not checked",
+    "practice": "common practice; no published source",
+    "computed": "worked out from the definition",
+}
+_MARKS: dict[Verified, str] = {"copy": "copy", "memory": "memory", "computed": "worked out"}
 
 
 @frozen
@@ -18,17 +26,21 @@ class Source:
     section: str
     verified: Verified
 
-    def cite(self) -> str:
-        """One line for the foot of a figure."""
+    @property
+    def where(self) -> str:
+        """Title and section, without how they are known."""
         if self.verified == "practice":
-            return "Common practice; no published source."
-        where = f"{self.title}, {self.section}" if self.section else self.title
-        return {
-            "seen": f"{where}.",
-            "copy": f"{where} (read in a copy).",
-            "memory": f"{where} (from memory, not checked).",
-            "computed": f"{where} (worked out from the definition).",
-        }[self.verified]
+            return "Common practice; no published source"
+        return f"{self.title}, {self.section}" if self.section else self.title
+
+    @property
+    def mark(self) -> str:
+        """A word or two that lead a screen to the page of sources; none where the text itself was read."""
+        return _MARKS.get(self.verified, "")
+
+    def cite(self) -> str:
+        """One line for the foot of a figure where no page of sources is at hand."""
+        return f"{self.where} ({KNOWN_HOW[self.verified]})." if self.mark else f"{self.where}."
 
 
 COMMON_PRACTICE = Source("Common practice", "", "practice")
@@ -175,3 +187,8 @@ SETTLED_DIN = Source("DIN 12880:2007", "heat-up ends when the centre stays withi
 MAPPING_WHO = Source("WHO TRS 961, Annex 9, supplement 8", "mapping: intervals of 1 to 15 min, 24 to 72 h", "copy")
 CYCLES_SEEN = Source("Hysteresis crossing, middle ± max(¼ (P90 − P10), 3 σ)", "8 readings a cycle at least", "computed")
 TIME_CONSTANT = Source("First-order warming", "slope of the logarithm of the distance to the room", "computed")
+
+
+def every_source() -> tuple[Source, ...]:
+    """All that are named in this module, by title."""
+    return tuple(sorted((each for each in globals().values() if isinstance(each, Source)), key=lambda each: each.where))

@@ -75,9 +75,14 @@ def _frame() -> dict[str, Any]:
     }
 
 
+_PLACE_OF = {"": "Today", "chamber": "Chamber", "sums": "Sums", "rules": "Sums", "sources": "Sums", "yours": ""}
+
+
 def _place(path: str) -> str:
     first = path.strip("/").split("/")[0]
-    return {"": "Today", "chamber": "Chamber", "sums": "Sums", "rules": "Sums", "yours": ""}.get(first, "Batches")
+    return {"": "Today", "chamber": "Chamber", "sums": "Sums", "rules": "Sums", "sources": "Sums", "yours": ""}.get(
+        first, "Batches"
+    )
 
 
 def _here() -> str:

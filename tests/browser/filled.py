@@ -33,6 +33,7 @@ SCREENS = {
     "a licensed exception": "/batches/{fresh}/exception",
     "rules": "/rules",
     "a house rule": "/rules/house",
+    "sources": "/sources",
     "formulas": "/formulas",
     "a formula": "/formulas/{formula}",
     "writing a formula": "/formulas/{formula}/change",

@@ -64,7 +64,7 @@ def test_every_programme_is_shown_with_its_source(visitor: Visitor):
     links = [link.text for link in page.all("a")]
     for programme in PROGRAMMES:
         assert programme.name in links
-        assert programme.source.cite() in page.text
+        assert f"{programme.source.where}." in page.text
 
 
 @every_programme

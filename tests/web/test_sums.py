@@ -7,6 +7,7 @@ import pytest
 
 from core.__main__ import main
 from core.quantities import METRIC
+from core.sources import KNOWN_HOW
 from core.worksheet import Choice, Number, Worksheet
 from core.worksheets import WORKSHEETS
 from tests.web.conftest import Visitor
@@ -95,11 +96,18 @@ def test_the_working_is_that_of_the_command_line(visitor: Visitor, sheet: Worksh
     assert lines == [shown(line) for each in printed(sheet)["figures"] for line in each["working"]]
 
 
+def marked(cited: str) -> str:
+    """As a screen says it: how it is known stands on the page of sources, and a mark leads there."""
+    for verified, mark in (("copy", "copy"), ("memory", "memory"), ("computed", "worked out")):
+        cited = cited.replace(f" ({KNOWN_HOW[verified]}).", f". {mark}")
+    return cited
+
+
 @every_sheet
 def test_every_figure_names_its_source(visitor: Visitor, sheet: Worksheet):
     page = visitor.fill(f"/sums/{sheet.name}", **sheet.example)
     sources = [each.removeprefix("Source: ") for each in page.texts("p", "source")]
-    assert sources == [shown(each["source"]) for each in printed(sheet)["figures"]]
+    assert sources == [shown(marked(each["source"])) for each in printed(sheet)["figures"]]
 
 
 @every_sheet

@@ -11,7 +11,7 @@ from core.mix.rule import EVERY, WHOLES, Method, Rule, RuleSet
 from core.mix.rules import RULE_SETS, rule_sets
 from core.quantities import PARTS_PER_MILLION, Amount, Reader
 from core.refusals import Missing, OutOfRange
-from core.sources import Verified
+from core.sources import KNOWN_HOW, Verified
 from core.working import Figure
 from core.worksheet import Choice, Number
 from web.entry_forms import EntryForm, Subject, declare, say, write
@@ -20,13 +20,6 @@ from web.journal import book
 from web.screens.mix.blueprint import screen
 from web.visitor import reader
 
-KNOWN_HOW: dict[Verified, str] = {
-    "seen": "read in the text itself",
-    "copy": "read in a faithful copy",
-    "memory": "from memory, not checked",
-    "practice": "common practice; no published source",
-    "computed": "worked out from the definition",
-}
 COUNTED = {"weighed": "each salt as weighed", "sodium": "as the sodium salt", "ion": "as the ion"}
 SUBSTANCES = {"nitrite": "nitrite", "nitrate": "nitrate", "both": "both together", "accelerator": "ascorbate"}
 SHORT: dict[Method, str] = {
