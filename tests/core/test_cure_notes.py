@@ -4,11 +4,11 @@ import pytest
 from attrs import evolve
 
 from core.mix.cure_mix import CureMix, Dose
-from core.mix.cure_notes import most, noted, of_rows
+from core.mix.cure_notes import mistaken, most, noted, of_rows
 from core.mix.curing_salt import CuringSalt
 from core.mix.ions import Substance
 from core.mix.limit_check import LimitCheck
-from core.mix.rule import Rule
+from core.mix.rule import Method, Rule
 from core.sources import CFR_424_21C
 
 CHARGE = CureMix(10.0, (Dose(CuringSalt(0.0625), 0.02),), 0.25)
@@ -71,3 +71,23 @@ def test_a_limit_from_memory_says_so():
 @pytest.mark.parametrize(("most_ppm", "words"), [(0.0, "none"), (1.0, "1 ppm"), (156.25, "156 ppm")])
 def test_the_most_of_a_row_is_said_in_ppm_or_that_none_may_be_added(most_ppm: float, words: str):
     assert most(evolve(WITH_IT, most_ppm=most_ppm)) == words
+
+
+HOME_CURE = Dose(CuringSalt(0.005), 0.03)
+
+
+@pytest.mark.parametrize(
+    ("doses", "method", "is_said"),
+    [
+        ((HOME_CURE,), "comminuted", True),
+        ((HOME_CURE,), "immersion", False),
+        ((HOME_CURE,), "pump", False),
+        ((HOME_CURE, HOME_CURE), "comminuted", False),
+        ((Dose(CuringSalt(0.0625), 0.05),), "comminuted", False),
+    ],
+)
+def test_a_complete_cure_dosed_like_a_concentrate_is_said_only_of_one_on_the_meat(doses, method: Method, is_said: bool):
+    """3 g to the kilogram; in a brine the meat’s weight tells nothing, and of two cures each may be the smaller."""
+    found = mistaken(CureMix(10.0, doses), method)
+    assert bool(found) is is_said
+    assert all("is a complete mix" in each for each in found)
