@@ -100,7 +100,7 @@ def test_one_reading_has_no_interval():
     assert Series("low", (1000.0,), (12.0,)).held_s == [0]
 
 
-@pytest.mark.parametrize(("last_s", "gaps"), [(210.0, ()), (211.0, ((120.0, 211.0),))])
+@pytest.mark.parametrize(("last_s", "gaps"), [(210.0, ()), (210.5, ((120.0, 210.5),))])
 def test_a_pause_of_more_than_a_step_and_a_half_is_a_gap(last_s: float, gaps: tuple[tuple[float, float], ...]):
     assert Series("low", (0, 60, 120, last_s), (12.0,) * 4).gaps == gaps
 

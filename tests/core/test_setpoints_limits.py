@@ -206,3 +206,9 @@ def test_what_a_humidifier_adds_by_hand(room: float, brings: bool):
 
 def test_meat_hangs_at_12_degrees_where_nothing_else_is_told():
     assert moisture_load(KILO, A_DAY) == moisture_load(KILO, A_DAY, 12.0)
+
+
+@pytest.mark.parametrize("other", [-0.001, 1.001])
+def test_a_humidity_that_cannot_be_is_told_as_that(other: float):
+    with pytest.raises(OutOfRange, match=r"^The other humidity must be between 0 and 100 %\.$"):
+        equal_temperature(12.0, 0.8, 0.97, other)
