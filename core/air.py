@@ -54,7 +54,7 @@ from core.vapour import (
 )
 from core.working import Figure
 
-COIL_ICES = "A cooling coil colder than freezing ices at the frost point, which lies above the dew point."
+COIL_ICES = "On a cooling coil colder than freezing ice forms at the frost point, which lies above the dew point."
 OVER_ICE = "This air holds more vapour than ice does: frost grows on everything in it that is not warmer than the air."
 ICED_BULB = "Below freezing the bulb is taken as covered with ice."
 EITHER_BULB = "So near freezing a bulb that carries ice would read lower than this wet one."

@@ -24,7 +24,7 @@ from core.sources import COMMON_PRACTICE, DEFINITION, FIRST_DAYS_LOSS
 from core.working import Figure
 
 AT_LEAST = "The coil did this much; with a fuller chamber it may do more. If the humidity rose, it is the most."
-RATED_WARM = "A rating is made in warm, damp air; in a cold chamber the same machine takes out a good deal less."
+RATED_WARM = "A rating is made in warm, damp air; in a cold chamber the same machine takes out much less."
 OVERLOADED = "Overloaded: the meat gives off more than the chamber takes out, so the humidity climbs and mould follows."
 OVERLOADED_AT_FIRST = "It carries this later, not in the first days: hang it in parts, some days apart."
 CLOSE = "That leaves less than a fifth to spare: a door left open, or a warm day, is more than that."

@@ -50,7 +50,7 @@ WAIT = evolve(
 
 WET_SAND = (
     "Salt wetted to a slush, with undissolved salt to be seen, in a small closed box with the sensor; neither touching "
-    "the other, out of draught and sun, and read when it has stood still."
+    "the other, out of draught and sun, and read once it is steady."
 )
 
 

@@ -31,7 +31,7 @@ _BOILING = (99.9743, 28.0166, 2.4059, 0.1982)
 
 SLUSH = (
     "Crushed ice of clean water, with water to fill the gaps and no more: at least 5 cm (2 in) of the stem in it, not "
-    "touching the vessel, stirred, and read after half a minute or more, when it stands still."
+    "touching the vessel, stirred, and read after half a minute or more, once it is steady."
 )
 ROLLING = "Clean water at a rolling boil, the stem at least 5 cm (2 in) deep and not touching the pot. Mind the steam."
 
@@ -85,8 +85,8 @@ def boiling_point(
     assert truth.low is not None
     unsure_k = truth.value - truth.low
     weather = (
-        f"The height gives only the mean pressure: weather moves the boiling point by {_about(unsure_k)} either way. A "
-        "barometer that is not set to sea level knows better."
+        f"The altitude gives only the mean pressure: weather moves the boiling point by {_about(unsure_k)} either way. "
+        "A barometer that is not set to sea level is more exact."
     )
     return _check(reading_c, truth, unsure_k, tolerance_k, division_k, (weather, ROLLING), (worked_out,))
 

@@ -43,7 +43,7 @@ _STEPS = (
     ("gentle", "for the first weeks and for thick pieces", 100.0),
     ("moderate", "for drying once the surface has set", 200.0),
     ("brisk", "for sausage that is sour or nearly done; a fresh surface may harden", 350.0),
-    ("hard", "for hams far on, or some hours of warmth; else a crust forms and shuts the water in", 500.0),
+    ("hard", "for hams far on, or some hours of warmth; else a crust forms and keeps the water in", 500.0),
 )
 _ENDS = (*(start for _, _, start in _STEPS[1:]), math.inf)
 SCALE = tuple(Grade(word, meaning, start, end) for (word, meaning, start), end in zip(_STEPS, _ENDS, strict=True))

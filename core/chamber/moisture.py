@@ -163,7 +163,7 @@ def humidifier_need(
     )
     need = amounts["need"].value
     brings = ("The room brings more water than is wanted: the coil must take it out.",) if need < 0 else ()
-    assumed = "The door is taken as shut, and the walls as taking up no water."
+    assumed = "The door counts as shut, and the walls as dry."
     return (
         Figure("need", "Water to add", need, WATER_A_DAY, steps, WATER_BALANCE, (*brings, assumed)),
         Figure("once", "To moisten the room's air once", once, DOSE_MASS, (moisten,), WATER_BALANCE),

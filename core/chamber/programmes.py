@@ -34,7 +34,7 @@ Range = tuple[float, float]
 F_13 = (55 - 32) / 1.8
 """55 °F as it is printed, 12.8 °C."""
 
-ACID_IN_TIME = "Warmth grows staphylococci as well as acid: hold to the degree-hours."
+ACID_IN_TIME = "Warmth lets staphylococci grow too: keep within the degree-hours."
 PROCESSES = {
     "slow-fermentation": "Slow fermentation",
     "warm-fermentation": "Warm fermentation",

@@ -224,6 +224,6 @@ def _analysed(series: Sequence[Series], given: Given) -> Generator[Doing, None, 
             name = next(steps)
         except StopIteration as done:
             return done.value
-        words = f"Looking at “{name}”" if name else "Comparing the probes"
+        words = f"Analysing “{name}”" if name else "Comparing the probes"
         yield Doing(words, READING_PART + (1 - READING_PART) * count / all_of_them)
         count += 1

@@ -15,7 +15,7 @@ DESCALE_S = 1800.0  # common practice; no published source
 
 
 TASK_WORDS = {
-    "unplug": "Unplug the chamber and the humidifier. Wait until the fans stand still.",
+    "unplug": "Unplug the chamber and the humidifier. Wait until the fans have stopped.",
     "clear": "Take out racks, hooks, drip tray, guard and wick. Empty the reservoir and the basin.",
     "cover": "Take out the sensors or wrap them. Keep every spray off fans, sensors and electrics.",
     "wash": "Wash walls, racks and parts with hot water and washing-up liquid.",

@@ -52,7 +52,7 @@ def water_lost(start_kg: float, now_kg: float) -> Figure:
     gone = Amount(start_kg - now_kg, PIECE_MASS)
     return _figure(
         "water_lost",
-        "Water gone",
+        "Water lost",
         gone.value,
         PIECE_MASS,
         Sentence(

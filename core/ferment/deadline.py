@@ -19,7 +19,7 @@ LAST_SAFE = 1e-8
 STILL_K = 1e-4
 """Above the base: no thermometer tells so little, and the last digits of one put right leave some. At it the limit is
 hundreds of years off."""
-STANDS_STILL = "At this temperature the clock stands still: nothing is added."
+STANDS_STILL = "At this temperature no degree-hours are added."
 
 
 @frozen
@@ -59,7 +59,7 @@ def hours_left(gone_ks: float, limit_ks: float, present_c: float, rule: Rule) ->
         "base": Amount(rule.base_c, TEMPERATURE),
     }
     if used_up(gone_ks, limit_ks):
-        step = Sentence("{gone} is not fewer than {limit}: nothing is left", amounts)
+        step = Sentence("{gone} is not fewer than {limit}: no time is left", amounts)
         return Figure("left", "Time left", 0.0, HOURS_LEFT, (step,), rule.source)
     warmth_k = present_c - rule.base_c
     if warmth_k <= STILL_K:

@@ -92,7 +92,7 @@ def figure(course: Course, rule: Rule, name: str = "Degree-hours", key: str = "d
     if len(lines) > MOST_STEPS_SHOWN:
         lines = [
             Sentence(
-                f"{len(lines)} stretches between readings, each its mean warmth above {{base}} × its time",
+                f"{len(lines)} stretches between readings, each its mean temperature above {{base}} × its time",
                 {"base": base},
             )
         ]

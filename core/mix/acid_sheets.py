@@ -46,7 +46,7 @@ STARTER = Worksheet(
             1.0,
             1e13,
             optional=True,
-            help="Where the label tells them, for example 100000000000.",
+            help="Where the label says it, for example 100000000000.",
         ),
     ),
     compute=starter,

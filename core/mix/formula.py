@@ -77,7 +77,7 @@ FORMULA_CAUTIONS = {
     "raw-pork": (
         "Pork that is never heated can carry trichinella: use certified or frozen meat, or salt and dry by the rule."
     ),
-    "acid-in-time": "It must be acid in time: read the pH twice a day and keep the hours at warmth within the rule.",
+    "acid-in-time": "It must be acid in time: read the pH twice a day and keep the warm hours within the rule.",
     "beef": ("Beef can carry E. coli that drying alone does not kill: ask a food-safety authority which step must."),
     "stays-moist": (
         "It stays moist: it is not shelf-stable. Keep it below 5 °C, eat it within days, and not in pregnancy or "

@@ -16,7 +16,7 @@ from core.sources import Source
 RULE_SETS: dict[str, RuleSet] = {each.key: each for each in (US, EU, CANADA)}
 GENERAL_EU = "not-heated"
 HELD_TO_GENERAL = "held to the general row 08.3.1"
-HOUSE = Source("The rules of this house", "as written in the book", "seen")
+HOUSE = Source("The rules of this house", "as written in its entry", "seen")
 
 
 @frozen

@@ -121,12 +121,12 @@ def _require_belonging(style: Style, typed: Mapping[str, Value]) -> None:
 
 
 _WITH = {
-    "width_m": "is asked only of a thick and wide piece",
-    "length_m": "is asked only of a thick and wide piece",
-    "rested": "is asked only of meat that lay in plenty of salt",
-    "mass_kg": "is asked only for US ham method 3",
-    "activity_loss": "is asked only with a water activity",
-    "measured_on": "is asked only with a water activity",
+    "width_m": "is only for a thick and wide piece",
+    "length_m": "is only for a thick and wide piece",
+    "rested": "is only for meat that lay in plenty of salt",
+    "mass_kg": "is only for US ham method 3",
+    "activity_loss": "is only for a measured water activity",
+    "measured_on": "is only for a measured water activity",
 }
 
 

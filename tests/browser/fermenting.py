@@ -45,7 +45,7 @@ def take_log(page: Page, name: str, text: str) -> str:
     """A logger's file, looked at and taken; returns what was said of how it is read."""
     walk.follow(page, "A logger’s file", "A logger’s file")
     page.locator("[type=file]").set_input_files({"name": name, "mimeType": "text/csv", "buffer": text.encode()})
-    walk.tap(page, page.get_by_role("button", name="Look at the file"))
+    walk.tap(page, page.get_by_role("button", name="Read the file"))
     walk.is_at(page, "How this file is read")
     said = page.locator("main").inner_text()
     walk.tap(page, page.get_by_role("button", name="This is right"))

@@ -120,7 +120,7 @@ def _read_in(page: Page, files: dict[str, bytes], seen: Seen) -> None:
     walk.go_to(page, "Chamber")
     walk.follow(page, "Prove it from loggers' files", "Prove the empty chamber")
     prove.choose(page, files)
-    walk.tap(page, page.get_by_role("button", name="Look at the files"))
+    walk.tap(page, page.get_by_role("button", name="Read the files"))
     walk.is_at(page, "How this file is read")
     seen.note("question", page)
     prepare.choose(page, "day before month")

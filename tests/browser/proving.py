@@ -27,7 +27,7 @@ def bring_files(page: Page, files: dict[str, bytes]) -> None:
     visit(page, "/chamber/proofs/new")
     is_at(page, "Prove the empty chamber")
     choose(page, files)
-    tap(page, page.get_by_role("button", name="Look at the files"))
+    tap(page, page.get_by_role("button", name="Read the files"))
 
 
 def settle_layouts(page: Page, files: dict[str, bytes]) -> None:

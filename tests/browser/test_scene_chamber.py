@@ -108,7 +108,7 @@ def test_the_band_begins_with_the_set_points_and_each_probe_finds_its_instrument
 
 
 def test_the_reading_tells_how_far_it_is(seen: Seen):
-    assert "Looking at" in seen["progress"]
+    assert "Analysing" in seen["progress"]
 
 
 def test_too_cold_a_chamber_is_not_settled_and_says_why_and_what_to_change(seen: Seen):

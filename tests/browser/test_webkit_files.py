@@ -66,7 +66,7 @@ def _prove(driver: WebKitGTK, files: list[Path], seen: Seen) -> None:
     webkit.follow(driver, "Chamber", "Chamber")
     webkit.follow(driver, "Prove it from loggers' files", "Prove the empty chamber")
     driver.find_element(By.CSS_SELECTOR, "main [type=file]").send_keys("\n".join(map(str, files)))
-    _press(driver, "Look at the files", "document.querySelector('form[action$=\"/files/0\"]')")
+    _press(driver, "Read the files", "document.querySelector('form[action$=\"/files/0\"]')")
     _press(driver, "This is right", "document.querySelector('form[action$=\"/files/1\"]')")
     _press(driver, "This is right", "document.querySelector('h1').textContent === 'Target and tolerance'")
     _press(driver, "Analyse", IS_DRAWN)

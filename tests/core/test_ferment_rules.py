@@ -202,7 +202,7 @@ def test_more_than_twelve_stretches_are_told_in_one_line(stretches: int, lines: 
 
 def test_a_long_log_is_told_in_one_line():
     legs = tuple(Leg(each * H, (each + 1) * H, 20.6, 20.6) for each in range(13))
-    assert said(Course(legs))[0] == "13 stretches between readings, each its mean warmth above 15.6 °C × its time"
+    assert said(Course(legs))[0] == "13 stretches between readings, each its mean temperature above 15.6 °C × its time"
 
 
 def test_the_time_left_is_the_limit_less_what_is_gone_by_the_warmth():
@@ -245,7 +245,7 @@ def test_the_last_digits_of_a_reading_that_was_put_right_start_no_clock():
 def test_at_the_limit_nothing_is_left():
     left = hours_left(600 * H, 600 * H, 25.6, CANADA)
     assert left is not None
-    assert (left.value, left.working[0].say(METRIC)) == (0.0, "600 °C·h is not fewer than 600 °C·h: nothing is left")
+    assert (left.value, left.working[0].say(METRIC)) == (0.0, "600 °C·h is not fewer than 600 °C·h: no time is left")
 
 
 def test_a_hundred_millionth_of_the_limit_is_kept_back():

@@ -70,7 +70,7 @@ def test_each_file_has_its_part_of_the_first_45_hundredths():
 def test_the_rest_is_the_looking_a_step_at_a_time():
     steps = done(given(file_of(rows()), file_of(rows(), "high.csv")))[5:]
     words = list(dict.fromkeys(each.words for each in steps))
-    assert words == ["Looking at “0 Probe 1”", "Looking at “1 Probe 1”", "Comparing the probes"]
+    assert words == ["Analysing “0 Probe 1”", "Analysing “1 Probe 1”", "Comparing the probes"]
     assert [each.share for each in steps] == pytest.approx([0.45 + 0.55 * at / 26 for at in range(len(steps))])
     assert steps[-1].share <= 1
 

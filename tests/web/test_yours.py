@@ -33,7 +33,9 @@ def test_one_entry_is_counted_as_one(visitor: Visitor):
     assert visitor.get("/yours").texts("p", "value") == ["1 entry"]
 
 
-@pytest.mark.parametrize(("answer", "said"), [("yes", "has promised"), ("no", "may clear them"), ("odd", "is asked")])
+@pytest.mark.parametrize(
+    ("answer", "said"), [("yes", "has promised"), ("no", "may clear them"), ("odd", "says whether")]
+)
 def test_what_the_browser_answered_is_told(visitor: Visitor, answer: str, said: str):
     page = visitor.client.get("/yours", headers={"Daybook-Kept": answer}).get_data(as_text=True)
     assert said in page

@@ -47,7 +47,7 @@ ONE_VALUE_A_ROW = (
     "the humidity."
 )
 NOT_AS_OFFERED = {
-    "time": "Then this file holds no time that is understood: export it with date and time in each row.",
+    "time": "Then the times of this file cannot be read: export it with date and time in each row.",
     "count": "Then this time is not understood: export the log with date and time in each row.",
     "elapsed": "Then this time is not understood: export the log with date and time in each row.",
     "loss": "Then nothing is read: export the log again, with every row written alike, or leave this file out.",

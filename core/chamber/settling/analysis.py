@@ -199,7 +199,7 @@ def analysing(
     warm = [series.warm() for series in probes]
     for series in warm:
         if len(series) < 2:
-            raise OutOfRange("log", f"{series.probe} has fewer than two temperatures: there is nothing to look at.")
+            raise OutOfRange("log", f"{series.probe} has fewer than two temperatures: there is nothing to analyse.")
     wanted = wanted or Wanted()
     found: list[Probe] = []
     for series in warm:

@@ -251,7 +251,7 @@ def _humidity(probe: Probe) -> Iterator[Figure]:
     yield _plain("driest", "Lowest humidity", humid.spread.lowest, RELATIVE_HUMIDITY, "Of the whole log", DEFINITION)
     yield _plain("dampest", "Highest humidity", humid.spread.highest, RELATIVE_HUMIDITY, "Of the whole log", DEFINITION)
     yield _plain("humid_low_5", "5 % of the time drier", humid.spread.low_5, RELATIVE_HUMIDITY, weigh, DEFINITION)
-    yield _plain("humid_high_95", "5 % of the time damper", humid.spread.high_95, RELATIVE_HUMIDITY, weigh, DEFINITION)
+    yield _plain("humid_high_95", "5 % of the time moister", humid.spread.high_95, RELATIVE_HUMIDITY, weigh, DEFINITION)
     if humid.spread.in_band is not None:
         words = "Time within the band of humidity ÷ time logged, of the whole log"
         yield _plain("humid_in_band", "Humidity within its band", humid.spread.in_band, LOSS, words, DEFINITION)

@@ -13,7 +13,7 @@ from core.working import Figure
 def pair_figures(pair: Pair) -> tuple[Figure, ...]:
     """The first less the second, over the readings they share in time."""
     spread = pair.difference
-    words = "First less second at each moment both were logged, weighed by the time it stands for"
+    words = "First less second at each moment both were logged, weighed by the time it covers"
     named = (
         ("mean", "Mean difference", spread.mean),
         ("deviation", "Standard deviation", spread.deviation),

@@ -188,7 +188,7 @@ STATED = declare(
                 1e-6 / DAY_S,
                 1.0 / DAY_S,
                 optional=True,
-                help="A rating is made in warm, damp air; in the cold it is a good deal less. The basin knows better.",
+                help="A rating is made in warm, damp air; in the cold it is much less. What the basin shows is better.",
             ),
             Number("chamber_m3", "Air it holds", ROOM, 0.01, 100.0, optional=True),
         ),

@@ -132,7 +132,7 @@ BEGIN = declare(
                 "others",
                 "Also used in this run",
                 ALSO_USED,
-                help="Cleaners that are to hand or still wet on a surface. You will see which must not meet.",
+                help="Cleaners within reach or still wet on a surface. You will see which must not meet.",
             ),
         ),
         said,

@@ -41,7 +41,7 @@ TIMER = attrs.evolve(
 )
 INPUTS = (
     Words("text", "What is to be done", LONGEST_TEXT, example="Look at the door’s seal"),
-    Number("timer", "How long it stands", TIMER, 0.0, LONGEST_TIMER_S, optional=True, help="Empty where it need not."),
+    Number("timer", "How long it takes", TIMER, 0.0, LONGEST_TIMER_S, optional=True, help="Empty where it need not."),
 )
 
 

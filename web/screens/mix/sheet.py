@@ -40,7 +40,7 @@ def _figures(fact: IngredientWeighed, subject: Subject) -> tuple[Figure, ...]:
     found = difference(fact.wanted_kg, fact.mass_kg)
     division = fact.division_kg
     if division and not weighable(fact.wanted_kg, division):
-        words = f"This scale may be {_percent(fact.wanted_kg, division)} out on so little: a finer one tells more."
+        words = f"This scale may be {_percent(fact.wanted_kg, division)} out on so little: a finer one shows more."
         found = evolve(found, cautions=(words,))
     return (found,)
 

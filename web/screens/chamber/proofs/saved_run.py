@@ -43,7 +43,7 @@ PROOF = declare(
         ),
         _say,
         fact=reworded,
-        hint="Band, part and probes are changed where the logs are looked at again.",
+        hint="Target, part and probes are changed under Change the settings.",
         correct="Rename this run",
     )
 )
