@@ -11,7 +11,7 @@ from core.sources import CFR_STARTER, PRODUCT_LABEL, STARTER_LEVEL
 from core.working import Figure
 
 MOST_SHARE = 0.005  # 9 CFR 424.21(c)
-LEAST_LOG, USUAL_LOG = 6.0, 7.0  # from memory
+LEAST_LOG = 6.0  # from memory
 SMALL_KG = 0.0005
 KEEP = (
     "Keep it frozen or as its label says; stir it in cold water without chlorine just before use, salt and cure apart."

@@ -91,7 +91,6 @@ CONSTANTS = [
     ("core.mix.salting", "MOST_C", (40 - 32) / 1.8, "USDA Farmers' Bulletin, VT 458-223: 40 °F (copy)"),
     ("core.mix.starter", "MOST_SHARE", 0.005, "9 CFR 424.21(c)"),
     ("core.mix.starter", "LEAST_LOG", 6.0, MEMORY),
-    ("core.mix.starter", "USUAL_LOG", 7.0, MEMORY),
     ("core.mix.sugar", "RULE_PH_PER_SHARE", 100.0, "a gram to the kilogram for 0.1: a handbook, quoted"),
     ("core.mix.sugar", "BUFFER_MOL", [0.041, 0.058], "the least and the most of six meats (copy)"),
     ("core.mix.sugar", "NATIVE_SHARE", 0.001, "a trade page"),
