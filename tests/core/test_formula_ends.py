@@ -3,7 +3,7 @@
 import pytest
 from attrs import evolve
 
-from core.mix.formula import MOST_PER_MEAT, Formula, Ingredient, Meat, Portion, portions
+from core.mix.formula import Formula, Ingredient, Meat, Portion, portions
 from core.mix.measures import CURE_SHARE, GRAMS_PER_MEAT
 from core.quantities import CURE_MASS, DOSE_MASS, FRACTION, PIECE_MASS, never_up
 from core.refusals import Missing, OutOfRange, Refusal
@@ -37,7 +37,7 @@ def with_salt(**changes: object) -> dict[str, object]:
         with_lean(fat=0.0),
         with_lean(fat=1.0),
         with_salt(per_meat=0.0),
-        with_salt(per_meat=MOST_PER_MEAT),
+        with_salt(per_meat=2.0),
     ],
 )
 def test_both_ends_are_let_through(changes: dict[str, object]):
