@@ -19,6 +19,8 @@ from core.working import Figure
 
 Word = Literal["accept", "adjust", "clean", "replace"]
 
+NO_CORRECTION = "No correction needed."
+"""Where every reading is multiplied by 1 and nothing is added."""
 REPLACE_AT = 3.0
 """Tolerances. An error so large is a fault and not a drift (common practice; no published source)."""
 

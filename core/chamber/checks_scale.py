@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from core.chamber.checks import Check, Correction, Point, Word, both_ways, checked, judge, through_two
+from core.chamber.checks import NO_CORRECTION, Check, Correction, Point, Word, both_ways, checked, judge, through_two
 from core.quantities import DOSE_MASS, FRACTION, RATIO, Amount
 from core.refusals import Missing, OutOfRange
 from core.sentence import Sentence
@@ -154,7 +154,9 @@ def _factor(correction: Correction, points: tuple[Point, ...]) -> Figure:
         if len(points) == 2
         else Sentence("{mass} ÷ {reading} = {gain}", amounts)
     )
-    return Figure("gain", "Multiply every reading by", correction.gain, RATIO, (step,), DEFINITION)
+    needed = correction.gain != 1 or correction.offset != 0
+    cautions = () if needed else (NO_CORRECTION,)
+    return Figure("gain", "Multiply every reading by", correction.gain, RATIO, (step,), DEFINITION, cautions)
 
 
 def _offset(correction: Correction, second: Point | None) -> tuple[Figure, ...]:

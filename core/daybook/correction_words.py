@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from core.chamber.checks import Correction
+from core.chamber.checks import NO_CORRECTION, Correction
 from core.daybook.instrument_checks import QUANTITIES, Measured
 from core.quantities import RATIO, TEMPERATURE, TEMPERATURE_DIFFERENCE, Amount
 from core.sentence import Sentence
@@ -15,7 +15,7 @@ def correction_in_words(reading_of: Measured, correction: Correction) -> Sentenc
         step = TEMPERATURE_DIFFERENCE if quantity == TEMPERATURE else quantity
         size = {"size": Amount(abs(correction.offset), step)}
         if not correction.offset:
-            return Sentence("No correction needed.")
+            return Sentence(NO_CORRECTION)
         if correction.offset > 0:
             return Sentence("{size} is added to every reading.", size)
         return Sentence("{size} is taken off every reading.", size)

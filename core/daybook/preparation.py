@@ -202,14 +202,14 @@ def _contact(run: Run) -> Reason:
     if stood_s is None:
         told = Sentence("Wet for {asked}: no timer was started, so it is not shown.", amounts)
         return Reason("contact", told, False, source, settle)
-    amounts["stood"] = Amount(_whole(stood_s), LASTING)
     long_enough = stood_s >= run.contact_s - A_TAP_S
+    amounts["stood"] = Amount(float(round(stood_s)) if long_enough else _cut(stood_s), LASTING)
     words = "Wet for {stood}; {asked} at least." if long_enough else "Wet for only {stood}; it needs {asked}."
     return Reason("contact", Sentence(words, amounts), long_enough, source, settle)
 
 
-def _whole(stood_s: float) -> float:
-    """Whole seconds, never up to what is asked for."""
+def _cut(stood_s: float) -> float:
+    """Whole seconds, never up to what is needed; the shortest is one."""
     return max(1.0, float(math.floor(stood_s)))
 
 

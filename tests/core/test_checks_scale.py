@@ -42,6 +42,11 @@ def test_a_scale_further_out_than_the_share_weighs_nothing_to_it_and_says_so():
     assert any("error alone is more than 2 %" in each for each in check.figures[0].cautions)
 
 
+@pytest.mark.parametrize(("reading_kg", "said"), [(0.1, True), (0.1 + 1e-9, False), (0.1 - 1e-9, False)])
+def test_a_scale_that_reads_right_needs_no_correction(reading_kg: float, said: bool):
+    assert ("No correction needed." in figure(scale_check(0.1, reading_kg, 1e-4), "gain").cautions) is said
+
+
 def test_one_mass_gives_a_factor_through_zero():
     correction = scale_check(0.1, 0.101, 1e-4).correction
     assert (correction.apply(0.0), correction.apply(0.101)) == pytest.approx((0.0, 0.1))

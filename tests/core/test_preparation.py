@@ -351,8 +351,14 @@ def test_what_was_too_strong_to_stay_on_is_rinsed_off():
     assert reasons(runner)["ended"] == ("Rinsed off.", True)
 
 
-def test_how_much_too_short_the_contact_was_is_told():
-    assert reasons(timed(stood_s=20.0))["contact"] == ("Wet for only 20 s; it needs 30 s.", False)
+@pytest.mark.parametrize(("stood_s", "said"), [(20.0, 20), (0.856, 1), (1.9, 1), (29.4, 29)])
+def test_how_much_too_short_the_contact_was_is_told_in_whole_seconds(stood_s: float, said: int):
+    assert reasons(timed(stood_s=stood_s))["contact"] == (f"Wet for only {said} s; it needs 30 s.", False)
+
+
+@pytest.mark.parametrize(("stood_s", "said"), [(29.6, 30), (30.4, 30), (31.0, 31)])
+def test_a_contact_that_counts_never_seems_too_short(stood_s: float, said: int):
+    assert reasons(timed(stood_s=stood_s))["contact"] == (f"Wet for {said} s; 30 s at least.", True)
 
 
 def test_of_another_product_its_label_says_how_strong():

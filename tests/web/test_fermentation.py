@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import io
+import re
 
 import pytest
 
@@ -121,6 +122,7 @@ def test_too_late_it_is_held_though_it_is_sour_and_dry(visitor: Visitor, too_lat
 def test_too_late_the_page_says_why_and_whom_to_ask(visitor: Visitor, too_late: str):
     said = stage(visitor.get(too_late))
     assert "hold" in said
+    assert re.search(r"\d °C·h: over the limit of \d+ °C·h since \w+", said.replace("\u00a0", " "))
     assert "survives cooking" in said
     assert "food-safety authority" in said
 
