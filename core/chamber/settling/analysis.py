@@ -12,8 +12,8 @@ from typing import TypeVar
 from attrs import frozen
 
 from core.chamber.series import Series, interval_s
-from core.chamber.settling.broken_runs import are_doubtful
-from core.chamber.settling.cycles import Run, find_runs
+from core.chamber.settling.broken_runs import PROBE_IS_LATE_S, are_doubtful
+from core.chamber.settling.cycles import Run, find_runs, may_be_over
 from core.chamber.settling.events import Event, find_events, why_no_events
 from core.chamber.settling.humid_air import HumidAir, humid_air
 from core.chamber.settling.humidity import HumidRhythm, humid_rhythm
@@ -31,6 +31,7 @@ FEWEST_TO_COUNT = 10
 """Readings to a cycle: with fewer, a short one slips through now and then."""
 MAY_BE_MORE = "There may be more runs than are counted: they are short for so few readings. Log more often."
 MAY_BE_ONE_OFF = "There may be one run more or less than is counted: a door was opened just as one ended."
+MAY_BE_OVER = "There may be one run more than is counted: the log ends just as one does."
 USUAL_TEMPERATURE, USUAL_HUMIDITY = Band(12.8, 1.5), Band(0.80, 0.05)
 
 
@@ -231,20 +232,37 @@ def _compressor(series: Series, room_c: float | None) -> Steps[Compressor]:
         runs = find_runs(trace, swing, events)
         require_steps(trace, swing)
         yield series.probe
-        rhythm = rhythm_of(trace, swing, runs, events, room_c)
-        if events:
-            runs = find_runs(trace, swing, events, rhythm.late_s)
-        why_not = _why_not_counted(trace, swing, events, rhythm)
-        return Compressor(runs, events, rhythm, why_not, not why_not, why_no_events(trace))
     except CannotSee as reason:
         events_why_not = reason.sentence if trace is None or not runs else why_no_events(trace)
         return Compressor(runs, events, None, reason.sentence, False, events_why_not)
+    rhythm, why_not = _measured(trace, swing, runs, events, room_c)
+    if events and rhythm is not None:
+        runs = find_runs(trace, swing, events, rhythm.late_s)
+    why_not_counted = _why_not_counted(trace, swing, events, rhythm)
+    why_not = " ".join(each for each in (why_not, why_not_counted) if each)
+    return Compressor(runs, events, rhythm, why_not, not why_not_counted, why_no_events(trace))
 
 
-def _why_not_counted(trace: Trace, swing: Swing, events: Sequence[Event], rhythm: Rhythm) -> str:
-    if rhythm.period_s < FEWEST_TO_COUNT * trace.interval_s:
+def _measured(
+    trace: Trace, swing: Swing, runs: Sequence[Run], events: Sequence[Event], room_c: float | None
+) -> tuple[Rhythm | None, str]:
+    """The rhythm, or why it cannot be measured: the runs may be counted all the same."""
+    try:
+        return rhythm_of(trace, swing, runs, events, room_c), ""
+    except CannotSee as reason:
+        return None, reason.sentence
+
+
+def _why_not_counted(
+    trace: Trace, swing: Swing, events: Sequence[Event], rhythm: Rhythm | None
+) -> str:
+    period_s = swing.period_s if rhythm is None else rhythm.period_s
+    if period_s < FEWEST_TO_COUNT * trace.interval_s:
         return MAY_BE_MORE
-    return MAY_BE_ONE_OFF if are_doubtful(trace, swing, events, rhythm.late_s) else ""
+    late_s, cools_s = (PROBE_IS_LATE_S, None) if rhythm is None else (rhythm.late_s, rhythm.cools_s)
+    if are_doubtful(trace, swing, events, late_s, cools_s):
+        return MAY_BE_ONE_OFF
+    return MAY_BE_OVER if may_be_over(trace, swing, late_s) else ""
 
 
 def _probe(series: Series, wanted: Wanted, room_c: float | None, pressure_pa: float) -> Steps[Probe]:

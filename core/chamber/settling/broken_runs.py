@@ -6,6 +6,7 @@ known from the other runs, once they have been timed.
 
 from __future__ import annotations
 
+import math
 from bisect import bisect_left
 from collections.abc import Sequence
 
@@ -20,9 +21,15 @@ PROBE_IS_LATE_S = 150.0
 AS_LOW = 0.04
 LEAST_PART = 0.1
 """Of the swing: who has fallen by less has hardly begun."""
-SLOPE_S, DOUBTFUL_S = 240.0, 30.0
+SLOPE_S, DOUBTFUL_S, NOISY_S = 240.0, 45.0, 180.0
 NEIGHBOURS = 11
 """Turns on either side: five runs."""
+HIGH_FOOT = 0.25
+"""Of the swing: how much higher than those around it a foot is where the compressor ran on."""
+OPENS_WITHIN_S = 180.0
+"""Before a door's rise is steepest it was opened, so soon."""
+BRIEF = 2.5
+"""A run shorter than so many times what the trace is late hardly shows: then only its time tells when it ended."""
 
 
 def bridged(trace: Trace, swing: Swing, events: Sequence[Event], late_s: float) -> Sequence[float]:
@@ -35,19 +42,58 @@ def bridged(trace: Trace, swing: Swing, events: Sequence[Event], late_s: float) 
     moved_until = 0
     for event in events:
         foot, top = index_at[event.starts_s], index_at[event.top_s]
-        if event.kind == "defrost":
-            if _fell_before(trace, swing, moved_until, foot):
-                values[foot] = min(values[foot], low)
-        elif _broken(trace, swing, foot, late_s).is_cooling:
-            _level_out(values, foot, top, low)
+        if event.kind == "door":
+            foot = opens(trace, event)
+            if broken(trace, swing, foot, late_s).is_cooling:
+                _level_out(values, foot, top, low)
+        elif _fell_before(trace, swing, moved_until, foot):
+            values[foot] = min(values[foot], low)
         moved_until = index_at[event.ends_s]
     return values
 
 
-def are_doubtful(trace: Trace, swing: Swing, events: Sequence[Event], late_s: float) -> bool:
-    """Whether a door was opened just as a run ended: then one may be counted for two, or two for one."""
-    doors = (event for event in events if event.kind == "door")
-    return any(_broken(trace, swing, bisect_left(trace.times_s, door.starts_s), late_s).is_doubtful for door in doors)
+def are_doubtful(trace: Trace, swing: Swing, events: Sequence[Event], late_s: float, cools_s: float | None) -> bool:
+    """Whether a door was opened just as a run ended: then one may be counted for two, or two for one.
+
+    cools_s: how long a run usually lasts, where that is known.
+    """
+    doors = [event for event in events if event.kind == "door"]
+    return any(_is_doubtful(trace, swing, door, late_s, cools_s) for door in doors)
+
+
+def _is_doubtful(trace: Trace, swing: Swing, door: Event, late_s: float, cools_s: float | None) -> bool:
+    foot = opens(trace, door)
+    if broken(trace, swing, foot, late_s).is_doubtful:
+        return True
+    if cools_s is None or cools_s > BRIEF * late_s:
+        return False
+    at = bisect_left(swing.turns, (foot, False))
+    since_s = trace.times_s[foot] - trace.times_s[swing.turns[at - 1][0]] if at and swing.turns[at - 1][1] else None
+    return since_s is not None and cools_s - late_s - DOUBTFUL_S < since_s < cools_s + DOUBTFUL_S
+
+
+def ran_on(
+    trace: Trace, swing: Swing, values: Sequence[float], feet: Sequence[int], place: int, late_s: float
+) -> bool:
+    """Whether the compressor ran on after that foot: a thermostat stops it only where the others are."""
+    foot = feet[place]
+    by_s = min(falls_by_s(trace, swing, max(0, foot - trace.samples(SLOPE_S)), foot), 2 * swing.falls_by_s)
+    falls_on_k = by_s * (late_s + DOUBTFUL_S) + max(2 * trace.sigma, trace.step if trace.is_coarse else 0.0)
+    return values[foot] - _around(values, feet, place) > max(falls_on_k, HIGH_FOOT * swing.size)
+
+
+def _around(values: Sequence[float], feet: Sequence[int], place: int) -> float:
+    """How low those before are, or those after, whichever are higher: walls cool, and a set value may be changed."""
+    sides = (feet[max(0, place - NEIGHBOURS // 2) : place], feet[place + 1 : place + 1 + NEIGHBOURS // 2])
+    return max(percentile(sorted(values[each] for each in side), 0.5) for side in sides if side)
+
+
+def opens(trace: Trace, door: Event) -> int:
+    """When it was opened: at the lowest reading just before the steepest part of the rise."""
+    values = trace.smoothed
+    first, top = bisect_left(trace.times_s, door.starts_s), bisect_left(trace.times_s, door.top_s)
+    steepest = max(range(first + 1, top + 1), key=lambda at: values[at] - values[at - 1], default=first)
+    return min(range(max(first, steepest - trace.samples(OPENS_WITHIN_S)), steepest + 1), key=values.__getitem__)
 
 
 def _fell_before(trace: Trace, swing: Swing, after: int, foot: int) -> bool:
@@ -65,15 +111,35 @@ def _level_out(values: list[float], foot: int, top: int, low: float) -> None:
 
 
 @frozen
-class _Broken:
-    """is_cooling: whether the compressor ran. is_doubtful: whether it stopped at about the same time."""
+class Broken:
+    """higher_k: than the trace can be once the compressor has stopped; below 0 it has. unsure_k: give or take. by_s: how
+    fast the trace was falling. is_whole: whether it had come down far enough to be counted as a run."""
 
-    is_cooling: bool
-    is_doubtful: bool
+    higher_k: float
+    unsure_k: float
+    by_s: float
+    is_whole: bool
+
+    @property
+    def is_cooling(self) -> bool:
+        return self.higher_k > 0
+
+    @property
+    def is_doubtful(self) -> bool:
+        """Whether it stopped at about the same time."""
+        return self.is_whole and abs(self.higher_k) < self.unsure_k
+
+    @property
+    def is_noise(self) -> bool:
+        """Whether noise leaves more than some minutes open."""
+        return self.unsure_k > NOISY_S * self.by_s
 
 
-def _broken(trace: Trace, swing: Swing, foot: int, late_s: float) -> _Broken:
-    """Whether the trace was on its way down from a peak, too high for a run that had ended."""
+NOT_COOLING = Broken(-math.inf, 0.0, 0.0, False)
+
+
+def broken(trace: Trace, swing: Swing, foot: int, late_s: float) -> Broken:
+    """Whether the trace was on its way down from a peak there, too high for a run that had ended."""
     values = trace.smoothed
     at = bisect_left(swing.turns, (foot, False))
     if at and _is_its_own_foot(trace, swing, at - 1, foot):
@@ -81,14 +147,16 @@ def _broken(trace: Trace, swing: Swing, foot: int, late_s: float) -> _Broken:
     since = swing.turns[at - 1][0] if at else 0
     peak = max(range(since, foot + 1), key=values.__getitem__)
     if values[peak] - values[foot] < max(3 * trace.sigma, LEAST_PART * swing.size):
-        return _Broken(False, False)
+        return NOT_COOLING
     lowest = min(range(peak, foot + 1), key=values.__getitem__)
     by_s = falls_by_s(trace, swing, peak, lowest)
     falls_on_s = late_s + (trace.interval_s + trace.smoothed_s) / 4  # the door was opened some time after the foot
-    higher_k = values[lowest] - by_s * falls_on_s - _usual_foot(trace, swing, at)
-    fell_k = max(values[peak : foot + 1]) - values[lowest]
-    is_doubtful = abs(higher_k) < DOUBTFUL_S * by_s + trace.sigma and fell_k >= 2 * half_band(trace, swing)
-    return _Broken(higher_k > 0, is_doubtful)
+    return Broken(
+        higher_k=values[lowest] - by_s * falls_on_s - _usual_foot(trace, swing, at),
+        unsure_k=DOUBTFUL_S * by_s + max(1.5 * trace.sigma, 0.6 * trace.step if trace.is_coarse else 0.0),
+        by_s=by_s,
+        is_whole=values[peak] - values[lowest] >= half_band(trace, swing),
+    )
 
 
 def _is_its_own_foot(trace: Trace, swing: Swing, turn: int, foot: int) -> bool:

@@ -14,13 +14,15 @@ from collections.abc import Iterator, Sequence
 
 from attrs import frozen
 
-from core.chamber.settling.broken_runs import PROBE_IS_LATE_S, bridged
+from core.chamber.settling.broken_runs import PROBE_IS_LATE_S, bridged, broken, ran_on
 from core.chamber.settling.events import Event
 from core.chamber.settling.swing import Swing, Trace, half_band, turns_within
 
-SURELY_AT_THE_FOOT, AT_THE_FOOT, TURNED = 0.06, 0.12, 0.06
-"""Of the swing: how near its usual foot a run counts as over at the log's end, or how far the trace must have risen."""
+TURNED = 0.06
+"""Of the swing: how far the trace must have risen at the log's end for a run to be over."""
 LATELY_S = 300.0
+FEWEST_FEET = 5
+"""With fewer there is no telling which is the usual one."""
 
 
 @frozen
@@ -41,26 +43,31 @@ def find_runs(
     """Every run whose cooling ended within the trace, in order. late_s: for how long the trace then falls on, at its
     pace."""
     values = bridged(trace, swing, events, late_s)
-    doors = [event for event in events if event.kind == "door"]
     runs: list[Run] = []
     for first, end in trace.stretches():
-        runs += _runs_within(trace, values, swing, half_band(trace, swing), first, end, doors)
+        runs += _runs_within(trace, values, swing, first, end, events, late_s)
     return tuple(runs)
 
 
 def _runs_within(
-    trace: Trace, values: Sequence[float], swing: Swing, half: float, first: int, end: int, doors: Sequence[Event]
+    trace: Trace,
+    values: Sequence[float],
+    swing: Swing,
+    first: int,
+    end: int,
+    events: Sequence[Event],
+    late_s: float,
 ) -> Iterator[Run]:
-    usual = _level(trace, swing)
-    turns = list(turns_within(values, first, end, 2 * half))
+    usual, half = _level(trace, swing), half_band(trace, swing)
+    turns = _whole(trace, values, swing, list(turns_within(values, first, end, 2 * half)), events, late_s)
     feet = [index for index, is_peak in turns if not is_peak]
     for peak in (index for index, is_peak in turns if is_peak):
         at = bisect_left(feet, peak)
         before = feet[at - 1] if at else first
         trough = feet[at] if at < len(feet) else min(range(peak, end), key=values.__getitem__)
-        if at == len(feet) and not _is_over(trace, values, swing, trough, end):
+        if at == len(feet) and not _is_over(trace, values, swing, trough, end, late_s):
             return
-        if values[trough] > swing.middle - half and _is_of_a_door(trace, doors, peak):
+        if values[trough] > swing.middle - half and _is_of_a_door(trace, events, peak):
             continue
         falls_at, rises_at = (_between(usual, values[peak], values[foot], half) for foot in (trough, before))
         yield Run(
@@ -73,14 +80,42 @@ def _runs_within(
         )
 
 
+def _whole(
+    trace: Trace,
+    values: Sequence[float],
+    swing: Swing,
+    turns: list[tuple[int, bool]],
+    events: Sequence[Event],
+    late_s: float,
+) -> list[tuple[int, bool]]:
+    """Without the feet at which the compressor ran on, and the peaks after them: a door's, if a small one, or one
+    that was opened while a defrost's warm air was being cooled."""
+    feet = [index for index, is_peak in turns if not is_peak]
+    if len(feet) < FEWEST_FEET:
+        return turns
+    gone: set[int] = set()
+    for place, (foot, is_peak) in enumerate(turns):
+        if not is_peak and place < len(turns) - 1 and not _begins_a_defrost(trace, events, foot):
+            if ran_on(trace, swing, values, feet, bisect_left(feet, foot), late_s):
+                gone |= {place, place + 1}
+    return [turn for place, turn in enumerate(turns) if place not in gone]
+
+
 def _between(usual: float, high: float, low: float, half: float) -> float:
     """Where the crossing is timed: the usual level, or the middle where the trace hardly passes that."""
     return usual if low + half / 2 < usual < high - half / 2 else (low + high) / 2
 
 
-def _is_of_a_door(trace: Trace, doors: Sequence[Event], peak: int) -> bool:
+def _begins_a_defrost(trace: Trace, events: Sequence[Event], foot: int) -> bool:
+    """Then the compressor rests, however far the trace has come down."""
+    at_s = trace.times_s[foot]
+    return any(event.kind == "defrost" and abs(event.onset_s - at_s) <= 2 * LATELY_S for event in events)
+
+
+def _is_of_a_door(trace: Trace, events: Sequence[Event], peak: int) -> bool:
     """Whether what falls is a door's warm air, which goes by itself."""
-    return any(door.starts_s <= trace.times_s[peak] <= door.ends_s for door in doors)
+    at_s = trace.times_s[peak]
+    return any(event.kind == "door" and event.starts_s <= at_s <= event.ends_s for event in events)
 
 
 def _level(trace: Trace, swing: Swing) -> float:
@@ -91,15 +126,27 @@ def _level(trace: Trace, swing: Swing) -> float:
     return start + (math.floor((swing.middle - start) / trace.step) + 0.5) * trace.step
 
 
-def _is_over(trace: Trace, values: Sequence[float], swing: Swing, trough: int, end: int) -> bool:
-    """Whether the last run ended before the log did: the trace has turned, or stays at its usual foot."""
-    if values[end - 1] - values[trough] > max(3 * trace.sigma, TURNED * swing.size, trace.step):
-        return True
-    if values[trough] <= swing.lower + SURELY_AT_THE_FOOT * swing.size:
-        return True
-    few = trace.samples(LATELY_S)
-    falls = values[max(0, end - 1 - few)] - values[end - 1] > 0.85 * swing.falls_by_s * few * trace.interval_s
-    return not falls and values[trough] <= swing.lower + max(AT_THE_FOOT * swing.size, 0.51 * trace.step)
+def may_be_over(trace: Trace, swing: Swing, late_s: float) -> bool:
+    """Whether the log ends just as a run does, and noise hides for how long: then one more may have been there."""
+    values = trace.smoothed
+    for first, end in trace.stretches()[-1:]:
+        turns = list(turns_within(values, first, end, 2 * half_band(trace, swing)))
+        if turns and turns[-1][1]:
+            trough = min(range(turns[-1][0], end), key=values.__getitem__)
+            last = broken(trace, swing, end - 1, late_s)
+            return not _has_turned(trace, values, swing, trough, end) and last.is_doubtful and last.is_noise
+    return False
+
+
+def _is_over(trace: Trace, values: Sequence[float], swing: Swing, trough: int, end: int, late_s: float) -> bool:
+    """Whether the last run ended before the log did: the trace has turned, or is lower than it would be within a run."""
+    last = broken(trace, swing, end - 1, late_s)
+    return _has_turned(trace, values, swing, trough, end) or last.higher_k < -last.unsure_k
+
+
+def _has_turned(trace: Trace, values: Sequence[float], swing: Swing, trough: int, end: int) -> bool:
+    last = max(trough, end - 1 - trace.samples(trace.smoothed_s / 2, 0))  # the very ends are smoothed less
+    return values[last] - values[trough] > max(3 * trace.sigma, TURNED * swing.size, 1.01 * trace.step)
 
 
 def _crosses(times_s: Sequence[float], values: Sequence[float], level: float, at: int, first: int) -> float:

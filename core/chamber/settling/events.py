@@ -71,7 +71,7 @@ def find_events(trace: Trace, swing: Swing) -> tuple[Event, ...]:
         events += [
             _event(trace, swing, hump, end)
             for hump in _merged(trace.smoothed, humps)
-            if not _is_hold(holds, hump, short)
+            if not _is_hold(holds, hump, short) and not _is_first_hold(holds, hump)
         ]
     return tuple(events)
 
@@ -148,6 +148,14 @@ def _is_hold(holds: Holds, hump: _Hump, width: int) -> bool:
     begins_high = values[hump.foot] - holds.usual_foot(hump.foot) > holds.margin_k and hump.foot in holds.feet
     steeper = STEEPER if begins_high else STEEPER_THAN_ANY
     return steepest <= least_k(holds.trace) + steeper * max(holds.usual_rise(width), default=0.0)
+
+
+def _is_first_hold(holds: Holds, hump: _Hump) -> bool:
+    """After a pull-down walls are at their warmest, and the first hold is steeper than any that follows."""
+    if not holds.trace.comes_down or not holds.legs:
+        return False
+    foot, peak = holds.legs[0]
+    return foot == holds.swing.turns[0][0] and hump.foot >= foot - 1 and hump.top <= peak
 
 
 def _merged(values: Sequence[float], humps: Sequence[_Hump]) -> list[_Hump]:

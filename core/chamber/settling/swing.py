@@ -23,6 +23,8 @@ FEWEST_A_PERIOD = 8
 SLOWEST_LOGGING_S = 300.0
 """Compressors that start every ten minutes are common; two readings to such a cycle are the least that shows it."""
 SMOOTHED_S = 90.0
+WARM_CYCLES = 1.0
+"""Of the swing: so far above their usual peak the first cycles may reach."""
 COARSE_STEP, FEWEST_STEPS = 0.4, 3
 """A swing of fewer steps than that is lost in them now and then."""
 
@@ -33,7 +35,7 @@ class CannotSee(Refusal):
 
 @frozen
 class Trace:
-    """A probe's readings from the end of the first pull-down (or warm-up) on; smoothed where readings come fast."""
+    """A probe's readings from the foot of the first pull-down (or warm-up) on; smoothed where readings come fast."""
 
     times_s: tuple[float, ...]
     values: tuple[float, ...]
@@ -106,10 +108,12 @@ def trace_of(times_s: Sequence[float], values: Sequence[float]) -> Trace:
     if len(times_s) < 2 * FEWEST_A_PERIOD:
         raise CannotSee("log", f"There are {len(times_s)} readings: too few to look for the compressor's cycles.")
     first = arrives_at(values)
-    comes_down = first > 0 and values[0] > values[first]
-    times_s, values = tuple(times_s[first:]), tuple(values[first:])
-    if len(times_s) < 2 * FEWEST_A_PERIOD:
+    if len(times_s) - first < 2 * FEWEST_A_PERIOD:
         raise CannotSee("log", "The trace reaches its usual level only at its end: let it run on.")
+    comes_down = first > 0 and values[0] > values[first]
+    if comes_down:
+        first = _cycles_from(values, first)
+    times_s, values = tuple(times_s[first:]), tuple(values[first:])
     usual_s = interval_s(times_s)
     width = _width(usual_s)
     smoothed: list[float] = []
@@ -238,6 +242,16 @@ def arrives_at(values: Sequence[float]) -> int:
     if values[0] >= usual:
         return next(index for index, value in enumerate(values) if value <= usual)
     return next(index for index, value in enumerate(values) if value >= usual)
+
+
+def _cycles_from(values: Sequence[float], arrives: int) -> int:
+    """While walls are warm the first cycles lie above the usual level: from where the trace is within one swing of it."""
+    ordered = sorted(values[arrives:])
+    most = percentile(ordered, 0.9) + WARM_CYCLES * (percentile(ordered, 0.9) - percentile(ordered, 0.1))
+    first = arrives
+    while first > 0 and values[first - 1] <= most:
+        first -= 1
+    return first
 
 
 def _minutes(lasts_s: float) -> str:
