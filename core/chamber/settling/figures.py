@@ -197,24 +197,12 @@ def _rhythm(rhythm: Rhythm) -> Iterator[Figure]:
     yield _plain("overshoot", "Overshoot", rhythm.passed_k, FINE_DIFFERENCE, words, DEFINITION)
     if rhythm.warming_s is not None and rhythm.room_c is not None:
         amounts = {"room": Amount(rhythm.room_c, FINE_TEMPERATURE), "tau": Amount(rhythm.warming_s, LASTS)}
-        text = "1 ÷ slope of ln(room − temperature) in holds, once the air goes with the wall, room at {room}: {tau}"
-        caution = (
-            "As the holds show it, the fan's heat counted as the room's. Where air and wall warm apart, the wall's own "
-            "time constant is longer, often many times."
-        )
+        text = "1 ÷ slope of ln(room − temperature) in holds, room at {room}: {tau}"
+        caution = "As the holds show it, the fan's heat counted as the room's."
         yield Figure(
-            "warming",
-            "Warming time constant" if rhythm.rebounds_s is None else "Warming time constant, of the wall",
-            rhythm.warming_s,
-            LASTS,
-            (Sentence(text, amounts),),
-            TIME_CONSTANT,
-            (caution,),
-        )
-
-    if rhythm.rebounds_s is not None:
-        words = "How fast the air goes back to its wall after each turn, fitted to the mean of them"
-        yield _plain("rebounds", "Time constant of the air", rhythm.rebounds_s, LASTS, words, TIME_CONSTANT, (ABOUT,))
+            "warming", "Warming time constant", rhythm.warming_s, LASTS,
+            (Sentence(text, amounts),), TIME_CONSTANT, (caution,),
+        )  # fmt: skip
 
 
 def _share_between(rhythm: Rhythm) -> Iterator[Figure]:

@@ -76,13 +76,11 @@ class Look:
 
 @frozen
 class MeanLeg:
-    """begins_s: from when on, counted from its middle. lasts_s: how long, give or take give_s. leap_s: time constant of
-    the leap after each turn, None where none shows."""
+    """begins_s: from when on, counted from its middle. lasts_s: how long, give or take give_s."""
 
     begins_s: float
     lasts_s: float
     give_s: float
-    leap_s: float | None
 
 
 @frozen
@@ -108,7 +106,7 @@ def mean_leg(trace: Trace, legs: Sequence[Leg], look: Look) -> MeanLeg:
     start = _start(pieces, look)
     if trace.is_coarse:
         best, left = _lowest(lambda at: _misfit(pieces, (*at, USUAL_LAG_S, None)), start[:2])
-        return MeanLeg(best[0], best[1], 0.0, None)
+        return MeanLeg(best[0], best[1], 0.0)
     plain, left = _lowest(lambda at: _misfit(pieces, (*at, None)), start)
     free = max(1, sum(len(piece.times_s) for piece in pieces) - 9)
     leaping, less = (*plain, USUAL_LEAP_S), left
@@ -116,9 +114,9 @@ def mean_leg(trace: Trace, legs: Sequence[Leg], look: Look) -> MeanLeg:
         leaping, less = _lowest(lambda at: _misfit(pieces, at), leaping)
     if left - less > SURELY * less / free:
         give_s = _give_s(lambda at: _misfit(pieces, (*at, leaping[3])), leaping[:3], less / free)
-        return MeanLeg(leaping[0], leaping[1], give_s + LEAP_IS_OFF * leaping[1], leaping[3])
+        return MeanLeg(leaping[0], leaping[1], give_s + LEAP_IS_OFF * leaping[1])
     give_s = _give_s(lambda at: _misfit(pieces, (*at, None)), plain, left / free)
-    return MeanLeg(plain[0], plain[1], give_s + MODEL_IS_OFF * plain[1], None)
+    return MeanLeg(plain[0], plain[1], give_s + MODEL_IS_OFF * plain[1])
 
 
 def _start(pieces: Sequence[_Piece], look: Look) -> Place:

@@ -25,19 +25,25 @@ FEWEST_RUNS = 3
 MID_PART = 0.36
 LOOKS, COARSE_LOOKS = (0.7, 0.45), (0.9, 0.75)
 """How much of the legs before and after is looked at: less where that leaves too few. Stairs need most."""
-LONGEST_REBOUND_S = 900.0
-"""A leap that takes longer is not the air's alone: coil, shelves and wall are in it, and none can be told."""
-EARLY, LATE, SLOWS_DOWN = (0.2, 0.55), (0.55, 0.9), 1.5
+EARLY, LATE, SLOWS_DOWN = (0.2, 0.55), (0.55, 0.9), 1.1
+MIDDLE, LAST, SLOWS_LAST = (0.4, 0.65), (0.65, 0.9), 1.15
 """Parts of a hold; and a time constant that grows so much from the one to the other is not one."""
-LEAP_IS_OVER, PEAK_IS_LATE_S, LEAST_SLOW_S = 3.0, 120.0, 600.0
-"""After three time constants a twentieth of the air's leap is left."""
+FIRST, AS_QUICK = 8, (0.86, 1.12)
+"""The first of so many cycles; its time constant in parts of that of the second half, where walls hide nothing."""
 ENOUGH_SPANS = 150
 """Of a log of months a part tells the slope as well as all of it."""
 AS_LOW = 0.04
 """Of the swing."""
-WIDEST_RANGE, A_POINT = 0.25, 0.08
+WIDEST_RANGE, A_POINT = 0.25, 0.11
 """Of the period: a share of the time known no better than that is not known; one known as well as that is told by
-itself, any other only with its range. So nine of ten that are told are within 0.03 (seen in simulated chambers)."""
+itself, any other, and any of stairs, only with its range. So nine of ten that are told are within 0.03 (seen in
+simulated chambers)."""
+BETWEEN_READINGS = 0.25
+"""Of the time between two: where a run turns is not known better, however many are laid over one another."""
+WARMS_APART = (
+    "The warming time constant cannot be told: the holds do not warm at one pace throughout, as where air and wall warm "
+    "apart; or the log does not begin with the first pull-down, which would show it."
+)
 TOO_COARSE = (
     "How long the compressor runs cannot be told: the readings are too coarse or too noisy for so small a swing. "
     "Log in finer steps, or more often."
@@ -60,9 +66,9 @@ class Cycle:
 class Rhythm:
     """The mean cycle. Times in s, speeds in K/s, all above 0; holds_low_s, holds_high_s: a tenth is shorter, longer.
 
-    warming_s: time constant towards the room, None where the room's temperature is not known or a hold is too short to
-    show it; rebounds_s: of the air towards its wall, None where it does not show apart. passed_k: how much lower than
-    its usual foot the first pull-down went.
+    warming_s: time constant towards the room, None where the room's temperature is not known, or air and wall warm
+    apart, or the log does not begin with a pull-down, which would tell. passed_k: how much lower than its usual foot the first pull-down went. is_share_told: whether run_share may be told by itself; else only from
+    run_share_low to run_share_high.
     """
 
     cycles: tuple[Cycle, ...]
@@ -79,9 +85,13 @@ class Rhythm:
     lowest_c: float
     passed_k: float
     warming_s: float | None
-    rebounds_s: float | None
     room_c: float | None
     late_s: float
+    is_share_told: bool
+
+    @property
+    def warming_why_not(self) -> str:
+        return WARMS_APART if self.warming_s is None and self.room_c is not None else ""
 
     @property
     def starts_an_hour(self) -> float:
@@ -90,11 +100,6 @@ class Rhythm:
     @property
     def run_share(self) -> float:
         return self.cools_s / self.period_s
-
-    @property
-    def is_share_told(self) -> bool:
-        """Whether run_share may be told by itself; else only from run_share_low to run_share_high."""
-        return self.run_share_high - self.run_share_low <= A_POINT
 
     @property
     def run_share_low(self) -> float:
@@ -123,11 +128,10 @@ def rhythm_of(
     periods = sorted(cycle.lasts_s for cycle in cycles)
     period_s = sum(periods) / len(periods)
     timed = _timed(trace, swing, runs, cycles, period_s, disturbed)
-    cools_s, give_s = timed.cools_s, timed.give_s
+    cools_s, give_s = timed.cools_s, timed.give_s + BETWEEN_READINGS * trace.interval_s
     cools_low_s, cools_high_s = max(0.0, cools_s - give_s), min(period_s, cools_s + give_s)
     if (cools_high_s - cools_low_s) / period_s > WIDEST_RANGE:
         raise CannotSee("log", TOO_COARSE)
-    warming_s, rebounds_s = _constants(trace, cycles, timed.leap_s, room_c)
     return Rhythm(
         cycles=cycles,
         period_s=period_s,
@@ -142,21 +146,19 @@ def rhythm_of(
         highest_c=percentile(sorted(cycle.after.peak_c for cycle in cycles), 0.5),
         lowest_c=percentile(sorted(cycle.after.trough_c for cycle in cycles), 0.5),
         passed_k=_passed(trace, swing, runs),
-        warming_s=warming_s,
-        rebounds_s=rebounds_s,
+        warming_s=_warming_of_one(trace, cycles, room_c),
         room_c=room_c,
         late_s=timed.late_s,
+        is_share_told=not trace.is_coarse and cools_high_s - cools_low_s <= A_POINT * period_s,
     )
 
 
 @frozen
 class _Timed:
-    """cools_s: how long the compressor runs, give or take. leap_s: the air's own time constant. late_s: for how long
-    the trace falls on when it stops."""
+    """cools_s: how long the compressor runs, give or take. late_s: for how long the trace falls on when it stops."""
 
     cools_s: float
     give_s: float
-    leap_s: float | None
     late_s: float
 
 
@@ -169,10 +171,10 @@ def _timed(
         legs = _run_legs(trace, swing, runs)
         mean = _fitted(trace, legs, swing.rising_s, disturbed)
         late_s = _late_s(trace, swing, [(run, run.falls_s + mean.begins_s + mean.lasts_s) for run in runs])
-        return _Timed(mean.lasts_s, mean.give_s + stairs_s, mean.leap_s, late_s)
+        return _Timed(mean.lasts_s, mean.give_s + stairs_s, late_s)
     mean = _fitted(trace, _hold_legs(trace, swing, cycles), swing.falling_s, disturbed)
     late_s = _late_s(trace, swing, [(cycle.before, cycle.after.rises_s + mean.begins_s) for cycle in cycles])
-    return _Timed(period_s - mean.lasts_s, mean.give_s + stairs_s, mean.leap_s, late_s)
+    return _Timed(period_s - mean.lasts_s, mean.give_s + stairs_s, late_s)
 
 
 def _run_legs(trace: Trace, swing: Swing, runs: Sequence[Run]) -> list[Leg]:
@@ -244,36 +246,34 @@ def _passed(trace: Trace, swing: Swing, runs: Sequence[Run]) -> float:
     return max(0.0, swing.lower - min(trace.smoothed[: bisect_left(trace.times_s, runs[0].rises_s) + 1]))
 
 
-def _constants(
-    trace: Trace, cycles: Sequence[Cycle], leap_s: float | None, room_c: float | None
-) -> tuple[float | None, float | None]:
-    """Of the chamber towards the room, and of the air towards its wall where that shows apart.
+def _warming_of_one(trace: Trace, cycles: Sequence[Cycle], room_c: float | None) -> float | None:
+    """Time constant of the chamber towards the room, where air and wall warm as one: None where they do not.
 
-    Where a hold slows down and no leap accounts for it, neither can be told: what is warming is not one thing.
+    Apart, a hold slows down, or the first ones, with walls still warm, are quicker than those that follow. The wall's
+    own constant then hides: what the air does late in a hold is still a third mass's, and the fan's heat is in it.
     """
-    rebounds_s = leap_s if leap_s is not None and leap_s <= LONGEST_REBOUND_S else None
-    if room_c is None:
-        return None, rebounds_s
-    early_s, late_s = (_warming(trace, _parts_of_holds(cycles, *part), room_c) for part in (EARLY, LATE))
-    if early_s is None or late_s is None:
-        return None, None
-    if late_s < SLOWS_DOWN * early_s:
-        return _warming(trace, _mid_holds(cycles), room_c), None
-    if rebounds_s is None:
-        return None, None
-    slow_s = _warming(trace, _slow_holds(cycles, rebounds_s), room_c)
-    return (slow_s, rebounds_s) if slow_s is not None and slow_s > late_s else (None, None)
+    if room_c is None or not trace.comes_down:
+        return None
+    whole_s, *parts_s = (
+        _warming(trace, spans, room_c)
+        for spans in (
+            _mid_holds(cycles),
+            *(_parts_of_holds(cycles, *part) for part in (EARLY, LATE, MIDDLE, LAST)),
+            _mid_holds(cycles[: max(1, len(cycles) // FIRST)]),
+            _mid_holds(cycles[len(cycles) // 2 :]),
+        )
+    )
+    known_s = [each for each in parts_s if each is not None]
+    if whole_s is None or len(known_s) < len(parts_s):
+        return None
+    early_s, late_s, middle_s, last_s, first_s, rest_s = known_s
+    is_one = late_s < SLOWS_DOWN * early_s and last_s < SLOWS_LAST * middle_s
+    return whole_s if is_one and AS_QUICK[0] < first_s / rest_s < AS_QUICK[1] else None
 
 
 def _parts_of_holds(cycles: Sequence[Cycle], first: float, last: float) -> list[tuple[float, float]]:
     lasts = ((cycle.before.trough_s, cycle.after.peak_s - cycle.before.trough_s) for cycle in cycles)
     return [(from_s + first * lasts_s, from_s + last * lasts_s) for from_s, lasts_s in lasts]
-
-
-def _slow_holds(cycles: Sequence[Cycle], leap_s: float) -> list[tuple[float, float]]:
-    """Of each hold the part in which the air goes with the wall."""
-    spans = ((cycle.before.trough_s + LEAP_IS_OVER * leap_s, cycle.after.peak_s - PEAK_IS_LATE_S) for cycle in cycles)
-    return [(from_s, until_s) for from_s, until_s in spans if until_s - from_s >= LEAST_SLOW_S]
 
 
 def _warming(trace: Trace, spans: Sequence[tuple[float, float]], room_c: float) -> float | None:

@@ -190,7 +190,8 @@ def _events(found: Found) -> Table | None:
 def _unseen(probe: Probe) -> Iterator[str]:
     """What could not be told, and why; and how humidifier and compressor go together."""
     compressor = probe.compressor
-    yield from dict.fromkeys(each for each in (compressor.why_not, compressor.events_why_not) if each)
+    whys = (compressor.why_not, compressor.events_why_not, compressor.rhythm and compressor.rhythm.warming_why_not)
+    yield from dict.fromkeys(each for each in whys if each)
     if probe.humidity is None:
         return
     if probe.humidity.rhythm.why_not:
