@@ -154,12 +154,6 @@ def test_a_wall_that_shows_only_after_the_pull_down_leaves_the_time_constant_unt
     assert found.warming_s is None
 
 
-def test_a_log_without_the_pull_down_tells_no_time_constant():
-    found = rhythm(thinned(logged(), 0, 400))
-    assert found.warming_s is None
-    assert "does not begin with the first pull-down" in found.warming_why_not
-
-
 def test_where_the_share_of_the_time_is_not_known_well_it_is_shown_only_as_a_range():
     stairs = logged(run(Chamber(differential_k=2.8), 24), step_k=0.5)
     fine, coarse = (Series("low", log_.times_s, log_.temperatures_c) for log_ in (logged(), stairs))

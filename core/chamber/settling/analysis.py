@@ -253,9 +253,7 @@ def _measured(
         return None, reason.sentence
 
 
-def _why_not_counted(
-    trace: Trace, swing: Swing, events: Sequence[Event], rhythm: Rhythm | None
-) -> str:
+def _why_not_counted(trace: Trace, swing: Swing, events: Sequence[Event], rhythm: Rhythm | None) -> str:
     period_s = swing.period_s if rhythm is None else rhythm.period_s
     if period_s < FEWEST_TO_COUNT * trace.interval_s:
         return MAY_BE_MORE

@@ -72,9 +72,7 @@ def _is_doubtful(trace: Trace, swing: Swing, door: Event, late_s: float, cools_s
     return since_s is not None and cools_s - late_s - DOUBTFUL_S < since_s < cools_s + DOUBTFUL_S
 
 
-def ran_on(
-    trace: Trace, swing: Swing, values: Sequence[float], feet: Sequence[int], place: int, late_s: float
-) -> bool:
+def ran_on(trace: Trace, swing: Swing, values: Sequence[float], feet: Sequence[int], place: int, late_s: float) -> bool:
     """Whether the compressor ran on after that foot: a thermostat stops it only where the others are."""
     foot = feet[place]
     by_s = min(falls_by_s(trace, swing, max(0, foot - trace.samples(SLOPE_S)), foot), 2 * swing.falls_by_s)
@@ -112,8 +110,8 @@ def _level_out(values: list[float], foot: int, top: int, low: float) -> None:
 
 @frozen
 class Broken:
-    """higher_k: than the trace can be once the compressor has stopped; below 0 it has. unsure_k: give or take. by_s: how
-    fast the trace was falling. is_whole: whether it had come down far enough to be counted as a run."""
+    """higher_k: than the trace can be once the compressor has stopped; below 0 it has. unsure_k: give or take. by_s:
+    how fast the trace was falling. is_whole: whether it had come down far enough to be counted as a run."""
 
     higher_k: float
     unsure_k: float

@@ -95,9 +95,10 @@ def _whole(
         return turns
     gone: set[int] = set()
     for place, (foot, is_peak) in enumerate(turns):
-        if not is_peak and place < len(turns) - 1 and not _begins_a_defrost(trace, events, foot):
-            if ran_on(trace, swing, values, feet, bisect_left(feet, foot), late_s):
-                gone |= {place, place + 1}
+        if is_peak or place == len(turns) - 1 or _begins_a_defrost(trace, events, foot):
+            continue
+        if ran_on(trace, swing, values, feet, bisect_left(feet, foot), late_s):
+            gone |= {place, place + 1}
     return [turn for place, turn in enumerate(turns) if place not in gone]
 
 
@@ -139,7 +140,7 @@ def may_be_over(trace: Trace, swing: Swing, late_s: float) -> bool:
 
 
 def _is_over(trace: Trace, values: Sequence[float], swing: Swing, trough: int, end: int, late_s: float) -> bool:
-    """Whether the last run ended before the log did: the trace has turned, or is lower than it would be within a run."""
+    """Whether the last run ended before the log did: the trace has turned, or is lower than within a run."""
     last = broken(trace, swing, end - 1, late_s)
     return _has_turned(trace, values, swing, trough, end) or last.higher_k < -last.unsure_k
 

@@ -198,7 +198,10 @@ def _rhythm(rhythm: Rhythm) -> Iterator[Figure]:
     if rhythm.warming_s is not None and rhythm.room_c is not None:
         amounts = {"room": Amount(rhythm.room_c, FINE_TEMPERATURE), "tau": Amount(rhythm.warming_s, LASTS)}
         text = "1 ÷ slope of ln(room − temperature) in holds, room at {room}: {tau}"
-        caution = "As the holds show it, the fan's heat counted as the room's."
+        caution = (
+            "As the holds show it, the fan's heat counted as the room's. In a log that does not begin with the first "
+            "pull-down a wall that warms apart may hide: its own time constant is longer, often many times."
+        )
         yield Figure(
             "warming", "Warming time constant", rhythm.warming_s, LASTS,
             (Sentence(text, amounts),), TIME_CONSTANT, (caution,),

@@ -41,8 +41,8 @@ simulated chambers)."""
 BETWEEN_READINGS = 0.25
 """Of the time between two: where a run turns is not known better, however many are laid over one another."""
 WARMS_APART = (
-    "The warming time constant cannot be told: the holds do not warm at one pace throughout, as where air and wall warm "
-    "apart; or the log does not begin with the first pull-down, which would show it."
+    "The warming time constant cannot be told: the holds do not warm at one pace throughout, as where air and wall "
+    "warm apart."
 )
 TOO_COARSE = (
     "How long the compressor runs cannot be told: the readings are too coarse or too noisy for so small a swing. "
@@ -67,8 +67,8 @@ class Rhythm:
     """The mean cycle. Times in s, speeds in K/s, all above 0; holds_low_s, holds_high_s: a tenth is shorter, longer.
 
     warming_s: time constant towards the room, None where the room's temperature is not known, or air and wall warm
-    apart, or the log does not begin with a pull-down, which would tell. passed_k: how much lower than its usual foot the first pull-down went. is_share_told: whether run_share may be told by itself; else only from
-    run_share_low to run_share_high.
+    apart. passed_k: how much lower than its usual foot the first pull-down went. is_share_told: whether run_share may
+    be told by itself; else only from run_share_low to run_share_high.
     """
 
     cycles: tuple[Cycle, ...]
@@ -252,7 +252,7 @@ def _warming_of_one(trace: Trace, cycles: Sequence[Cycle], room_c: float | None)
     Apart, a hold slows down, or the first ones, with walls still warm, are quicker than those that follow. The wall's
     own constant then hides: what the air does late in a hold is still a third mass's, and the fan's heat is in it.
     """
-    if room_c is None or not trace.comes_down:
+    if room_c is None:
         return None
     whole_s, *parts_s = (
         _warming(trace, spans, room_c)

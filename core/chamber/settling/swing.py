@@ -245,7 +245,7 @@ def arrives_at(values: Sequence[float]) -> int:
 
 
 def _cycles_from(values: Sequence[float], arrives: int) -> int:
-    """While walls are warm the first cycles lie above the usual level: from where the trace is within one swing of it."""
+    """From where the trace is within a swing of its usual level: while walls are warm the first cycles lie above it."""
     ordered = sorted(values[arrives:])
     most = percentile(ordered, 0.9) + WARM_CYCLES * (percentile(ordered, 0.9) - percentile(ordered, 0.1))
     first = arrives
