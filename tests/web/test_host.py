@@ -163,7 +163,7 @@ def walk(worker: Worker) -> list[Page]:
         path = to_do.pop()
         if path not in pages:
             pages[path] = worker.ask("GET", path)
-            links = [link["href"] for link in pages[path].all("a")]
+            links = [link["href"].partition("#")[0] for link in pages[path].all("a")]
             to_do += [link.removeprefix(worker.base) for link in links if link.startswith(f"{worker.base}/")]
     return list(pages.values())
 
