@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from attrs import frozen
 
+DAY_S, HOUR_S = 86_400.0, 3600.0
+
 
 @frozen
 class Unit:

@@ -15,6 +15,7 @@ from collections.abc import Mapping
 
 from core.quantities import Amount, Quantity, Reader, show_number
 from core.refusals import Unusual
+from core.units import DAY_S, HOUR_S
 
 Range = tuple[float, float]
 """SI, both ends inclusive. Nothing at all, a zero, is never asked about: `low` says whether it may be."""
@@ -28,12 +29,11 @@ STRAYING: Range = (0.005, 0.2)
 SHOWN_KG: Range = (1e-5, 0.005)
 SHOWN_K: Range = (0.01, 1.0)
 CASING_LONG_M: Range = (0.05, 30.0)
-TO_PH_S: Range = (8 * 3600.0, 240 * 3600.0)
+TO_PH_S: Range = (8 * HOUR_S, 240 * HOUR_S)
 SANITISER: Range = (10e-6, 1000e-6)
 LABEL_LIMIT: Range = (10e-6, 500e-6)
 POURED_M3: Range = (0.02e-3, 0.03)
 
-DAY_S = 86400.0
 USUAL: Mapping[str, Range] = {
     "mass": (0.2, 100.0),
     "piece_mass": (0.05, 25.0),
@@ -46,7 +46,7 @@ USUAL: Mapping[str, Range] = {
     "temperature_difference": (0.05, 5.0),
     "relative_humidity": (0.2, 1.0),
     "humidity_step": (0.0005, 0.1),
-    "degree_hours": (10 * 3600.0, 1500 * 3600.0),
+    "degree_hours": (10 * HOUR_S, 1500 * HOUR_S),
     "fraction": (0.01, 1.0),
     "loss": (0.05, 0.6),
     "loss_rate": (0.001 / DAY_S, 0.05 / DAY_S),
@@ -58,9 +58,9 @@ USUAL: Mapping[str, Range] = {
     "soda_dose": (1.0, 30.0),
     "ppm": (10e-6, 2500e-6),
     "days": (0.5 * DAY_S, 730 * DAY_S),
-    "hours": (3600.0, 240 * 3600.0),
-    "lasting": (6 * 3600.0, 14 * DAY_S),
-    "contact": (5.0, 3600.0),
+    "hours": (HOUR_S, 240 * HOUR_S),
+    "lasting": (6 * HOUR_S, 14 * DAY_S),
+    "contact": (5.0, HOUR_S),
     "water_a_day": (0.02e-3 / DAY_S, 20e-3 / DAY_S),
     "air_speed": (0.02, 2.0),
 }

@@ -8,7 +8,8 @@ from attrs import frozen
 
 from core.daybook.batch import Batch
 from core.daybook.fermenting import FermentationClock
-from core.release.readiness import ACID_PH
+from core.meat import ACID_PH
+from core.units import DAY_S, HOUR_S
 
 WIDTH, HEIGHT = 640, 240
 LEFT, RIGHT, TOP, BOTTOM = 52, 84, 16, 36
@@ -64,14 +65,16 @@ Series = tuple[str, Sequence[tuple[float, float]]]
 
 def acidity(batch: Batch, clocked: FermentationClock) -> Chart | None:
     """pH against hours of the batch's clock, and where it comes down to 5.3; None until there are two readings."""
-    points = [((each.at - clocked.start).total_seconds() / 3600, each.ph) for each in batch.phs if each.ph is not None]
+    points = [
+        ((each.at - clocked.start).total_seconds() / HOUR_S, each.ph) for each in batch.phs if each.ph is not None
+    ]
     if len(points) < 2:
         return None
     headline = f"pH {points[0][1]:.2f} to {points[-1][1]:.2f} in {points[-1][0] - points[0][0]:.0f} h"
     series: list[Series] = [("read", points)]
     ahead = clocked.judged.projection
     if ahead is not None:
-        series.append(("reckoned", [points[-1], (ahead.at_s / 3600, ACID_PH)]))
+        series.append(("reckoned", [points[-1], (ahead.at_s / HOUR_S, ACID_PH)]))
         headline += f"; about {ahead.at_s / 3600:.0f} h to {ACID_PH}"
     limit = (ACID_PH, f"pH {ACID_PH}")
     return _chart(headline, "hours", "pH", series, limit, decimals=2, of="from", ahead=("reckoned",))
@@ -80,7 +83,7 @@ def acidity(batch: Batch, clocked: FermentationClock) -> Chart | None:
 def salt_at_centre(curves: Mapping[str, Sequence[tuple[float, float]]], share: float, headline: str) -> Chart:
     """Salt at the centre in per cent of its end against days, by each diffusivity."""
     series: list[Series] = [
-        (name, [(at_s / 86400, 100 * part) for at_s, part in curve]) for name, curve in curves.items()
+        (name, [(at_s / DAY_S, 100 * part) for at_s, part in curve]) for name, curve in curves.items()
     ]
     limit = (100 * share, f"{100 * share:.0f} % wanted")
     return _chart(headline, "days", "salt, %", series, limit, decimals=0, of="salt moves", ahead=tuple(curves))
@@ -91,7 +94,7 @@ def losses(batch: Batch) -> Chart | None:
     series: list[Series] = []
     for piece in batch.pieces:
         weighed = [
-            ((each.at - piece.hung_at).total_seconds() / 86400, 100 * (piece.start_kg - each.mass_kg) / piece.start_kg)
+            ((each.at - piece.hung_at).total_seconds() / DAY_S, 100 * (piece.start_kg - each.mass_kg) / piece.start_kg)
             for each in piece.weighings
         ]
         if weighed:

@@ -12,8 +12,8 @@ from flask import Flask, request, url_for
 from core import quantities
 from core.chamber.rates import AIR_SPEED, LASTING
 from core.daybook.book import Line
+from core.meat import ACID_PH, STYLES
 from core.quantities import Amount, Quantity, Reader
-from core.release.readiness import ACID_PH, STYLES
 from core.sentence import Sentence
 from core.worksheet import Choice, Number
 from web import visitor

@@ -16,11 +16,12 @@ from core.chamber.moisture import (
     NO_PEAK_PRINTED,
     WATER_KG_PER_M3,
 )
-from core.chamber.rates import DAY_S, LASTING, MOISTURE, WATER_A_DAY
+from core.chamber.rates import LASTING, MOISTURE, WATER_A_DAY
 from core.quantities import FRACTION, LOSS_RATE, MASS, VOLUME, Amount
 from core.refusals import OutOfRange
 from core.sentence import Sentence
 from core.sources import COMMON_PRACTICE, DEFINITION, FIRST_DAYS_LOSS
+from core.units import DAY_S, HOUR_S
 from core.working import Figure
 
 AT_LEAST = "The coil did this much; with a fuller chamber it may do more. If the humidity rose, it is the most."
@@ -38,7 +39,7 @@ def capacity_from_basin(drained_m3: float, time_s: float) -> Figure:
     """
     if not 0 < drained_m3 < 1:
         raise OutOfRange("drained", "The basin must have held more than nothing and less than 1000 L (1057 qt).")
-    if not 6 * 3600 <= time_s < math.inf:
+    if not 6 * HOUR_S <= time_s < math.inf:
         raise OutOfRange("time", "The time must be six hours at least: the coil drains in bursts.")
     rate = Amount(drained_m3 / time_s, WATER_A_DAY)
     amounts = {"drained": Amount(drained_m3, VOLUME), "time": Amount(time_s, LASTING), "rate": rate}

@@ -28,7 +28,7 @@ from core.refusals import OutOfRange, require_between
 from core.saturation import saturation_pressure_pa
 from core.sentence import Sentence
 from core.sources import DEFINITION, GREENSPAN_UNCERTAINTY, SALT_WAIT
-from core.units import MINUTE
+from core.units import HOUR_S, MINUTE
 from core.working import Figure
 
 Bulk = Literal["small", "bulky"]
@@ -38,7 +38,7 @@ APART_K = 0.2  # what cannot be excluded in a closed box left alone; common prac
 LEAST_APART = 0.05
 """Readings over two salts closer than this draw no line worth having."""
 ONE_POINT_REACH = 0.10  # how far from its point one check is taken to speak; common practice; no published source
-WAITS_S: dict[Bulk, float] = {"small": 20 * 60.0, "bulky": 3600.0}
+WAITS_S: dict[Bulk, float] = {"small": 20 * 60.0, "bulky": HOUR_S}
 WAIT = evolve(
     HOURS,
     key="wait",

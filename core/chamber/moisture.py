@@ -7,18 +7,7 @@ humidity is a balance of flows. What the meat gives off, the coil must take out 
 from __future__ import annotations
 
 from core.chamber.film import film, latent_heat_j_kg, wet_flux_kg_m2s, wet_surface_c
-from core.chamber.rates import (
-    AIR_SPEED,
-    DAY_S,
-    FILM,
-    FLUX,
-    LASTING,
-    MOISTURE,
-    POWER,
-    ROOM,
-    SURFACE_OF_A_KILO,
-    WATER_A_DAY,
-)
+from core.chamber.rates import AIR_SPEED, FILM, FLUX, LASTING, MOISTURE, POWER, ROOM, SURFACE_OF_A_KILO, WATER_A_DAY
 from core.quantities import (
     ABSOLUTE_HUMIDITY,
     COUNT,
@@ -40,6 +29,7 @@ from core.sources import (
     VAPOUR_AS_IDEAL_GAS,
     WATER_BALANCE,
 )
+from core.units import DAY_S
 from core.vapour import absolute_humidity_kg_m3
 from core.working import Figure
 

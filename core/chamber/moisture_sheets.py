@@ -5,9 +5,10 @@ from __future__ import annotations
 from core.air_sheets import HUMIDITY_INPUT, TEMPERATURE_INPUT
 from core.chamber.capacity import capacity_as_rated, capacity_from_basin, carries
 from core.chamber.moisture import FASTEST, WATER_KG_PER_M3, humidifier_need, moisture_load, wet_limit
-from core.chamber.rates import AIR_SPEED, DAY_S, LASTING, ROOM, WATER_A_DAY
+from core.chamber.rates import AIR_SPEED, LASTING, ROOM, WATER_A_DAY
 from core.quantities import COUNT, LENGTH, LOSS_RATE, MASS, RELATIVE_HUMIDITY, TEMPERATURE, VOLUME
 from core.refusals import Missing
+from core.units import DAY_S, HOUR_S
 from core.usual import POURED_M3
 from core.working import Figure
 from core.worksheet import Number, Worksheet
@@ -125,7 +126,7 @@ CHAMBER_CAPACITY = Worksheet(
     inputs=(
         LOSS,
         Number("drained", "What the basin held", VOLUME, 1e-6, 1.0, optional=True, usual=POURED_M3),
-        Number("time", "Gathered in", LASTING, 6 * 3600.0, 365 * DAY_S, optional=True),
+        Number("time", "Gathered in", LASTING, 6 * HOUR_S, 365 * DAY_S, optional=True),
         Number(
             "rating",
             "Or what is stated for it",

@@ -9,7 +9,7 @@ import math
 
 from attrs import frozen
 
-from core.chamber.rates import AIR_SPEED, DAY_S
+from core.chamber.rates import AIR_SPEED
 from core.quantities import DAYS, RELATIVE_HUMIDITY, TEMPERATURE, Amount, Quantity
 from core.refusals import OutOfRange
 from core.sentence import Sentence
@@ -28,6 +28,7 @@ from core.sources import (
     SAUSAGE_UNDER_LARD,
     Source,
 )
+from core.units import DAY_S
 from core.verdict import Reason
 
 Range = tuple[float, float]

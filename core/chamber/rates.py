@@ -3,9 +3,7 @@
 from __future__ import annotations
 
 from core.quantities import DisplayUnit, Quantity
-from core.units import DAY, GALLON_M3, HOUR, INCH_M, MINUTE, QUART_M3, SECOND, Unit
-
-DAY_S, HOUR_S = 86400.0, 3600.0
+from core.units import DAY, DAY_S, GALLON_M3, HOUR, HOUR_S, INCH_M, MINUTE, QUART_M3, SECOND, Unit
 
 M3_PER_SECOND = Unit("m³/s", 1.0)
 LITRE_A_DAY = Unit("L a day", 1e-3 / DAY_S, ("l/d", "l/day", "l a day", "l per day", "litres a day", "liters a day"))

@@ -9,8 +9,9 @@ from core.chamber.sanitising_agents import AGENTS, PPM, conditions, within
 from core.quantities import PARTS_PER_MILLION, TEMPERATURE, Amount
 from core.refusals import OutOfRange
 from core.sentence import Sentence, Value
+from core.units import HOUR_S
 
-DRY_S = 3600.0  # common practice; no published source: until it is dry to the hand
+DRY_S = HOUR_S  # common practice; no published source: until it is dry to the hand
 DESCALE_S = 1800.0  # common practice; no published source
 
 

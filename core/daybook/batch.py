@@ -27,9 +27,10 @@ from core.daybook.instruments import Shelf
 from core.daybook.put_right import PutRight, put_right
 from core.daybook.salt_notes import Salting, salting_of
 from core.daybook.weighed import Weighed, block_kg, weighed_rows
+from core.meat import ACID_PH
 from core.mix.formula import Formula
 from core.mix.rules import HouseLimit
-from core.release.readiness import ACID_PH, SLACK
+from core.release.readiness import SLACK
 
 Stage = Literal["mix", "ferment", "dry", "release"]
 SAMPLED_WITH = timedelta(days=1)

@@ -10,6 +10,7 @@ from attrs import frozen
 from core.daybook.batch import Batch
 from core.daybook.facts import CureWeighed, LicensedException
 from core.daybook.house import in_ppm
+from core.meat import Style
 from core.mix.cure import figures
 from core.mix.cure_mix import CureMix, Dose, basis, require_charge
 from core.mix.curing_salt import CuringSalt, second_salt
@@ -19,7 +20,7 @@ from core.mix.limit_check import LimitCheck, check_limits
 from core.mix.rule import Limited, Method
 from core.mix.rules import Curing, HouseLimit
 from core.refusals import Missing, OutOfRange
-from core.release.readiness import METHOD_OF, Style
+from core.release.evidence import METHOD_OF
 from core.working import Figure
 
 

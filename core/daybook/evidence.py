@@ -17,8 +17,8 @@ from core.mix.ingoing import Ingoing
 from core.release.contradictions import Sample, Weighed, in_late_phs, in_phs, in_samples, in_weights
 from core.release.evidence import MEAT_PH
 from core.release.readiness import Evidence
+from core.units import DAY_S
 
-SECONDS_A_DAY = 86400.0
 LOOK_STANDS = timedelta(days=7)
 """A look tells of the piece that was weighed up to so long after it. Common practice; no published source."""
 LOOK_LASTS = timedelta(days=30)
@@ -43,8 +43,8 @@ def evidence_for(batch: Batch, piece: Piece, now: datetime, fermented: Outcome |
         water_activity=None if sample is None else sample.water_activity,
         activity_from_mate=from_mate,
         activity_loss=None if sample is None or piece.proven_loss is None else sample.loss,
-        days_hung=(now - piece.hung_at).total_seconds() / SECONDS_A_DAY,
-        least_days=None if batch.start.least_s is None else batch.start.least_s / SECONDS_A_DAY,
+        days_hung=(now - piece.hung_at).total_seconds() / DAY_S,
+        least_days=None if batch.start.least_s is None else batch.start.least_s / DAY_S,
         ingoing=cure.ingoing if cure else Ingoing(),
         how=cure.how if cure else None,
         salt=cure.salt if cure else None,
@@ -78,7 +78,7 @@ def _decided(batch: Batch) -> Outcome | None:
 
 def _contradictions(batch: Batch, piece: Piece) -> tuple[str, ...]:
     weighed = [
-        Weighed((each.at - piece.hung_at).total_seconds() / SECONDS_A_DAY, each.mass_kg)
+        Weighed((each.at - piece.hung_at).total_seconds() / DAY_S, each.mass_kg)
         for each in piece.weighings
         if each.proves
     ]

@@ -16,8 +16,9 @@ from core.ferment.course import Leg, Warmth
 from core.ferment.crossing import Acid
 from core.ferment.judging import Fermentation, Judged, judge
 from core.ferment.outcome import Deviation, Outcome
-from core.ferment.rules import RULES, TARGET_PH
+from core.ferment.rules import RULES
 from core.ferment.slow import judge_slow
+from core.meat import ACID_PH
 
 
 @frozen
@@ -62,7 +63,7 @@ def clock_start(batch: Batch) -> datetime:
     if begun is None or begun_at is None:
         return batch.started_at
     warm = [at for at, warm_c in _warmths(batch) if warm_c > RULES[begun.rule].base_c]
-    sour = [each.at for each in batch.phs if each.ph is not None and each.ph <= TARGET_PH]
+    sour = [each.at for each in batch.phs if each.ph is not None and each.ph <= ACID_PH]
     before = [at for at in warm if batch.started_at <= at < begun_at - NOTED_LATE]
     if any(batch.started_at < at < min([begun_at - NOTED_LATE, *before]) for at in sour):
         return batch.started_at
@@ -85,7 +86,7 @@ def fermentation_of(batch: Batch) -> Fermentation:
         phs=tuple(
             Acid((each.at - start).total_seconds(), each.ph)
             for each in batch.phs
-            if each.ph is not None and (each.ph_proves or each.ph > TARGET_PH)
+            if each.ph is not None and (each.ph_proves or each.ph > ACID_PH)
         ),
         warmths=_warmest([_read(batch, start), *(_logged(log, start) for log in notes.logs)]),
         planned_c=notes.begun.planned_c if notes.begun else None,

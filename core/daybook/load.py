@@ -10,13 +10,14 @@ from attrs import frozen
 
 from core.chamber.capacity import capacity_as_rated, capacity_from_basin, carries
 from core.chamber.moisture import FASTEST, FIRST_DAYS, WATER_KG_PER_M3
-from core.chamber.rates import DAY_S, MOISTURE, WATER_A_DAY
+from core.chamber.rates import MOISTURE, WATER_A_DAY
 from core.daybook.batch import Batch, Piece
 from core.daybook.book import Book
 from core.daybook.facts.chamber import CHAMBER, CapacityStated
 from core.daybook.water import basin, most_drained
 from core.quantities import MASS, Amount
 from core.sentence import Sentence
+from core.units import DAY_S
 from core.working import Figure
 
 YOUNG = timedelta(days=4)

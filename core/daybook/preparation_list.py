@@ -14,11 +14,12 @@ from core.daybook.facts.preparation import KeptTask, PreparationBegun, Preparati
 from core.daybook.kept_words import keep, said
 from core.refusals import OutOfRange
 from core.sentence import Sentence
+from core.units import DAY_S
 
 Tasks = tuple[KeptTask, ...]
 
 LONGEST_TEXT, LONGEST_LIST = 200, 60
-LONGEST_TIMER_S = 2 * 86400.0
+LONGEST_TIMER_S = 2 * DAY_S
 DIGITS = 3  # a list to read with wet hands: 23.9 °C
 NOT_LEFT_OUT = frozenset({"descale", "rinse-descaler", "sanitise", "contact", "rinse-sanitiser"})
 """Where the run needs one of these it is put back in its place, whatever list is kept: vinegar must be gone before

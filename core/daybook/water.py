@@ -17,6 +17,7 @@ from core.daybook.book import Book, Line
 from core.daybook.facts.chamber import CHAMBER, BasinEmptied, BasinKnown, HumidifierCharged, HumidifierFilled
 from core.daybook.facts.preparation import PreparationBegun
 from core.refusals import OutOfRange
+from core.units import HOUR_S
 
 COUNTED = 10
 """So many pourings back are looked at (common practice; no published source)."""
@@ -118,7 +119,7 @@ def most_drained(emptied: Iterable[Poured]) -> tuple[float, float] | None:
             each = evolve(each, volume_m3=each.volume_m3 + fillings.pop().volume_m3)
         fillings.append(each)
     intervals = [(later.volume_m3, (later.at - earlier.at).total_seconds()) for earlier, later in pairwise(fillings)]
-    usable = [each for each in intervals if each[0] > 0 and each[1] >= 6 * 3600]
+    usable = [each for each in intervals if each[0] > 0 and each[1] >= 6 * HOUR_S]
     return max(usable, key=lambda each: each[0] / each[1], default=None)
 
 

@@ -7,16 +7,16 @@ from __future__ import annotations
 
 import math
 
+from core.meat import MOST_LOSS, USUAL_LOSS
 from core.quantities import DAYS, LOSS, LOSS_RATE, PIECE_MASS, Amount, Quantity
 from core.refusals import OutOfRange
 from core.sentence import Sentence
 from core.sources import DEFINITION, USDA_LEAN_WATER, Source
+from core.units import HOUR_S
 from core.working import Figure
 from core.worksheet import Number, Worksheet
 
 HEAVIEST_KG = 1000.0
-MOST_LOSS = 0.75
-"""Lean raw meat is 70 to 76 % water (USDA): a greater loss is a wrong weight or a wrong tag."""
 
 GAINED = "It weighs more than at the start: check the scale and the tag."
 TOO_DRY = "That is more than the water in meat: check the weights and the tag."
@@ -115,7 +115,7 @@ def loss_per_day(start_kg: float, earlier_kg: float, later_kg: float, between_s:
     Raises OutOfRange on "between_s": over less than an hour the scale's own error is larger than the loss.
     """
     gone = lost(start_kg, later_kg) - lost(start_kg, earlier_kg)
-    if not 3600 <= between_s < math.inf:
+    if not HOUR_S <= between_s < math.inf:
         raise OutOfRange("between_s", "The two weighings must be at least an hour apart.")
     rate = Amount(gone / between_s, LOSS_RATE)
     return _figure(
@@ -193,7 +193,7 @@ SHRINK_SHEET = Worksheet(
     inputs=(
         START,
         NOW,
-        Number("target_loss", "Target loss", LOSS, 0.0, MOST_LOSS, default=0.35, optional=True, help=TARGET_HELP),
+        Number("target_loss", "Target loss", LOSS, 0.0, MOST_LOSS, default=USUAL_LOSS, optional=True, help=TARGET_HELP),
     ),
     compute=shrink,
     example={"start_kg": "1250 g", "now_kg": "850 g", "target_loss": "35 %"},
@@ -203,7 +203,7 @@ TARGET_SHEET = Worksheet(
     title="Weight when done",
     stage="dry",
     question="What will this piece weigh when it is done?",
-    inputs=(START, Number("target_loss", "Target loss", LOSS, 0.0, MOST_LOSS, default=0.35, help=TARGET_HELP)),
+    inputs=(START, Number("target_loss", "Target loss", LOSS, 0.0, MOST_LOSS, default=USUAL_LOSS, help=TARGET_HELP)),
     compute=_target_only,
     example={"start_kg": "1250 g", "target_loss": "35 %"},
 )

@@ -19,13 +19,14 @@ from attrs import evolve, frozen
 from core.ferment.saying import hours_and_minutes
 from core.quantities import TEMPERATURE, Amount
 from core.sentence import Sentence
+from core.units import HOUR_S
 
 Place = Literal["core", "chamber"]
 """In the meat, or in the air around it."""
 
-JOINED_S = 12.5 * 3600.0
+JOINED_S = 12.5 * HOUR_S
 """Read morning and evening, half an hour late: still a straight line."""
-NO_EVIDENCE_S = 36 * 3600.0
+NO_EVIDENCE_S = 36 * HOUR_S
 BOTH_READ = Sentence(
     "Chamber and core were both read: at each moment the warmer counts, each taken to stay as it was last read."
 )

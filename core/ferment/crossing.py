@@ -12,17 +12,18 @@ from itertools import groupby, takewhile
 
 from attrs import evolve, frozen
 
-from core.ferment.rules import TARGET_PH
+from core.meat import ACID_PH
+from core.units import DAY_S, HOUR_S
 
 BELIEVABLE_PH = (3.5, 8.0)  # practice: outside it the meter, not the meat, is at fault
-RISES_AFTER_S = 14 * 86400.0
+RISES_AFTER_S = 14 * DAY_S
 """In a study of dry sausage the pH fell until day 14 and had risen by day 20 (KOSFA 36(3):300, table 2): before that
 neither mould nor time explains a pH above 5.3 after one below it."""
-CONTRADICTED_WITHIN_S = 48 * 3600.0
+CONTRADICTED_WITHIN_S = 48 * HOUR_S
 """Nor later, where the pH first came down within the two days before. Our own choice, no source."""
 CONFIRMED_BY = 2
 """Once contradicted, low readings count that follow each other: what one reading said, one reading unsaid."""
-REMEASURED_S = 12 * 3600.0
+REMEASURED_S = 12 * HOUR_S
 """A single high pH between two low ones and two more, the latter within half a day of it, was misread: four against
 one. Our own choice, no source."""
 METER_ERROR = 0.05  # practice: two readings of one piece differ by as much
@@ -118,13 +119,13 @@ def fall(readings: Iterable[Acid]) -> Fall:
 
 
 def _high_row(ordered: Sequence[Acid], start: int) -> list[Acid]:
-    return list(takewhile(lambda each: each.ph > TARGET_PH, ordered[start:]))
+    return list(takewhile(lambda each: each.ph > ACID_PH, ordered[start:]))
 
 
 def _low_runs(ordered: Sequence[Acid]) -> Iterator[tuple[int, int]]:
     """From the first of each row of readings at 5.3 or below to the first above it that follows."""
     end = 0
-    for is_low, row in groupby(ordered, lambda each: each.ph <= TARGET_PH):
+    for is_low, row in groupby(ordered, lambda each: each.ph <= ACID_PH):
         start, end = end, end + len(list(row))
         if is_low:
             yield start, end
@@ -143,9 +144,9 @@ def _outvoted(ordered: Sequence[Acid], index: int) -> bool:
     high, before = ordered[index], ordered[:index][-CONFIRMED_BY:]
     after = ordered[index + 1 :][:CONFIRMED_BY]
     return (
-        high.ph > TARGET_PH
+        high.ph > ACID_PH
         and len(before) == len(after) == CONFIRMED_BY
-        and all(each.ph <= TARGET_PH for each in (*before, *after))
+        and all(each.ph <= ACID_PH for each in (*before, *after))
         and after[-1].at_s - high.at_s <= REMEASURED_S
     )
 
@@ -154,7 +155,7 @@ def _crossed(ordered: Sequence[Acid], index: int) -> Crossing:
     each, before = ordered[index], ordered[index - 1] if index else None
     if before is None:
         return Crossing(each.at_s, each.at_s, None)
-    share = (before.ph - TARGET_PH) / (before.ph - each.ph)
+    share = (before.ph - ACID_PH) / (before.ph - each.ph)
     return Crossing(before.at_s + share * (each.at_s - before.at_s), each.at_s, before.at_s)
 
 
@@ -166,15 +167,15 @@ def projection(readings: Iterable[Acid]) -> Projection | None:
     at the least. A low reading that was contradicted is no part of it.
     """
     ordered = believable(readings)
-    if not ordered or ordered[-1].ph <= TARGET_PH:
+    if not ordered or ordered[-1].ph <= ACID_PH:
         return None
-    falling = _falling([each for each in ordered if each.ph > TARGET_PH])
+    falling = _falling([each for each in ordered if each.ph > ACID_PH])
     if len(falling) < FEWEST_FOR_A_LINE:
         return None
     count, last_s = len(falling), falling[-1].at_s
     mean_s, mean_ph = (math.fsum(each) / count for each in zip(*((one.at_s, one.ph) for one in falling), strict=True))
     spread = math.fsum((each.at_s - mean_s) ** 2 for each in falling)
-    above_target = mean_ph - TARGET_PH
+    above_target = mean_ph - ACID_PH
     if not spread:
         return None
     slope = math.fsum((each.at_s - mean_s) * each.ph for each in falling) / spread

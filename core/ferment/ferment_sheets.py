@@ -10,6 +10,7 @@ from core.ferment.degree_hours import constant, figure, limit_figure, stepped, u
 from core.ferment.rules import LOCAL_RULES, NO_PROOF, RULE_WORDS, RULES, Rule, RuleKey
 from core.quantities import DEGREE_HOURS, HOURS, TEMPERATURE
 from core.refusals import Missing
+from core.units import HOUR_S
 from core.usual import FERMENT_C, TO_PH_S
 from core.working import Figure
 from core.worksheet import Choice, Number, Worksheet
@@ -19,7 +20,7 @@ OVER = (
     "authority."
 )
 MOST_STEPS = 4
-MOST_HOURS_S = 1000 * 3600.0
+MOST_HOURS_S = 1000 * HOUR_S
 _RULE = Choice("rule", "Rule", RULE_WORDS, default="us")
 _WARM = (TEMPERATURE, 0.0, 50.0)
 WHOLE_DEGREES = "The highest it was. A thermometer that shows whole degrees may be half a degree lower: add it."
@@ -114,7 +115,7 @@ HOURS_LEFT_SHEET = Worksheet(
     stage="ferment",
     question="How long is left at the temperature it has now?",
     inputs=(
-        Number("gone_ks", "Degree-hours so far", DEGREE_HOURS, 0.0, 2000 * 3600.0),
+        Number("gone_ks", "Degree-hours so far", DEGREE_HOURS, 0.0, 2000 * HOUR_S),
         Number("present_c", "Temperature now", *_WARM, usual=FERMENT_C),
         Number(
             "highest_c",

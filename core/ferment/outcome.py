@@ -6,7 +6,8 @@ from typing import Literal
 
 from attrs import frozen
 
-from core.ferment.rules import RULES, TARGET_PH, RuleKey
+from core.ferment.rules import RULES, RuleKey
+from core.meat import ACID_PH
 from core.quantities import DEGREE_HOURS, PH, Amount
 from core.sentence import Sentence, Value
 from core.sources import DEGREE_HOURS_US, GD_2023_STAPHYLOCOCCI, Source
@@ -29,7 +30,7 @@ _ASK_FOR_TOXIN = Sentence("{ask} {why}", {"ask": ASK, "why": Sentence(TOXIN)})
 MEASURE_AGAIN = Sentence(
     "Hold it, and measure the pH again now, in the middle of a piece, with a meter checked in buffers. Two readings, "
     "one after the other, at {target} or below settle it. Correct a reading that was only typed wrongly.",
-    {"target": Amount(TARGET_PH, PH)},
+    {"target": Amount(ACID_PH, PH)},
 )
 
 
@@ -92,7 +93,7 @@ def _text(outcome: Outcome) -> Sentence:
 
 
 def _told(outcome: Outcome) -> Sentence:
-    amounts = {"target": Amount(TARGET_PH, PH)}
+    amounts = {"target": Amount(ACID_PH, PH)}
     if outcome.word == "unknown":
         why = outcome.contradiction or (outcome.why[0] if outcome.why else Sentence("Too little was read."))
         return Sentence("Its degree-hours to pH {target} are not known. {why}", {**amounts, "why": why})

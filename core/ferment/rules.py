@@ -18,7 +18,6 @@ from core.units import CELSIUS_HOUR, FAHRENHEIT, FAHRENHEIT_HOUR
 RuleKey = Literal["us", "canada"]
 Edge = Literal["below", "up to"]
 
-TARGET_PH = 5.3
 NO_END = float("inf")
 SAME_TEMPERATURE_C = 1e-6
 """A temperature typed in °F is the band's edge itself, whatever the last digit of its °C."""

@@ -23,12 +23,13 @@ from core.ferment.rules import RULES, Rule
 from core.ferment.saying import hours_and_minutes
 from core.quantities import TEMPERATURE, Amount
 from core.sentence import Sentence
+from core.units import HOUR_S
 
 OWN_USE = (
     "This limit is published for sausage that sours. Holding the warm days of a slow style against it is our own "
     "choice, no source: it bounds how much staphylococci can have grown in them."
 )
-FIRST_DAYS_S = 72 * 3600.0
+FIRST_DAYS_S = 72 * HOUR_S
 """A slow sausage is warmed within its first days if at all: common practice; no published source."""
 
 

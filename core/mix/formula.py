@@ -10,12 +10,12 @@ from typing import Literal
 
 from attrs import field, frozen
 
+from core.meat import MOST_LOSS, USUAL_LOSS, Style
 from core.mix.curing_salt import CuringSalt
 from core.mix.measures import CURE_SHARE, GRAMS_PER_MEAT
 from core.quantities import CURE_MASS, DOSE_MASS, FRACTION, PIECE_MASS, Quantity, never_up
 from core.refusals import Missing, OutOfRange
 
-Style = Literal["fermented", "slow", "whole-muscle"]
 Role = Literal["salt", "cure", "sugar", "water", "spice", "culture", "other"]
 ROLES: Mapping[Role, str] = {
     "salt": "salt",
@@ -29,7 +29,6 @@ ROLES: Mapping[Role, str] = {
 ALIKE = 1e-9
 MOST_PER_MEAT = 2.0
 """A brine may weigh more than its meat; twice the meat of one ingredient is a unit gone wrong."""
-MOST_LOSS = 0.75
 
 
 @frozen
@@ -104,7 +103,7 @@ class Formula:
     style: Style
     meats: tuple[Meat, ...]
     ingredients: tuple[Ingredient, ...] = ()
-    target_loss: float = 0.35
+    target_loss: float = USUAL_LOSS
     least_s: float | None = None
     brined: bool = False
     casing_diameter_m: float | None = None

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from core.meat import MOST_LOSS, USUAL_LOSS
 from core.mix import casings
 from core.mix.blend import preblend
 from core.mix.measures import DENSITY, PER_MEAT
@@ -14,7 +15,6 @@ from core.usual import CASING_LONG_M, SHOWN_KG
 from core.working import Figure
 from core.worksheet import Choice, Number, Worksheet
 
-MOST_LOSS = 0.7
 DOSES = {"cure": "curing salt", "other": "salt, spice or something else"}
 FINEST_KG, COARSEST_KG = 1e-6, 0.1
 DIVISION = Number(
@@ -83,7 +83,7 @@ FINISHED_MASS = Worksheet(
             LOSS,
             0.0,
             MOST_LOSS,
-            default=0.35,
+            default=USUAL_LOSS,
             help="35 % is common practice; no published source.",
         ),
         Number("others", "All else, of the meat", PER_MEAT, 0.0, 2.0, default=0.04, help="Salt, cure, sugar, spice."),

@@ -21,10 +21,8 @@ from core.sources import (
     VT_458_223,
     Source,
 )
-from core.units import INCH_M, POUND_KG
+from core.units import DAY_S, INCH_M, POUND_KG
 from core.working import Figure
-
-DAY_S = 86400.0
 
 Cut = Literal["ham", "shoulder"]
 CUTS: dict[str, str] = {"ham": "ham", "shoulder": "shoulder"}

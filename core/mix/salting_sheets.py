@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 from core.mix.salting import SALTING_METHODS, SHAPES, WARMEST_C, Piece, SaltingMethod, Shape, equalised
-from core.mix.salting_rules import CUTS, DAY_S, PRODUCTS, Cut, Product, brine_strength, by_rule, minimums, turns
+from core.mix.salting_rules import CUTS, PRODUCTS, Cut, Product, brine_strength, by_rule, minimums, turns
 from core.quantities import DAYS, FRACTION, LENGTH, MASS, TEMPERATURE
 from core.refusals import Missing
+from core.units import DAY_S
 from core.working import Figure
 from core.worksheet import Choice, Number, Worksheet
 

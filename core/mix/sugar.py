@@ -10,6 +10,7 @@ from typing import Literal
 
 from attrs import frozen
 
+from core.meat import ACID_PH
 from core.quantities import PH, RATIO, SUGAR_DOSE, Amount
 from core.refusals import OutOfRange
 from core.sentence import Sentence
@@ -37,7 +38,6 @@ RULE_PH_PER_SHARE = 0.1 / 0.001
 BUFFER_MOL = (0.041, 0.058)
 """mol of acid to the kilogram and pH, the least and the most of six meats."""
 NATIVE_SHARE = 0.001  # glucose already in fresh meat, 0.08 to 0.1 %: a trade page, like memory
-ACID_PH = 5.3
 LOWEST_PH = 4.5  # a sausage sours to 4.5 or 5.0: a cookery book, quoted
 BELIEVABLE_START = (5.0, 7.0)
 

@@ -2,24 +2,16 @@
 
 from __future__ import annotations
 
-from typing import Literal
-
 from attrs import frozen
 
 from core.ferment.outcome import Outcome
-from core.ferment.rules import TARGET_PH
+from core.meat import Style
 from core.mix.ingoing import Ingoing
 from core.mix.licence import Licence
 from core.mix.rule import WHOLE, Method
 from core.mix.rules import Curing
 from core.release.salted import Salted
 
-Style = Literal["fermented", "slow", "whole-muscle"]
-STYLES: dict[str, str] = {
-    "fermented": "fermented sausage",
-    "slow": "slow sausage, not meant to sour to pH 5.3",
-    "whole-muscle": "whole muscle",
-}
 SIGNS = {
     "smell": "a rotten, putrid or ammonia smell",
     "slime": "slime on the surface",
@@ -30,7 +22,6 @@ SIGNS = {
     "pests": "flies, maggots or mites",
 }
 
-ACID_PH = TARGET_PH
 MEAT_PH: dict[Style, tuple[float, float]] = {"fermented": (4.0, 7.0), "slow": (4.0, 7.0), "whole-muscle": (5.0, 7.0)}
 """Common practice; no published source: outside it the meter, the sample or the digit is at fault, or the meat is."""
 BELIEVABLE_ACTIVITY = (0.5, 1.0)  # practice

@@ -9,13 +9,14 @@ import math
 
 from attrs import evolve
 
+from core.meat import STYLES
 from core.mix.ingoing import check_limits
 from core.mix.licence import NO_FIGURE, Ceiling, Licence, over_ceiling
 from core.mix.limit_check import LimitCheck
 from core.mix.rule import METHODS
 from core.mix.rules import HOUSE
 from core.quantities import PARTS_PER_MILLION, Amount
-from core.release.evidence import METHODS_OF, STYLES, Evidence
+from core.release.evidence import METHODS_OF, Evidence
 from core.sentence import Sentence, Value
 from core.sources import CFR_424_21C
 from core.verdict import Reason

@@ -5,23 +5,22 @@ It informs; it does not approve food.
 
 from __future__ import annotations
 
-from core.dry.shrink import MOST_LOSS
 from core.ferment.outcome import reason as fermented_reason
 from core.ferment.outcome import slow_reason
 from core.ferment.slow import OWN_USE
+from core.meat import ACID_PH, MOST_LOSS, STYLES, Style
 from core.quantities import DAYS, LOSS, PH, Amount
 from core.refusals import OutOfRange
 from core.release.contradictions import contradictions
-from core.release.evidence import ACID_PH, METHOD_OF, SIGNS, SLACK, STYLES, Evidence, Style
+from core.release.evidence import SIGNS, SLACK, Evidence
 from core.release.hurdles import botulism, dry_without_acid, keeps, slow_hurdles
 from core.release.limits import exception_cautions, limit_reasons
 from core.release.salted import UNKNOWN, salted_hurdles
 from core.release.stability import rests_on_equality, shelf_stable, too_dry_for_listeria
 from core.sentence import Sentence
 from core.sources import COMMON_PRACTICE, FSRE_ACID, USDA_LEAN_WATER
+from core.units import DAY_S
 from core.verdict import Reason, Verdict
-
-__all__ = ["ACID_PH", "METHOD_OF", "SIGNS", "SLACK", "STYLES", "Evidence", "Style", "judge"]
 
 EDITION = "2026-11"
 """Of the rules a verdict is judged by: it stands in every verdict that is kept. Any change of a limit or of what is
@@ -157,7 +156,7 @@ def _weight(evidence: Evidence) -> Reason:
 
 def _days(evidence: Evidence) -> Reason:
     least_days = evidence.least_days or 0.0
-    least = Amount(least_days * 86400, DAYS)
+    least = Amount(least_days * DAY_S, DAYS)
     if evidence.days_hung is None or not evidence.days_hung >= 0:
         text = Sentence("How long it has hung is not known.")
         return Reason("days", text, None, COMMON_PRACTICE, Sentence("Note the day it was hung."))

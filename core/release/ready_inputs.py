@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 
-from core.dry.shrink import MOST_LOSS
+from core.meat import MOST_LOSS, STYLES, USUAL_LOSS, Style
 from core.mix.cure_sheets import BEFORE_2025
 from core.mix.ions import ALKALIS
 from core.mix.rule import EVERY, METHODS
@@ -13,8 +13,9 @@ from core.mix.salting import COLDEST_C, SALTING_METHODS, SHAPES, WARMEST_C
 from core.quantities import DAYS, FRACTION, LENGTH, LOSS, MASS, PARTS_PER_MILLION, PH, PIECE_MASS, TEMPERATURE
 from core.quantities import WATER_ACTIVITY as ACTIVITY
 from core.release.contradictions import LEAST_PPM, LEAST_SALT, SERIES
-from core.release.evidence import SIGNS, STYLES, Style
-from core.release.salted import DAY_S, WAYS
+from core.release.evidence import SIGNS
+from core.release.salted import WAYS
+from core.units import DAY_S
 from core.worksheet import Choice, Number
 
 NOT_KNOWN = "not-known"
@@ -122,7 +123,7 @@ INPUTS = (
     Choice("style", "Kind", STYLES),
     Number("start_kg", "Start weight", PIECE_MASS, 0.001, 999.0, optional=True, help="As it was hung."),
     Number("now_kg", "Weight now", PIECE_MASS, 0.001, 999.0, optional=True),
-    Number("target_loss", "Target loss", LOSS, 0.01, MOST_LOSS, default=0.35, optional=True),
+    Number("target_loss", "Target loss", LOSS, 0.01, MOST_LOSS, default=USUAL_LOSS, optional=True),
     Number("hung", "Time hanging", DAYS, 0.0, LONGEST_S, optional=True),
     Number("least", "Least time hanging", DAYS, 0.0, LONGEST_S, optional=True, help="Empty if you set none."),
     Number("water_activity", "Water activity", ACTIVITY, 0.3, 1.0, optional=True),

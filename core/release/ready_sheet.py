@@ -9,16 +9,18 @@ from attrs import frozen
 
 from core.dry.shrink import shrink
 from core.ferment.outcome import Deviation, Outcome
+from core.meat import STYLES, Style
 from core.mix.cure_sheets import BEFORE_2025
 from core.mix.ingoing import Ingoing
 from core.mix.ions import Alkali, Substance, factor
 from core.mix.rule import METHODS
 from core.mix.rules import Curing
 from core.refusals import Missing, OutOfRange
-from core.release.evidence import METHOD_OF, METHODS_OF, STYLES, Evidence, Style
+from core.release.evidence import METHOD_OF, METHODS_OF, Evidence
 from core.release.readiness import judge
 from core.release.ready_inputs import BELONGS, INPUTS, NO_SIGN, NOT_KNOWN, NOT_LOOKED
-from core.release.salted import DAY_S, Salted
+from core.release.salted import Salted
+from core.units import DAY_S
 from core.verdict import Verdict
 from core.working import Figure
 from core.worksheet import Input, Value, Worksheet

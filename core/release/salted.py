@@ -27,7 +27,7 @@ from core.mix.salting import (
 from core.quantities import DAYS, FRACTION, MASS, TEMPERATURE, Amount
 from core.sentence import Sentence
 from core.sources import CFR_HAM_SALTING, COMMON_PRACTICE, CRANK, VT_458_223
-from core.units import POUND_KG
+from core.units import DAY_S, POUND_KG
 from core.verdict import Reason
 
 THROUGH = 0.9
@@ -38,7 +38,6 @@ LEAST_SALT = 0.0225
 SALT_AT_MOST = 0.2
 """To the green weight, of meat that has lain in plenty of salt for good: saturated brine, 26 %, in its water would be
 0.27 of lean meat; fat takes up little. Our own choice, no published source."""
-DAY_S = 86400.0
 
 Way = str
 WAYS: dict[str, str] = {

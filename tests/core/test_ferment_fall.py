@@ -3,9 +3,10 @@
 import pytest
 from attrs import evolve
 
-from core.ferment.crossing import FARTHEST_S, TARGET_PH, crossing, fall, projection
+from core.ferment.crossing import FARTHEST_S, crossing, fall, projection
 from core.ferment.judging import Fermentation, judge
 from core.ferment.outcome import Deviation, reason
+from core.meat import ACID_PH
 from core.quantities import METRIC
 from tests.core.fermenting import H, acids, every_12_h
 
@@ -20,7 +21,7 @@ def by_h(*pairs: tuple[float, float]) -> float | None:
 
 
 def test_at_5_3_itself_it_is_there():
-    assert TARGET_PH == 5.3
+    assert ACID_PH == 5.3
     assert by_h((0, 5.8), (10, 5.3)) == 10
     assert by_h((0, 5.8), (10, 5.301)) is None
 

@@ -11,10 +11,11 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from core.ferment.course import Course, Warmth, course
-from core.ferment.crossing import BELIEVABLE_PH, TARGET_PH, Acid
+from core.ferment.crossing import BELIEVABLE_PH, Acid
 from core.ferment.judging import Fermentation, judge
 from core.ferment.outcome import reason, slow_reason
 from core.ferment.slow import judge_slow
+from core.meat import ACID_PH
 from tests.core.fermenting import H
 
 law = settings(max_examples=200, deadline=None)
@@ -228,7 +229,7 @@ def test_one_ph_higher():
 
 def resolves_a_contradiction(was: Acid, now: Acid, phs: Sequence[Acid]) -> bool:
     """A low reading that later ones deny, read high, agrees with them: what contradicted itself may then be told."""
-    return was.ph <= TARGET_PH < now.ph and any(each.at_s >= was.at_s and each.ph > TARGET_PH for each in phs)
+    return was.ph <= ACID_PH < now.ph and any(each.at_s >= was.at_s and each.ph > ACID_PH for each in phs)
 
 
 def test_one_low_ph_later():
@@ -240,7 +241,7 @@ def test_one_low_ph_later():
     def holds(given_: tuple[Fermentation, float], data: st.DataObject) -> None:
         known, now_s = given_
         ordered = sorted(known.phs, key=lambda each: each.at_s)
-        low = [index for index, each in enumerate(ordered) if each.ph <= TARGET_PH]
+        low = [index for index, each in enumerate(ordered) if each.ph <= ACID_PH]
         if not low:
             return
         if data.draw(st.booleans()):  # the only low one: then its hour matters
@@ -260,7 +261,7 @@ def test_one_more_ph_that_speaks_against_it():
     counted = Counted()
 
     @law
-    @given(fermentations(), st.floats(0, 150), st.floats(TARGET_PH, BELIEVABLE_PH[1], exclude_min=True))
+    @given(fermentations(), st.floats(0, 150), st.floats(ACID_PH, BELIEVABLE_PH[1], exclude_min=True))
     def holds(given_: tuple[Fermentation, float], at_h: float, ph: float) -> None:
         known, now_s = given_
         against = evolve(known, phs=(*known.phs, Acid(at_h * H, ph)))

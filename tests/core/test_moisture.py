@@ -17,10 +17,10 @@ from core.chamber.capacity import (
 from core.chamber.film import film
 from core.chamber.moisture import NO_PEAK_PRINTED, humidifier_need, moisture_load, wet_limit
 from core.chamber.moisture_sheets import CHAMBER_CAPACITY, MOISTURE_LOAD
-from core.chamber.rates import DAY_S
 from core.quantities import LOSS_RATE, METRIC
 from core.reading import read
 from core.refusals import OutOfRange, Refused
+from core.units import DAY_S
 
 ONE_PER_CENT = 0.01 / DAY_S
 HALF_LITRE = 0.0005 / DAY_S

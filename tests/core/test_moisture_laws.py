@@ -7,7 +7,7 @@ from hypothesis import strategies as st
 from core.chamber.capacity import capacity_as_rated, carries
 from core.chamber.film import film, wet_flux_kg_m2s, wet_surface_c
 from core.chamber.moisture import moisture_load
-from core.chamber.rates import DAY_S
+from core.units import DAY_S
 from core.vapour import dew_point_c
 
 MASSES = st.floats(0.01, 400)

@@ -17,11 +17,11 @@ from core.chamber import (
     ph_temperature,
     setpoints,
 )
-from core.chamber.rates import DAY_S
 from core.dry import shrink
 from core.mix import casings, composition, salting, scaling, starter, sugar
 from core.mix.formula import Formula, Ingredient, Meat
 from core.refusals import OutOfRange
+from core.units import DAY_S
 
 HAIR = 1e-4
 CUT = composition.CUTS["10074"]

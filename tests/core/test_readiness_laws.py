@@ -13,12 +13,14 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from core.ferment.outcome import Deviation, Outcome
+from core.meat import STYLES
 from core.mix.ingoing import Ingoing
 from core.mix.licence import Licence
 from core.mix.rules import Curing
 from core.release.contradictions import SERIES
-from core.release.readiness import SIGNS, STYLES, Evidence, judge
-from core.release.salted import DAY_S, Salted
+from core.release.readiness import SIGNS, Evidence, judge
+from core.release.salted import Salted
+from core.units import DAY_S
 
 RANK = {"discard": 0, "hold": 1, "ready": 2}
 EXAMPLES, ENOUGH = 40, 6

@@ -11,11 +11,12 @@ import pytest
 from core.daybook.evidence import evidence_for
 from core.daybook.facts import ActivityMeasured, CureWeighed, PieceInspected
 from core.daybook.facts.salting import SaltingBegun, SaltingEnded
+from core.meat import STYLES
 from core.mix.rule import METHODS
 from core.quantities import NO_BREAK_SPACE
 from core.refusals import Refused
 from core.release.evidence import METHODS_OF, Evidence
-from core.release.readiness import STYLES, judge
+from core.release.readiness import judge
 from core.release.ready_inputs import BELONGS, CURE_INPUTS, INPUTS
 from core.release.ready_sheet import READY, evidence_of
 from core.verdict import Verdict

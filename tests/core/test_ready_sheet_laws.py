@@ -14,6 +14,7 @@ from core.daybook.evidence import evidence_for
 from core.daybook.facts import ActivityMeasured, CureWeighed, PieceInspected, PieceWeighed, Reading
 from core.daybook.facts.ferment import DeviationDecided
 from core.daybook.facts.salting import SaltingBegun, SaltingEnded
+from core.meat import STYLES
 from core.mix import ingoing, limit_check
 from core.mix.cure import CuringSalt
 from core.mix.cure_mix import CureMix, Dose
@@ -21,7 +22,7 @@ from core.mix.rule import METHODS
 from core.mix.rules import RULE_SETS, Curing, products_for
 from core.release.contradictions import LEAST_SALT, SERIES
 from core.release.evidence import METHODS_OF, Evidence
-from core.release.readiness import STYLES, judge
+from core.release.readiness import judge
 from tests.core.kitchen import DAY, NOON, Kitchen
 from tests.core.test_ready_sheet import met, typed, verdict
 

@@ -8,8 +8,9 @@ from attrs import evolve
 
 from core.mix.salting import FAST_M2_S, SLOW_M2_S, Piece, diffusivity, mean_share, time_to
 from core.quantities import METRIC, NO_BREAK_SPACE
-from core.release.salted import DAY_S, LEAST_SALT, THROUGH, Salted, is_through, salted_hurdles
+from core.release.salted import LEAST_SALT, THROUGH, Salted, is_through, salted_hurdles
 from core.sources import CFR_HAM_SALTING, COMMON_PRACTICE, CRANK, VT_458_223, Source
+from core.units import DAY_S
 from core.verdict import Reason
 
 COLD_C = 3.0

@@ -23,7 +23,7 @@ GROUND = {
     "core",
     *(
         f"core.{name}"
-        for name in ("working", "sentence", "quantities", "units", "reading", "sources", "refusals", "usual")
+        for name in ("meat", "working", "sentence", "quantities", "units", "reading", "sources", "refusals", "usual")
     ),
     *(f"core.{name}" for name in ("verdict", "worksheet")),
 }

@@ -4,7 +4,7 @@ import pytest
 
 from core.chamber.film import dry_air, film, wet_flux_kg_m2s, wet_surface_c
 from core.chamber.moisture import moisture_load
-from core.chamber.rates import DAY_S
+from core.units import DAY_S
 from tests.published.rows import Row, rows
 
 

@@ -12,10 +12,11 @@ from core.daybook.curing import known_cure
 from core.daybook.facts import BatchStarted
 from core.daybook.formulas import formula_of
 from core.daybook.sheet import sheet_of
+from core.meat import STYLES
 from core.mix.measures import GOING_IN
 from core.quantities import DAYS, LOSS, MASS, PH, Amount, Reader
 from core.refusals import Refusal
-from core.release.readiness import STYLES
+from core.units import DAY_S
 from core.working import Figure
 from core.worksheet import Choice, Number
 from web import charts
@@ -66,7 +67,7 @@ START = declare(
                 "Least days hanging",
                 DAYS,
                 0,
-                1000 * 86400,
+                1000 * DAY_S,
                 optional=True,
                 help="Leave empty if you set none.",
             ),

@@ -8,8 +8,8 @@ from datetime import UTC, datetime, timedelta
 from itertools import pairwise
 
 from core.chamber.logs.rows import Rows
+from core.units import DAY_S, HOUR_S
 
-HOUR_S, DAY_S = 3600.0, 86400.0
 AUTUMN = {9, 10, 11, 3, 4}
 """Months in which clocks are put back an hour, north and south."""
 SUNDAY = 6

@@ -8,8 +8,8 @@ from collections.abc import Sequence
 from attrs import frozen
 
 from core.chamber.logs.scales import NOTHING
+from core.units import DAY_S
 
-DAY_S = 86400.0
 YEAR_2000_S, YEAR_2008_S, YEAR_2060_S = 946_684_800.0, 1_199_145_600.0, 2_840_140_800.0
 """A log made outside these years is not believed; nor, of rarer counts, one before 2008: small numbers are a span."""
 

@@ -8,11 +8,11 @@ from bisect import bisect_right
 from itertools import islice, pairwise
 from operator import gt, lt, sub
 
-from core.chamber.logs.clock_changes import HOUR_S, count_on, shown
+from core.chamber.logs.clock_changes import count_on, shown
 from core.chamber.logs.rows import Rows, Skipped
 from core.refusals import Refusal
+from core.units import DAY_S, HOUR_S
 
-DAY_S = 86400.0
 DENSER = 0.75
 """Rows put in order that come this much quicker than they were written are two logs laid into one another."""
 MOST_SECTIONS = 12

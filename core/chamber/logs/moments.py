@@ -13,8 +13,8 @@ from core.chamber.logs.counting import COUNTS, span_of
 from core.chamber.logs.scales import NOTHING
 from core.chamber.logs.spelling import month_of, plain
 from core.chamber.logs.values import Memo, number
+from core.units import DAY_S
 
-DAY_S = 86400.0
 FIRST_DAY = date(1970, 1, 1).toordinal()
 EARLIEST, LATEST = 1970, 2099
 SPREADSHEET_EPOCH = date(1899, 12, 30).toordinal() - FIRST_DAY

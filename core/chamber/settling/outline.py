@@ -11,8 +11,8 @@ from itertools import pairwise
 from attrs import frozen
 
 from core.chamber.series import LONGEST_GAP, Series
+from core.units import HOUR_S
 
-HOUR_S = 3600.0
 MOST_POINTS = 120
 
 

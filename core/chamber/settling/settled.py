@@ -12,8 +12,8 @@ from attrs import frozen
 from core.chamber.settling.disturbances import AFTER_EVENT_S
 from core.chamber.settling.events import Event
 from core.chamber.settling.statistics import Band
+from core.units import DAY_S
 
-DAY_S = 86_400.0
 LEAST_STEADY_S = 6 * 3600.0
 """Less than this tells neither drift nor fluctuation of a chamber whose compressor runs once in hours (practice)."""
 

@@ -9,8 +9,8 @@ from core.daybook.batch import Batch
 from core.daybook.due.line import Due
 from core.daybook.fermenting import FermentationClock, judged
 from core.ferment.saying import hours_and_minutes
+from core.meat import ACID_PH
 from core.quantities import PH, TEMPERATURE, Amount
-from core.release.readiness import ACID_PH
 from core.sentence import Sentence, Value
 
 READ_EVERY = timedelta(hours=12)

@@ -8,8 +8,8 @@ from attrs.validators import and_, deep_iterable, gt, in_, le, matches_re, min_l
 from core.daybook.facts.fields import above_zero, celsius, finite, not_negative, ph_value, share
 from core.daybook.facts.kept import KeptReason
 from core.ferment.course import Place
+from core.meat import Style
 from core.mix.ions import ALKALIS, Alkali
-from core.release.readiness import Style
 
 
 @frozen

@@ -28,6 +28,7 @@ from core.daybook.put_right import NAMES
 from core.quantities import DAYS, RELATIVE_HUMIDITY, TEMPERATURE, TEMPERATURE_DIFFERENCE, Amount, Reader
 from core.refusals import OutOfRange
 from core.sentence import Sentence
+from core.units import DAY_S
 from core.usual import STRAYING
 from core.worksheet import Choice, Number
 from web.entry_forms import EntryForm, Subject, Values, declare, say, write
@@ -38,7 +39,6 @@ from web.screens.chamber.blueprint import screen
 from web.screens.chamber.instrument_checks import WAYS, Way
 from web.visitor import now, reader
 
-SECONDS_A_DAY = 86400.0
 LONG_AGO = timedelta(days=2)
 """A reading over one salt older than this does not start a check over two."""
 
@@ -80,8 +80,8 @@ ADD = declare(
                 "check_every_s",
                 "Check it every",
                 DAYS,
-                SECONDS_A_DAY,
-                1000 * SECONDS_A_DAY,
+                DAY_S,
+                1000 * DAY_S,
                 optional=True,
                 help=f"Empty means: {_OFTEN} (common practice; no published source).",
             ),

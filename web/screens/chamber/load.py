@@ -11,7 +11,7 @@ from flask import render_template, request, url_for
 from core.air_sheets import HUMIDITY_INPUT, TEMPERATURE_INPUT
 from core.chamber.moisture import FASTEST, humidifier_need, moisture_load
 from core.chamber.moisture_sheets import CHAMBER, HANGING, HUMIDIFIER_NEED, LOSS, PEAK
-from core.chamber.rates import DAY_S, ROOM, WATER_A_DAY
+from core.chamber.rates import ROOM, WATER_A_DAY
 from core.daybook.batch import open_batches
 from core.daybook.facts.chamber import CHAMBER as THE_CHAMBER
 from core.daybook.facts.chamber import AirRead, CapacityStated, SetPointsChosen
@@ -19,6 +19,7 @@ from core.daybook.load import Burden, Hanging, burden, capacity, hanging, stated
 from core.daybook.set_points import is_moister, set_points
 from core.quantities import LOSS_RATE, MASS, RELATIVE_HUMIDITY, TEMPERATURE, Amount, Reader
 from core.refusals import Missing, OutOfRange, Refusal, Refused
+from core.units import DAY_S
 from core.working import Figure
 from core.worksheet import Number
 from web.entry_forms import EntryForm, Subject, Values, declare, write

@@ -14,7 +14,7 @@ from core.daybook.facts.preparation import PreparationBegun
 from core.daybook.preparation import clashes, latest_run
 from core.daybook.preparation_list import kept, rewritten, tasks_for
 from core.quantities import PARTS_PER_MILLION, PH, VOLUME, Amount, Reader
-from core.units import SECOND
+from core.units import DAY_S, SECOND
 from core.working import Figure
 from core.worksheet import Choice, Number
 from web.entry_forms import EntryForm, Subject, Values, declare, write
@@ -117,7 +117,7 @@ BEGIN = declare(
                 "Contact time by the label",
                 CONTACT_TIME,
                 1.0,
-                86400.0,
+                DAY_S,
                 optional=True,
                 help="The longer of it and the rule’s is kept.",
             ),

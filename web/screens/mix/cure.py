@@ -15,7 +15,7 @@ from core.mix.rule import METHODS, WET
 from core.mix.rules import RULE_SETS, Curing
 from core.quantities import CURE_MASS, DOSE_MASS, FRACTION, MASS, Amount, Reader
 from core.refusals import OutOfRange
-from core.release.readiness import METHOD_OF
+from core.release.evidence import METHOD_OF
 from core.working import Figure
 from web.entry_forms import EntryForm, Subject, Values, declare, path_of, write
 from web.forms import typed

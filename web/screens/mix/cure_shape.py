@@ -19,7 +19,7 @@ from core.mix.rules import RULE_SETS, products_for
 from core.quantities import DOSE_MASS, FRACTION, PARTS_PER_MILLION, Reader
 from core.reading import is_bare, read
 from core.refusals import NotAQuantity, OutOfRange
-from core.release.readiness import METHOD_OF
+from core.release.evidence import METHOD_OF
 from core.usual import USUAL, ask, is_usual
 from core.worksheet import Choice, Number
 from web.entry_forms import ASKED_ANEW, Subject

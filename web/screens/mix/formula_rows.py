@@ -12,6 +12,7 @@ from collections.abc import Iterable, Mapping
 from attrs import evolve, frozen
 from werkzeug.datastructures import MultiDict
 
+from core.meat import STYLES
 from core.mix.composition import CUTS
 from core.mix.cure_sheets import Strength
 from core.mix.curing_salt import STRENGTH, CuringSalt
@@ -20,7 +21,7 @@ from core.mix.measures import PER_MEAT, PRICE
 from core.mix.pearson import shares_for
 from core.quantities import DAYS, FRACTION, LENGTH, LOSS, Amount, Quantity, Reader, never_up
 from core.refusals import Missing, OutOfRange, Refusal, Refused
-from core.release.readiness import STYLES
+from core.units import DAY_S
 from core.usual import CASING_LONG_M
 from core.worksheet import Choice, Number
 from web.forms import Form, Input, Ticks, Values, Words, from_request, typed
@@ -29,7 +30,6 @@ from web.screens.mix.cure_shape import strength_said
 MOST_ROWS = 40
 ROUNDED = 0.0015
 """Thirds typed as 33.3 % make 99.9 %: so near they are taken for the whole."""
-DAY_S = 86400
 USUAL_CUT = "10072"
 NEW: dict[str, str] = {"style": "fermented", "target_loss": "35", "meat-1-cut": USUAL_CUT, "part-1-role": "salt"}
 

@@ -13,6 +13,7 @@ from core.mix.salting import FAST_M2_S, SLOW_M2_S, TYPICAL_M2_S, centre_curve, c
 from core.mix.salting_rules import by_rule
 from core.mix.salting_sheets import salting_figures
 from core.quantities import FRACTION, Amount
+from core.units import DAY_S
 from core.working import Figure
 from web import charts
 from web.charts import Chart
@@ -57,7 +58,7 @@ def salt_panel(batch: Batch, moment: datetime) -> SaltPanel | None:
     shown = Amount(round(share, 2), FRACTION).show(reader())
     return SaltPanel(
         salting=salting,
-        day=int(lasted_s // 86400) + 1,
+        day=int(lasted_s // DAY_S) + 1,
         now=shown,
         end=planned_end(salting),
         through=equalised_at(salting),
@@ -83,5 +84,5 @@ def salt_summary(batch: Batch, moment: datetime) -> str:
     if batch.salting is None:
         return ""
     days = (moment - batch.salting.at).days + 1
-    planned = round((planned_end(batch.salting) - batch.salting.at).total_seconds() / 86400)
+    planned = round((planned_end(batch.salting) - batch.salting.at).total_seconds() / DAY_S)
     return f"in salt, day {days} of {planned}"

@@ -8,7 +8,6 @@ from flask import redirect, request, url_for
 from core.daybook.facts.salting import PieceTurned, SaltingBegun, SaltingEnded
 from core.daybook.salting import piece_of
 from core.mix.salting import SALTING_METHODS, at_the_centre
-from core.mix.salting_rules import DAY_S
 from core.mix.salting_sheets import (
     COLD,
     LENGTH_,
@@ -22,6 +21,7 @@ from core.mix.salting_sheets import (
 )
 from core.quantities import DAYS, LENGTH, TEMPERATURE, Amount, Reader
 from core.release.salted import THROUGH, WAYS
+from core.units import DAY_S
 from core.working import Figure
 from core.worksheet import Choice, Number
 from web.entry_forms import EntryForm, Subject, Values, declare, path_of, write
