@@ -162,7 +162,7 @@ BOXES = {
     },
     "finished-mass": {
         "finished_kg": "10 g to 1000 kg",
-        "loss": "0 % to 70 %; 35 %",
+        "loss": "0 % to 75 %; 35 %",
         "others": "0 % to 200 %; 4 %",
     },
     "casings": {

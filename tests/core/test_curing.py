@@ -9,6 +9,7 @@ from core.daybook.evidence import evidence_for
 from core.daybook.facts import CureWeighed
 from core.daybook.facts.cure import RULES, HouseRule, LicensedException
 from core.daybook.house import house_limits
+from core.quantities import METRIC
 from core.refusals import OutOfRange
 from core.release.readiness import judge
 from tests.core.kitchen import DAY, NOON, Kitchen
@@ -107,8 +108,9 @@ def test_over_the_limit_is_not_met_in_the_verdict(kitchen: Kitchen):
 def test_an_exception_on_record_is_met_and_named(kitchen: Kitchen):
     reason = under(kitchen, LEAVE, 0.037)
     assert reason.met is True
-    assert "is over the limit for chopped meat" in reason.text.text
-    assert "(Food act, section 9) allows {figure}: A trial (letter 12; decided by Ana)" in reason.text.text
+    assert "is over the limit for chopped meat" in reason.text.say(METRIC)
+    said = reason.text.say(METRIC)
+    assert "(Food act, section 9) allows 190 ppm: A trial (letter 12; decided by Ana)" in said
 
 
 def under(kitchen: Kitchen, exception: LicensedException, cure_kg: float):
@@ -121,13 +123,13 @@ def under(kitchen: Kitchen, exception: LicensedException, cure_kg: float):
 def test_made_above_the_exceptions_own_figure_it_is_held(kitchen: Kitchen):
     reason = under(kitchen, LEAVE, 0.038)
     assert reason.met is False
-    assert "allows {figure} only" in reason.text.text
+    assert "allows 190 ppm only" in reason.text.say(METRIC)
 
 
 def test_an_older_exception_without_a_figure_is_not_met_and_asks_for_it(kitchen: Kitchen):
     reason = under(kitchen, LicensedException("A trial", "letter 12", "Ana"), 0.037)
     assert reason.met is False
-    assert "enter its rule and figure" in reason.text.text
+    assert "enter its rule and figure" in reason.text.say(METRIC)
 
 
 def test_an_exception_for_something_else_lifts_nothing(kitchen: Kitchen):

@@ -37,4 +37,4 @@ def test_an_unsettled_run_is_not_said_to_have_settled_in_its_last_minutes():
     swinging = [round(each, 1) for each in sawtooth(2.0)]
     probe = Series("Larder", TIMES, swinging[:-5] + [13.0] * 5)
     named = key_figures(analyse([probe], Wanted(Band(13.0, 1.5), None)))
-    assert "settled" not in [key for (key, _), _ in named]
+    assert "settled" not in [key for key, _ in named]

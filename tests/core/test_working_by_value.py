@@ -33,7 +33,7 @@ LINES = [
     (
         "cold-piece",
         "coldest_dry_surface",
-        "Were the humidity 3 % higher than the hygrometer shows, from 20.8162 °C down.",
+        "Were the humidity 3 % higher than the hygrometer shows, it forms at 20.8162 °C or colder.",
     ),
     ("moisture-load", "given_off", "10 kg × 1 % a day = 4.16667 g/h"),
     ("moisture-load", "peak", "10 kg × 1.5 % a day = 6.25 g/h"),
@@ -84,7 +84,7 @@ LINES = [
     ("ph-of-sugar", "ph", "By the rule of thumb, 0.1 for a gram to the kilogram: 5.8 less 5 g/kg makes 5.3"),
     ("ph-of-sugar", "ph", "the meat's own 1 g/kg turned to lactic acid, 66.6075 mmol/kg, against 41 mmol/(pH kg)"),
     ("starter", "share", "3.1 g ÷ 12.4 kg = 0.025 %; at most 0.5 % in the US"),
-    ("casings", "fill", "12 × 0.785398 × 55 mm² × 400 mm × 1.05 kg/L → 11.9742 kg"),
+    ("casings", "fill", "12 × 0.785398 × (55 mm)² × 400 mm × 1.05 kg/L → 11.9742 kg"),
     ("fat-mix", "lean_share", "(88.69 % − 25 %) ÷ (88.69 % − 7.14 %) = 78.0993 %"),
     ("finished-mass", "meat", "Raw ÷ (1 + all else, of the meat): 12.3077 kg ÷ 1.04 = 11.8343 kg"),
 ]
