@@ -100,7 +100,7 @@ def _weigh_out(page: Page, seen: Seen) -> None:
     mix.weigh(page, "Salt", CURE, "268", "1")
     _weigh_cure(page, seen)
     walk.is_at(page, "Weighing sheet")
-    walk.follow(page, "Weigh on: Dextrose", "Dextrose")
+    walk.follow(page, "Next: Dextrose", "Dextrose")
     for name, then in (
         ("Dextrose", "Black pepper, cracked"),
         ("Black pepper, cracked", "Juniper, crushed"),
