@@ -409,7 +409,7 @@ def test_less_than_100_ppm_does_not_count_as_cured_in_canada(seen: Seen):
 
 def test_more_than_200_ppm_is_refused_in_canada(seen: Seen):
     """c × 6.25 % ÷ (10 460 g + c) = 200 ppm, so c = 2.092 ÷ 0.0623."""
-    assert f"{35 * 0.0625 / (10_000 + 260 + 200 + 35) * 1e6:.3f}" in seen["too much for canada"]
+    assert f"{35 * 0.0625 / (10_000 + 260 + 200 + 35) * 1e6:.0f} ppm" in seen["too much for canada"]
     assert f"{2.092 / 0.0623:.2f}" == "33.58"
     assert re.search(r"33\.57\s*g of this curing salt", seen["too much for canada"])
 
