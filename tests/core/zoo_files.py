@@ -69,17 +69,17 @@ def long_forms() -> list[Sheet]:
                 "Time,Quantity,Value",
                 *(f"{w},{'Temperature' if k == 'T' else 'Humidity'},{v:.1f}" for w, _, k, v in single),
             ],
-            "time,quantity,value",
+            "time,temperature °C,humidity %",
         ),
         written(
             "quantity and unit in columns",
             ["Time,Type,Value,Unit", *(f"{w},{k},{v:.1f},{'°C' if k == 'T' else '%'}" for w, _, k, v in single)],
-            "time,quantity,value,ignored",
+            "time,temperature °C,humidity %",
         ),
         written(
             "probe and quantity in columns",
             ["Time,Probe,Quantity,Value", *(f"{w},P{i + 1},{k},{v:.1f}" for w, i, k, v in each)],
-            "time,probe,quantity,value",
+            "time,probe,temperature °C,humidity %",
             2,
         ),
         written(

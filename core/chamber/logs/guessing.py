@@ -11,11 +11,11 @@ from typing import Literal, cast
 
 from attrs import evolve
 
-from core.chamber.logs import columns, heads, timing
+from core.chamber.logs import columns, timing
 from core.chamber.logs.asking import alike
 from core.chamber.logs.changing import with_column, with_order
 from core.chamber.logs.column import Column, Order, Role
-from core.chamber.logs.decoding import UNREAD, Separator, cells_of, encoding_of, join, lines_of
+from core.chamber.logs.decoding import UNREAD, Encoding, Separator, cells_of, encoding_of, join, lines_of
 from core.chamber.logs.framing import (
     SAMPLE,
     Above,
@@ -26,7 +26,8 @@ from core.chamber.logs.framing import (
     frame_of,
     picked_of,
 )
-from core.chamber.logs.layout import Layout
+from core.chamber.logs.layout import Layout, lines_in
+from core.chamber.logs.long_form import RETURNS, long_form_of, named_in, widened
 from core.chamber.logs.naming import named, note_on
 from core.chamber.logs.scales import Unit
 from core.chamber.logs.timing import Table
@@ -37,10 +38,13 @@ from core.refusals import OutOfRange, Refusal
 PREVIEW = 8
 
 
-LONGEST_NAME, MOST_NAMES, RETURNS = 24, 12, 3
 NO_TIME = (
     "No column holds a date and time that is understood; {text} comes nearest. Export it with both, such as "
     "2025-06-20 22:05 or 20.06.2025 22:05."
+)
+ONE_QUANTITY_A_ROW = (
+    "Each row of this file holds one quantity, named beside it: rows of one moment are put together here. What is "
+    "neither temperature nor humidity is left out."
 )
 ONE_VALUE_A_ROW = (
     "{named} says in each row which quantity it measured. Export the log with a column for the temperature and one for "
@@ -62,6 +66,12 @@ def guess(data: bytes, *, separator: Separator | None = None, decimal: Literal["
     encoding = encoding_of(data)
     lines = lines_of(data, encoding)
     _refuse_other_forms(lines)
+    return _guess(lines, encoding, separator, decimal)
+
+
+def _guess(
+    lines: list[str], encoding: Encoding, separator: Separator | None, decimal: Literal[".", ","] | None
+) -> Layout:
     frame = frame_of(lines, separator)
     above = above_of(lines, frame)
     mark, joined = decimal_of(frame, above.head) if decimal is None else (decimal, decimal == frame.separator)
@@ -70,6 +80,10 @@ def guess(data: bytes, *, separator: Separator | None = None, decimal: Literal["
     may_be_time = () if roles else timing.rising(table)
     if not may_be_time and (not roles or list(roles.values()) == ["date"]):
         raise Refusal("file", NO_TIME.format(text=echo(timing.not_understood(table))))
+    long = long_form_of(table, roles, frame, above) if mark and not joined else None
+    if long is not None:
+        found = _guess(widened(lines, long), encoding, frame.separator, mark or None)
+        return evolve(found, long=long, notes=(ONE_QUANTITY_A_ROW, *found.notes))
     _refuse_quantities(table, roles)
     guessed = columns.guess(table, roles) if mark else _open(table, roles)
     layout = Layout(
@@ -108,7 +122,7 @@ def change(
     changed = with_column(layout, index, role=role, unit=unit, probe=probe)
     if role is None:
         return changed
-    lines = lines_of(data, layout.encoding)
+    lines = lines_in(data, layout)
     frame = frame_of(lines, layout.separator)
     table = _table(lines, frame, above_of(lines, frame), layout.decimal or ".", layout.joined)
     if {role, layout.columns[index].role} & {"time", "date", "clock"}:
@@ -136,7 +150,7 @@ def answer(data: bytes, layout: Layout, about: str, key: str) -> Layout:
     if kind in ("time", "clocks"):
         return _timed(data, layout, kind, key)
     changed = _answered(layout, kind, int(column or 1) - 1, key)
-    lines = lines_of(data, layout.encoding)
+    lines = lines_in(data, layout)
     return with_losses(changed, lines, picked_of(lines))
 
 
@@ -189,9 +203,7 @@ def _refuse_other_forms(lines: list[str]) -> None:
 def _refuse_quantities(table: Table, roles: dict[int, Role]) -> None:
     """A column whose words are quantities: each row then has one of them, and one column holds the values of all."""
     for at, label in enumerate(table.head):
-        words = Counter(cell for cell in table.column(at) if at not in roles and len(cell) <= LONGEST_NAME)
-        held = {heads.role_in(word) for word, count in words.items() if count >= RETURNS}
-        if len(words) <= MOST_NAMES and {"temperature", "humidity"} <= held:
+        if at not in roles and named_in(table, at):
             raise Refusal("file", ONE_VALUE_A_ROW.format(named=f"“{label}”" if label else f"Column {at + 1}"))
         written = Counter(each.unit for cell in table.column(at) if (each := number(cell, table.decimal)) is not None)
         if written["%"] >= RETURNS and sum(written[unit] for unit in ("°C", "°F", "K")) >= RETURNS:

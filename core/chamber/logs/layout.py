@@ -12,7 +12,8 @@ from attrs import frozen
 
 from core.chamber.logs.asking import questions
 from core.chamber.logs.column import Column, Loss, Question, Role, TimeStyle
-from core.chamber.logs.decoding import Encoding, Separator
+from core.chamber.logs.decoding import Encoding, Separator, lines_of
+from core.chamber.logs.long_form import LongForm, widened
 
 
 @frozen
@@ -42,6 +43,8 @@ class Layout:
     """Whether each of them times the columns that follow it; None while that is asked."""
     edges: tuple[tuple[int, int], ...] = ()
     """Of columns set out under each other: where the cells of each begin and end, so that an empty one is seen."""
+    long: LongForm | None = None
+    """Where each row of the file holds one quantity: its lines are widened first, and the columns are of those."""
     losses: tuple[Loss, ...] = ()
     losses_taken: bool = False
     """Whether the person said that what is not read may be left out."""
@@ -54,3 +57,9 @@ class Layout:
     def holding(self, *roles: Role) -> tuple[int, ...]:
         """The columns with these roles, counted from 0."""
         return tuple(index for index, column in enumerate(self.columns) if column.role in roles)
+
+
+def lines_in(data: bytes, layout: Layout) -> list[str]:
+    """The file's lines as the layout's columns are found in them."""
+    lines = lines_of(data, layout.encoding)
+    return lines if layout.long is None else widened(lines, layout.long)

@@ -9,8 +9,8 @@ from itertools import pairwise
 from attrs import evolve, frozen
 
 from core.chamber.logs.changing import check
-from core.chamber.logs.decoding import cut_at_the_end, lines_of
-from core.chamber.logs.layout import Layout
+from core.chamber.logs.decoding import cut_at_the_end
+from core.chamber.logs.layout import Layout, lines_in
 from core.chamber.logs.log import Log, build_log
 from core.chamber.logs.moments import reader
 from core.chamber.logs.taking import Tables
@@ -46,7 +46,7 @@ def reading(data: bytes, layout: Layout) -> Generator[Progress, None, Log]:
     Raises Refused at the first step where the layout is not settled.
     """
     check(layout)
-    lines = lines_of(data, layout.encoding)
+    lines = lines_in(data, layout)
     name = hashlib.sha256(data).hexdigest()
     if not layout.side_by_side:
         return (yield from _one(name, lines, layout))
