@@ -24,10 +24,10 @@ FEW, MANY = 10_000, 200_000
 RUNS_OF_MANY = 3
 SECOND_TAP_MS = 350
 PRESSES = {
-    "Look at the files": "form[action$='/files/0']",
+    "Read the files": "form[action$='/files/0']",
     "This is right": "form[action$='/files/1']",
     "This is right ": "form[action*='/drafts/'][action$='/settings']",
-    "Read and look": "log-chart",
+    "Analyse": "log-chart",
 }
 """Button, and what the page has that answers it."""
 PRESS = """([button, answer]) => new Promise((resolve) => {
