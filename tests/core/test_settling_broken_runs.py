@@ -6,6 +6,7 @@ from attrs import evolve
 from core.chamber.series import Series
 from core.chamber.settling.analysis import MAY_BE_ONE_OFF, Compressor, compressor_of
 from tests.core.chamber_model import Chamber, Logger, Truth, log, run
+from tests.core.chamber_study import LUMPS, WALLED, Kind, count_off
 
 QUIET = run(Chamber(), 24)
 STARTS_S, STOPS_S = QUIET.runs[8]
@@ -45,3 +46,22 @@ def test_where_a_door_is_opened_just_as_a_run_ends_the_count_is_right_or_said_no
 def test_what_cannot_be_counted_is_rare():
     doubtful = [seen(opened(STOPS_S + after_s)).why_not == MAY_BE_ONE_OFF for after_s in range(-600, 610, 60)]
     assert 0 < sum(doubtful) <= 5
+
+
+@pytest.mark.parametrize(
+    ("kind", "seed", "interval_s"),
+    [
+        pytest.param(WALLED, 621, 60.0, id="a door while a defrost's warm air is being cooled"),
+        pytest.param(WALLED, 399, 60.0, id="a door that is too small to be told, by a coarse logger"),
+        pytest.param(WALLED, 432, 60.0, id="the first run, with walls so warm that it lies above the usual level"),
+        pytest.param(LUMPS, 21, 10.0, id="a log that ends in a run, noise and all"),
+        pytest.param(LUMPS, 326, 60.0, id="a log that ends after a run, at its foot"),
+    ],
+)
+def test_what_once_was_counted_twice_or_not_at_all(kind: Kind, seed: int, interval_s: float):
+    chamber, logger = kind.draw(seed)
+    logger, truth = evolve(logger, interval_s=interval_s), kind.run(chamber)
+    logged = log(truth, logger, f"{seed} low")
+    found = compressor_of(Series("low", logged.times_s, logged.temperatures_c), 20.0)
+    assert found.is_counted
+    assert count_off(truth, logger, len(found.runs)) == 0

@@ -56,9 +56,9 @@ def test_defrosts_are_found_and_told_apart():
 
 def test_runs_of_chambers_with_a_wall_are_counted_within_one():
     told = [each.count_off for each in outcomes(WALLED) if each.count_off is not None]
-    assert len(told) >= 0.7 * len(SEEDS)
+    assert len(told) >= 0.75 * len(SEEDS)
     assert share([each == 0 for each in told]) >= 0.9
-    assert share([abs(each) <= 1 for each in told]) >= 0.9
+    assert share([abs(each) <= 1 for each in told]) >= 0.98
 
 
 def test_the_share_of_the_time_it_runs_is_told_or_a_range_that_holds_it():
@@ -79,7 +79,7 @@ def test_what_a_wall_gives_back_is_neither_door_nor_defrost():
         counts = [getattr(outcome, each) for outcome in outcomes(WALLED)]
         recall, precision = recall_and_precision([count for count in counts if count is not None])
         assert precision >= 0.9, each
-        assert recall >= 0.75, each
+        assert recall >= 0.8, each
 
 
 def test_by_a_reading_every_five_minutes_doors_and_defrosts_are_not_told():
