@@ -1,6 +1,6 @@
-"""The compressor's rhythm in short logs of known chambers: near the truth, and to the figure what it was when looked at.
+"""The compressor's rhythm in short logs of known chambers: near the truth, and figure by figure as it was.
 
-The rows were written down once each figure had been held against its truth, which the first tests here do anew. A walled
+The rows were written down once each figure had been held against its truth, which the first tests do anew. A walled
 chamber's runs come out up to a tenth too long, within the range that is told; so they are held to that range only.
 """
 

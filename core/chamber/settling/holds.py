@@ -9,7 +9,7 @@ from __future__ import annotations
 from bisect import bisect_right
 from collections.abc import Sequence
 from functools import cached_property
-from itertools import accumulate, pairwise
+from itertools import accumulate, count, pairwise
 
 from attrs import define
 
@@ -70,9 +70,8 @@ class Holds:
         values = self.trace.smoothed
         half = max(1, width // 2)
         fewest = max(FEWEST_HOLDS, len(self.plain_legs) / 2)
-        longest = max((peak - foot for foot, peak in self.plain_legs), default=0)
         found: list[float] = []
-        for since in range(0, longest + 1, half):
+        for since in count(0, half):
             rises = sorted(
                 values[foot + since + width] - values[foot + since]
                 for foot, peak in self.plain_legs
