@@ -24,8 +24,8 @@ EIGHTEEN = Wanted(BAND, DAMP, held_s=12 * HOUR_S, lasts_s=18 * HOUR_S)
 
 @frozen
 class Case:
-    """hours: how long the chamber runs. offsets_k: a probe each. made: what becomes of the logs before they are
-    looked at."""
+    """hours: how long the chamber runs. offsets_k: a probe each. begins_s: on the logger's clock. made: what becomes of
+    the logs before they are looked at."""
 
     chamber: Chamber | Walled
     hours: float
@@ -34,6 +34,7 @@ class Case:
     wanted: Wanted = EIGHTEEN
     room_c: float | None = 20.0
     centre: str | None = None
+    begins_s: float = 0.0
     made: Callable[[Sequence[Series]], Sequence[Series]] = lambda probes: probes
 
 
@@ -56,7 +57,7 @@ def _dry(probes: Sequence[Series]) -> list[Series]:
 
 
 CASES = {
-    "plain": Case(LUMP, 24, Logger(), (0.0, 0.2)),
+    "plain": Case(LUMP, 24, Logger(), (0.0, 0.2), begins_s=50_000.0),
     "doors and defrosts": Case(
         evolve(WIDE, doors_s=(25_000.0, 60_000.0), defrosts_s=(40_000.0, 76_000.0)), 26, Logger(noise_k=0.02),
         wanted=evolve(EIGHTEEN, humidity=Band(0.80, 0.10)),
@@ -67,13 +68,13 @@ CASES = {
     "coarse": Case(WIDE, 24, Logger(step_k=0.5), wanted=Wanted(Band(12, 2), None, held_s=1e5, lasts_s=1e5)),
     "every five minutes": Case(
         WIDE, 30, Logger(interval_s=300), (0.0, -0.4),
-        evolve(EIGHTEEN, temperature=Band(12, 0.9), humidity=Band(0.803, 0.016)),
+        evolve(EIGHTEEN, temperature=Band(12, 0.9), humidity=Band(0.803, 0.016)), begins_s=100_000.0,
     ),
     "drifting": Case(evolve(WALL, differential_k=1.0, drift_k=1.2), 36, Logger(), (0.0, 0.0), room_c=None),
     "paused": Case(
         LUMP, 24, Logger(), (0.0, 0.1), made=lambda probes: _without(probes, (8, 8.4), (12, 13.5), (20, 20.2))
     ),
-    "short": Case(LUMP, 5, Logger(), (0.0, 0.1)),
+    "short": Case(LUMP, 5, Logger(), (0.0, 0.1), begins_s=7_000.0),
     "never cold": Case(evolve(LUMP, cooling_s=13 * HOUR_S), 20, Logger(interval_s=120), (0.0,), room_c=22.0),
     "overshooting": Case(
         evolve(WALL, fog_lag_s=900, humidifier_pa_s=1.6, coil_dries_s=900), 24, Logger(), (0.0,),
@@ -102,7 +103,8 @@ def probes(name: str) -> Sequence[Series]:
     made: list[Series] = []
     for place, (probe, offset_k) in enumerate(zip(NAMES, case.offsets_k, strict=False)):
         seen = log(truth(case.chamber, case.hours), evolve(case.logger, offset_k=offset_k), place)
-        made.append(Series(probe, seen.times_s, seen.temperatures_c, seen.humidities))
+        times_s = [case.begins_s + at_s for at_s in seen.times_s]
+        made.append(Series(probe, times_s, seen.temperatures_c, seen.humidities))
     return case.made(made)
 
 

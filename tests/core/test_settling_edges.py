@@ -1,0 +1,272 @@
+"""Where the proof of a chamber begins to say another thing: a finding on each side of each edge, a hair off."""
+
+import math
+from functools import cache
+from itertools import pairwise
+from types import SimpleNamespace
+from typing import Any
+
+import pytest
+from attrs import evolve
+
+from core.chamber.series import Series
+from core.chamber.settling import Band, Wanted, analyse, prove
+from core.chamber.settling.analysis import Analysis, Compressor, Probe, compressor_of
+from core.chamber.settling.comparing import key_figures
+from core.chamber.settling.cycles import Run
+from core.chamber.settling.figures import figures_of, space_figures
+from core.chamber.settling.humid_air import humid_air
+from core.chamber.settling.humidity import humid_rhythm
+from core.chamber.settling.mapping import Pair, Space, fluctuation
+from core.chamber.settling.measures import DRIFT, FINE_DIFFERENCE, FINE_TEMPERATURE, LASTS, SPEED, STARTS
+from core.chamber.settling.outline import Trace, on_one_axis
+from core.chamber.settling.pair_figures import pair_figures
+from core.chamber.settling.settled import Drift
+from core.chamber.settling.statistics import Spread, spread
+from core.chamber.settling.staying import Lately, Stay
+from core.quantities import METRIC, US, Amount, Quantity
+from core.saturation import saturation_in_air_pa
+from tests.core.settling_flat import said
+
+HOUR_S, DAY_S = 3600.0, 86_400.0
+WANTED = Wanted(Band(12.0, 1.0), Band(0.80, 0.05), apart_k=1.5, held_s=DAY_S, lasts_s=2 * DAY_S)
+
+
+def test_what_is_wanted_where_nothing_else_is_said():
+    """Common practice, without a source: 12.8 °C and 80 %, a day of two, means within 1.5 K."""
+    wanted = Wanted()
+    assert (wanted.temperature, wanted.humidity) == (Band(12.8, 1.5), Band(0.80, 0.05))
+    assert (wanted.apart_k, wanted.held_s, wanted.lasts_s) == (1.5, DAY_S, 2 * DAY_S)
+
+
+@cache
+def steady() -> Analysis:
+    """Two days of minutes, all within the bands; the second probe of every two minutes."""
+    times_s = [60.0 * place for place in range(2880)]
+    air_c = [12.0 + 0.1 * (place % 3) for place in range(2880)]
+    first = Series("first", times_s, air_c, [0.80] * 2880)
+    return analyse([first, Series("second", times_s[::2], air_c[::2])], WANTED)
+
+
+LATELY = Lately(86_340.0, 0.9, 0.0, 0.0, 86_340.0, 0.0)
+
+
+def first(**changes: Any) -> Analysis:
+    probe = evolve(steady().probes[0], humidity=None, **changes)
+    return evolve(steady(), probes=(probe, steady().probes[1]))
+
+
+def reason(key: str, found: Analysis) -> tuple[bool | None, str]:
+    (one,) = (each for each in prove(found).reasons if each.key == key)
+    return one.met, one.text.text
+
+
+def lately(**changes: float) -> Stay:
+    return Stay(None, 0.0, evolve(LATELY, **changes))
+
+
+@pytest.mark.parametrize(
+    ("changes", "events_why_not", "met", "words"),
+    [
+        ({"inside": 0.0, "outside": 1e-9}, "", False, "does not come between"),
+        ({"inside": 0.0, "outside": 0.0}, "", None, "is shown between"),
+        ({"inside": 1e-9, "outside": 1.0}, "", False, "is outside"),
+        ({"outside": 0.05}, "many", None, "is shown between"),
+        ({"outside": 0.0501}, "many", None, "if by doors"),
+        ({"outside": 0.25}, "many", None, "if by doors"),
+        ({"outside": 0.2501}, "many", False, "is outside"),
+        ({"outside": 0.2, "longest_out_s": 901.0}, "many", None, "if by doors"),
+        ({"longest_out_s": 900.0}, "", None, "is shown between"),
+        ({"longest_out_s": 901.0}, "", False, "at a time"),
+        ({"outside": 0.05}, "", None, "is shown between"),
+        ({"outside": 0.0501}, "", False, "is outside"),
+        ({"inside": 0.9499}, "", None, "is shown between"),
+        ({"inside": 0.95}, "", None, "has been between"),
+    ],
+)
+def test_why_a_temperature_does_not_stay(changes: dict[str, float], events_why_not: str, met: bool | None, words: str):
+    compressor = Compressor(events_why_not=events_why_not)
+    found = reason("temperature-first", first(stay=lately(**changes), compressor=compressor))
+    assert found[0] is met
+    assert words in found[1]
+
+
+@pytest.mark.parametrize(("held_s", "met"), [(DAY_S - 600, True), (DAY_S - 601, None), (DAY_S, True)])
+def test_a_day_held_may_lack_its_last_reading(held_s: float, met: bool | None):
+    """Ten minutes of it: the longest a reading may be for."""
+    stay = Stay(steady().probes[0].ends_s - held_s, 1.0, evolve(LATELY, inside=1.0))
+    assert reason("temperature-first", first(stay=stay))[0] is met
+
+
+@pytest.mark.parametrize(("lacks_s", "met"), [(600.0, True), (601.0, None)])
+def test_two_days_may_lack_their_last_reading(lacks_s: float, met: bool | None):
+    assert reason("length", first(ends_s=2 * DAY_S - lacks_s))[0] is met
+
+
+@pytest.mark.parametrize(("covered", "met"), [(0.95, True), (0.9499, None)])
+def test_two_days_are_covered_for_95_per_cent(covered: float, met: bool | None):
+    sampled = evolve(steady().probes[0].sampling, covered_s=covered * 2 * DAY_S)
+    assert reason("length", first(sampling=sampled))[0] is met
+
+
+@pytest.mark.parametrize(("hole_s", "met"), [(900.0, True), (901.0, None)])
+def test_a_quarter_of_an_hour_may_be_without_a_reading(hole_s: float, met: bool | None):
+    assert reason("hole-first", first(stay=lately(longest_hole_s=hole_s)))[0] is met
+
+
+@pytest.mark.parametrize(
+    ("by_k", "give_k", "met"),
+    [(0.4, 0.1, True), (-0.4, 0.1, True), (0.4, 0.1001, None), (0.6, 0.1, None), (0.6001, 0.1, False)],
+)
+def test_half_of_the_half_band_may_be_drifted_in_a_day(by_k: float, give_k: float, met: bool | None):
+    assert reason("drift-first", first(drift=Drift(by_k, give_k)))[0] is met
+
+
+def space(**changes: Any) -> Analysis:
+    usual = Space("first", "first", "second", 1.0, 0.1, DAY_S, 0.5, 0.5, 0.5, 0.5, 0.5, (12.0, 12.0))
+    return evolve(steady(), space=evolve(usual, **changes))
+
+
+@pytest.mark.parametrize(("gradient_k", "met"), [(1.4, True), (1.4001, None), (1.6, None), (1.6001, False)])
+def test_the_means_may_be_so_far_apart(gradient_k: float, met: bool | None):
+    assert reason("gradient", space(gradient_k=gradient_k))[0] is met
+
+
+@pytest.mark.parametrize(("share", "words"), [(0.7, "The means of"), (0.6999, "were logged together")])
+def test_probes_are_logged_together_for_most_of_the_time_it_is_held(share: float, words: str):
+    """95 %, less the quarter that doors and defrosts may take."""
+    assert words in reason("gradient", space(together_s=share * DAY_S + 1e-6))[1]
+
+
+@pytest.mark.parametrize(("humidity", "low", "high"), [(Band(0.98, 0.05), 0.93, 1.0), (Band(0.03, 0.05), 0.0, 0.08)])
+def test_a_band_of_humidity_ends_with_dry_and_with_full_air(humidity: Band, low: float, high: float):
+    found = prove(evolve(steady(), wanted=evolve(WANTED, humidity=humidity))).reasons
+    (one,) = (said(each.text) for each in found if each.key == "humidity-first")
+    assert (one["low"], one["high"]) == (pytest.approx(low), pytest.approx(high))
+
+
+@pytest.mark.parametrize(("minutes", "is_told"), [(360, True), (359, False)])
+def test_six_hours_of_staying_are_a_state(minutes: int, is_told: bool):
+    """The last reading is a minute before the end of its time."""
+    values = [20.0] * 600 + [12.0] * (minutes + 1)
+    found = analyse([Series("first", [60.0 * place for place in range(len(values))], values)], WANTED)
+    assert ("settled" in dict(key_figures(found))) is is_told
+    assert (found.centre.stays_since_s == 36_000.0) is is_told
+
+
+def run(falls_s: float) -> Run:
+    return Run(falls_s - 60, falls_s, falls_s - 90, 13.0, falls_s + 90, 11.0)
+
+
+@pytest.mark.parametrize(
+    ("falls_s", "period_s"),
+    [((0.0, 600.0), None), ((0.0, 600.0, 1300.0), 650.0), ((0.0, 600.0, 1300.0, 3000.0), 700.0)],
+)
+def test_the_usual_cycle_of_runs_that_are_not_measured(falls_s: tuple[float, ...], period_s: float | None):
+    assert Compressor(tuple(map(run, falls_s))).period_s == period_s
+
+
+@pytest.mark.parametrize(("readings", "is_counted"), [(10, True), (9, False)])
+def test_ten_readings_to_a_cycle_count_its_runs(readings: int, is_counted: bool):
+    """A fifth of each cycle down, the rest up; the log ends in the middle of a hold."""
+    places = [place % readings / readings for place in range(60 * readings + readings // 2)]
+    values = [round(12 + (1 - 2 * part / 0.2 if part < 0.2 else -1 + 2 * (part - 0.2) / 0.8), 2) for part in places]
+    found = compressor_of(Series("first", [120.0 * place for place in range(len(values))], values))
+    assert found.is_counted is is_counted
+    assert ("There may be more runs" in found.why_not) is not is_counted
+
+
+@pytest.mark.parametrize(("share", "low"), [(0.0499, 2.0), (0.0501, 1.0)])
+def test_a_twentieth_of_the_time_is_below(share: float, low: float):
+    assert spread([0.0, 60.0], [1.0, 2.0], lasts_s=[1000 * share, 1000 * (1 - share)]).low_5 == low
+
+
+@pytest.mark.parametrize(("share", "high"), [(0.9499, 2.0), (0.9501, 1.0)])
+def test_a_twentieth_of_the_time_is_above(share: float, high: float):
+    assert spread([0.0, 60.0], [1.0, 2.0], lasts_s=[1000 * share, 1000 * (1 - share)]).high_95 == high
+
+
+@pytest.mark.parametrize("count", [55, 56, 79, 80])
+def test_a_leap_in_the_last_window_is_found_whatever_the_number_of_windows(count: int):
+    """A window of half an hour is 31 readings; they are looked at by 24 at once."""
+    values = [12.0] * (count - 1) + [13.0]
+    assert fluctuation([60.0 * place for place in range(5, count + 5)], values) == 0.5
+
+
+def test_a_log_of_half_an_hour_is_one_window_whenever_it_begins():
+    times_s = [1e6 + 60.0 * place for place in range(61)]
+    assert fluctuation(times_s, [12.0] * 30 + [12.0 + place / 10 for place in range(31)]) == pytest.approx(1.5)
+    assert fluctuation(times_s, [12 + place / 10 for place in range(61)]) == pytest.approx(1.5)
+
+
+@pytest.mark.parametrize(("dew_c", "is_told"), [(-39.99, True), (-39.8, True), (-40.01, False)])
+def test_a_dew_point_is_told_down_to_forty_below(dew_c: float, is_told: bool):
+    pressure = saturation_in_air_pa(max(-40.0, dew_c), 101_325.0) * (1 if dew_c > -40 else 0.999)
+    humidity = pressure / saturation_in_air_pa(10.0, 101_325.0)
+    found = humid_air(Series("first", [0.0, 60.0], [10.0, 10.0], [humidity, humidity]))
+    assert found is not None
+    assert (abs(found.dew_points_c[0] - dew_c) < 0.005) if is_told else math.isnan(found.dew_points_c[0])
+
+
+def test_a_line_between_two_readings_is_straight():
+    """A third of the way: 30 of 90 s."""
+    times, (one, _) = on_one_axis([Trace([10, 100], [10.0, 16.0], 60.0), Trace([40, 70], [0.0, 0.0], 30.0)])
+    assert times.tolist() == [10, 40, 70, 100]
+    assert one.tolist() == [10.0, 12.0, 14.0, 16.0]
+
+
+def test_the_swing_of_the_humidity_is_the_middle_one():
+    """Of three cycles with swings of 0.10, 0.20 and 0.40."""
+    humidities = [0.5 + height * place / 9 for height in (0.1, 0.2, 0.4) for place in range(10)]
+    air = humid_air(Series("first", [60.0 * place for place in range(30)], [12.0] * 30, humidities))
+    falls: list[Any] = [SimpleNamespace(falls_s=at * 600.0) for at in range(4)]
+    cycles: list[Any] = [SimpleNamespace(before=one, after=two, lasts_s=600.0) for one, two in pairwise(falls)]
+    assert air is not None
+    assert humid_rhythm(air, cycles).swing == pytest.approx(0.2)
+
+
+@pytest.mark.parametrize(
+    ("value", "shown"),
+    [
+        (59.4, "59 s"),
+        (60.0, "1.0 min"),
+        (10_790.0, "179.8 min"),
+        (10_800.0, "3.0 h"),
+        (59.0, "59 s"),
+        (10_700.0, "178.3 min"),
+    ],
+)
+def test_a_time_is_said_in_seconds_minutes_or_hours(value: float, shown: str):
+    assert Amount(value, LASTS).show(METRIC) == shown
+
+
+@pytest.mark.parametrize(
+    ("quantity", "value", "metric", "us"),
+    [
+        (STARTS, 1.234 / 3600, "1.23 /h", "1.23 /h"), (SPEED, 6.26 / 3600, "6.3 K/h", "11.3 °F/h"),
+        (DRIFT, 0.204 / 86_400, "0.20 K/d", "0.37 °F/d"), (FINE_TEMPERATURE, 12.504, "12.50 °C", "54.51 °F"),
+        (FINE_DIFFERENCE, 0.504, "0.50 K", "0.91 °F"),
+    ],
+)  # fmt: skip
+def test_an_amount_of_a_proof_is_shown_to_its_place(quantity: Quantity, value: float, metric: str, us: str):
+    assert (Amount(value, quantity).show(METRIC), Amount(value, quantity).show(US)) == (metric, us)
+
+
+def test_each_figure_of_two_probes_is_its_own():
+    found = pair_figures(Pair("a", "b", Spread(1.0, 2.0, 3.0, 4.0, 5.0, 6.0, 7.0)))
+    told = {each.key: (each.value, *said(each.working[0]).values()) for each in found}
+    keys = ("mean", "deviation", "lowest", "highest", "low_5", "high_95")
+    assert told == {key: (value, value) for value, key in enumerate(keys, 1)}
+
+
+@pytest.mark.parametrize(("probes", "warned"), [(8, True), (9, False)])
+def test_fewer_than_nine_probes_are_warned_of(probes: int, warned: bool):
+    found = space_figures(space(means_c=(12.0,) * probes))
+    assert all(bool(each.cautions) is warned for each in found)
+
+
+def test_the_drift_of_a_probe_is_said_by_the_second():
+    probe: Probe = evolve(steady().probes[0], drift=Drift(0.864, 0.1))
+    (drift,) = (each for each in figures_of(probe) if each.key == "drift")
+    kept = dict(key_figures(evolve(steady(), centre=probe)))["drift"]
+    assert [drift.value, kept.value] == pytest.approx([1e-5, 1e-5], rel=1e-9, abs=0)
