@@ -83,7 +83,7 @@ def _kind(evidence: Evidence) -> str:
 
 
 def _rows(evidence: Evidence) -> list[Reason]:
-    checks = [each for each in _checks(evidence) if each.ppm or each.rule.substance != "nitrate" or not each.within]
+    checks = [each for each in _checks(evidence) if each.ppm or each.rule.substance != "nitrate"]
     return [_row(each, evidence.licence) for each in checks if each.ppm >= 0]
 
 
