@@ -247,7 +247,7 @@ def opened(doors: int, lasts_s: float, defrosts: int = 0) -> Any:
     ("doors", "lasts_s", "defrosts", "advised"),
     [
         (12, 2 * DAY_S, 0, False), (13, 2 * DAY_S, 0, True), (12, 2 * DAY_S, 9, False), (3, 0.4 * DAY_S, 0, False),
-        (4, 0.4 * DAY_S, 0, True), (4, DAY_S, 0, False), (4, 0.0, 0, True),
+        (4, 0.4 * DAY_S, 0, True), (4, DAY_S, 0, False), (4, 0.0, 0, True), (12, 1.99 * DAY_S, 0, True),
     ],
 )  # fmt: skip
 def test_a_door_opened_more_than_six_times_a_day_is_left_shut(doors: int, lasts_s: float, defrosts: int, advised: bool):

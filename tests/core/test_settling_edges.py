@@ -11,20 +11,16 @@ from attrs import evolve
 
 from core.chamber.series import Series
 from core.chamber.settling import Band, Wanted, analyse, prove
-from core.chamber.settling.analysis import Analysis, Compressor, Probe, compressor_of
+from core.chamber.settling.analysis import Analysis, Compressor, compressor_of
 from core.chamber.settling.comparing import key_figures
 from core.chamber.settling.cycles import Run
-from core.chamber.settling.figures import figures_of, space_figures
 from core.chamber.settling.humid_air import humid_air
 from core.chamber.settling.humidity import humid_rhythm
-from core.chamber.settling.mapping import Pair, Space, fluctuation
-from core.chamber.settling.measures import DRIFT, FINE_DIFFERENCE, FINE_TEMPERATURE, LASTS, SPEED, STARTS
+from core.chamber.settling.mapping import Space, fluctuation
 from core.chamber.settling.outline import Trace, on_one_axis
-from core.chamber.settling.pair_figures import pair_figures
 from core.chamber.settling.settled import Drift
-from core.chamber.settling.statistics import Spread, spread
+from core.chamber.settling.statistics import spread
 from core.chamber.settling.staying import Lately, Stay
-from core.quantities import METRIC, US, Amount, Quantity
 from core.saturation import saturation_in_air_pa
 from tests.core.settling_flat import said
 
@@ -199,6 +195,11 @@ def test_a_log_of_half_an_hour_is_one_window_whenever_it_begins():
     assert fluctuation(times_s, [12 + place / 10 for place in range(61)]) == pytest.approx(1.5)
 
 
+def test_the_window_of_a_short_log_is_all_of_it_though_it_pauses():
+    times_s = [1e6 + 60.0 * place for place in (0, 1, 2, 12, 13, 14)]
+    assert fluctuation(times_s, [10.0] * 3 + [12.0] * 3) == 1.0
+
+
 @pytest.mark.parametrize(("dew_c", "is_told"), [(-39.99, True), (-39.8, True), (-40.01, False)])
 def test_a_dew_point_is_told_down_to_forty_below(dew_c: float, is_told: bool):
     pressure = saturation_in_air_pa(max(-40.0, dew_c), 101_325.0) * (1 if dew_c > -40 else 0.999)
@@ -226,47 +227,19 @@ def test_the_swing_of_the_humidity_is_the_middle_one():
 
 
 @pytest.mark.parametrize(
-    ("value", "shown"),
-    [
-        (59.4, "59 s"),
-        (60.0, "1.0 min"),
-        (10_790.0, "179.8 min"),
-        (10_800.0, "3.0 h"),
-        (59.0, "59 s"),
-        (10_700.0, "178.3 min"),
-    ],
+    ("lasts_s", "follows"),
+    [((2000.0, 2820.0, 5000.0), True), ((1000.0, 2090.0, 2200.0), True), ((2000.0, 2830.0, 5000.0), False)],
 )
-def test_a_time_is_said_in_seconds_minutes_or_hours(value: float, shown: str):
-    assert Amount(value, LASTS).show(METRIC) == shown
-
-
-@pytest.mark.parametrize(
-    ("quantity", "value", "metric", "us"),
-    [
-        (STARTS, 1.234 / 3600, "1.23 /h", "1.23 /h"), (SPEED, 6.26 / 3600, "6.3 K/h", "11.3 °F/h"),
-        (DRIFT, 0.204 / 86_400, "0.20 K/d", "0.37 °F/d"), (FINE_TEMPERATURE, 12.504, "12.50 °C", "54.51 °F"),
-        (FINE_DIFFERENCE, 0.504, "0.50 K", "0.91 °F"),
-    ],
-)  # fmt: skip
-def test_an_amount_of_a_proof_is_shown_to_its_place(quantity: Quantity, value: float, metric: str, us: str):
-    assert (Amount(value, quantity).show(METRIC), Amount(value, quantity).show(US)) == (metric, us)
-
-
-def test_each_figure_of_two_probes_is_its_own():
-    found = pair_figures(Pair("a", "b", Spread(1.0, 2.0, 3.0, 4.0, 5.0, 6.0, 7.0)))
-    told = {each.key: (each.value, *said(each.working[0]).values()) for each in found}
-    keys = ("mean", "deviation", "lowest", "highest", "low_5", "high_95")
-    assert told == {key: (value, value) for value, key in enumerate(keys, 1)}
-
-
-@pytest.mark.parametrize(("probes", "warned"), [(8, True), (9, False)])
-def test_fewer_than_nine_probes_are_warned_of(probes: int, warned: bool):
-    found = space_figures(space(means_c=(12.0,) * probes))
-    assert all(bool(each.cautions) is warned for each in found)
-
-
-def test_the_drift_of_a_probe_is_said_by_the_second():
-    probe: Probe = evolve(steady().probes[0], drift=Drift(0.864, 0.1))
-    (drift,) = (each for each in figures_of(probe) if each.key == "drift")
-    kept = dict(key_figures(evolve(steady(), centre=probe)))["drift"]
-    assert [drift.value, kept.value] == pytest.approx([1e-5, 1e-5], rel=1e-9, abs=0)
+def test_a_humidifier_that_works_every_40_minutes_follows_a_compressor_that_does_so_mostly(
+    lasts_s: tuple[float, ...], follows: bool
+):
+    """The middle one of three cycles counts: from 2400 ÷ 1.15 to 2400 ÷ 0.85 s, 2087 to 2824."""
+    places = [place % 40 for place in range(400)]
+    damp = [0.70 + 0.10 * min(at / 4, 1 - (at - 4) / 36) for at in places]
+    air = humid_air(Series("first", [60.0 * place for place in range(400)], [12.0] * 400, damp))
+    cycles: list[Any] = [
+        SimpleNamespace(before=SimpleNamespace(falls_s=0.0), after=SimpleNamespace(falls_s=each), lasts_s=each)
+        for each in lasts_s
+    ]
+    assert air is not None
+    assert humid_rhythm(air, cycles).follows is follows

@@ -62,7 +62,7 @@ def _bursts(air: HumidAir, events: Sequence[Event]) -> list[float]:
     """When the vapour pressure began to climb as fast as it does when the humidifier works."""
     begun_s: list[float] = []
     usual_s = air.lasts_s[-1]
-    few = max(1, round(CLIMB_S / usual_s))
+    few = round(CLIMB_S / usual_s)
     vapour = smooth(air.vapour_pa, math.floor(SMOOTHED_S / usual_s) // 2 * 2 + 1)
     climbs = list(map(sub, vapour[few:], vapour))
     full = percentile(sorted(climbs), FULL_CLIMB)

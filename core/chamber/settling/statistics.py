@@ -9,6 +9,7 @@ from __future__ import annotations
 import math
 from collections import Counter
 from collections.abc import Mapping, Sequence
+from itertools import accumulate
 from operator import mul
 
 from attrs import frozen
@@ -97,12 +98,8 @@ def time_at(values: Sequence[float], lasts_s: Sequence[float]) -> dict[float, fl
 
 def _reached(there: Sequence[float], for_s: Mapping[float, float], until_s: float) -> float:
     """The lowest value below or at which the trace spends that time."""
-    spent_s = 0.0
-    for value in there:
-        spent_s += for_s[value]
-        if spent_s >= until_s - SLACK:
-            return value
-    return there[-1]
+    spent = accumulate(map(for_s.__getitem__, there))
+    return next(value for value, spent_s in zip(there, spent, strict=True) if spent_s >= until_s - SLACK)
 
 
 def _share_within(for_s: Mapping[float, float], band: Band, covered_s: float) -> float:
