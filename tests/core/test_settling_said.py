@@ -30,7 +30,6 @@ from tests.core.test_settling_edges import LATELY, space, steady
         (60.0, "1.0 min"),
         (10_790.0, "179.8 min"),
         (10_800.0, "3.0 h"),
-        (10_850.0, "3.0 h"),
         (59.0, "59 s"),
         (10_700.0, "178.3 min"),
     ],
