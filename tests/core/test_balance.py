@@ -184,3 +184,9 @@ def test_the_working_of_a_cost():
         "Together 48",
     ]
     assert said(raw) == ["48 ÷ 10 kg = 4.8 a kg"]
+
+
+def test_what_cannot_lose_so_much_says_how_much_it_holds():
+    """0.75 of water in 1.25 of all: 60 %."""
+    with pytest.raises(OutOfRange, match="It holds 60 % water"):
+        balance.dried(Content(water=0.75, fat=0.3, protein=0.15, salt=0.03, sugar=0.0, other=0.02), 0.61)

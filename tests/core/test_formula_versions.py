@@ -81,3 +81,9 @@ def test_no_version_belongs_to_no_formula(table: Table, version: str | None):
     table.keep()
     assert formula_of(table.book, version) is None
     assert formula_at(table.book, version) is None
+
+
+@pytest.mark.parametrize("version", [None, "0190a6f0-0000-7000-8000-000000000000"])
+def test_a_version_that_this_book_does_not_hold_belongs_to_no_formula(table: Table, version: str | None):
+    """A batch from another tablet may name one."""
+    assert formula_of(table.book, version) is None

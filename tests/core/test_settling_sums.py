@@ -5,6 +5,7 @@ import math
 import pytest
 
 from core.chamber.series import Series
+from core.chamber.settling.analysis import Wanted
 from core.chamber.settling.mapping import instability, space
 from core.chamber.settling.measures import (
     DRIFT,
@@ -188,3 +189,8 @@ def test_an_instability_is_to_whichever_side_is_further():
     times_s = [60.0 * at for at in range(100)]
     assert instability(times_s, [12.0] * 99 + [11.0]) == pytest.approx(0.99)
     assert instability(times_s, [12.0] * 99 + [13.0]) == pytest.approx(0.99)
+
+
+def test_what_is_wanted_where_nobody_says_otherwise():
+    """Two days, of which one has held; probes no more than 1.5 K apart: common practice; no published source."""
+    assert (Wanted().lasts_s, Wanted().held_s, Wanted().apart_k) == (172_800, 86_400, 1.5)
