@@ -72,6 +72,34 @@ def test_a_hold_that_slows_down_has_no_single_time_constant(paces: Paces, is_tol
     assert found.warming_why_not == ("" if is_told else WARMS_APART)
 
 
+TENTH_SLOWER: Paces = ((0.55, 1.0), (1.0, 1.097))
+LAST_SLOWER: Paces = ((0.4, 1.1), (0.65, 1.0), (1.0, 1.145))
+
+
+@pytest.mark.parametrize(
+    ("paces", "minute", "factor", "is_told"),
+    [
+        (TENTH_SLOWER, 19, 0.5, True), (TENTH_SLOWER, 20, 0.5, False), (TENTH_SLOWER, 53, 0.5, False),
+        (TENTH_SLOWER, 54, 0.5, True),
+        (TENTH_SLOWER, 54, 20.0, True), (TENTH_SLOWER, 55, 20.0, False), (TENTH_SLOWER, 88, 20.0, False),
+        (TENTH_SLOWER, 89, 20.0, True),
+        (LAST_SLOWER, 39, 0.5, True), (LAST_SLOWER, 40, 0.5, False), (LAST_SLOWER, 63, 0.5, False),
+        (LAST_SLOWER, 64, 0.5, True),
+        (LAST_SLOWER, 64, 20.0, True), (LAST_SLOWER, 65, 20.0, False), (LAST_SLOWER, 88, 20.0, False),
+        (LAST_SLOWER, 89, 20.0, True),
+    ],
+)  # fmt: skip
+def test_one_odd_minute_within_a_part_of_a_hold_tells_and_one_beside_it_does_not(
+    paces: Paces, minute: int, factor: float, is_told: bool
+):
+    """Quicker in the earlier part, or slower in the later, by so little as keeps the two from being one pace. The
+    reading at a part's end is no longer of it."""
+    ends = [(until, each) for until, each in paces if until <= minute / 100]
+    usual = next(each for until, each in paces if until > minute / 100)
+    odd = (*ends, (minute / 100, usual), ((minute + 1) / 100, factor), *paces[len(ends) :])
+    assert (rhythm(*[odd] * 6).warming_s is not None) is is_told
+
+
 @pytest.mark.parametrize(("factor", "is_told"), [(0.859, False), (0.861, True), (1.119, True), (1.121, False)])
 @pytest.mark.parametrize(("count", "first"), [(16, 2), (15, 1), (7, 1)])
 def test_nor_have_holds_of_which_the_first_are_quicker(factor: float, is_told: bool, count: int, first: int):
