@@ -127,3 +127,17 @@ def test_a_hold_that_begins_high_may_be_no_more_than_a_third_steeper(lift_k: flo
 @pytest.mark.parametrize(("interval_s", "is_told"), [(60.0, True), (150.0, True), (151.0, False)])
 def test_doors_and_defrosts_are_told_apart_by_a_reading_every_150_s(interval_s: float, is_told: bool):
     assert (why_no_events(trace_of([10.0, 10.0], interval_s)) == "") is is_told
+
+
+@pytest.mark.parametrize("lifts", [hump(50, 10, 4, 20), hump(65, 1, 2, 6)])
+@pytest.mark.parametrize("before", [2, 6])
+def test_beside_a_hole_a_hump_is_seen_once(lifts: dict[int, float], before: int):
+    """An hour is missing in the middle of another hold, before the hump or after it."""
+    trace, swing = chamber(lifts)
+    at = 75 * before + 30
+    times_s = [each + (3600.0 if place >= at else 0.0) for place, each in enumerate(trace.times_s)]
+    found = find_events(trace_of(trace.values, times_s=times_s), swing)
+    late_s = 3600.0 if before < 4 else 0.0
+    assert [(event.kind, event.starts_s - late_s, event.top_s - late_s, event.top_c) for event in found] == [
+        (event.kind, event.starts_s, event.top_s, event.top_c) for event in seen(lifts)
+    ]

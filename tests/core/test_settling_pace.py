@@ -193,3 +193,11 @@ def test_how_far_the_first_pull_down_passes_the_usual_foot(comes_down: bool, pas
     deep = (swing.lower - 0.25, *trace.smoothed[1:])
     found = rhythm_of(evolve(trace, smoothed=deep, comes_down=comes_down), swing, runs, [])
     assert found.passed_k == pytest.approx(passed)
+
+
+def test_what_comes_after_the_first_run_began_is_no_pull_down():
+    trace, swing, runs = plain()
+    at = trace.times_s.index(runs[0].trough_s)
+    deep = (*trace.smoothed[:at], swing.lower - 0.25, *trace.smoothed[at + 1 :])
+    found = rhythm_of(evolve(trace, smoothed=deep, comes_down=True), swing, runs, [])
+    assert found.passed_k < 0.1

@@ -200,6 +200,7 @@ def test_the_rhythm_is_as_it_was(row: list[str]):
         3600 * found.cools_by_s, 3600 * found.warms_by_s, found.highest_c, found.lowest_c, found.passed_k,
         found.warming_s, found.late_s,
     ] == near(figures)  # fmt: skip
+    assert found.holds_s == found.period_s - found.cools_s
     assert (len(found.cycles), found.is_share_told) == (int(cycles), is_told == "yes")
 
 

@@ -151,3 +151,16 @@ def test_across_a_hole_nothing_is_counted():
 
 def test_a_run_is_what_it_is_made_of():
     assert find_runs(trace_of(legs(10.0, *CYCLE, (60, 12.0))), SWING) == (Run(1800, 4050, 3600, 12, 4500, 10),)
+
+
+def test_the_last_foot_of_all_is_one_however_high():
+    """No peak after it is known yet."""
+    assert len(runs_of(legs(10.0, *CYCLE * 5, (60, 12.0), (15, 10.6), (60, 12.0)))) == 6
+
+
+@pytest.mark.parametrize(("minutes", "count"), [(2, 1), (3, 2)])
+def test_where_a_trace_is_smoothed_its_very_end_tells_nothing(minutes: int, count: int):
+    """A reading every half minute, smoothed over three: the last one is left out. It rises by 0.1 K a reading."""
+    values = legs(9.6, (60, 12.0), (15, 10.0), (60, 12.0), (15, 10.0), (minutes, 10.0 + 0.1 * minutes))
+    swing = swing_of(10.0, 12.0, turns=[(0, False), (60, True)])
+    assert len(find_runs(trace_of(values, 30.0), swing, (), 30.0)) == count

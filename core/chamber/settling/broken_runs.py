@@ -75,7 +75,7 @@ def _is_doubtful(trace: Trace, swing: Swing, door: Event, late_s: float, cools_s
 def ran_on(trace: Trace, swing: Swing, values: Sequence[float], feet: Sequence[int], place: int, late_s: float) -> bool:
     """Whether the compressor ran on after that foot: a thermostat stops it only where the others are."""
     foot = feet[place]
-    by_s = min(falls_by_s(trace, swing, max(0, foot - trace.samples(SLOPE_S)), foot), 2 * swing.falls_by_s)
+    by_s = min(falls_by_s(trace, swing, 0, foot), 2 * swing.falls_by_s)
     falls_on_k = by_s * (late_s + DOUBTFUL_S) + max(2 * trace.sigma, trace.step if trace.is_coarse else 0.0)
     return values[foot] - _around(values, feet, place) > max(falls_on_k, HIGH_FOOT * swing.size)
 

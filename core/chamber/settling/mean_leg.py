@@ -189,7 +189,7 @@ def _piece(
         end = bisect_left(trace.times_s, leg.middle_s + until_s)
         for at_s, value in points(trace, first, end):
             since_s = at_s - leg.middle_s
-            place = max(0, min(bins - 1, int((since_s - from_s) / width_s)))
+            place = min(bins - 1, int((since_s - from_s) / width_s))
             sums[place] += value
             times[place] += since_s
             counts[place] += 1
