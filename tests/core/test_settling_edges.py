@@ -1,9 +1,6 @@
 """Where the proof of a chamber begins to say another thing: a finding on each side of each edge, a hair off."""
 
-import math
 from functools import cache
-from itertools import pairwise
-from types import SimpleNamespace
 from typing import Any
 
 import pytest
@@ -11,17 +8,16 @@ from attrs import evolve
 
 from core.chamber.series import Series
 from core.chamber.settling import Band, Wanted, analyse, prove
+from core.chamber.settling.advice import OFFSET_PART, advise
 from core.chamber.settling.analysis import Analysis, Compressor, compressor_of
 from core.chamber.settling.comparing import key_figures
 from core.chamber.settling.cycles import Run
-from core.chamber.settling.humid_air import humid_air
-from core.chamber.settling.humidity import humid_rhythm
 from core.chamber.settling.mapping import Space, fluctuation
-from core.chamber.settling.outline import Trace, on_one_axis
+from core.chamber.settling.outline import Trace, on_one_axis, outline
 from core.chamber.settling.settled import Drift
-from core.chamber.settling.statistics import spread
+from core.chamber.settling.statistics import Spread, spread
 from core.chamber.settling.staying import Lately, Stay
-from core.saturation import saturation_in_air_pa
+from core.refusals import OutOfRange
 from tests.core.settling_flat import said
 
 HOUR_S, DAY_S = 3600.0, 86_400.0
@@ -162,6 +158,34 @@ def test_the_usual_cycle_of_runs_that_are_not_measured(falls_s: tuple[float, ...
     assert Compressor(tuple(map(run, falls_s))).period_s == period_s
 
 
+@pytest.mark.parametrize("readings", [1, 2])
+def test_two_temperatures_are_the_fewest(readings: int):
+    log = Series("first", [0.0, 60.0][:readings], [12.0, 12.1][:readings])
+    if readings == 2:
+        assert analyse([log]).centre.lasts_s == 60.0
+    else:
+        with pytest.raises(OutOfRange, match="fewer than two"):
+            analyse([log])
+
+
+@pytest.mark.parametrize(("above", "advised"), [(-1e-9, ["humidifier"]), (0.0, [])])
+def test_a_humidity_that_is_low_never_lower_than_a_third_above_its_aim_does_not_overshoot(
+    above: float, advised: list[str]
+):
+    low = 0.80 + OFFSET_PART * 0.05 + above
+    damp = Spread(0.80, 0.02, low, 0.99, low, 0.90, DAY_S, 0.5)
+    humidity = steady().centre.humidity
+    assert humidity is not None
+    found = evolve(steady(), centre=evolve(steady().centre, humidity=evolve(humidity, spread=damp)))
+    assert [each.key for each in advise(found)] == advised
+
+
+def test_a_pause_longer_than_a_part_of_an_outline_has_no_point():
+    times_s = [60.0 * place for place in (*range(100), *range(900, 1000))]
+    found = outline(Series("first", times_s, [12.0] * 200), 12)
+    assert [at for at, _ in found] == [0.0, 15.0, 16.65]
+
+
 @pytest.mark.parametrize(("readings", "is_counted"), [(10, True), (9, False)])
 def test_ten_readings_to_a_cycle_count_its_runs(readings: int, is_counted: bool):
     """A fifth of each cycle down, the rest up; the log ends in the middle of a hold."""
@@ -200,46 +224,8 @@ def test_the_window_of_a_short_log_is_all_of_it_though_it_pauses():
     assert fluctuation(times_s, [10.0] * 3 + [12.0] * 3) == 1.0
 
 
-@pytest.mark.parametrize(("dew_c", "is_told"), [(-39.99, True), (-39.8, True), (-40.01, False)])
-def test_a_dew_point_is_told_down_to_forty_below(dew_c: float, is_told: bool):
-    pressure = saturation_in_air_pa(max(-40.0, dew_c), 101_325.0) * (1 if dew_c > -40 else 0.999)
-    humidity = pressure / saturation_in_air_pa(10.0, 101_325.0)
-    found = humid_air(Series("first", [0.0, 60.0], [10.0, 10.0], [humidity, humidity]))
-    assert found is not None
-    assert (abs(found.dew_points_c[0] - dew_c) < 0.005) if is_told else math.isnan(found.dew_points_c[0])
-
-
 def test_a_line_between_two_readings_is_straight():
     """A third of the way: 30 of 90 s."""
     times, (one, _) = on_one_axis([Trace([10, 100], [10.0, 16.0], 60.0), Trace([40, 70], [0.0, 0.0], 30.0)])
     assert times.tolist() == [10, 40, 70, 100]
     assert one.tolist() == [10.0, 12.0, 14.0, 16.0]
-
-
-def test_the_swing_of_the_humidity_is_the_middle_one():
-    """Of three cycles with swings of 0.10, 0.20 and 0.40."""
-    humidities = [0.5 + height * place / 9 for height in (0.1, 0.2, 0.4) for place in range(10)]
-    air = humid_air(Series("first", [60.0 * place for place in range(30)], [12.0] * 30, humidities))
-    falls: list[Any] = [SimpleNamespace(falls_s=at * 600.0) for at in range(4)]
-    cycles: list[Any] = [SimpleNamespace(before=one, after=two, lasts_s=600.0) for one, two in pairwise(falls)]
-    assert air is not None
-    assert humid_rhythm(air, cycles).swing == pytest.approx(0.2)
-
-
-@pytest.mark.parametrize(
-    ("lasts_s", "follows"),
-    [((2000.0, 2820.0, 5000.0), True), ((1000.0, 2090.0, 2200.0), True), ((2000.0, 2830.0, 5000.0), False)],
-)
-def test_a_humidifier_that_works_every_40_minutes_follows_a_compressor_that_does_so_mostly(
-    lasts_s: tuple[float, ...], follows: bool
-):
-    """The middle one of three cycles counts: from 2400 ÷ 1.15 to 2400 ÷ 0.85 s, 2087 to 2824."""
-    places = [place % 40 for place in range(400)]
-    damp = [0.70 + 0.10 * min(at / 4, 1 - (at - 4) / 36) for at in places]
-    air = humid_air(Series("first", [60.0 * place for place in range(400)], [12.0] * 400, damp))
-    cycles: list[Any] = [
-        SimpleNamespace(before=SimpleNamespace(falls_s=0.0), after=SimpleNamespace(falls_s=each), lasts_s=each)
-        for each in lasts_s
-    ]
-    assert air is not None
-    assert humid_rhythm(air, cycles).follows is follows

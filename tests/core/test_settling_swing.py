@@ -231,3 +231,45 @@ def test_a_turn_is_known_once_the_trace_has_moved_away(values: list[float], turn
 def test_turns_are_sought_in_a_part_only():
     values = [0, 9, 0, 1, 0, 1, 0, 9, 0]
     assert list(turns_within(values, 2, 7, 1.0)) == [(3, True), (4, False), (5, True)]
+
+
+def slope(begin_c: float, end_c: float, readings: int = 20) -> list[float]:
+    return [begin_c + (end_c - begin_c) * part / readings for part in range(readings)]
+
+
+@pytest.mark.parametrize(("sigma", "is_noise"), [(0.2680, False), (0.2681, True)])
+def test_the_spread_is_what_lies_between_the_tenth_and_the_ninetieth_of_a_hundred(sigma: float, is_noise: bool):
+    """97 values from 11 to 13, each four times: 156 ÷ 97 from tenth to ninetieth, of which a sixth is 0.26804."""
+    noisy = trace([11 + 2 * (1 - abs(1 - (2 * n / 97 % 1) * 2)) for n in range(388)], sigma=sigma)
+    if is_noise:
+        assert "jump about" in refused(lambda: usual_swing(noisy))
+    else:
+        usual_swing(noisy)
+
+
+@pytest.mark.parametrize(("falls_k", "turns"), [(0.899, 20), (0.901, 22)])
+def test_what_a_turn_is_does_not_grow_with_warm_air_that_stayed_long(falls_k: float, turns: int):
+    """A tenth is below 11.2 and half below 12.1, however warm the warmest tenth: what is half of twice 0.9 turns it."""
+    top = [13.0, 13 - falls_k / 2, 13 - falls_k, 13 - falls_k / 2]
+    once = [*slope(11, 13), *slope(13, 11)]
+    values = [
+        *once * 8,
+        *slope(11, 13),
+        *top,
+        *slope(13, 11),
+        *slope(11, 13),
+        13.0,
+        *[20.0] * 60,
+        *once[20:],
+        *once[:20],
+    ]
+    assert len(usual_swing(trace(values)).turns) == turns
+
+
+def test_two_peaks_on_either_side_of_a_gap_are_no_leg():
+    """Six gaps, and three cycles whole."""
+    parts = [wave(2)] * 3 + [wave(1)] * 4
+    times_s = [6000.0 * part + 60 * at for part, values in enumerate(parts) for at in range(len(values))]
+    values = tuple(value for part in parts for value in part)
+    found = usual_swing(Trace(tuple(times_s), values, values, 60.0, 0.0, 0.1, comes_down=False))
+    assert (found.rising_s, found.falling_s) == (240.0, 240.0)

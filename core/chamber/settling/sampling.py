@@ -35,15 +35,18 @@ class Sampling:
     @property
     def shown_s(self) -> float:
         """Readings further apart do not show what is between them."""
-        return min(GAP * self.interval_s, max(self.most_s * JITTER, self.interval_s * JITTER))
+        return _shown_s(self.interval_s, self.most_s)
 
 
 def sampling(times_s: Sequence[float], interval_s: float, period_s: float | None) -> Sampling:
     """period_s: of the compressor, where it is seen. Source of an eighth: the reference rule."""
     finest_s = SHORTEST_CYCLE_S / FEWEST_A_PERIOD
     most_s = finest_s if period_s is None else min(SLOWEST_LOGGING_S, max(finest_s, period_s / FEWEST_A_PERIOD))
-    found = Sampling(interval_s, period_s, most_s, 0.0)
     steps_s = map(sub, islice(times_s, 1, None), times_s)
-    shown_s = found.shown_s
+    shown_s = _shown_s(interval_s, most_s)
     covered_s = sum(step_s for step_s in steps_s if step_s <= shown_s)
     return Sampling(interval_s, period_s, most_s, covered_s)
+
+
+def _shown_s(interval_s: float, most_s: float) -> float:
+    return min(GAP * interval_s, JITTER * max(most_s, interval_s))

@@ -1,0 +1,72 @@
+"""How the humidifier's work is told from the vapour: a log on each side of each edge, worked out by hand."""
+
+import math
+from itertools import pairwise
+from types import SimpleNamespace
+from typing import Any
+
+import pytest
+
+from core.chamber.series import Series
+from core.chamber.settling.humid_air import HumidAir, humid_air
+from core.chamber.settling.humidity import humid_rhythm
+from core.saturation import saturation_in_air_pa
+
+
+def fog(minutes: int = 400) -> HumidAir:
+    """Damper for four minutes and drier for 36; a climb is seen to begin two minutes before its first minute."""
+    damp = [0.70 + 0.10 * min(at / 4, 1 - (at - 4) / 36) for at in (place % 40 for place in range(minutes))]
+    found = humid_air(Series("first", [60.0 * place for place in range(minutes)], [12.0] * minutes, damp))
+    assert found is not None
+    return found
+
+
+@pytest.mark.parametrize(("minutes", "an_hour"), [(160, 1.5), (120, None)])
+def test_three_bursts_are_the_fewest_that_tell_how_often(minutes: int, an_hour: float | None):
+    """The first of all may have begun before the log: of four climbs three are counted."""
+    assert humid_rhythm(fog(minutes), ()).bursts_an_hour == (an_hour and pytest.approx(an_hour))
+
+
+@pytest.mark.parametrize(
+    ("starts_s", "ends_s", "gaps"), [(4600.0, 4680.0, 8), (4600.0, 4680.1, 7), (4919.9, 5000.0, 7), (4920.0, 5000.0, 8)]
+)
+def test_a_burst_during_a_door_or_up_to_four_minutes_before_is_not_the_humidifier_s(
+    starts_s: float, ends_s: float, gaps: int
+):
+    """Nine bursts, the first at 38 min, the last at 358 min, the second at 78 min, which is 4680 s."""
+    event: Any = SimpleNamespace(starts_s=starts_s, ends_s=ends_s)
+    assert humid_rhythm(fog(), (), [event]).bursts_an_hour == pytest.approx(gaps / (320 / 60))
+
+
+@pytest.mark.parametrize(
+    ("lasts_s", "follows"),
+    [((2000.0, 2820.0, 5000.0), True), ((1000.0, 2090.0, 2200.0), True), ((2000.0, 2830.0, 5000.0), False)],
+)
+def test_a_humidifier_that_works_every_40_minutes_follows_a_compressor_that_does_so_mostly(
+    lasts_s: tuple[float, ...], follows: bool
+):
+    """The middle one of three cycles counts: from 2400 ÷ 1.15 to 2400 ÷ 0.85 s, 2087 to 2824."""
+    cycles: list[Any] = [
+        SimpleNamespace(before=SimpleNamespace(falls_s=0.0), after=SimpleNamespace(falls_s=each), lasts_s=each)
+        for each in lasts_s
+    ]
+    assert humid_rhythm(fog(), cycles).follows is follows
+
+
+def test_the_swing_of_the_humidity_is_the_middle_one():
+    """Of three cycles with swings of 0.10, 0.20 and 0.40."""
+    humidities = [0.5 + height * place / 9 for height in (0.1, 0.2, 0.4) for place in range(10)]
+    air = humid_air(Series("first", [60.0 * place for place in range(30)], [12.0] * 30, humidities))
+    falls: list[Any] = [SimpleNamespace(falls_s=at * 600.0) for at in range(4)]
+    cycles: list[Any] = [SimpleNamespace(before=one, after=two, lasts_s=600.0) for one, two in pairwise(falls)]
+    assert air is not None
+    assert humid_rhythm(air, cycles).swing == pytest.approx(0.2)
+
+
+@pytest.mark.parametrize(("dew_c", "is_told"), [(-39.99, True), (-39.8, True), (-40.01, False)])
+def test_a_dew_point_is_told_down_to_forty_below(dew_c: float, is_told: bool):
+    pressure = saturation_in_air_pa(max(-40.0, dew_c), 101_325.0) * (1 if dew_c > -40 else 0.999)
+    humidity = pressure / saturation_in_air_pa(10.0, 101_325.0)
+    found = humid_air(Series("first", [0.0, 60.0], [10.0, 10.0], [humidity, humidity]))
+    assert found is not None
+    assert (abs(found.dew_points_c[0] - dew_c) < 0.005) if is_told else math.isnan(found.dew_points_c[0])
