@@ -141,3 +141,14 @@ def test_beside_a_hole_a_hump_is_seen_once(lifts: dict[int, float], before: int)
     assert [(event.kind, event.starts_s - late_s, event.top_s - late_s, event.top_c) for event in found] == [
         (event.kind, event.starts_s, event.top_s, event.top_c) for event in seen(lifts)
     ]
+
+
+@pytest.mark.parametrize(("lift_k", "foot"), [(0.42, 38), (0.424, 5)])
+def test_each_part_of_a_hold_is_held_against_the_same_part_of_the_others(lift_k: float, foot: int):
+    """Holds that rise by 0.9 K in three minutes and then by 0.0193 K a minute. A lift at the eighth, which stays: it
+    shows within three minutes from 0.48 K on, 0.058 K of it the hold's; else only where the usual peak is passed."""
+    values = legs(10.0, *[(3, 10.9), (57, 12.0), (15, 10.0)] * HOLDS)
+    for at in range(8, 61):
+        values[FOOT + at] += lift_k
+    found = find_events(trace_of(values), swing_of(10.0, 12.0, 3600.0, 900.0, TURNS))
+    assert [event.starts_s / 60 - FOOT for event in found] == [foot]

@@ -164,3 +164,10 @@ def test_where_a_trace_is_smoothed_its_very_end_tells_nothing(minutes: int, coun
     values = legs(9.6, (60, 12.0), (15, 10.0), (60, 12.0), (15, 10.0), (minutes, 10.0 + 0.1 * minutes))
     swing = swing_of(10.0, 12.0, turns=[(0, False), (60, True)])
     assert len(find_runs(trace_of(values, 30.0), swing, (), 30.0)) == count
+
+
+def test_a_run_that_a_hole_cuts_off_is_not_the_logs_last():
+    trace, swing = cut(0.0, 0)
+    values = [*trace.values, *legs(10.0, (60, 12.0))]
+    times_s = [*trace.times_s, *(trace.times_s[-1] + 3600 + 60 * at for at in range(61))]
+    assert not may_be_over(trace_of(values, sigma=0.201, times_s=times_s), swing, 165.0)
