@@ -23,20 +23,20 @@ Paces = Sequence[tuple[float, float]]
 EVEN: Paces = ((1.0, 1.0),)
 
 
-def hold(paces: Paces) -> list[float]:
-    """A hundred minutes from 10 °C towards the room."""
+def hold(paces: Paces, readings: int = READINGS) -> list[float]:
+    """So many minutes from 10 °C towards the room."""
     values, log_k = [10.0], math.log(ROOM_C - 10)
-    for at in range(1, READINGS + 1):
-        factor = next(factor for until, factor in paces if at <= READINGS * until + 1e-9)
+    for at in range(1, readings + 1):
+        factor = next(factor for until, factor in paces if at <= readings * until + 1e-9)
         log_k -= 60 / (TAU_S * factor)
         values.append(ROOM_C - math.exp(log_k))
     return values
 
 
-def rhythm(*holds: Paces, room_c: float | None = ROOM_C) -> Rhythm:
+def rhythm(*holds: Paces, room_c: float | None = ROOM_C, readings: int = READINGS) -> Rhythm:
     values: list[float] = []
     for paces in (EVEN, *holds):
-        values += hold(paces)
+        values += hold(paces, readings)
         peak = values[-1]
         values += [peak + (10 - peak) * at / 15 for at in range(1, 15)]
     values += hold(EVEN)[:50]
@@ -77,27 +77,31 @@ LAST_SLOWER: Paces = ((0.4, 1.1), (0.65, 1.0), (1.0, 1.145))
 
 
 @pytest.mark.parametrize(
-    ("paces", "minute", "factor", "is_told"),
+    ("lasts", "paces", "minute", "factor", "is_told"),
     [
-        (TENTH_SLOWER, 19, 0.5, True), (TENTH_SLOWER, 20, 0.5, False), (TENTH_SLOWER, 53, 0.5, False),
-        (TENTH_SLOWER, 54, 0.5, True),
-        (TENTH_SLOWER, 54, 20.0, True), (TENTH_SLOWER, 55, 20.0, False), (TENTH_SLOWER, 88, 20.0, False),
-        (TENTH_SLOWER, 89, 20.0, True),
-        (LAST_SLOWER, 39, 0.5, True), (LAST_SLOWER, 40, 0.5, False), (LAST_SLOWER, 63, 0.5, False),
-        (LAST_SLOWER, 64, 0.5, True),
-        (LAST_SLOWER, 64, 20.0, True), (LAST_SLOWER, 65, 20.0, False), (LAST_SLOWER, 88, 20.0, False),
-        (LAST_SLOWER, 89, 20.0, True),
+        (100, TENTH_SLOWER, 19, 0.5, True), (100, TENTH_SLOWER, 20, 0.5, False), (100, TENTH_SLOWER, 53, 0.5, False),
+        (100, TENTH_SLOWER, 54, 0.5, True),
+        (100, TENTH_SLOWER, 54, 20.0, True), (100, TENTH_SLOWER, 55, 20.0, False), (100, TENTH_SLOWER, 88, 20.0, False),
+        (100, TENTH_SLOWER, 89, 20.0, True),
+        (100, LAST_SLOWER, 39, 0.5, True), (100, LAST_SLOWER, 40, 0.5, False), (100, LAST_SLOWER, 63, 0.5, False),
+        (100, LAST_SLOWER, 64, 0.5, True),
+        (100, LAST_SLOWER, 64, 20.0, True), (100, LAST_SLOWER, 65, 20.0, False), (100, LAST_SLOWER, 88, 20.0, False),
+        (100, LAST_SLOWER, 89, 20.0, True),
+        (101, TENTH_SLOWER, 20, 0.5, True), (101, TENTH_SLOWER, 21, 0.5, False), (101, TENTH_SLOWER, 54, 0.5, False),
+        (101, TENTH_SLOWER, 55, 20.0, True), (101, TENTH_SLOWER, 56, 20.0, False), (101, TENTH_SLOWER, 89, 20.0, False),
+        (101, LAST_SLOWER, 41, 0.5, False), (101, LAST_SLOWER, 64, 0.5, False),
+        (101, LAST_SLOWER, 65, 20.0, True), (101, LAST_SLOWER, 66, 20.0, False), (101, LAST_SLOWER, 89, 20.0, False),
     ],
 )  # fmt: skip
 def test_one_odd_minute_within_a_part_of_a_hold_tells_and_one_beside_it_does_not(
-    paces: Paces, minute: int, factor: float, is_told: bool
+    lasts: int, paces: Paces, minute: int, factor: float, is_told: bool
 ):
     """Quicker in the earlier part, or slower in the later, by so little as keeps the two from being one pace. The
     reading at a part's end is no longer of it."""
-    ends = [(until, each) for until, each in paces if until <= minute / 100]
-    usual = next(each for until, each in paces if until > minute / 100)
-    odd = (*ends, (minute / 100, usual), ((minute + 1) / 100, factor), *paces[len(ends) :])
-    assert (rhythm(*[odd] * 6).warming_s is not None) is is_told
+    ends = [(until, each) for until, each in paces if until <= minute / lasts]
+    usual = next(each for until, each in paces if until > minute / lasts)
+    odd = (*ends, (minute / lasts, usual), ((minute + 1) / lasts, factor), *paces[len(ends) :])
+    assert (rhythm(*[odd] * 6, readings=lasts).warming_s is not None) is is_told
 
 
 @pytest.mark.parametrize(("factor", "is_told"), [(0.859, False), (0.861, True), (1.119, True), (1.121, False)])
