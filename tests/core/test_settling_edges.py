@@ -12,7 +12,8 @@ from core.chamber.settling.advice import OFFSET_PART, advise
 from core.chamber.settling.analysis import Analysis, Compressor, compressor_of
 from core.chamber.settling.comparing import key_figures
 from core.chamber.settling.cycles import Run
-from core.chamber.settling.mapping import Space, fluctuation
+from core.chamber.settling.events import Event
+from core.chamber.settling.mapping import Space, fluctuation, pairs
 from core.chamber.settling.outline import Trace, on_one_axis, outline
 from core.chamber.settling.settled import Drift
 from core.chamber.settling.statistics import Spread, spread
@@ -219,8 +220,9 @@ def test_a_log_of_half_an_hour_is_one_window_whenever_it_begins():
     assert fluctuation(times_s, [12 + place / 10 for place in range(61)]) == pytest.approx(1.5)
 
 
-def test_the_window_of_a_short_log_is_all_of_it_though_it_pauses():
-    times_s = [1e6 + 60.0 * place for place in (0, 1, 2, 12, 13, 14)]
+@pytest.mark.parametrize("minutes", [14, 30])
+def test_the_window_of_a_log_of_half_an_hour_is_all_of_it_though_it_pauses(minutes: int):
+    times_s = [1e6 + 60.0 * place for place in (0, 1, 2, minutes - 2, minutes - 1, minutes)]
     assert fluctuation(times_s, [10.0] * 3 + [12.0] * 3) == 1.0
 
 
@@ -229,3 +231,15 @@ def test_a_line_between_two_readings_is_straight():
     times, (one, _) = on_one_axis([Trace([10, 100], [10.0, 16.0], 60.0), Trace([40, 70], [0.0, 0.0], 30.0)])
     assert times.tolist() == [10, 40, 70, 100]
     assert one.tolist() == [10.0, 12.0, 14.0, 16.0]
+
+
+def test_a_difference_is_rounded_to_a_millionth_of_a_kelvin():
+    """A third of a kelvin, straight between two readings."""
+    (pair,) = pairs([Series("a", [60.0, 120.0], [12.0] * 2), Series("b", [0.0, 180.0], [12.0, 13.0])])
+    assert (pair.difference.lowest, pair.difference.highest) == (-0.666667, -0.333333)
+
+
+@pytest.mark.parametrize(("why_not", "told"), [("too few readings", 0), ("", 1)])
+def test_events_that_cannot_be_told_are_not(why_not: str, told: int):
+    door = Event("door", 0.0, 60.0, 120.0, 600.0, 12.0, 13.0)
+    assert len(Compressor(events=(door,), events_why_not=why_not).told_events) == told

@@ -8,6 +8,7 @@ from typing import Any
 import pytest
 
 from core.chamber.series import Series
+from core.chamber.settling import analyse
 from core.chamber.settling.humid_air import HumidAir, humid_air
 from core.chamber.settling.humidity import humid_rhythm
 from core.saturation import saturation_in_air_pa
@@ -70,3 +71,36 @@ def test_a_dew_point_is_told_down_to_forty_below(dew_c: float, is_told: bool):
     found = humid_air(Series("first", [0.0, 60.0], [10.0, 10.0], [humidity, humidity]))
     assert found is not None
     assert (abs(found.dew_points_c[0] - dew_c) < 0.005) if is_told else math.isnan(found.dew_points_c[0])
+
+
+def climbing(*slopes: tuple[int, float]) -> HumidAir:
+    """Nine hours, each of these: for so many minutes by so many ten-thousandths a minute; it then falls back."""
+    up = [slope for minutes, slope in slopes for _ in range(minutes)]
+    hour = [*up, *[-sum(up) / (60 - len(up))] * (60 - len(up))]
+    damp = [0.6]
+    for by in hour * 9:
+        damp.append(damp[-1] + by / 10_000)
+    found = humid_air(Series("first", [60.0 * place for place in range(len(damp))], [12.0] * len(damp), damp))
+    assert found is not None
+    return found
+
+
+@pytest.mark.parametrize(("part", "an_hour"), [(0.2005, 1.0), (0.1995, 2.0)])
+def test_a_climb_that_goes_on_at_a_fifth_of_its_pace_is_one(part: float, an_hour: float):
+    found = humid_rhythm(climbing((6, 40.0), (10, 40 * part), (6, 40.0)), ())
+    assert found.bursts_an_hour == pytest.approx(an_hour, rel=0.04)
+
+
+@pytest.mark.parametrize(("part", "an_hour"), [(0.502, 2.0), (0.498, 1.0)])
+def test_a_climb_at_half_the_full_pace_is_a_burst(part: float, an_hour: float):
+    found = humid_rhythm(climbing((6, 40.0), (20, -10.0), (6, 40 * part)), ())
+    assert found.bursts_an_hour == pytest.approx(an_hour, rel=0.06)
+
+
+@pytest.mark.parametrize(("dry", "mean_c"), [(0, 8.66), (1, 8.66), (2, None)])
+def test_readings_without_a_dew_point_are_left_out_of_its_mean(dry: int, mean_c: float | None):
+    """12 °C and 80 %, of three readings; the others are bone-dry. Two at the least have a mean."""
+    humidities = [0.0] * dry + [0.80] * (3 - dry)
+    found = analyse([Series("first", [0.0, 60.0, 120.0], [12.0] * 3, humidities)]).centre.humidity
+    assert found is not None
+    assert (found.dew_point and found.dew_point.mean) == (mean_c and pytest.approx(mean_c, abs=0.01))
