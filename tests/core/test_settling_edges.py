@@ -243,3 +243,40 @@ def test_a_difference_is_rounded_to_a_millionth_of_a_kelvin():
 def test_events_that_cannot_be_told_are_not(why_not: str, told: int):
     door = Event("door", 0.0, 60.0, 120.0, 600.0, 12.0, 13.0)
     assert len(Compressor(events=(door,), events_why_not=why_not).told_events) == told
+
+
+def advised(lasts_s: list[float], higher_k: list[float]) -> list[str]:
+    """Of nine runs, eight hours apart."""
+    runs = [
+        Run(at - 60, at, at, 12.5 + up, at + lasts, 11.5 + up)
+        for at, lasts, up in zip((28_800.0 * turn for turn in range(9)), lasts_s, higher_k, strict=True)
+    ]
+    centre = evolve(steady().centre, compressor=Compressor(tuple(runs)), humidity=None)
+    return [each.key for each in advise(evolve(steady(), centre=centre))]
+
+
+@pytest.mark.parametrize(
+    ("lasts_s", "is_ice"),
+    [
+        ([900, 900, 1000, 600, 600, 600, 600, 800, 800], True), ([600, 600, 600, 600, 800, 800, 900, 900, 900], False),
+        ([600, 600, 600, 600, 600, 600, 600, 600, 900], False), ([600, 600, 600, 600, 600, 600, 780, 780, 780], False),
+        ([600, 600, 600, 600, 600, 600, 781, 781, 781], True),
+    ],
+)  # fmt: skip
+def test_ice_is_told_by_the_middle_third_of_the_runs_and_the_last(lasts_s: list[float], is_ice: bool):
+    """Half of each third are longer: by more than three tenths."""
+    assert advised(lasts_s, [0.0] * 9) == (["ice"] if is_ice else [])
+
+
+@pytest.mark.parametrize(
+    ("higher_k", "drifts"),
+    [
+        ([0, 0, 0.51, 0, 0, 0, 0, 0.51, 0.51], True), ([0, 0, 0.49, 0, 0, 0, 0, 0.49, 0.49], False),
+        ([0.51] * 3 + [0.51] * 3 + [0.51] * 3, False), ([0, 0, 0, 0, 0, 0, -0.51, -0.51, -0.51], True),
+    ],
+)  # fmt: skip
+def test_a_drift_of_the_thermostat_is_told_by_the_middle_third_of_the_runs_and_the_last(
+    higher_k: list[float], drifts: bool
+):
+    """They lie a day apart, and half of the half band may be drifted in it."""
+    assert advised([600.0] * 9, higher_k) == (["drift"] if drifts else [])

@@ -104,3 +104,10 @@ def test_readings_without_a_dew_point_are_left_out_of_its_mean(dry: int, mean_c:
     found = analyse([Series("first", [0.0, 60.0, 120.0], [12.0] * 3, humidities)]).centre.humidity
     assert found is not None
     assert (found.dew_point and found.dew_point.mean) == (mean_c and pytest.approx(mean_c, abs=0.01))
+
+
+def test_a_humidity_read_every_other_time_stands_for_twice_as_long():
+    log = Series("first", [60.0 * place for place in range(6)], [12.0] * 6, [0.8, None] * 3)
+    found = humid_air(log)
+    assert found is not None
+    assert list(found.lasts_s) == [120.0, 120.0, 120.0]

@@ -273,3 +273,16 @@ def test_two_peaks_on_either_side_of_a_gap_are_no_leg():
     values = tuple(value for part in parts for value in part)
     found = usual_swing(Trace(tuple(times_s), values, values, 60.0, 0.0, 0.1, comes_down=False))
     assert (found.rising_s, found.falling_s) == (240.0, 240.0)
+
+
+@pytest.mark.parametrize(
+    ("interval_s", "readings", "told"),
+    [
+        (600.0, 8, "a reading every 10 min is too slow"), (600.0, 8, "Log every 5 min or oftener"),
+        (60.0, 7, "they seem to last 7 min, and a reading every 1 min shows"),
+        (30.0, 7, "they seem to last 3.5 min, and a reading every 30 s shows"),
+    ],
+)  # fmt: skip
+def test_what_was_logged_too_slowly_is_told_its_times(interval_s: float, readings: int, told: str):
+    slow = trace([11 + each / 2 for each in WAVE[:4] + WAVE[4 + 8 - readings :]] * 8, interval_s)
+    assert told in refused(lambda: usual_swing(slow))
