@@ -152,3 +152,7 @@ def test_each_part_of_a_hold_is_held_against_the_same_part_of_the_others(lift_k:
         values[FOOT + at] += lift_k
     found = find_events(trace_of(values), swing_of(10.0, 12.0, 3600.0, 900.0, TURNS))
     assert [event.starts_s / 60 - FOOT for event in found] == [foot]
+
+
+def test_an_event_rises_from_its_foot_to_its_top():
+    assert seen(hump(65, 1, 2, 6))[0].rise_k == pytest.approx(13.2 - 11 - 1 / 3)
