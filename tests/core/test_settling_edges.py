@@ -181,6 +181,13 @@ def test_a_humidity_that_is_low_never_lower_than_a_third_above_its_aim_does_not_
     assert [each.key for each in advise(found)] == advised
 
 
+@pytest.mark.parametrize(("readings", "points"), [(120, 120), (121, 118)])
+def test_a_log_of_120_readings_is_drawn_as_it_is(readings: int, points: int):
+    """One of 121 by both ends and two of each of 59 parts; its ends are the lowest and the highest of theirs."""
+    rising = Series("first", [60.0 * place for place in range(readings)], [place / 10 for place in range(readings)])
+    assert len(outline(rising)) == points
+
+
 def test_a_pause_longer_than_a_part_of_an_outline_has_no_point():
     times_s = [60.0 * place for place in (*range(100), *range(900, 1000))]
     found = outline(Series("first", times_s, [12.0] * 200), 12)

@@ -111,3 +111,11 @@ def test_a_humidity_read_every_other_time_stands_for_twice_as_long():
     found = humid_air(log)
     assert found is not None
     assert list(found.lasts_s) == [120.0, 120.0, 120.0]
+
+
+@pytest.mark.parametrize(("at_c", "readings"), [(-40.0, 3), (60.0, 3), (-40.1, 2), (60.1, 2)])
+def test_both_ends_of_the_formula_are_within_it(at_c: float, readings: int):
+    """One reading further out is left out: with it, both of the ends are looked at one by one."""
+    found = humid_air(Series("first", [0.0, 60.0, 120.0, 180.0], [at_c, 12.0, 12.0, 61.0], [0.8] * 4))
+    assert found is not None
+    assert len(found.times_s) == readings
