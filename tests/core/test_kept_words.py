@@ -1,14 +1,9 @@
 """What an entry keeps of a sentence is its key and its values: said again in any units, and never guessed."""
 
-import ast
-import inspect
 from datetime import date
-from types import ModuleType
 
 import pytest
 
-from core.chamber import proof_run
-from core.chamber.settling import advice, proof
 from core.chamber.settling.measures import LASTS
 from core.chamber.settling.proof_words import REASONS
 from core.daybook.facts.kept import KeptAmount, KeptDay, KeptName, KeptSentence, KeptWord
@@ -55,19 +50,3 @@ def test_a_sentence_is_kept_by_its_key_and_only_what_it_tells():
 def test_a_sentence_without_a_key_is_not_kept():
     with pytest.raises(KeyError):
         keep(Sentence("Made in place."))
-
-
-@pytest.mark.parametrize("room", [proof, advice, proof_run])
-def test_what_a_proof_says_has_a_key(room: ModuleType):
-    """Every reason's text and every advice is drawn by its key: none is made in place, where it could not be kept."""
-    calls = [node for node in ast.walk(ast.parse(inspect.getsource(room))) if isinstance(node, ast.Call)]
-    texts = [call.args[1] for call in calls if getattr(call.func, "id", "") in ("Reason", "Advice")]
-    made = [node.value for node in ast.walk(ast.parse(inspect.getsource(room))) if _sets_text(node)]
-    for text in (*texts, *made):
-        drawn = isinstance(text, ast.Call) and getattr(text.func, "attr", "") in ("reason", "advice")
-        assert drawn or getattr(text, "id", "") == "text", ast.unparse(text)
-    assert texts
-
-
-def _sets_text(node: ast.AST) -> bool:
-    return isinstance(node, ast.Assign) and getattr(node.targets[0], "id", "") == "text"
