@@ -329,3 +329,7 @@ def test_through_or_not_the_reason_tells_its_figures():
 )
 def test_each_reason_names_what_it_rests_on(key: str, salted: Salted, method: str, source: Source):
     assert reason(key, salted, method).source == source
+
+
+def test_rested_longer_than_it_lay_it_had_no_salt_about_it_at_all():
+    assert evolve(BURIED, lasts_s=10 * DAY_S, rested_s=11 * DAY_S).contact_s == 0.0

@@ -65,3 +65,11 @@ def test_one_of_them_alone_asks_for_the_other(given: dict[str, str], asked: str)
     with pytest.raises(Refused, match="Enter both the salt and the water, or neither") as caught:
         find("ham-days").answer(HAM_DAYS | given)
     assert [each.field for each in caught.value.refusals] == [asked]
+
+
+def test_the_time_so_far_is_told_as_the_fourier_number_by_hand():
+    """Days times mm² a day, over the square of half its thickness: 25 mm."""
+    told = at_the_centre(Piece("slab", 0.05), "weighed", 3.0, 5 * 86_400.0, 0.9).working[0].amounts
+    d_mm2_a_day, fo = told["d"].value * 1e6 * 86_400, told["fo"].value
+    assert (told["half"].value, fo) == (0.025, pytest.approx(d_mm2_a_day * 5 / 625))
+    assert 0.05 < fo < 0.3
