@@ -34,3 +34,10 @@ def test_a_limit_of_nothing_is_told_as_nothing():
     bacon = evolve(MUSCLE, how=Curing("us", "bacon", "dry-rub"), ingoing=Ingoing(100.0, 50.0))
     over = [each for each in limit_reasons(bacon) if each.key == "nitrate"]
     assert [(each.met, each.text.amounts["most"].value) for each in over] == [(False, 0.0)]
+
+
+@pytest.mark.parametrize("key", ["nitrite", "nitrate"])
+def test_an_endless_amount_is_not_known_either(key: str):
+    endless = float("inf")
+    ingoing = Ingoing(endless, 0.0) if key == "nitrite" else Ingoing(100.0, endless)
+    assert None in {each.met for each in reasons(key, ingoing)}
