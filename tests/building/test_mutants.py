@@ -214,3 +214,9 @@ def test_a_constant_that_cannot_be_computed_with_the_change_is_read_anew_and_cau
     finally:
         standing.end()
     assert trial.is_caught(change, chooser)
+
+
+@pytest.mark.parametrize("room", command.PINNED)
+def test_a_room_where_no_change_may_be_left_is_there(room: str):
+    """A room that was renamed would be guarded no longer, and nobody would be told."""
+    assert any(path.relative_to(ROOT).as_posix().startswith(room) for path in (ROOT / "core").rglob("*.py"))
