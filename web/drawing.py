@@ -19,7 +19,7 @@ from core.worksheet import Choice, Number
 from web import visitor
 from web.entry_forms import form_of, say
 from web.forms import Moment, OptionalChoice, Ticks, Words
-from web.instruments import right_of
+from web.instruments import corrected_of
 from web.journal import book, fresh_id
 from web.spoken import spoken
 
@@ -48,7 +48,15 @@ KINDS_OF_INPUT: dict[str, tuple[type, ...]] = {
 def prepare(app: Flask) -> None:
     filters: dict[str, Any] = app.jinja_env.filters
     filters |= {"amount": _amount, "step": _step, "told": _told, "roughly": _roughly, "spoken": spoken}
-    filters |= {"right": right_of, "day": day, "clock": clock, "hour": hour, "stamp": stamp, "ago": ago, "left": left}
+    filters |= {
+        "corrected": corrected_of,
+        "day": day,
+        "clock": clock,
+        "hour": hour,
+        "stamp": stamp,
+        "ago": ago,
+        "left": left,
+    }
     names: dict[str, Any] = app.jinja_env.globals
     names |= {"q": quantities, "stage_words": STAGE_WORDS, "styles": STYLES, "acid_ph": ACID_PH}
     names |= {"lasting": LASTING, "air_speed": AIR_SPEED}

@@ -18,9 +18,10 @@ from werkzeug.wrappers import Response
 
 from core.daybook.batch import Batch, Piece
 from core.daybook.book import Line
+from core.daybook.corrections.readings import corrected
+from core.daybook.corrections.told import figures as corrected_figures
 from core.daybook.facts import Fact
 from core.daybook.instruments import Instrument
-from core.daybook.put_right import put_right
 from core.quantities import Reader
 from core.refusals import Refusal, Refused
 from core.working import Figure
@@ -143,7 +144,7 @@ def write(
         try:
             values, happened_at = _read(form, how, corrects or sent_before)
             fact = declared.make(values, subject)
-            declared.figures(put_right(shelf(), fact, happened_at).fact, subject)
+            declared.figures(corrected(shelf(), fact, happened_at).fact, subject)
             written = record(
                 fact,
                 about=about,
@@ -210,10 +211,10 @@ def _read(form: Form, how: Reader, written: Line | None) -> tuple[Values, dateti
 
 
 def _figures(declared: EntryForm, subject: Subject, form: Form, how: Reader) -> tuple[Figure, ...]:
-    """What the form as it stands comes to: its readings put right, and what follows from them."""
+    """What the form as it stands comes to: its readings corrected, and what follows from them."""
     values, at = _read(form, how, None)
-    right = put_right(shelf(), declared.make(values, subject), at)
-    return (*right.figures, *declared.figures(right.fact, subject))
+    found = corrected(shelf(), declared.make(values, subject), at)
+    return (*corrected_figures(found), *declared.figures(found.fact, subject))
 
 
 def _answered(inputs: tuple[Input, ...], texts: Mapping[str, str], how: Reader) -> dict[str, str]:
@@ -250,12 +251,12 @@ def form_of(kind: type[Any]) -> EntryForm | None:
 
 
 def say(line: Line, how: Reader) -> str:
-    """One sentence for the log, whatever the kind, its readings put right; a withdrawn line is said as it was."""
+    """One sentence for the log, whatever the kind, its readings corrected; a withdrawn line is said as it was."""
     for entry in reversed(line.versions):
         form = form_of(type(entry.fact))
         if form is not None:
-            right = put_right(shelf(), entry.fact, entry.happened_at)
-            return ", ".join((form.say(right.fact, how), *(note.say(how, 4) for note in right.notes)))
+            found = corrected(shelf(), entry.fact, entry.happened_at)
+            return ", ".join((form.say(found.fact, how), *(note.say(how, 4) for note in found.notes)))
     return "Deleted" if line.withdrawn else "Written by a newer version of the daybook"
 
 

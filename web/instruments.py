@@ -7,9 +7,9 @@ from typing import Any
 from flask import g
 
 from core.daybook.book import Line
+from core.daybook.corrections.readings import CorrectedFact, corrected
 from core.daybook.facts import kind_of
 from core.daybook.instruments import Shelf
-from core.daybook.put_right import Right, put_right
 from web.forms import OptionalChoice, ReadWith
 from web.journal import book
 
@@ -58,6 +58,6 @@ def _likeliest(asked: ReadWith, kind: type[Any], options: dict[str, str]) -> str
     return ANOTHER if newest is None else newest.id
 
 
-def right_of(line: Line) -> Right:
-    """The line's fact with its readings put right by the checks in force when it happened."""
-    return put_right(shelf(), line.fact, line.entry.happened_at)
+def corrected_of(line: Line) -> CorrectedFact:
+    """The line's fact with its readings corrected by the checks in force when it happened."""
+    return corrected(shelf(), line.fact, line.entry.happened_at)

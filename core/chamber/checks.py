@@ -1,6 +1,6 @@
-"""Checking an instrument against a known point: may its readings be believed, and how are they put right?
+"""Checking an instrument against a known point: may its readings be believed, and how are they corrected?
 
-The raw reading is what is written down; a `Correction` puts it right when it is shown, so that both are always known.
+The raw reading is what is written down; a `Correction` is applied when it is shown, so that both are always known.
 The instruments themselves are in the modules beside this one.
 """
 
@@ -52,7 +52,7 @@ class Point:
 
 @frozen
 class Correction:
-    """How later readings are put right: offset + gain × reading. All in the instrument's own unit.
+    """How later readings are corrected: offset + gain × reading. All in the instrument's own unit.
 
     uncertainty: half-width of the corrected value at `low_reading`; high_uncertainty: at `high_reading`; where there is
     no second point the first holds everywhere. least, most: what the instrument's world cannot go beyond: 0 and 1 for a
@@ -67,6 +67,10 @@ class Correction:
     high_uncertainty: float | None = field(default=None, validator=optional(_half_width))
     least: float | None = field(default=None, validator=optional(_finite))
     most: float | None = field(default=None, validator=optional(_finite))
+
+    @property
+    def is_none(self) -> bool:
+        return self.gain == 1.0 and not self.offset
 
     def apply(self, reading: float) -> float:
         """The corrected reading; never below `least` nor above `most`."""

@@ -125,9 +125,9 @@ def salt_check_two(
     apart_k: float = APART_K,
     bulk: Bulk = "bulky",
 ) -> Check:
-    """Two points: the straight line through both, which puts readings right between them and, less surely, beyond.
+    """Two points: the straight line through both, which corrects readings between them and, less surely, beyond.
 
-    now: a reading to put right, 0 to 1. The rest as `salt_check`. Raises OutOfRange on "other_reading" where the
+    now: a reading to correct, 0 to 1. The rest as `salt_check`. Raises OutOfRange on "other_reading" where the
     readings are less than 5 % apart, or run against the salts.
     """
     _require(tolerance, division, apart_k)
@@ -140,7 +140,7 @@ def salt_check_two(
     worst = max(abs(each.truth - each.reading) for each in (point, second))
     word = judge(worst, tolerance)
     figures = (
-        *((_put_right(correction, now),) if now is not None else ()),
+        *((_corrected_now(correction, now),) if now is not None else ()),
         *_line(correction, point, second),
         over_salt(SALTS[one.salt], one.temperature_c),
         over_salt(SALTS[other.salt], other.temperature_c, "other_truth", "other_temperature"),
@@ -244,7 +244,7 @@ def _line(correction: Correction, point: Point, second: Point) -> tuple[Figure, 
     )
 
 
-def _put_right(correction: Correction, now: float) -> Figure:
+def _corrected_now(correction: Correction, now: float) -> Figure:
     require_between("now", "Reading to correct", now, 0.0, 1.0, "0 and 100 %")
     corrected, unsure = correction.apply(now), correction.uncertainty_at(now)
     plain = correction.offset + correction.gain * now

@@ -52,7 +52,7 @@ def compensation(shown: float, sample_c: float, stands_at_c: float) -> tuple[Sen
 
 
 def compensated(shown: float, sample_c: float, stands_at_c: float) -> tuple[Figure, ...]:
-    """The pH put right for temperature, and how much that made. Arguments and refusals as `compensated_ph`."""
+    """The pH compensated for temperature, and how much that made. Arguments and refusals as `compensated_ph`."""
     ph = compensated_ph(shown, sample_c, stands_at_c)
     amounts = {"shown": Amount(shown, PH), "ph": Amount(ph, PH), "change": Amount(ph - shown, PH)}
     return (

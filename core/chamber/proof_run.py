@@ -81,7 +81,7 @@ class Doing:
 
 @frozen(eq=False)
 class Found:
-    """logs: a file each. raw, series: the probes judged, as logged and put right. notes: what else was done to them.
+    """logs: a file each. raw, series: the probes judged, as logged and corrected. notes: what else was done to them.
 
     has_dates: whether the times are a clock's; else they count from the start of the log.
     """
@@ -125,7 +125,7 @@ def finding(given: Given) -> Generator[Doing, None, Found]:
     if not raw:
         raise OutOfRange("log", "No probe has two temperatures or more in this part of the logs.")
     corrections = {probe.name: (probe.temperature, probe.humidity) for probe in given.probes}
-    series = [each.put_right(*corrections[each.probe]) for each in raw]
+    series = [each.corrected(*corrections[each.probe]) for each in raw]
     analysis = yield from _analysed(series, given)
     has_dates = any(log.clock != "start" for log in logs)
     return Found(
@@ -141,15 +141,15 @@ def finding(given: Given) -> Generator[Doing, None, Found]:
 
 
 def means_as_logged(found: Found, name: str) -> tuple[float | None, float | None]:
-    """A probe's mean temperature after the pull-down, and its mean humidity, before they were put right.
+    """A probe's mean temperature after the pull-down, and its mean humidity, before they were corrected.
 
-    None for what was not put right, or not logged; nor has one reading of the humidity a mean.
+    None for what was not corrected, or not logged; nor has one reading of the humidity a mean.
     """
     probe = next(each for each in found.given.probes if each.name == name)
-    raw, right = (next(each for each in series if each.probe == name) for series in (found.raw, found.series))
+    raw, as_corrected = (next(each for each in series if each.probe == name) for series in (found.raw, found.series))
     warm = damp = None
     if probe.temperature is not None:
-        first = arrives_at(right.temperatures_c)
+        first = arrives_at(as_corrected.temperatures_c)
         warm = spread(raw.times_s[first:], raw.temperatures_c[first:], lasts_s=raw.held_s[first:]).mean
     times_s, _, humidities = raw.humid()
     if probe.humidity is not None and len(times_s) > 1:

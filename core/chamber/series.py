@@ -1,6 +1,6 @@
 """What one probe logged: times, temperatures and humidities, as columns of numbers in which a NaN was not measured.
 
-One record from the logger's file to the verdict: a log of months is read, put right and looked at without a copy.
+One record from the logger's file to the verdict: a log of months is read, corrected and looked at without a copy.
 """
 
 from __future__ import annotations
@@ -110,18 +110,18 @@ class Series:
             return self
         return Series(self.probe, self.times_s[first:end], self.temperatures_c[first:end], self.humidities[first:end])
 
-    def put_right(self, temperature: Correction | None, humidity: Correction | None) -> Series:
+    def corrected(self, temperature: Correction | None, humidity: Correction | None) -> Series:
         """With the corrections of the instrument that logged it: its own scale in °C, and 0 to 1."""
         if temperature is None and humidity is None:
             return self
         return evolve(
             self,
-            temperatures_c=_put_right(self.temperatures_c, temperature),
-            humidities=_put_right(self.humidities, humidity and humidity.within(0.0, 1.0)),
+            temperatures_c=_corrected(self.temperatures_c, temperature),
+            humidities=_corrected(self.humidities, humidity and humidity.within(0.0, 1.0)),
         )
 
 
-def _put_right(values: array[float], correction: Correction | None) -> array[float]:
+def _corrected(values: array[float], correction: Correction | None) -> array[float]:
     return values if correction is None else array("d", map(correction.apply, values))
 
 

@@ -9,6 +9,7 @@ from typing import Literal
 from attrs import frozen
 
 from core.daybook.book import Book, Line
+from core.daybook.corrections.readings import CorrectedReading, corrected
 from core.daybook.dated import Activity, MeatReading, Weighing
 from core.daybook.facts import (
     ActivityMeasured,
@@ -24,7 +25,6 @@ from core.daybook.ferment_notes import NOTHING_NOTED, FermentNotes, ferment_note
 from core.daybook.formulas import formula_at
 from core.daybook.house import house_limits
 from core.daybook.instruments import Shelf
-from core.daybook.put_right import PutRight, put_right
 from core.daybook.salt_notes import Salting, salting_of
 from core.daybook.weighed import Weighed, block_kg, weighed_rows
 from core.meat import ACID_PH
@@ -49,15 +49,15 @@ class Piece:
     inspected: Line | None
     taken_down: PieceTakenDown | None
     lines: tuple[Line, ...]
-    start_right: PutRight | None = None
+    start_reading: CorrectedReading | None = None
 
     @property
     def mass_kg(self) -> float:
         return self.weighings[-1].mass_kg if self.weighings else self.start_kg
 
     @property
-    def mass_right(self) -> PutRight | None:
-        return self.weighings[-1].right if self.weighings else self.start_right
+    def mass_reading(self) -> CorrectedReading | None:
+        return self.weighings[-1].reading if self.weighings else self.start_reading
 
     @property
     def loss(self) -> float | None:
@@ -67,7 +67,7 @@ class Piece:
     @property
     def proven_loss(self) -> float | None:
         """The loss by the last weighing on a scale that had not failed its check; None where there is none."""
-        if self.start_right is not None and self.start_right.proves_nothing:
+        if self.start_reading is not None and self.start_reading.proves_nothing:
             return None
         proven = [weighing.mass_kg for weighing in self.weighings if weighing.proves]
         return _loss(self.start_kg, proven[-1]) if proven else None
@@ -198,15 +198,14 @@ def fold(book: Book, batch_id: str) -> Batch | None:
 
 
 def _meat_reading(shelf: Shelf, line: Line) -> MeatReading:
-    right = put_right(shelf, line.fact, line.entry.happened_at)
-    return MeatReading(
-        line.entry.happened_at, line.id, right.fact.ph, right.fact.temperature_c, right, right.fact.place
-    )
+    found = corrected(shelf, line.fact, line.entry.happened_at)
+    fact: Reading = found.fact
+    return MeatReading(line.entry.happened_at, line.id, fact.ph, fact.temperature_c, found, fact.place)
 
 
 def _weighing(shelf: Shelf, line: Line) -> Weighing:
-    right = put_right(shelf, line.fact, line.entry.happened_at)
-    return Weighing(line.entry.happened_at, line.id, right.fact.mass_kg, right.of("mass"))
+    found = corrected(shelf, line.fact, line.entry.happened_at)
+    return Weighing(line.entry.happened_at, line.id, found.fact.mass_kg, found.of("mass"))
 
 
 def _in_time(lines: Iterable[Line]) -> list[Line]:
@@ -215,7 +214,7 @@ def _in_time(lines: Iterable[Line]) -> list[Line]:
 
 def _fold_piece(book: Book, shelf: Shelf, hung: Line, fact: PieceHung) -> Piece:
     lines = book.about(hung.id)
-    start = put_right(shelf, fact, hung.entry.happened_at)
+    start = corrected(shelf, fact, hung.entry.happened_at)
     start_kg: float = start.fact.start_kg
     weighings = tuple(_weighing(shelf, line) for line in lines if isinstance(line.fact, PieceWeighed))
     inspections = [line for line in lines if isinstance(line.fact, PieceInspected)]
@@ -244,7 +243,7 @@ def _fold_piece(book: Book, shelf: Shelf, hung: Line, fact: PieceHung) -> Piece:
         inspected=inspections[-1] if inspections else None,
         taken_down=endings[-1] if endings else None,
         lines=tuple(lines),
-        start_right=start.of("mass"),
+        start_reading=start.of("mass"),
     )
 
 
@@ -253,8 +252,8 @@ def _mass_at(moment: datetime, start_kg: float, weighings: tuple[Weighing, ...])
     return earlier[-1] if earlier else start_kg
 
 
-def _spoilt(right: PutRight | None) -> bool:
-    return right is not None and right.proves_nothing
+def _spoilt(reading: CorrectedReading | None) -> bool:
+    return reading is not None and reading.proves_nothing
 
 
 def _as_hung(hung: Line, start_kg: float) -> Weighing:

@@ -1,4 +1,4 @@
-"""What was read and weighed of a batch, each with its moment, its readings put right."""
+"""What was read and weighed of a batch, each with its moment, its readings corrected."""
 
 from __future__ import annotations
 
@@ -6,7 +6,7 @@ from datetime import datetime
 
 from attrs import frozen
 
-from core.daybook.put_right import AS_READ, PutRight, Right
+from core.daybook.corrections.readings import AS_READ, CorrectedFact, CorrectedReading
 from core.ferment.course import Place
 
 
@@ -20,14 +20,14 @@ class Dated:
 
 @frozen
 class Weighing(Dated):
-    """mass_kg: put right where its scale was checked; `right` then tells what it showed."""
+    """mass_kg: corrected where its scale was checked; `reading` then tells what it showed."""
 
     mass_kg: float
-    right: PutRight | None = None
+    reading: CorrectedReading | None = None
 
     @property
     def proves(self) -> bool:
-        return self.right is None or not self.right.proves_nothing
+        return self.reading is None or not self.reading.proves_nothing
 
 
 @frozen
@@ -42,15 +42,15 @@ class Activity(Dated):
 
 @frozen
 class MeatReading(Dated):
-    """Both put right where their instruments were checked; `right` then tells what was read."""
+    """Both corrected where their instruments were checked; `corrected` then tells what was read."""
 
     ph: float | None
     temperature_c: float | None
-    right: Right = AS_READ
+    corrected: CorrectedFact = AS_READ
     place: Place | None = None
 
     @property
     def ph_proves(self) -> bool:
         """Not on a meter that had failed its check."""
-        of_ph = self.right.of("ph")
+        of_ph = self.corrected.of("ph")
         return self.ph is not None and (of_ph is None or not of_ph.proves_nothing)

@@ -43,7 +43,7 @@ LATEST_CLOCK = 2**53 - 1
 class Entry:
     """about: the id of the batch or piece it belongs to, CHAMBER, or its own id where it begins one.
 
-    corrects: the id of the first entry of the line it puts right. Both moments carry their UTC offset. clock: one more
+    corrects: the id of the first entry of the line it corrects. Both moments carry their UTC offset. clock: one more
     than the greatest that its device had seen (a Lamport clock); 0 in entries from before there was one. device: the id
     of the tablet that wrote it. by: who wrote it, where they said so.
     """

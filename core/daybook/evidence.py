@@ -29,7 +29,7 @@ def evidence_for(batch: Batch, piece: Piece, now: datetime, fermented: Outcome |
     """Everything logged that bears on the verdict. Water activity may come from a batch-mate that was no drier.
 
     fermented: what became of the batch's fermentation, where it was judged already for a batch-mate.
-    Readings are put right by the checks of their instruments; one on an instrument that had failed is no evidence.
+    Readings are corrected by the checks of their instruments; one on an instrument that had failed is no evidence.
     """
     sample, from_mate = _sample(batch, piece)
     cure = known_cure(batch)

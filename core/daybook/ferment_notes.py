@@ -3,18 +3,19 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
-from datetime import datetime, timedelta
+from datetime import datetime
 
-from attrs import evolve, frozen
+from attrs import frozen
 
 from core.daybook.book import Line
+from core.daybook.corrections.logs import corrected_log
 from core.daybook.facts.ferment import DeviationDecided, FermentationBegun, FermentLogTaken
 from core.daybook.instruments import Shelf
 
 
 @frozen
 class TakenLog:
-    """taken: its temperatures put right by the check of its thermometer that stood when the log began."""
+    """taken: its temperatures corrected by the check of its thermometer that stood when the log began."""
 
     at: datetime
     taken: FermentLogTaken
@@ -36,22 +37,6 @@ class FermentNotes:
 NOTHING_NOTED = FermentNotes()
 
 
-def _put_right(shelf: Shelf, taken: FermentLogTaken, at: datetime) -> FermentLogTaken | None:
-    """None where the thermometer had failed its check, by its end at the latest: what it logged is no evidence."""
-    instrument = shelf.find(taken.thermometer)
-    if instrument is None:
-        return taken
-    last_at = at + timedelta(seconds=taken.times_s[-1])
-    checks = (instrument.in_force("temperature", each) for each in (at, last_at))
-    if any(each is not None and each.failed for each in checks):
-        return None
-    correction = instrument.correction("temperature", at)
-    if correction is None:
-        return taken
-    warmer = tuple(correction.apply(each) for each in taken.temperatures_c)
-    return evolve(taken, temperatures_c=warmer, highest_c=correction.apply(taken.highest_c))
-
-
 def ferment_notes(shelf: Shelf, lines: Iterable[Line]) -> FermentNotes:
     begun: tuple[FermentationBegun, Line] | None = None
     decided: tuple[DeviationDecided, Line] | None = None
@@ -62,7 +47,7 @@ def ferment_notes(shelf: Shelf, lines: Iterable[Line]) -> FermentNotes:
         elif isinstance(line.fact, DeviationDecided):
             decided = line.fact, line
         elif isinstance(line.fact, FermentLogTaken):
-            taken = _put_right(shelf, line.fact, line.entry.happened_at)
+            taken = corrected_log(shelf, line.fact, line.entry.happened_at)
             logs += [] if taken is None else [TakenLog(line.entry.happened_at, taken)]
     return FermentNotes(
         begun=begun[0] if begun else None,

@@ -107,8 +107,8 @@ def _read(batch: Batch, start: datetime) -> list[Warmth]:
 
 
 def _proves(reading: MeatReading) -> bool:
-    of_warmth = reading.right.of("temperature")
-    return of_warmth is None or not of_warmth.proves_nothing
+    of_temperature = reading.corrected.of("temperature")
+    return of_temperature is None or not of_temperature.proves_nothing
 
 
 def _warmest(sources: Sequence[Sequence[Warmth]]) -> tuple[Warmth, ...]:

@@ -17,7 +17,7 @@ from core.mix.formula import Formula
 @frozen
 class Version:
     """number: 1 for the first, 0 for one taken back. id: of its entry as it now stands. entries: of that and of those
-    before it was put right."""
+    before it was corrected."""
 
     id: str
     number: int
@@ -43,7 +43,7 @@ class FormulaLine:
         return self.current.formula.name
 
     def version(self, entry_id: str) -> Version | None:
-        """The version that an entry is of, though its words were put right since."""
+        """The version that an entry is of, though its words were corrected since."""
         return next((each for each in self.versions if entry_id in each.entries), None)
 
 

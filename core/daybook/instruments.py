@@ -12,7 +12,7 @@ from typing import Any
 
 from attrs import frozen
 
-from core.chamber.checks import Check, Correction, is_old
+from core.chamber.checks import Check, Correction, Word, is_old
 from core.chamber.checks_thermometer import both_points
 from core.daybook.book import Book, Line
 from core.daybook.facts import (
@@ -49,6 +49,8 @@ CHECK_EVERY: dict[InstrumentKind, timedelta] = {
 }
 """Where the maker set none (common practice; no published source)."""
 
+FAILED: frozenset[Word] = frozenset({"clean", "replace"})
+
 ONE_SESSION = timedelta(days=1)
 """Ice and boiling water within it are one check at two points, and its line goes through both."""
 _OTHER_POINT: dict[type[Any], type[Any]] = {IcePointChecked: BoilingPointChecked, BoilingPointChecked: IcePointChecked}
@@ -74,14 +76,9 @@ class Checked:
         """It must be cleaned or replaced: what it shows proves nothing."""
         return _failed(self.check)
 
-    @property
-    def applied(self) -> Correction | None:
-        """The correction, where the check did not fail."""
-        return None if self.failed else self.correction
-
 
 def _failed(check: Check) -> bool:
-    return check.word in ("clean", "replace")
+    return check.word in FAILED
 
 
 @frozen
@@ -151,21 +148,17 @@ class Instrument:
         if check is None:
             return None
         way, at = WAYS[type(line.fact)], line.entry.happened_at
-        through_both = self._through_both(line, check)
-        correction = through_both or _own_correction(line.fact, check)
-        by = "ice and boiling check" if through_both else way.name
+        mate = self._mate(line)
+        through_both = None if mate is None else _through_both(check, mate)
+        words: set[Word] = {check.word} if mate is None or through_both is None else {check.word, mate.word}
+        correction = (through_both or check.correction) if _corrects(line.fact, words) else None
+        by = "ice and boiling check" if correction and correction is through_both else way.name
         return Checked(at, line, way.name, way.of, check, correction, by)
 
-    def _through_both(self, line: Line, check: Check) -> Correction | None:
-        """The line through ice and boiling water, where this is the one and the other was done in the same session."""
+    def _mate(self, line: Line) -> Check | None:
+        """Of a check in ice or boiling water: the other one, where it was done in the same session."""
         other = _OTHER_POINT.get(type(line.fact))
-        mate = None if other is None else self._before_in_session(other, line)
-        if mate is None:
-            return None
-        try:
-            return both_points(check, mate)
-        except Refusal:
-            return None
+        return None if other is None else self._before_in_session(other, line)
 
     def _before_in_session(self, kind: type[Any], line: Line) -> Check | None:
         at = line.entry.happened_at
@@ -179,9 +172,9 @@ class Instrument:
         return None
 
     def correction(self, measured: Measured, moment: datetime) -> Correction | None:
-        """How a reading of that moment is put right; None where no check stands, or a failed one does."""
+        """How a reading of that moment is corrected; None where no check stands, or one that failed."""
         standing = self.in_force(measured, moment)
-        return None if standing is None else standing.applied
+        return None if standing is None else standing.correction
 
     def main_check(self, moment: datetime) -> Checked | None:
         """The check in force of what the instrument is for."""
@@ -229,11 +222,18 @@ def _work_out(line: Line, added: InstrumentAdded) -> Check | None:
         return None
 
 
-def _own_correction(fact: object, check: Check) -> Correction | None:
-    """A check in millivolts judges the electrode; pH is read off a meter that has its own setting, which it does not
-    see."""
+def _through_both(check: Check, mate: Check) -> Correction | None:
+    try:
+        return both_points(check, mate)
+    except Refusal:
+        return None
+
+
+def _corrects(fact: object, words: set[Word]) -> bool:
+    """Not one that failed. Nor one in millivolts: it judges the electrode; pH is read off a meter that has its own
+    setting, which it does not see. words: the check's, and its mate's where a line goes through both."""
     in_millivolts = isinstance(fact, BuffersChecked) and fact.shows == "mv"
-    return None if in_millivolts else check.correction
+    return not in_millivolts and not words & FAILED
 
 
 class Shelf:

@@ -3,29 +3,27 @@
 from __future__ import annotations
 
 import json
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Mapping, Sequence
 from datetime import UTC, datetime, timedelta
 from typing import Any
 
-from attrs import evolve, frozen
+from attrs import evolve
 from cattrs.preconf.json import make_converter
 
-from core.chamber.checks import Correction
 from core.chamber.logs import Layout
-from core.chamber.proof_run import FailedCheck, Found, Given, GivenFile, GivenProbe
-from core.chamber.settling import Band, Wanted, key_figures, proof_words
+from core.chamber.proof_run import Found, Given, GivenFile, GivenProbe
+from core.chamber.settling import Band, Wanted, key_figures
 from core.chamber.settling.analysis import USUAL_HUMIDITY, USUAL_TEMPERATURE
 from core.chamber.settling.measures import LASTS
 from core.chamber.settling.outline import outline
 from core.daybook.book import Book, Line
+from core.daybook.corrections.logs import LogCorrection
 from core.daybook.facts.proofs import ProofResult, ProofRun
-from core.daybook.instrument_checks import Measured
-from core.daybook.instruments import Checked, Instrument, Shelf
 from core.daybook.kept_words import keep, keep_figures
 from core.daybook.set_points import set_points
 from core.quantities import RELATIVE_HUMIDITY, TEMPERATURE, TEMPERATURE_DIFFERENCE, Amount
 from core.refusals import Refusal
-from core.sentence import Sentence, Value
+from core.sentence import Sentence
 
 EPOCH = datetime(1970, 1, 1, tzinfo=UTC)
 
@@ -62,83 +60,21 @@ def layout_of(kept: Mapping[str, Any]) -> Layout:
 
 
 def wanted_of(run: ProofRun) -> Wanted:
-    damp = None
+    humidity = None
     if run.humidity is not None and run.humidity_half is not None:
-        damp = Band(run.humidity, run.humidity_half)
-    return Wanted(Band(run.temperature_c, run.temperature_half_k), damp)
+        humidity = Band(run.humidity, run.humidity_half)
+    return Wanted(Band(run.temperature_c, run.temperature_half_k), humidity)
 
 
-@frozen
-class PutRight:
-    """How a probe's readings are put right. failed: the check after which what it logged proves nothing."""
-
-    temperature: Correction | None = None
-    humidity: Correction | None = None
-    failed: FailedCheck | None = None
-    notes: tuple[Sentence, ...] = ()
-
-
-def put_right(shelf: Shelf, run: ProofRun, saved_at: datetime) -> tuple[PutRight, ...]:
-    """How each probe is put right by the checks of its instrument. saved_at: when the run is or was saved."""
-    return tuple(_by_checks(shelf.find(probe.instrument), probe.name, run, saved_at) for probe in run.probes)
-
-
-def _by_checks(instrument: Instrument | None, name: str, run: ProofRun, saved_at: datetime) -> PutRight:
-    if instrument is None:
-        return PutRight()
-    warm, damp = (_standing(instrument, each, run, saved_at) for each in ("temperature", "humidity"))
-    failed = [FailedCheck(Sentence(each.name), each.at.date()) for each in (warm, damp) if each and each.failed]
-    return PutRight(
-        None if warm is None or warm.failed else warm.correction,
-        None if damp is None or damp.failed else damp.correction,
-        failed[0] if failed else None,
-        tuple(_notes(name, warm, damp)),
-    )
-
-
-def _standing(instrument: Instrument, measured: Measured, run: ProofRun, saved_at: datetime) -> Checked | None:
-    """The check in force when the log began; else one made since, if the instrument was not recalibrated in between."""
-    if run.begun_s is None:
-        return instrument.in_force(measured, saved_at)
-    begun_at = (EPOCH + timedelta(seconds=run.begun_s)).replace(tzinfo=saved_at.tzinfo)
-    check = instrument.in_force(measured, begun_at)
-    if check is None and not any(begun_at < at <= saved_at for at in instrument.recalibrated):
-        check = instrument.in_force(measured, saved_at)
-    return check
-
-
-def _notes(name: str, warm: Checked | None, damp: Checked | None) -> Iterator[Sentence]:
-    for quantity, check in (("temperature", warm), ("humidity", damp)):
-        if check is not None and (check.failed or check.correction is not None):
-            yield _note(name, quantity, check)
-
-
-def _note(name: str, quantity: str, check: Checked) -> Sentence:
-    """What became of a probe's readings, by its check."""
-    values: dict[str, Value] = {"probe": name, "check": Sentence(check.name), "at": check.at.date()}
-    correction = check.applied
-    if correction is None:
-        key = "as-logged"
-    elif correction.gain != 1.0:
-        key = "by-a-line"
-    elif not correction.offset:
-        key = "right"
-    else:
-        key = "raised" if correction.offset > 0 else "lowered"
-        by = TEMPERATURE_DIFFERENCE if quantity == "temperature" else RELATIVE_HUMIDITY
-        values["by"] = Amount(abs(correction.offset), by)
-    return proof_words.corrected(f"{quantity}-{key}", values)
-
-
-def given(run: ProofRun, data: Sequence[bytes], right: Sequence[PutRight]) -> Given:
-    """What is to be looked at. data: its files' bytes; right: for each of its probes. Raises Refusal as layout_of."""
+def given(run: ProofRun, data: Sequence[bytes], corrections: Sequence[LogCorrection]) -> Given:
+    """What is to be looked at. data: its files' bytes; corrections: of each of its probes. Refusals as in layout_of."""
     return Given(
         files=tuple(
             GivenFile(file.name, each, layout_of(file.layout)) for file, each in zip(run.files, data, strict=True)
         ),
         probes=tuple(
             GivenProbe(probe.file, probe.in_log, probe.name, each.temperature, each.humidity, each.failed)
-            for probe, each in zip(run.probes, right, strict=True)
+            for probe, each in zip(run.probes, corrections, strict=True)
         ),
         wanted=wanted_of(run),
         room_c=run.room_c,
@@ -150,7 +86,7 @@ def given(run: ProofRun, data: Sequence[bytes], right: Sequence[PutRight]) -> Gi
 
 
 def result_of(found: Found, notes: Sequence[Sentence] = ()) -> ProofResult:
-    """What is kept of it. notes: how its probes were put right."""
+    """What is kept of it. notes: how its probes were corrected."""
     centre = next(each for each in found.series if each.probe == found.analysis.centre.name)
     since_s, after_s = settled_at(found)
     return ProofResult(

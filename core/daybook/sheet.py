@@ -10,9 +10,9 @@ from datetime import datetime
 from attrs import evolve, frozen
 
 from core.daybook.batch import Batch
+from core.daybook.corrections.readings import CorrectedReading
 from core.daybook.curing import licence_of
 from core.daybook.facts import CureWeighed
-from core.daybook.put_right import PutRight
 from core.mix import balance
 from core.mix.cost import Bought, cost
 from core.mix.formula import Formula, Portion, portions
@@ -33,7 +33,7 @@ class Row:
     line_id: str | None = None
     at: datetime | None = None
     lot: str = ""
-    right: PutRight | None = None
+    reading: CorrectedReading | None = None
 
     @property
     def key(self) -> str:
@@ -130,7 +130,7 @@ def _row(batch: Batch, portion: Portion) -> Row:
     if weighed is None:
         return Row(portion)
     fact = weighed.fact
-    return Row(portion, fact.mass_kg, weighed.line_id, weighed.at, fact.lot, weighed.right)
+    return Row(portion, fact.mass_kg, weighed.line_id, weighed.at, fact.lot, weighed.reading)
 
 
 def over_the_limit(batch: Batch, how: Curing | None = None) -> Refusal | None:

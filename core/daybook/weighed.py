@@ -8,20 +8,20 @@ from datetime import datetime
 from attrs import frozen
 
 from core.daybook.book import Line
+from core.daybook.corrections.readings import CorrectedReading, corrected
 from core.daybook.facts import IngredientWeighed
 from core.daybook.instruments import Shelf
-from core.daybook.put_right import PutRight, put_right
 from core.mix.formula import Formula
 
 
 @frozen
 class Weighed:
-    """A row as weighed, its mass put right where its scale was checked; `right` then tells what it showed."""
+    """A row as weighed, its mass corrected where its scale was checked; `reading` then tells what it showed."""
 
     at: datetime
     line_id: str
     fact: IngredientWeighed
-    right: PutRight | None = None
+    reading: CorrectedReading | None = None
 
 
 def weighed_rows(shelf: Shelf, lines: Iterable[Line]) -> dict[str, Weighed]:
@@ -29,8 +29,8 @@ def weighed_rows(shelf: Shelf, lines: Iterable[Line]) -> dict[str, Weighed]:
     found: dict[str, Weighed] = {}
     for line in lines:
         if isinstance(line.fact, IngredientWeighed):
-            right = put_right(shelf, line.fact, line.entry.happened_at)
-            found[line.fact.key] = Weighed(line.entry.happened_at, line.id, right.fact, right.of("mass"))
+            row = corrected(shelf, line.fact, line.entry.happened_at)
+            found[line.fact.key] = Weighed(line.entry.happened_at, line.id, row.fact, row.of("mass"))
     return found
 
 

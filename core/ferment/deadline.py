@@ -17,7 +17,7 @@ from core.working import Figure
 LAST_SAFE = 1e-8
 """Of the limit, kept back: the limit itself is too much, so the time left ends just before it."""
 STILL_K = 1e-4
-"""Above the base: no thermometer tells so little, and the last digits of one put right leave some. At it the limit is
+"""Above the base: no thermometer tells so little, and the last digits of a corrected one leave some. At it the limit is
 hundreds of years off."""
 STANDS_STILL = "At this temperature no degree-hours are added."
 

@@ -11,7 +11,7 @@ from tests.core.proof_files import STEADY
 READS_LOW = 0.035
 """By how much the first logger's hygrometer is out, as the check over salt finds."""
 TOO_COLD = Chamber(cut_out_c=10.5, differential_k=3.0)
-PUT_RIGHT = evolve(STEADY, cut_out_c=12.5)
+REPAIRED = evolve(STEADY, cut_out_c=12.5)
 FIRST, SECOND = datetime(2026, 11, 3, 10, tzinfo=UTC), datetime(2026, 11, 7, 10, tzinfo=UTC)
 
 

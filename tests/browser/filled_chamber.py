@@ -5,7 +5,7 @@ import re
 
 from flask.testing import FlaskClient
 
-from tests.browser.chamber_logs import FIRST, PUT_RIGHT, SECOND, TOO_COLD, two_files
+from tests.browser.chamber_logs import FIRST, REPAIRED, SECOND, TOO_COLD, two_files
 
 BAND = {"temperature_c": "13", "temperature_half_k": "1.5", "humidity": "79", "humidity_half": "5", "room_c": "20"}
 MOST_STEPS = 200
@@ -32,7 +32,7 @@ def instruments(client: FlaskClient) -> dict[str, str]:
 def proofs(client: FlaskClient, larder: str) -> str:
     """One run that is not settled and one that is; returns the first's id."""
     first = _proof(client, two_files(TOO_COLD, FIRST, "first"), larder, name="Before the fix")
-    _proof(client, two_files(PUT_RIGHT, SECOND, "second"), larder, name="After the fix", changed="Differential 1 K")
+    _proof(client, two_files(REPAIRED, SECOND, "second"), larder, name="After the fix", changed="Differential 1 K")
     return first
 
 

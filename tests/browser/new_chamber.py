@@ -9,7 +9,7 @@ from playwright.sync_api import Page, expect
 from tests.browser import preparing as prepare
 from tests.browser import proving as prove
 from tests.browser import walking as walk
-from tests.browser.chamber_logs import FIRST, PUT_RIGHT, SECOND, TOO_COLD, two_files
+from tests.browser.chamber_logs import FIRST, REPAIRED, SECOND, TOO_COLD, two_files
 from tests.browser.charted import at_rest
 from tests.browser.conftest import heading, wait_until_open
 from tests.browser.scene import Seen
@@ -168,7 +168,7 @@ def find_it_again(page: Page, run: str, seen: Seen) -> None:
 
 def prove_again(page: Page, seen: Seen) -> None:
     prepare.set_clock(page, SECOND + TWO_DAYS + timedelta(hours=2))
-    _read_in(page, two_files(PUT_RIGHT, SECOND, "second"), seen)
+    _read_in(page, two_files(REPAIRED, SECOND, "second"), seen)
     _look(page, seen, name="After the fix", changed="Differential 1 K, two degrees warmer", room_c="20")
     seen.note("second verdict", page)
     prove.save_run(page)

@@ -34,7 +34,7 @@ def test_a_thermometer_through_ice_and_boiling_water_at_a_height_has_its_line(se
     assert re.search(r"0\.3\s*°C read is 0\s*°C, 98\.4\s*°C read is 98\s*°C", seen["thermometer"])
 
 
-def test_a_hygrometer_that_reads_72_over_salt_is_put_right_by_3_and_a_half(seen: Seen):
+def test_a_hygrometer_that_reads_72_over_salt_is_corrected_by_3_and_a_half(seen: Seen):
     assert re.search(r"Add to every reading\s+3\.5\s*%", seen["salt"])
     assert re.search(r"sodium chloride\s+75\.5\s*%", seen["salt"])
     assert re.search(r"3\.\d+\s*% is added to every reading", seen["hygrometer"])
@@ -117,7 +117,7 @@ def test_too_cold_a_chamber_is_not_settled_and_says_why_and_what_to_change(seen:
     assert re.search(r"Set the thermostat 1\s*K higher", seen["verdict"])
 
 
-def test_the_log_of_a_checked_probe_is_put_right_and_says_so(seen: Seen):
+def test_the_log_of_a_checked_probe_is_corrected_and_says_so(seen: Seen):
     assert re.search(r"its humidity is corrected by \+3\.\d+\s*% \(salt check of 1 Nov 2026\)", seen["verdict"])
 
 
@@ -146,7 +146,7 @@ def test_the_two_runs_stand_side_by_side(seen: Seen):
     assert re.search(r"Mean temperature\s+11\.96\s*°C\s+12\.88\s*°C", seen["compared"])
 
 
-def test_the_air_is_shown_put_right_beside_what_was_read(seen: Seen):
+def test_the_air_is_shown_corrected_beside_what_was_read(seen: Seen):
     assert re.search(r"13\.1\s*°C · 78\.5\s*%", seen["air"])
     assert re.search(r"corrected from 75\s*% \(salt check of 1 Nov\)", seen["air"])
 

@@ -155,12 +155,12 @@ AN_HOUR = 24 - BASE_C  # °C·h that an hour at 24 °C adds
 D_MM2_A_DAY = 2.0e-10 * 86400 * 1e6  # salt in muscle at 3 °C, from memory
 
 
-def put_right(ph: float) -> float:
+def corrected(ph: float) -> float:
     """By a straight line through the two buffers: 7.04 read is 7.00, 4.10 read is 4.01."""
     return 7.00 + (ph - 7.04) * (7.00 - 4.01) / (7.04 - 4.10)
 
 
-CROSSING_H = 10 * (put_right(5.60) - 5.3) / (put_right(5.70) - put_right(5.60)) - 10
+CROSSING_H = 10 * (corrected(5.60) - 5.3) / (corrected(5.70) - corrected(5.60)) - 10
 """Hours from noon on: the pH falls by the same in every ten hours, and the last was read ten hours ago."""
 
 
@@ -184,8 +184,8 @@ def test_the_meters_slope_is_98_per_cent_and_accepted(seen: Seen):
 
 
 @pytest.mark.parametrize("ph", [5.80, 5.70, 5.60])
-def test_every_ph_is_put_right_by_the_check(seen: Seen, ph: float):
-    assert f"pH {put_right(ph):.2f} at 24.0 °C, corrected from {ph:g} (buffer check of 18 Nov)" in plain(
+def test_every_ph_is_corrected_by_the_check(seen: Seen, ph: float):
+    assert f"pH {corrected(ph):.2f} at 24.0 °C, corrected from {ph:g} (buffer check of 18 Nov)" in plain(
         seen["running"]
     )
 
@@ -226,12 +226,12 @@ def test_three_readings_say_when_it_will_cross(seen: Seen):
 
 def test_at_5_29_it_has_passed_by_the_hours_to_the_reading_that_shows_it(seen: Seen):
     """44 h × 8.44 = 372 °C·h: the reading counts, not the line before it."""
-    assert f"{put_right(5.36):.2f}" == "5.29"
+    assert f"{corrected(5.36):.2f}" == "5.29"
     assert f"pH 5.29, {44 * AN_HOUR:.0f} °C·h of {LIMIT:.0f} °C·h" in plain(seen["passed"])
 
 
 def test_the_crossing_is_read_off_a_straight_line(seen: Seen):
-    after, by = put_right(5.60), put_right(5.36)
+    after, by = corrected(5.60), corrected(5.36)
     at = NOW + timedelta(hours=-10 + 24 * (after - 5.3) / (after - by))
     assert f"pH 5.3 was crossed about {near(at, NOW + timedelta(hours=14))}, by a straight line" in plain(
         seen["how it passed"]

@@ -1,4 +1,4 @@
-"""The book: learning is harmless and in any order; what was corrected stands as it was put right, and keeps both."""
+"""The book: learning is harmless and in any order; what was corrected stands as it was corrected, and keeps both."""
 
 import sys
 

@@ -60,8 +60,10 @@ def test_a_reading_between_the_salts_lies_on_the_line_through_both():
     assert figure(check, "corrected").value == pytest.approx((truth + other) / 2)
     assert figure(check, "gain").value == pytest.approx((other - truth) / 0.1)
     unsure = math.hypot(figure(check, "uncertainty").value, figure(check, "other_uncertainty").value) / 2
-    put_right = figure(check, "corrected")
-    assert (put_right.value - put_right.low, put_right.high - put_right.value) == pytest.approx((unsure, unsure))
+    as_corrected = figure(check, "corrected")
+    assert (as_corrected.value - as_corrected.low, as_corrected.high - as_corrected.value) == pytest.approx(
+        (unsure, unsure)
+    )
     assert check.word == "accept"
 
 
@@ -71,16 +73,16 @@ def test_the_worse_of_two_salts_decides():
 
 
 @pytest.mark.parametrize(("now", "end"), [(1.0, 1.0), (0.0, 0.0)])
-def test_a_humidity_put_right_ends_at_nothing_and_at_all_there_is(now: float, end: float):
+def test_a_humidity_corrected_ends_at_nothing_and_at_all_there_is(now: float, end: float):
     """75.47 % read as 73 and 85.11 % as 82: 107 hundredths to the reading's hundred."""
-    put_right = figure(salt_check_two(Over("nacl", 20.0, 0.73), Over("kcl", 20.0, 0.82), now), "corrected")
-    assert (put_right.value, put_right.high if end else put_right.low) == (end, end)
-    assert any("Held between" in each.say(METRIC) for each in put_right.working)
+    as_corrected = figure(salt_check_two(Over("nacl", 20.0, 0.73), Over("kcl", 20.0, 0.82), now), "corrected")
+    assert (as_corrected.value, as_corrected.high if end else as_corrected.low) == (end, end)
+    assert any("Held between" in each.say(METRIC) for each in as_corrected.working)
 
 
 def test_one_that_stays_within_is_not_held():
-    put_right = figure(salt_check_two(Over("nacl", 20.0, 0.73), Over("kcl", 20.0, 0.82), 0.8), "corrected")
-    assert not any("Held between" in each.say(METRIC) for each in put_right.working)
+    as_corrected = figure(salt_check_two(Over("nacl", 20.0, 0.73), Over("kcl", 20.0, 0.82), 0.8), "corrected")
+    assert not any("Held between" in each.say(METRIC) for each in as_corrected.working)
 
 
 def test_what_is_taken_where_nothing_else_is_told():

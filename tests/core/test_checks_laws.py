@@ -34,12 +34,12 @@ def test_between_its_points_a_line_is_no_less_sure_than_the_worse(one, other, sh
 
 
 @given(points, humidity)
-def test_no_humidity_put_right_leaves_the_scale(point, reading):
+def test_no_humidity_corrected_leaves_the_scale(point, reading):
     assert 0 <= through_one(point).within(0.0, 1.0).apply(reading) <= 1
 
 
 @given(points, humidity, humidity)
-def test_more_read_is_never_less_put_right(point, one, other):
+def test_more_read_is_never_less_corrected(point, one, other):
     line = through_one(point).within(0.0, 1.0)
     less, more = sorted((one, other))
     assert line.apply(less) <= line.apply(more)
@@ -105,7 +105,7 @@ def test_a_weight_above_the_least_reads_right_to_the_share(division, factor, tar
 
 
 @given(st.floats(0.001, 10), st.floats(0.9, 1.1), st.floats(0.001, 10))
-def test_a_scale_put_right_finds_its_check_mass_again(mass_kg, factor, other_kg):
+def test_a_scale_corrected_finds_its_check_mass_again(mass_kg, factor, other_kg):
     assume(abs(mass_kg - other_kg) > 1e-3)
     correction = scale_check(mass_kg, factor * mass_kg, 1e-4, other_kg, factor * other_kg).correction
     assert math.isclose(correction.apply(factor * mass_kg), mass_kg, rel_tol=1e-6, abs_tol=1e-9)

@@ -89,7 +89,7 @@ def test_two_salts_draw_the_line_through_both():
     assert line.apply(0.864) == pytest.approx(humidity_over(SALTS["kcl"], 20.0))
 
 
-def test_a_reading_put_right_comes_first_with_its_range():
+def test_a_reading_corrected_comes_first_with_its_range():
     first = salt_check_two(TABLE_SALT, POTASH_SALT, 0.80).figures[0]
     assert first.show(US) == "77.8 %"
     assert first.high - first.value == pytest.approx(0.00767, abs=1e-4)
@@ -101,7 +101,7 @@ def test_a_reading_beyond_the_salts_is_less_sure_and_says_so():
     assert any("beyond the two salts" in each for each in first.cautions)
 
 
-def test_a_reading_put_right_stays_below_100_per_cent():
+def test_a_reading_corrected_stays_below_100_per_cent():
     first = salt_check_two(TABLE_SALT, POTASH_SALT, 1.0).figures[0]
     assert (first.value, first.high) == (1.0, 1.0)
 

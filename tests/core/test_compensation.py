@@ -2,11 +2,12 @@
 
 import pytest
 
-from core.daybook.compensation import NO_TEMPERATURE, NOT_TRUSTED, OUT_OF_RANGE, Compensation
+from core.daybook.corrections.compensation import NO_TEMPERATURE, NOT_TRUSTED, OUT_OF_RANGE, Compensation
+from core.daybook.corrections.readings import CorrectedFact, corrected
+from core.daybook.corrections.told import figures
 from core.daybook.evidence import evidence_for
 from core.daybook.facts import InstrumentRecalibrated, Reading
 from core.daybook.instruments import Shelf
-from core.daybook.put_right import Right, put_right
 from core.quantities import METRIC, US, Reader
 from tests.core.workshop import Workshop, day
 
@@ -24,30 +25,30 @@ def pen(shop: Workshop, stands_at_c: float | None = 25.0) -> str:
 
 def read(
     shop: Workshop, meter: str, ph: float = 5.2, temperature_c: float | None = 12.0, at: float = 2, **more
-) -> Right:
-    return put_right(Shelf(shop.book), Reading(ph, temperature_c, meter, **more), day(at))
+) -> CorrectedFact:
+    return corrected(Shelf(shop.book), Reading(ph, temperature_c, meter, **more), day(at))
 
 
-def notes(right: Right, reader: Reader = METRIC) -> list[str]:
-    return [note.say(reader, 4) for note in right.notes]
+def notes(result: CorrectedFact, reader: Reader = METRIC) -> list[str]:
+    return [note.say(reader, 4) for note in result.notes]
 
 
 def test_a_meter_that_compensates_by_itself_is_left_alone(shop: Workshop):
-    right = read(shop, pen(shop, None))
-    assert (right.fact.ph, right.notes) == (5.2, ())
+    result = read(shop, pen(shop, None))
+    assert (result.fact.ph, result.notes) == (5.2, ())
 
 
 def test_it_is_compensated_with_the_temperature_of_the_meat(shop: Workshop):
-    right = read(shop, pen(shop), place="core")
-    assert right.fact.ph == pytest.approx(7 - 1.8 * AT_12)
-    assert notes(right) == ["corrected from 5.2 (taken at 12 °C in the meat)"]
+    result = read(shop, pen(shop), place="core")
+    assert result.fact.ph == pytest.approx(7 - 1.8 * AT_12)
+    assert notes(result) == ["corrected from 5.2 (taken at 12 °C in the meat)"]
 
 
 @pytest.mark.parametrize("place", ["chamber", None])
 def test_a_temperature_beside_the_meat_is_used_and_said(shop: Workshop, place):
-    right = read(shop, pen(shop), place=place)
-    assert notes(right) == ["corrected from 5.2 (taken at 12 °C beside the meat)"]
-    assert "beside the meat" in right.figures[0].cautions[0]
+    result = read(shop, pen(shop), place=place)
+    assert notes(result) == ["corrected from 5.2 (taken at 12 °C beside the meat)"]
+    assert "beside the meat" in figures(result)[0].cautions[0]
 
 
 def test_the_note_is_said_in_the_readers_units(shop: Workshop):
@@ -55,23 +56,23 @@ def test_the_note_is_said_in_the_readers_units(shop: Workshop):
 
 
 def test_without_any_temperature_it_is_left_and_said(shop: Workshop):
-    right = read(shop, pen(shop), temperature_c=None)
-    assert (right.fact.ph, notes(right)) == (5.2, ["not compensated: no temperature"])
-    assert "Read the temperature of the meat" in right.figures[0].cautions[0]
+    result = read(shop, pen(shop), temperature_c=None)
+    assert (result.fact.ph, notes(result)) == (5.2, ["not compensated: no temperature"])
+    assert "Read the temperature of the meat" in figures(result)[0].cautions[0]
 
 
 def test_the_check_comes_first_and_its_buffers_set_the_slope(shop: Workshop):
     meter = pen(shop)
     shop.buffers(meter, seven=7.1, four=4.1, at=1, temperature_c=20.0, other_temperature_c=18.0)
-    right = read(shop, meter, ph=5.3, place="core")
-    assert right.fact.ph == pytest.approx(7 - 1.8 * (273.15 + 19) / 285.15, abs=2e-3)
-    assert notes(right) == ["corrected from 5.3 (buffer check of 3 Nov; taken at 12 °C in the meat)"]
+    result = read(shop, meter, ph=5.3, place="core")
+    assert result.fact.ph == pytest.approx(7 - 1.8 * (273.15 + 19) / 285.15, abs=2e-3)
+    assert notes(result) == ["corrected from 5.3 (buffer check of 3 Nov; taken at 12 °C in the meat)"]
 
 
 def test_the_working_shows_both(shop: Workshop):
     meter = pen(shop)
     shop.buffers(meter, seven=7.1, four=4.1, at=1)
-    (found,) = read(shop, meter, ph=5.3, place="core").figures
+    (found,) = figures(read(shop, meter, ph=5.3, place="core"))
     assert [step.say(METRIC) for step in found.working] == [
         "Pen: buffer check of 3 Nov.",
         "5.3 − 0.1 = 5.2",
@@ -107,18 +108,18 @@ def test_the_working_of_what_was_not_compensated_is_why_not(temperature_c: float
 def test_a_check_without_a_temperature_still_corrects(shop: Workshop):
     meter = pen(shop)
     shop.buffers(meter, seven=7.1, four=4.1, at=1)
-    right = read(shop, meter, ph=5.3, temperature_c=None)
-    assert right.fact.ph == pytest.approx(5.2)
-    assert notes(right) == ["corrected from 5.3 (buffer check of 3 Nov; not compensated: no temperature)"]
+    result = read(shop, meter, ph=5.3, temperature_c=None)
+    assert result.fact.ph == pytest.approx(5.2)
+    assert notes(result) == ["corrected from 5.3 (buffer check of 3 Nov; not compensated: no temperature)"]
 
 
 def test_a_check_in_millivolts_leaves_it_standing_where_it_is_set(shop: Workshop):
     meter = pen(shop, 20.0)
     shop.buffers(meter, seven=0.0, four=177.5, at=1, shows="mv")
-    right = read(shop, meter, place="core")
-    assert right.fact.ph == pytest.approx(7 - 1.8 * 293.15 / 285.15)
-    assert notes(right) == ["corrected from 5.2 (taken at 12 °C in the meat)"]
-    assert right.figures[0].low is None
+    result = read(shop, meter, place="core")
+    assert result.fact.ph == pytest.approx(7 - 1.8 * 293.15 / 285.15)
+    assert notes(result) == ["corrected from 5.2 (taken at 12 °C in the meat)"]
+    assert figures(result)[0].low is None
 
 
 def test_recalibrated_it_stands_where_it_is_set(shop: Workshop):
@@ -131,16 +132,16 @@ def test_recalibrated_it_stands_where_it_is_set(shop: Workshop):
 def test_a_failed_meter_is_not_compensated_and_proves_nothing(shop: Workshop):
     meter = pen(shop)
     shop.buffers(meter, seven=7.0, four=4.9, at=1)
-    right = read(shop, meter)
-    assert (right.fact.ph, notes(right)) == (5.2, ["proves nothing: Pen failed its buffer check of 3 Nov"])
+    result = read(shop, meter)
+    assert (result.fact.ph, notes(result)) == (5.2, ["proves nothing: Pen failed its buffer check of 3 Nov"])
 
 
-def test_the_temperature_is_put_right_before_it_is_used(shop: Workshop):
+def test_the_temperature_is_corrected_before_it_is_used(shop: Workshop):
     meter, stem = pen(shop), shop.add("thermometer", "Stem")
     shop.ice(stem, 0.5, at=1)
-    right = read(shop, meter, temperature_c=12.5, thermometer=stem, place="core")
-    assert right.fact.ph == pytest.approx(7 - 1.8 * AT_12)
-    assert notes(right) == [
+    result = read(shop, meter, temperature_c=12.5, thermometer=stem, place="core")
+    assert result.fact.ph == pytest.approx(7 - 1.8 * AT_12)
+    assert notes(result) == [
         "corrected from 5.2 (taken at 12 °C in the meat) and 12.5 °C (ice check of 3 Nov)",
     ]
 
@@ -148,20 +149,20 @@ def test_the_temperature_is_put_right_before_it_is_used(shop: Workshop):
 def test_a_failed_thermometer_compensates_nothing(shop: Workshop):
     meter, stem = pen(shop), shop.add("thermometer", "Stem")
     shop.ice(stem, 9.0, at=1)
-    right = read(shop, meter, thermometer=stem)
-    assert right.fact.ph == 5.2
-    assert notes(right)[0] == "not compensated: its thermometer failed its check"
+    result = read(shop, meter, thermometer=stem)
+    assert result.fact.ph == 5.2
+    assert notes(result)[0] == "not compensated: its thermometer failed its check"
 
 
 def test_what_the_formula_does_not_hold_for_is_left_and_said(shop: Workshop):
-    right = read(shop, pen(shop), temperature_c=-2.0)
-    assert right.fact.ph == 5.2
-    assert notes(right) == ["not compensated: outside 0 to 60 °C (32 to 140 °F) or pH 2 to 12"]
+    result = read(shop, pen(shop), temperature_c=-2.0)
+    assert result.fact.ph == 5.2
+    assert notes(result) == ["not compensated: outside 0 to 60 °C (32 to 140 °F) or pH 2 to 12"]
 
 
 def test_as_warm_as_the_meter_stands_nothing_is_said(shop: Workshop):
-    right = read(shop, pen(shop), temperature_c=25.0)
-    assert (right.fact.ph, right.notes, right.figures) == (pytest.approx(5.2), (), ())
+    result = read(shop, pen(shop), temperature_c=25.0)
+    assert (result.fact.ph, result.notes, figures(result)) == (pytest.approx(5.2), (), ())
 
 
 def test_only_a_ph_meter_stands_anywhere(shop: Workshop):

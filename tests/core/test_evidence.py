@@ -93,7 +93,7 @@ def test_of_a_salt_that_no_curing_salt_is_the_nitrite_is_not_known(kitchen: Kitc
     assert known_cure(kitchen.batch(batch)) is None
 
 
-def test_meat_put_right_later_changes_the_nitrite(kitchen: Kitchen, batch: str):
+def test_meat_corrected_later_changes_the_nitrite(kitchen: Kitchen, batch: str):
     kitchen.note(BatchStarted("Juniper coarse", "fermented", 6.2, 0.35), batch, corrects=batch, written=4)
     known = known_cure(kitchen.batch(batch))
     assert known is not None

@@ -312,7 +312,7 @@ def test_a_decision_counts_from_the_start_of_the_clock(shop: Workshop, batch: st
     assert fermentation_of(shop.batch(batch)).decided_s == 2 * 24 * H
 
 
-def test_put_right_to_the_base_itself_it_has_no_last_safe_moment(shop: Workshop):
+def test_corrected_to_the_base_itself_it_has_no_last_safe_moment(shop: Workshop):
     """16.1 °C less half a degree is a little more than 15.6 °C in floating point: the limit would be reached in
     forty million million years, a day no calendar has."""
     batch, thermometer = shop.begin(at=1), shop.add("thermometer", "Dial")

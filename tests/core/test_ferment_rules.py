@@ -235,7 +235,7 @@ def test_a_ten_thousandth_of_a_degree_itself_is_none():
     assert hours_left(0.0, 600 * H, 1.001e-4, from_nothing) is not None
 
 
-def test_the_last_digits_of_a_reading_that_was_put_right_start_no_clock():
+def test_the_last_digits_of_a_reading_that_was_corrected_start_no_clock():
     """16.1 °C on a thermometer that shows half a degree too much is 15.6 °C, and a little more in floating point."""
     assert CANADA.base_c < 16.1 - 0.5
     found = deadline(constant(16.1 - 0.5, 10 * H), CANADA)

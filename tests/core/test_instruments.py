@@ -89,7 +89,7 @@ def test_a_check_taken_back_is_none(shop: Workshop):
     assert shop.instrument(key).checks == ()
 
 
-def test_a_check_put_right_counts_as_it_stands(shop: Workshop):
+def test_a_check_corrected_counts_as_it_stands(shop: Workshop):
     key = shop.add()
     check = shop.salt(key, 0.97)
     shop.note(SaltChecked("nacl", 12.0, 0.77), key, 1, corrects=check, written=2)
@@ -225,7 +225,7 @@ def test_a_check_in_millivolts_judges_the_electrode_and_leaves_the_shown_ph(shop
     assert correction(shop, key, "ph", 2) is None
 
 
-def test_a_scale_is_put_right_by_its_weight(shop: Workshop):
+def test_a_scale_is_corrected_by_its_weight(shop: Workshop):
     key = shop.add("scale", "Bench")
     shop.weight(key, 1.008)
     found = correction(shop, key, "mass", 2)

@@ -9,9 +9,10 @@ from hypothesis import strategies as st
 
 from core.chamber.checks import Correction
 from core.daybook.book import Book
+from core.daybook.corrections.readings import corrected
+from core.daybook.corrections.told import figures
 from core.daybook.facts import AirRead, InstrumentRecalibrated, SaltChecked
 from core.daybook.instruments import Shelf, fold_instrument
-from core.daybook.put_right import put_right
 from core.quantities import METRIC
 from tests.core.kitchen import NOON
 from tests.core.workshop import OVER_SALT_12, Workshop
@@ -100,20 +101,20 @@ def test_after_a_failed_check_nothing_is_believed_until_one_is_passed(of, hour):
 
 @law
 @given(checks, hours, st.floats(0, 1), st.floats(-20, 60))
-def test_a_humidity_put_right_is_between_nothing_and_all_and_its_raw_value_is_kept(of, hour, humidity, temperature):
+def test_a_humidity_corrected_is_between_nothing_and_all_and_its_raw_value_is_kept(of, hour, humidity, temperature):
     shop, key = checked(of)
-    right = put_right(Shelf(shop.book), AirRead(temperature, humidity, key), moment(hour))
-    assert 0 <= right.fact.humidity <= 1
-    assert right.fact.temperature_c == temperature
-    assert all(each.raw == humidity for each in right.readings)
+    result = corrected(Shelf(shop.book), AirRead(temperature, humidity, key), moment(hour))
+    assert 0 <= result.fact.humidity <= 1
+    assert result.fact.temperature_c == temperature
+    assert all(each.raw == humidity for each in result.readings)
 
 
 @law
 @given(checks, hours, st.floats(0, 1))
 def test_a_reading_on_a_failed_instrument_is_never_changed(of, hour, humidity):
     shop, key = checked(of)
-    right = put_right(Shelf(shop.book), AirRead(12.0, humidity, key), moment(hour))
-    for each in right.readings:
+    result = corrected(Shelf(shop.book), AirRead(12.0, humidity, key), moment(hour))
+    for each in result.readings:
         if each.proves_nothing:
             assert each.value == each.raw
             assert each.note is not None
@@ -123,9 +124,9 @@ def test_a_reading_on_a_failed_instrument_is_never_changed(of, hour, humidity):
 @given(checks, hours, st.floats(0, 1))
 def test_every_change_that_is_seen_is_said_and_has_its_working(of, hour, humidity):
     shop, key = checked(of)
-    right = put_right(Shelf(shop.book), AirRead(12.0, humidity, key), moment(hour))
-    assert len(right.figures) == len(right.notes)
-    for figure in right.figures:
+    result = corrected(Shelf(shop.book), AirRead(12.0, humidity, key), moment(hour))
+    assert len(figures(result)) == len(result.notes)
+    for figure in figures(result):
         assert all(step.say(METRIC) for step in figure.working)
 
 

@@ -170,7 +170,7 @@ def test_a_label_that_asks_longer_is_asked_for():
     assert met(runner)["contact"] is False
 
 
-def test_a_time_of_contact_put_right_counts(runner: Runner):
+def test_a_time_of_contact_corrected_counts(runner: Runner):
     runner.tick_all(contact_s=20.0)
     task = runner.run.task("contact")
     assert task is not None

@@ -57,9 +57,9 @@ def test_the_steps_name_what_is_being_read():
 
 def test_a_correction_moves_the_mean_by_as_much():
     probes = (GivenProbe(0, "Probe 1", "low", Correction(-0.4)), GivenProbe(1, "Probe 1", "high"))
-    right = find(given(probes=probes))
-    assert right.analysis.centre.temperature.mean == pytest.approx(found().analysis.centre.temperature.mean - 0.4)
-    assert right.raw[0].temperatures_c[0] == pytest.approx(right.series[0].temperatures_c[0] + 0.4)
+    result = find(given(probes=probes))
+    assert result.analysis.centre.temperature.mean == pytest.approx(found().analysis.centre.temperature.mean - 0.4)
+    assert result.raw[0].temperatures_c[0] == pytest.approx(result.series[0].temperatures_c[0] + 0.4)
 
 
 def test_an_instrument_that_failed_its_check_proves_nothing():

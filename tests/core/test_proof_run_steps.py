@@ -1,4 +1,4 @@
-"""From files to findings, step by step: what is said meanwhile, on which clock it is, what is put right."""
+"""From files to findings, step by step: what is said meanwhile, on which clock it is, what is corrected."""
 
 import math
 from datetime import UTC, date, datetime, timedelta
@@ -157,11 +157,11 @@ def with_corrections(temperature: Correction | None, humidity: Correction | None
     return means_as_logged(find(Given((file_of(rows()),), (probe,))), "low")
 
 
-def test_what_was_not_put_right_has_no_mean_as_logged():
+def test_what_was_not_corrected_has_no_mean_as_logged():
     assert with_corrections(None, None) == (None, None)
 
 
-def test_what_was_put_right_has_the_mean_that_was_logged():
+def test_what_was_corrected_has_the_mean_that_was_logged():
     """Four whole cycles about 12 °C from the first reading at 12; humidity from 76 to 80 in turn."""
     warm, damp = with_corrections(Correction(-0.5), Correction(0.03))
     assert warm == pytest.approx(12.0, abs=0.06)

@@ -1,4 +1,4 @@
-"""Proof runs in the book: kept in plain JSON, said again in either unit system, put right by their instruments."""
+"""Proof runs in the book: kept in plain JSON, said again in either unit system, corrected by their instruments."""
 
 import json
 from datetime import UTC, date, datetime, timedelta
@@ -11,6 +11,7 @@ from core.chamber.logs import guess
 from core.chamber.proof_run import FailedCheck, Found, find
 from core.chamber.settling import Band, Wanted, beside, compare
 from core.daybook.book import Book
+from core.daybook.corrections.logs import log_corrections
 from core.daybook.entries import Entry, entry_id, from_record, to_record
 from core.daybook.facts import (
     CHAMBER,
@@ -30,7 +31,6 @@ from core.daybook.proofs import (
     given,
     keep_layout,
     layout_of,
-    put_right,
     result_of,
     runs,
     usual_wanted,
@@ -90,7 +90,7 @@ def book_of(*facts: Fact) -> tuple[Book, list[str]]:
 def checked(reading_c: float):
     book, (instrument, _) = book_of(InstrumentAdded("Left logger", "thermometer"), IcePointChecked(reading_c))
     run = evolve(proof_run(), probes=(ProofProbe(0, "Probe 1", "low", instrument),))
-    return put_right(Shelf(book), run, MOMENT)[0]
+    return log_corrections(Shelf(book), run, MOMENT)[0]
 
 
 def test_a_run_comes_back_from_the_journal_as_it_was():
@@ -115,14 +115,14 @@ def test_a_layout_of_a_newer_daybook_is_refused_in_words():
 
 def test_a_run_looked_at_again_comes_to_the_same():
     run = proof_run()
-    again = find(given(run, [low(), high()], put_right(Shelf(Book()), run, MOMENT)))
+    again = find(given(run, [low(), high()], log_corrections(Shelf(Book()), run, MOMENT)))
     assert result_of(again) == run.result
 
 
 @pytest.mark.parametrize(("named", "asked"), [("high", "high"), ("", None)])
 def test_a_run_looked_at_again_has_the_centre_it_had(named: str, asked: str | None):
     run = evolve(proof_run(), centre=named)
-    assert given(run, [low(), high()], put_right(Shelf(Book()), run, MOMENT)).centre == asked
+    assert given(run, [low(), high()], log_corrections(Shelf(Book()), run, MOMENT)).centre == asked
 
 
 def test_its_figures_compare_as_the_analysis_does():
@@ -168,9 +168,9 @@ def test_the_picture_that_is_kept_is_of_the_probe_in_the_centre():
 
 
 def test_an_instrument_that_was_checked_puts_its_probe_right():
-    right = checked(0.4)
-    assert right.temperature is not None
-    assert right.temperature.apply(12.4) == pytest.approx(12.0)
+    result = checked(0.4)
+    assert result.temperature is not None
+    assert result.temperature.apply(12.4) == pytest.approx(12.0)
 
 
 def test_it_is_said_by_how_much_and_by_which_check():
@@ -192,14 +192,14 @@ def test_a_line_through_two_points_is_said_as_one():
         InstrumentAdded("Left logger", "hygrometer"), TwoSaltsChecked("nacl", 20.0, 0.78, "kcl", 20.0, 0.864)
     )
     run = evolve(proof_run(), probes=(ProofProbe(0, "Probe 1", "low", instrument),))
-    (note,) = put_right(Shelf(book), run, MOMENT)[0].notes
+    (note,) = log_corrections(Shelf(book), run, MOMENT)[0].notes
     assert note.say(METRIC, 3).startswith("“low”: its humidity is corrected by a straight line (two-salt check of ")
 
 
 def test_a_check_made_since_the_log_began_speaks_where_there_was_none():
     book, (instrument, _) = book_of(InstrumentAdded("Left logger", "thermometer"), IcePointChecked(0.4))
     run = evolve(proof_run(), probes=(ProofProbe(0, "Probe 1", "low", instrument),), begun_s=0.0)
-    assert put_right(Shelf(book), run, MOMENT)[0].temperature is not None
+    assert log_corrections(Shelf(book), run, MOMENT)[0].temperature is not None
 
 
 def test_a_check_before_the_instrument_was_recalibrated_speaks_for_nothing():
@@ -207,7 +207,7 @@ def test_a_check_before_the_instrument_was_recalibrated_speaks_for_nothing():
         InstrumentAdded("Left logger", "thermometer"), IcePointChecked(0.4), InstrumentRecalibrated()
     )
     run = evolve(proof_run(), probes=(ProofProbe(0, "Probe 1", "low", instrument),), begun_s=0.0)
-    assert put_right(Shelf(book), run, MOMENT)[0].temperature is None
+    assert log_corrections(Shelf(book), run, MOMENT)[0].temperature is None
 
 
 def run_begun(at: datetime, instrument: str) -> ProofRun:
@@ -223,7 +223,7 @@ def test_a_later_check_speaks_only_where_the_instrument_was_not_adjusted_in_betw
         InstrumentAdded("Left logger", "thermometer"), InstrumentRecalibrated(), IcePointChecked(0.4)
     )
     run = run_begun(book.entry(adjusted).happened_at + since, instrument)
-    assert (put_right(Shelf(book), run, MOMENT)[0].temperature is not None) is counts
+    assert (log_corrections(Shelf(book), run, MOMENT)[0].temperature is not None) is counts
 
 
 def test_adjusted_and_checked_at_the_moment_the_run_was_saved_its_log_stays_as_it_is():
@@ -232,7 +232,7 @@ def test_adjusted_and_checked_at_the_moment_the_run_was_saved_its_log_stays_as_i
     shop.note(InstrumentRecalibrated(), instrument, at=1)
     shop.ice(instrument, 0.4, at=1)
     run = run_begun(day(0.5), instrument)
-    assert put_right(Shelf(shop.book), run, day(1))[0].temperature is None
+    assert log_corrections(Shelf(shop.book), run, day(1))[0].temperature is None
 
 
 def test_an_instrument_adjusted_after_the_run_was_saved_keeps_the_check_that_stood_then():
@@ -242,8 +242,8 @@ def test_an_instrument_adjusted_after_the_run_was_saved_keeps_the_check_that_sto
     begun = book.entry(checked_at).happened_at - timedelta(seconds=1)
     run = run_begun(begun, instrument)
     just_before = book.entry(adjusted).happened_at - timedelta(seconds=1)
-    assert put_right(Shelf(book), run, just_before)[0].temperature is not None
-    assert put_right(Shelf(book), run, just_before + timedelta(seconds=1))[0].temperature is None
+    assert log_corrections(Shelf(book), run, just_before)[0].temperature is not None
+    assert log_corrections(Shelf(book), run, just_before + timedelta(seconds=1))[0].temperature is None
 
 
 def test_of_a_hygrometer_that_failed_both_its_checks_both_are_said_and_the_temperatures_first():
@@ -253,19 +253,19 @@ def test_of_a_hygrometer_that_failed_both_its_checks_both_are_said_and_the_tempe
         TwoSaltsChecked("nacl", 20.0, 0.3, "kcl", 20.0, 0.864),
     )
     run = evolve(proof_run(), probes=(ProofProbe(0, "Probe 1", "low", instrument),))
-    right = put_right(Shelf(book), run, MOMENT)[0]
-    assert (right.temperature, right.humidity, right.failed) == (
+    result = log_corrections(Shelf(book), run, MOMENT)[0]
+    assert (result.temperature, result.humidity, result.failed) == (
         None,
         None,
         FailedCheck(Sentence("ice check"), date(2026, 11, 3)),
     )
-    assert [note.say(METRIC) for note in right.notes] == [
+    assert [note.say(METRIC) for note in result.notes] == [
         "“low” failed its ice check of 3 Nov 2026: its temperature is as logged.",
         "“low” failed its two-salt check of 3 Nov 2026: its humidity is as logged.",
     ]
 
 
 def test_an_instrument_that_failed_puts_nothing_right():
-    right = checked(9.0)
-    assert right.temperature is None
-    assert right.failed == FailedCheck(Sentence("ice check"), date(2026, 11, 3))
+    result = checked(9.0)
+    assert result.temperature is None
+    assert result.failed == FailedCheck(Sentence("ice check"), date(2026, 11, 3))

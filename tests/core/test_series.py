@@ -60,13 +60,13 @@ def test_a_part_without_ends_is_the_whole():
 
 
 def test_a_correction_puts_every_temperature_right():
-    series = Series("low", TIMES, (12.0, 12.1, math.nan)).put_right(Correction(-0.4), None)
+    series = Series("low", TIMES, (12.0, 12.1, math.nan)).corrected(Correction(-0.4), None)
     assert series.temperatures_c[:2].tolist() == pytest.approx([11.6, 11.7])
     assert math.isnan(series.temperatures_c[2])
 
 
-def test_a_humidity_put_right_stays_a_humidity():
-    series = Series("low", TIMES, (12.0, 12.1, 12.2), (0.8, 0.99, None)).put_right(None, Correction(0.02))
+def test_a_humidity_corrected_stays_a_humidity():
+    series = Series("low", TIMES, (12.0, 12.1, 12.2), (0.8, 0.99, None)).corrected(None, Correction(0.02))
     assert series.humidities[:2].tolist() == pytest.approx([0.82, 1.0])
 
 

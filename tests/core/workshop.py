@@ -5,6 +5,7 @@ from __future__ import annotations
 from datetime import datetime
 from typing import Any
 
+from core.daybook.corrections.readings import CorrectedFact, corrected
 from core.daybook.facts import (
     CHAMBER,
     AirRead,
@@ -20,7 +21,6 @@ from core.daybook.facts import (
     TwoSaltsChecked,
 )
 from core.daybook.instruments import Instrument, Shelf, fold_instrument
-from core.daybook.put_right import Right, put_right
 from tests.core.kitchen import DAY, NOON, Kitchen
 
 OVER_SALT_12 = 0.756613
@@ -75,8 +75,8 @@ class Workshop(Kitchen):
         assert folded is not None
         return folded
 
-    def air(self, humidity: float, instrument: str | None, at: float, temperature_c: float = 12.0) -> Right:
-        """The air read, put right."""
+    def air(self, humidity: float, instrument: str | None, at: float, temperature_c: float = 12.0) -> CorrectedFact:
+        """The air read, corrected."""
         fact = AirRead(temperature_c, humidity, instrument)
         self.note(fact, CHAMBER, at)
-        return put_right(Shelf(self.book), fact, day(at))
+        return corrected(Shelf(self.book), fact, day(at))

@@ -96,7 +96,7 @@ def test_the_log_tells_each_step_with_its_piece(visitor: Visitor):
     assert "Batch begun: Juniper coarse, 12.4 kg of meat" in log
 
 
-def test_a_meat_weight_put_right_below_the_limit_tells_so_on_the_page(visitor: Visitor):
+def test_a_meat_weight_corrected_below_the_limit_tells_so_on_the_page(visitor: Visitor):
     batch = visitor.cured_and_acid()
     visitor.hang(batch)
     key = batch.split("/")[-1]
@@ -105,7 +105,7 @@ def test_a_meat_weight_put_right_below_the_limit_tells_so_on_the_page(visitor: V
     assert re.search(r"1\s563 ppm of nitrite is too much", page.text)
 
 
-def test_a_meat_weight_put_right_below_the_limit_is_never_ready(visitor: Visitor):
+def test_a_meat_weight_corrected_below_the_limit_is_never_ready(visitor: Visitor):
     batch, piece = visitor.dried()
     visitor.fill(f"{piece}/inspect")
     page = visitor.fill(f"/entries/{batch.split('/')[-1]}/correct", meat_kg="1.24")

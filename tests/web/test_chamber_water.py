@@ -105,7 +105,7 @@ def test_one_filling_says_what_is_missing(visitor: Visitor):
     assert "After two fillings" in visitor.get("/chamber").text
 
 
-def test_a_filling_put_right_counts(visitor: Visitor):
+def test_a_filling_corrected_counts(visitor: Visitor):
     key = visitor.fill("/chamber/fill", water_m3="2").saved
     visitor.fill(f"/entries/{key}/correct", water_m3="3")
     assert visitor.fact(key) == HumidifierFilled(0.003)

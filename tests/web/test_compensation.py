@@ -27,7 +27,7 @@ def test_a_ph_is_compensated_as_it_is_typed_in_the_batch_and_in_the_log(visitor:
     visitor.cure(batch)
     key = uncompensated(visitor)
     texts = {"ph": "5.2", "temperature_c": "12", "place": "core", "meter": key}
-    assert visitor.get(f"{batch}/reading", figures="1", **texts).figures["ph_right"] == "5.12"
+    assert visitor.get(f"{batch}/reading", figures="1", **texts).figures["ph_corrected"] == "5.12"
     saved = visitor.fill(f"{batch}/reading", **texts).saved
     assert visitor.fact(saved).ph == 5.2
     page, noted = visitor.get(batch), "corrected from 5.2 (taken at 12 °C in the meat)"

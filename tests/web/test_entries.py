@@ -251,7 +251,7 @@ def test_a_piece_cannot_be_corrected_to_the_tag_of_another(visitor: Visitor):
     assert "another tag" in visitor.fill(f"/entries/{piece}/correct", tag="j-1").beside("tag")
 
 
-def test_a_note_put_right_after_taking_down_passes_no_other_verdict(visitor: Visitor):
+def test_a_note_corrected_after_taking_down_passes_no_other_verdict(visitor: Visitor):
     _, piece = visitor.dried()
     visitor.fill(f"{piece}/inspect")
     down = visitor.fill(f"{piece}/take-down", note="to the tabel").saved

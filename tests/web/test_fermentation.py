@@ -64,7 +64,7 @@ def test_the_clock_is_kept_as_it_was_started(visitor: Visitor):
     assert FermentationBegun("canada", 24.0) in [line.fact for line in visitor.book.about(batch.split("/")[-1])]
 
 
-def test_started_again_the_clock_is_put_right(visitor: Visitor):
+def test_started_again_the_clock_is_corrected(visitor: Visitor):
     batch = begun(visitor)
     assert visitor.get(f"{batch}/ferment").path.endswith("/correct")
 
@@ -320,7 +320,7 @@ def test_a_file_whose_day_and_month_may_be_swapped_is_asked_about_first(visitor:
     assert visitor.fact(page.saved).place == "core"
 
 
-def test_a_log_is_put_right_by_the_check_of_its_thermometer(visitor: Visitor):
+def test_a_log_is_corrected_by_the_check_of_its_thermometer(visitor: Visitor):
     kitchen = Kitchen()
     thermometer = kitchen.note(InstrumentAdded("shelf", "thermometer"), at=-1)
     kitchen.note(IcePointChecked(1.0), thermometer, at=-0.9)

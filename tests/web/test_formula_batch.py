@@ -48,7 +48,7 @@ def test_a_batch_keeps_its_version_when_the_formula_is_changed(visitor: Visitor)
     assert "version 1" in visitor.get(formula).text
 
 
-def test_a_batch_put_right_stays_the_batch_of_its_formula(visitor: Visitor):
+def test_a_batch_corrected_stays_the_batch_of_its_formula(visitor: Visitor):
     page = visitor.fill(f"{keep(visitor)}/batch/meat", meat_kg="10")
     before = visitor.fact(page.saved)
     visitor.fill(f"/entries/{page.saved}/correct", meat_kg="9")

@@ -308,7 +308,7 @@ def test_a_batch_is_no_formula(visitor: Visitor):
     assert visitor.get(f"/formulas/{batch}").status == 404
 
 
-def test_a_name_put_right_stays_in_its_version(visitor: Visitor):
+def test_a_name_corrected_stays_in_its_version(visitor: Visitor):
     formula = keep(visitor)
     batch = visitor.fill(f"{formula}/batch/meat", meat_kg="10").path.partition("/sheet")[0]
     visitor.fill(f"/entries/{formula.split('/')[-1]}/correct", name="Juniper rough")

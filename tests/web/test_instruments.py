@@ -207,7 +207,7 @@ def test_the_raw_reading_is_what_is_kept(visitor: Visitor):
 def test_the_corrected_reading_is_seen_while_it_is_typed(visitor: Visitor):
     path = checked(visitor)
     page = visitor.get("/chamber/air", figures="1", temperature_c="12", humidity="72", instrument=key_of(path))
-    assert page.figures["humidity_right"] == "68.7 %"
+    assert page.figures["humidity_corrected"] == "68.7 %"
     assert page.figures["dew_point"] == "6.4 °C"  # of 68.7 %; of 72 % it would be 7.1 °C
 
 
@@ -236,7 +236,7 @@ def test_a_failed_hygrometer_is_told_with_its_reading(visitor: Visitor):
     assert page.texts("p", "value")[0] == "12.0 °C · 72 %"
 
 
-def test_a_ph_put_right_is_seen_in_the_batch_and_settles_it(visitor: Visitor):
+def test_a_ph_corrected_is_seen_in_the_batch_and_settles_it(visitor: Visitor):
     batch = visitor.start_batch()
     visitor.cure(batch)
     path = meter(visitor)
@@ -247,7 +247,7 @@ def test_a_ph_put_right_is_seen_in_the_batch_and_settles_it(visitor: Visitor):
     assert "corrected from 5.38 (buffer check of 2 Nov)" in page.text
 
 
-def test_a_weight_put_right_is_seen_on_the_piece_and_in_its_loss(visitor: Visitor):
+def test_a_weight_corrected_is_seen_on_the_piece_and_in_its_loss(visitor: Visitor):
     batch = visitor.cured_and_acid()
     path = scale(visitor)
     piece = visitor.hang(batch, start="1260")
@@ -267,7 +267,7 @@ def test_a_weight_shows_loss_and_correction_while_it_is_typed(visitor: Visitor):
     piece = visitor.hang(batch, start="1260")
     page = visitor.get(f"{piece}/weigh", figures="1", mass_kg="1008", scale=key_of(path))
     assert page.figures["loss"] == "20.0 %"
-    assert page.figures["mass_right"].startswith("1")
+    assert page.figures["mass_corrected"].startswith("1")
 
 
 def test_an_instrument_that_is_not_listed_is_refused_in_words(visitor: Visitor):

@@ -1,4 +1,4 @@
-"""A preparation run on the tablet: begun, ticked off one thing at a time, timed, put right."""
+"""A preparation run on the tablet: begun, ticked off one thing at a time, timed, corrected."""
 
 from datetime import timedelta
 
@@ -279,7 +279,7 @@ def test_a_run_with_all_its_time_has_sanitised(visitor: Visitor):
     assert page.texts("h2", "standing") == ["Sanitised by the rule"]
 
 
-def test_a_time_put_right_changes_the_word(visitor: Visitor):
+def test_a_time_corrected_changes_the_word(visitor: Visitor):
     path = at_contact(visitor)
     started = start(visitor, path).saved
     page = finish(visitor, path)
@@ -289,7 +289,7 @@ def test_a_time_put_right_changes_the_word(visitor: Visitor):
     assert visitor.get(path).texts("h2", "standing") == ["Sanitised by the rule"]
 
 
-def test_a_run_put_right_says_its_new_strength(visitor: Visitor):
+def test_a_run_corrected_says_its_new_strength(visitor: Visitor):
     path = begin(visitor)
     key = path.rpartition("/")[2]
     page = visitor.fill(f"/entries/{key}/correct", target="150")

@@ -1,4 +1,4 @@
-"""A proof kept: saved once with its files, opened again, compared, put right, taken elsewhere."""
+"""A proof kept: saved once with its files, opened again, compared, corrected, taken elsewhere."""
 
 from __future__ import annotations
 

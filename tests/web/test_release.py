@@ -108,7 +108,7 @@ def test_a_later_finding_changes_nothing_of_what_an_old_verdict_says(visitor: Vi
     assert visitor.get(piece).texts("ul", "reasons") == before
 
 
-def test_a_note_put_right_leaves_the_verdict_and_its_reasons(visitor: Visitor):
+def test_a_note_corrected_leaves_the_verdict_and_its_reasons(visitor: Visitor):
     _, piece = visitor.dried()
     key = visitor.fill(f"{piece}/take-down").saved
     before = visitor.fact(key)

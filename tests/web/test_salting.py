@@ -100,7 +100,7 @@ def test_taken_out_in_time_it_is_told_nothing(visitor: Visitor, salted: str):
     assert "The middle has not its salt yet." not in visitor.get(f"{salted}/unsalt").text
 
 
-def test_put_into_salt_again_it_is_put_right(visitor: Visitor, salted: str):
+def test_put_into_salt_again_it_is_corrected(visitor: Visitor, salted: str):
     assert visitor.get(f"{salted}/salt").path.endswith("/correct")
 
 

@@ -139,7 +139,7 @@ def test_the_checked_scale_is_offered_and_its_step_taken(visitor: Visitor, batch
     assert "Fine scale" in page.text
 
 
-def test_a_weight_on_a_checked_scale_is_put_right(visitor: Visitor, batch: str):
+def test_a_weight_on_a_checked_scale_is_corrected(visitor: Visitor, batch: str):
     scale = visitor.fill("/chamber/instruments/add", name="Fine scale", kind="scale").path.partition("?")[0]
     visitor.fill(f"{scale}/check/weights", mass_kg="100", reading_kg="101", division_kg="0.1")
     weigh(visitor, batch, "part-1", "262.6")

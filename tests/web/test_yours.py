@@ -329,7 +329,7 @@ def test_both_stand_in_the_record_of_an_entry(visitor: Visitor, other: Visitor):
         assert "13" in history
 
 
-def test_the_tablets_name_is_said_and_can_be_put_right(visitor: Visitor):
+def test_the_tablets_name_is_said_and_can_be_corrected(visitor: Visitor):
     assert "no name yet" in visitor.get("/yours").text
     key = visitor.fill("/yours/tablet", name="Kitchen").saved
     assert "is called Kitchen" in visitor.get("/yours").text

@@ -39,7 +39,7 @@ def _say(fact: BatchStarted, how: Reader) -> str:
 
 
 def _begun(values: Values, subject: Subject) -> BatchStarted:
-    """Put right, it stays the batch of its formula."""
+    """Corrected, it stays the batch of its formula."""
     return attrs.evolve(subject.was, **values) if isinstance(subject.was, BatchStarted) else BatchStarted(**values)
 
 
@@ -126,7 +126,7 @@ def one(batch_id: str):
 
 
 def _cure(batch: Batch) -> tuple[tuple[Figure, ...], Refusal | None]:
-    """What the cure makes; or what is wrong with it, where the meat's weight was put right after it was weighed."""
+    """What the cure makes; or what is wrong with it, where the meat's weight was corrected after it was weighed."""
     if batch.cure is None:
         return (), None
     try:

@@ -1,4 +1,4 @@
-"""Any entry by itself: put right by a later one, taken back, or the last step undone. Nothing is overwritten."""
+"""Any entry by itself: corrected by a later one, taken back, or the last step undone. Nothing is overwritten."""
 
 from __future__ import annotations
 

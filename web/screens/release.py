@@ -64,7 +64,7 @@ INSPECT = declare(
 
 def _took_down(values: Values, subject: Subject) -> PieceTakenDown:
     was = subject.was if subject.was is not None else _sent_before()
-    if isinstance(was, PieceTakenDown):  # put right later or sent twice it passes no other verdict
+    if isinstance(was, PieceTakenDown):  # corrected later or sent twice it passes no other verdict
         return attrs.evolve(was, **values)
     assert subject.batch is not None
     assert subject.piece is not None
@@ -127,7 +127,7 @@ def inspect(piece_id: str):
 
 @screen.route("/pieces/<piece_id>/take-down", methods=["GET", "POST"])
 def take_down(piece_id: str):
-    """Once is enough: what came of a piece that is down already is put right, not said again."""
+    """Once is enough: what came of a piece that is down already is corrected, not said again."""
     _, piece = find_piece(piece_id)
     if piece.taken_down is not None and request.method == "GET" and "figures" not in request.args:
         line = next(line for line in piece.lines if isinstance(line.fact, PieceTakenDown))

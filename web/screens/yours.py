@@ -94,7 +94,7 @@ NAMED = declare(
 
 
 def _device_of(subject: Subject) -> str:
-    """Put right, it stays the name of its own tablet."""
+    """Corrected, it stays the name of its own tablet."""
     return subject.was.device if isinstance(subject.was, DeviceNamed) else device()
 
 

@@ -12,8 +12,8 @@ from core.chamber.checks import Correction, both_ways
 from core.chamber.checks_hygrometer import TOLERANCE
 from core.chamber.checks_thermometer import TOLERANCE_K
 from core.chamber.ph_temperature import COLDEST_C, WARMEST_C
-from core.daybook.compensation import buffers_c, stands_at_c
-from core.daybook.correction_words import correction_in_words
+from core.daybook.corrections.compensation import buffers_c, stands_at_c
+from core.daybook.corrections.told import NAMES, correction_in_words
 from core.daybook.facts import (
     BoilingPointChecked,
     InstrumentAdded,
@@ -24,7 +24,6 @@ from core.daybook.facts import (
 )
 from core.daybook.instrument_checks import CHECKED_BY, Measured
 from core.daybook.instruments import CHECK_EVERY, KIND_WORDS, Checked, Instrument
-from core.daybook.put_right import NAMES
 from core.quantities import DAYS, RELATIVE_HUMIDITY, TEMPERATURE, TEMPERATURE_DIFFERENCE, Amount, Reader
 from core.refusals import OutOfRange
 from core.sentence import Sentence
@@ -168,7 +167,7 @@ class InForce:
     words: Sentence
     compensated: Sentence | None
     check: Checked | None
-    puts_right: bool
+    corrects: bool
 
 
 def find_instrument(instrument_id: str) -> Instrument:

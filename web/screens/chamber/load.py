@@ -24,7 +24,7 @@ from core.working import Figure
 from core.worksheet import Number
 from web.entry_forms import EntryForm, Subject, Values, declare, write
 from web.forms import Form, from_request, suggested, typed
-from web.instruments import right_of
+from web.instruments import corrected_of
 from web.journal import book
 from web.screens.chamber.blueprint import screen
 from web.visitor import now, reader
@@ -143,8 +143,8 @@ def _air() -> tuple[float, float]:
 
 def _read() -> AirRead | None:
     line = book().latest(THE_CHAMBER, AirRead)
-    right = None if line is None else right_of(line).fact
-    return right if isinstance(right, AirRead) else None
+    read = None if line is None else corrected_of(line).fact
+    return read if isinstance(read, AirRead) else None
 
 
 def _moister() -> bool | None:

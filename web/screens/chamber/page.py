@@ -9,7 +9,7 @@ from core.daybook.preparation import latest_run, sanitised
 from core.daybook.proofs import runs
 from core.daybook.water import basin, tank
 from web.entry_forms import say
-from web.instruments import right_of, shelf
+from web.instruments import corrected_of, shelf
 from web.journal import book
 from web.screens.chamber.air import air_figures
 from web.screens.chamber.blueprint import screen
@@ -30,7 +30,7 @@ def page():
     return render_template(
         "chamber/page.html",
         air=air,
-        figures=air_figures(right_of(air).fact) if air else (),
+        figures=air_figures(corrected_of(air).fact) if air else (),
         set_points=in_force(),
         instruments=shelf().in_use(),
         charge=book().latest(CHAMBER, HumidifierCharged),

@@ -23,7 +23,7 @@ from web.visitor import now, reader
 
 
 def _as_it_was(values: Values, subject: Subject) -> Any:
-    """A tick is put right by its moment alone."""
+    """A tick is corrected by its moment alone."""
     return subject.was
 
 

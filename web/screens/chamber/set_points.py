@@ -30,7 +30,7 @@ from core.working import Figure
 from core.worksheet import Number
 from web.entry_forms import EntryForm, Subject, Values, declare, write
 from web.forms import suggested
-from web.instruments import right_of
+from web.instruments import corrected_of
 from web.journal import book
 from web.screens.chamber.blueprint import screen
 from web.visitor import reader
@@ -211,8 +211,8 @@ def in_force() -> InForce | None:
     if line is None or not isinstance(line.fact, SetPointsChosen):
         return None
     air = book().latest(CHAMBER, AirRead)
-    right = None if air is None else right_of(air).fact
-    read = right if isinstance(right, AirRead) else None
+    found = None if air is None else corrected_of(air).fact
+    read = found if isinstance(found, AirRead) else None
     return InForce(
         line.fact,
         line.entry.happened_at,

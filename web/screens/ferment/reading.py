@@ -23,7 +23,7 @@ def _fact(values: Values, subject: Subject) -> Reading:
         raise Missing("ph", "Enter the pH, the temperature, or both.")
     was = subject.was.place if isinstance(subject.was, Reading) else "chamber"
     if values["temperature_c"] is None or (was is None and values["place"] == "chamber"):
-        values |= {"place": None}  # an older entry's None means the chamber: put right, it stays what it was
+        values |= {"place": None}  # an older entry's None means the chamber: corrected, it stays what it was
     return Reading(**values)
 
 

@@ -29,7 +29,7 @@ _CORRECTED = (
 
 
 def _declared(kind: type[Any], said: str) -> EntryForm:
-    """The log's words for a version. Its correction puts right its words only; the sums of batches rest on the rest."""
+    """The log's words for a version. Its correction changes its words only; the sums of batches rest on the rest."""
     return declare(
         EntryForm(
             kind,

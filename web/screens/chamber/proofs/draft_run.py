@@ -51,7 +51,7 @@ def _found(draft: Draft, look: Look, found: Found, refusal: Refusal | None = Non
         band=band_words(look.run),
         doing=None,
         refused=(),
-        right=look.notes,
+        corrections=look.notes,
         points=url_for("chamber.draft_points", draft_id=draft.id),
         tables=url_for("chamber.draft_tables", draft_id=draft.id),
         token=fresh_id(),

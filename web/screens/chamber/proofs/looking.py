@@ -11,8 +11,9 @@ from attrs import frozen
 from flask import Response, abort, make_response, render_template, request
 
 from core.chamber.proof_run import Doing, Found, find, finding
+from core.daybook.corrections.logs import LogCorrection, log_corrections
 from core.daybook.facts import ProofRun
-from core.daybook.proofs import PutRight, given, put_right
+from core.daybook.proofs import given
 from core.refusals import Refusal, Refused
 from core.sentence import Sentence
 from web.files import NoSuchFile, file_of
@@ -23,10 +24,10 @@ from web.work import work
 
 @frozen
 class Look:
-    """A run and how its probes are put right. data: its files' bytes, None where they are asked of the device."""
+    """A run and how its probes are corrected. data: its files' bytes, None where they are asked of the device."""
 
     run: ProofRun
-    right: tuple[PutRight, ...]
+    corrections: tuple[LogCorrection, ...]
     data: tuple[bytes, ...] | None = None
 
     @property
@@ -36,11 +37,11 @@ class Look:
         files = [(file.sha256, file.layout) for file in run.files]
         asked = (run.temperature_c, run.temperature_half_k, run.humidity, run.humidity_half, run.room_c, run.centre)
         part = (run.from_s, run.until_s, run.utc_offset_s)
-        return sha256(repr((files, run.probes, self.right, asked, part)).encode()).hexdigest()
+        return sha256(repr((files, run.probes, self.corrections, asked, part)).encode()).hexdigest()
 
     @property
     def notes(self) -> tuple[Sentence, ...]:
-        return tuple(note for each in self.right for note in each.notes)
+        return tuple(note for each in self.corrections for note in each.notes)
 
     def files(self) -> tuple[bytes, ...]:
         """Raises NoSuchFile where the device does not hold one; may break off the request to have it fetched."""
@@ -50,7 +51,7 @@ class Look:
 def look_at(run: ProofRun, at: datetime, draft: Draft | None = None) -> Look:
     """at: when it is or was saved."""
     data = None if draft is None else tuple(file.data for file in draft.files)
-    return Look(run, put_right(shelf(), run, at), data)
+    return Look(run, log_corrections(shelf(), run, at), data)
 
 
 def found_in(look: Look) -> Found | None:
@@ -61,7 +62,7 @@ def found_in(look: Look) -> Found | None:
 def found_again(look: Look) -> Found:
     """Of what the page has just shown; should it have been let go since, it is worked out once more."""
     try:
-        return found_in(look) or find(given(look.run, look.files(), look.right))
+        return found_in(look) or find(given(look.run, look.files(), look.corrections))
     except (NoSuchFile, Refusal, Refused):
         abort(404, "The log cannot be read here.")
 
@@ -74,7 +75,7 @@ def go_on(look: Look) -> Found | Doing | None:
         return None  # the page that waits must not begin again what was stopped
     if not work().is_under_way(look.key):
         files = look.files()
-        work().begin(look.key, lambda: finding(given(look.run, files, look.right)))
+        work().begin(look.key, lambda: finding(given(look.run, files, look.corrections)))
     doing = work().advance(look.key)
     return found_in(look) if doing is None else doing
 

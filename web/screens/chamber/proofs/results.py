@@ -100,7 +100,7 @@ def _beside(columns: Iterable[tuple[str, tuple[Figure, ...]]]) -> Table | None:
 
 
 def _with_as_logged(found: Found, table: Table | None) -> Table | None:
-    """What was put right is shown as it was logged too."""
+    """What was corrected is shown as it was logged too."""
     if table is None:
         return None
     means = [means_as_logged(found, probe.name) for probe in found.analysis.probes]

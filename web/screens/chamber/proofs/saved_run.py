@@ -88,7 +88,7 @@ def _about(line: Line, run: ProofRun, look: Look) -> dict[str, Any]:
         "kept": run.result,
         "said": said,
         "picture": picture(run),
-        "right": look.notes,
+        "corrections": look.notes,
         "missing": [],
         "refusal": None,
         "found": None,

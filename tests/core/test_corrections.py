@@ -1,8 +1,9 @@
-"""Readings put right: both are kept; it says what was read and by which check; a failed one proves nothing."""
+"""Readings corrected: both are kept; it says what was read and by which check; a failed one proves nothing."""
 
 import pytest
 
-from core.daybook.correction_words import correction_in_words
+from core.daybook.corrections.readings import corrected
+from core.daybook.corrections.told import correction_in_words, figures, working
 from core.daybook.evidence import evidence_for
 from core.daybook.facts import (
     BoilingPointChecked,
@@ -15,7 +16,6 @@ from core.daybook.facts import (
     TwoSaltsChecked,
 )
 from core.daybook.instruments import Shelf
-from core.daybook.put_right import put_right, working
 from core.quantities import METRIC, US
 from core.sources import DEFINITION, NERNST
 from tests.core.workshop import OVER_SALT_12, Workshop, day
@@ -32,12 +32,12 @@ def fermented(shop: Workshop) -> str:
     return batch
 
 
-def test_a_humidity_is_put_right_and_the_raw_one_kept(shop: Workshop):
+def test_a_humidity_is_corrected_and_the_raw_one_kept(shop: Workshop):
     key = shop.add()
     shop.salt(key, 0.79, at=1)
-    right = shop.air(0.72, key, at=2)
-    assert right.fact.humidity == pytest.approx(0.72 - 0.79 + OVER_SALT_12, abs=1e-6)
-    found = right.of("humidity")
+    result = shop.air(0.72, key, at=2)
+    assert result.fact.humidity == pytest.approx(0.72 - 0.79 + OVER_SALT_12, abs=1e-6)
+    found = result.of("humidity")
     assert found is not None
     assert (found.raw, found.check.at) == (0.72, day(1))
 
@@ -72,8 +72,8 @@ def test_humidity_is_never_put_above_all(shop: Workshop):
 def test_no_instrument_named_leaves_the_reading(shop: Workshop):
     key = shop.add()
     shop.salt(key, 0.79, at=1)
-    right = shop.air(0.72, None, at=2)
-    assert (right.fact.humidity, right.readings, right.figures) == (0.72, (), ())
+    result = shop.air(0.72, None, at=2)
+    assert (result.fact.humidity, result.readings, figures(result)) == (0.72, (), ())
 
 
 def test_an_instrument_taken_back_leaves_the_reading(shop: Workshop):
@@ -86,23 +86,23 @@ def test_an_instrument_taken_back_leaves_the_reading(shop: Workshop):
 def test_what_a_failed_instrument_shows_stays_as_read_and_says_so(shop: Workshop):
     key = shop.add()
     shop.salt(key, 0.95, at=1)
-    right = shop.air(0.72, key, at=2)
-    assert right.fact.humidity == 0.72
-    assert [note.say(METRIC, 4) for note in right.notes] == ["proves nothing: Larder failed its salt check of 3 Nov"]
-    assert right.figures[0].cautions == ("Larder failed its salt check of 3 Nov: this reading proves nothing.",)
+    result = shop.air(0.72, key, at=2)
+    assert result.fact.humidity == 0.72
+    assert [note.say(METRIC, 4) for note in result.notes] == ["proves nothing: Larder failed its salt check of 3 Nov"]
+    assert figures(result)[0].cautions == ("Larder failed its salt check of 3 Nov: this reading proves nothing.",)
 
 
 def test_a_check_that_finds_nothing_says_nothing(shop: Workshop):
     key = shop.add()
     shop.ice(key, 0.0, at=1)
-    right = shop.air(0.72, key, at=2)
-    assert (right.notes, right.figures) == ((), ())
+    result = shop.air(0.72, key, at=2)
+    assert (result.notes, figures(result)) == ((), ())
 
 
 def test_the_figure_has_its_working_and_its_range(shop: Workshop):
     key = shop.add()
     shop.salt(key, 0.79, at=1)
-    (found,) = shop.air(0.72, key, at=2).figures
+    (found,) = figures(shop.air(0.72, key, at=2))
     assert found.show(METRIC) == "68.7 %"
     assert [step.say(METRIC) for step in found.working] == [
         "Larder: salt check of 3 Nov.",
@@ -115,11 +115,11 @@ def test_the_figure_has_its_working_and_its_range(shop: Workshop):
 def test_the_range_is_as_wide_as_the_check_is_unsure(shop: Workshop):
     key = shop.add()
     shop.salt(key, 0.79, at=1)
-    right = shop.air(0.72, key, at=2)
-    correction = right.of("humidity").correction  # type: ignore[union-attr]
+    result = shop.air(0.72, key, at=2)
+    correction = result.of("humidity").correction  # type: ignore[union-attr]
     assert correction is not None
     assert correction.uncertainty > 0
-    (found,) = right.figures
+    (found,) = figures(result)
     assert (found.low, found.high) == (
         pytest.approx(0.72 - 0.79 + OVER_SALT_12 - correction.uncertainty, abs=1e-6),
         pytest.approx(0.72 - 0.79 + OVER_SALT_12 + correction.uncertainty, abs=1e-6),
@@ -129,18 +129,18 @@ def test_the_range_is_as_wide_as_the_check_is_unsure(shop: Workshop):
 def test_the_range_of_a_compensated_ph_grows_with_its_distance_from_7(shop: Workshop):
     key = shop.add("ph-meter", "Pen", stands_at_c=25.0)
     shop.buffers(key, seven=7.1, four=4.1, at=1)
-    right = put_right(Shelf(shop.book), Reading(5.3, 12.0, key, place="core"), day(2))
-    correction = right.of("ph").correction  # type: ignore[union-attr]
+    result = corrected(Shelf(shop.book), Reading(5.3, 12.0, key, place="core"), day(2))
+    correction = result.of("ph").correction  # type: ignore[union-attr]
     assert correction is not None
     unsure = correction.uncertainty_at(5.3)
     assert unsure > 0
-    (found,) = right.figures
+    (found,) = figures(result)
     assert found.high - found.value == pytest.approx(unsure * 298.15 / 285.15)  # type: ignore[operator]
 
 
 def worked(shop: Workshop, key: str, fact: Reading | PieceWeighed) -> list[str]:
     """The working of its first reading, whether it is changed or not."""
-    return [step.say(METRIC) for step in working(put_right(Shelf(shop.book), fact, day(2)).readings[0])][1:]
+    return [step.say(METRIC) for step in working(corrected(Shelf(shop.book), fact, day(2)).readings[0])][1:]
 
 
 @pytest.mark.parametrize(
@@ -162,8 +162,8 @@ def test_the_working_of_a_line_is_in_celsius_for_it_holds_there_alone(
     key = shop.add("thermometer")
     shop.ice(key, in_ice, at=1)
     shop.note(BoilingPointChecked(in_boiling, pressure_pa=101325.0), key, at=1.02)
-    right = put_right(Shelf(shop.book), Reading(None, 12.0, thermometer=key), day(2))
-    metric, us = (working(right.readings[0])[1].say(reader) for reader in (METRIC, US))
+    result = corrected(Shelf(shop.book), Reading(None, 12.0, thermometer=key), day(2))
+    metric, us = (working(result.readings[0])[1].say(reader) for reader in (METRIC, US))
     assert f" × 12 °C {sign} " in metric
     assert us == metric
 
@@ -171,8 +171,8 @@ def test_the_working_of_a_line_is_in_celsius_for_it_holds_there_alone(
 def test_the_working_of_a_factor_alone_adds_nothing(shop: Workshop):
     key = shop.add("scale")
     shop.weight(key, 1.25, mass_kg=1.0, at=1)
-    right = put_right(Shelf(shop.book), PieceWeighed(0.5, key), day(2))
-    assert right.readings[0].proves_nothing
+    result = corrected(Shelf(shop.book), PieceWeighed(0.5, key), day(2))
+    assert result.readings[0].proves_nothing
     shop.weight(key, 1.008, at=1.5)
     assert worked(shop, key, PieceWeighed(1.26, key)) == [
         "0.992063 × 1\N{NO-BREAK SPACE}260 g = 1\N{NO-BREAK SPACE}250 g"
@@ -182,44 +182,44 @@ def test_the_working_of_a_factor_alone_adds_nothing(shop: Workshop):
 def test_a_meter_whose_thermometer_alone_was_read_leaves_no_ph(shop: Workshop):
     key = shop.add("ph-meter", "Pen")
     shop.buffers(key, seven=7.1, four=4.1, at=1)
-    right = put_right(Shelf(shop.book), Reading(None, 12.0, key), day(2))
-    assert (right.fact.ph, right.readings) == (None, ())
+    result = corrected(Shelf(shop.book), Reading(None, 12.0, key), day(2))
+    assert (result.fact.ph, result.readings) == (None, ())
 
 
 def test_a_ph_left_alone_is_named_as_read_and_its_source_is_no_law(shop: Workshop):
     key = shop.add("ph-meter", "Pen", stands_at_c=25.0)
-    (found,) = put_right(Shelf(shop.book), Reading(5.3, None, key), day(2)).figures
+    (found,) = figures(corrected(Shelf(shop.book), Reading(5.3, None, key), day(2)))
     assert (found.name, found.source) == ("pH, as read", DEFINITION)
 
 
-def test_a_compensated_ph_is_named_put_right_and_rests_on_nernst(shop: Workshop):
+def test_a_compensated_ph_is_named_corrected_and_rests_on_nernst(shop: Workshop):
     key = shop.add("ph-meter", "Pen", stands_at_c=25.0)
-    (found,) = put_right(Shelf(shop.book), Reading(5.3, 12.0, key), day(2)).figures
+    (found,) = figures(corrected(Shelf(shop.book), Reading(5.3, 12.0, key), day(2)))
     assert (found.name, found.source) == ("Corrected pH", NERNST)
 
 
-def test_what_its_check_alone_changed_is_named_put_right(shop: Workshop):
+def test_what_its_check_alone_changed_is_named_corrected(shop: Workshop):
     key = shop.add()
     shop.salt(key, 0.79, at=1)
-    (found,) = shop.air(0.72, key, at=2).figures
+    (found,) = figures(shop.air(0.72, key, at=2))
     assert (found.name, found.source) == ("Corrected humidity", DEFINITION)
 
 
-def test_a_temperature_is_put_right_in_fahrenheit_alike(shop: Workshop):
+def test_a_temperature_is_corrected_in_fahrenheit_alike(shop: Workshop):
     key = shop.add()
     shop.ice(key, 0.5, at=1)
-    (found,) = shop.air(0.72, key, at=2, temperature_c=12.5).figures
+    (found,) = figures(shop.air(0.72, key, at=2, temperature_c=12.5))
     assert found.working[1].say(US) == "54.5 °F − 0.9 °F = 53.6 °F"
 
 
 def test_a_reading_far_from_the_one_salt_is_cautioned(shop: Workshop):
     key = shop.add()
     shop.salt(key, 0.79, at=1)
-    assert "check it over two" in shop.air(0.92, key, at=2).figures[0].cautions[0]
+    assert "check it over two" in figures(shop.air(0.92, key, at=2))[0].cautions[0]
 
 
 def cautions(shop: Workshop, key: str, humidity: float) -> list[str]:
-    return [each for found in shop.air(humidity, key, at=2).figures for each in found.cautions]
+    return [each for found in figures(shop.air(humidity, key, at=2)) for each in found.cautions]
 
 
 FAR = "It lies far from the one salt Larder was checked over: check it over two."
@@ -248,29 +248,29 @@ def test_a_temperature_is_far_from_no_salt(shop: Workshop):
 def test_an_old_check_is_still_applied_and_cautioned(shop: Workshop):
     key = shop.add()
     shop.salt(key, 0.79, at=1)
-    right = shop.air(0.72, key, at=300)
-    assert right.fact.humidity == pytest.approx(0.6866, abs=1e-4)
-    assert "old by now" in right.figures[0].cautions[0]
+    result = shop.air(0.72, key, at=300)
+    assert result.fact.humidity == pytest.approx(0.6866, abs=1e-4)
+    assert "old by now" in figures(result)[0].cautions[0]
 
 
 def test_a_weight_that_would_fall_below_nothing_stays_as_read(shop: Workshop):
     key = shop.add("scale")
     shop.note(MassesChecked(0.1, 0.11, 0.01, 1.0, 1.01), key, at=1)  # 10 g too much everywhere
-    right = put_right(Shelf(shop.book), PieceWeighed(0.005, key), day(2))
-    assert right.fact.mass_kg == 0.005
+    result = corrected(Shelf(shop.book), PieceWeighed(0.005, key), day(2))
+    assert result.fact.mass_kg == 0.005
 
 
-def test_the_batchs_ph_is_the_one_put_right(shop: Workshop):
+def test_the_batchs_ph_is_the_one_corrected(shop: Workshop):
     meter, batch = shop.add("ph-meter", "Pen"), fermented(shop)
     shop.buffers(meter, seven=7.1, four=4.1, at=1)
     shop.note(Reading(5.3, None, meter), batch, at=2)
     folded = shop.batch(batch)
     assert folded.last_ph == pytest.approx(5.2)
     assert folded.stage == "dry"  # 5.3 as read would still ferment
-    assert folded.phs[0].right.of("ph").raw == 5.3  # type: ignore[union-attr]
+    assert folded.phs[0].corrected.of("ph").raw == 5.3  # type: ignore[union-attr]
 
 
-def test_the_loss_is_of_weights_put_right_each_by_its_own_scale(shop: Workshop):
+def test_the_loss_is_of_weights_corrected_each_by_its_own_scale(shop: Workshop):
     scale, batch = shop.add("scale", "Bench"), fermented(shop)
     shop.weight(scale, 1.008, at=1)
     piece = shop.note(PieceHung("J-1", 1.26, scale), batch, at=2)
@@ -286,9 +286,9 @@ def test_a_pieces_weight_is_told_with_what_its_own_scale_showed_then(shop: Works
     key = shop.note(PieceHung("J-1", 1.26, scale), batch, at=2)
 
     def shown() -> float:
-        right = shop.piece(batch, key).mass_right
-        assert right is not None
-        return right.raw
+        result = shop.piece(batch, key).mass_reading
+        assert result is not None
+        return result.raw
 
     assert shown() == 1.26
     for at, mass_kg in [(9, 1.1), (16, 1.0), (23, 0.9)]:
@@ -296,7 +296,7 @@ def test_a_pieces_weight_is_told_with_what_its_own_scale_showed_then(shop: Works
     assert shown() == 0.9
 
 
-def test_the_verdict_uses_the_values_put_right(shop: Workshop):
+def test_the_verdict_uses_the_values_corrected(shop: Workshop):
     meter, batch = shop.add("ph-meter", "Pen"), fermented(shop)
     shop.buffers(meter, seven=6.9, four=3.9, at=1)
     shop.note(Reading(5.25, None, meter), batch, at=2)

@@ -22,7 +22,7 @@ BESIDE = "The temperature was read beside the meat: at pH 5, each 5 K (9 °F) th
 
 @frozen
 class Compensation:
-    """before: the pH as shown, or as the check of its meter put it right. value: what it is at sample_c.
+    """before: the pH as shown, or as the check of its meter corrected it. value: what it is at sample_c.
 
     by_buffers: the meter stands as warm as its buffers were, whatever its dial says: they set the slope.
     why_not: why it was left as it is, "" where it was not.
@@ -76,7 +76,7 @@ def stands_at_c(meter: Instrument, check: Checked | None) -> float | None:
 
 def buffers_c(check: Checked | None) -> float | None:
     """How warm the buffers were, on average, of a check that corrects the pH shown; else None."""
-    if check is None or check.applied is None or not isinstance(check.line.fact, BuffersChecked):
+    if check is None or check.correction is None or not isinstance(check.line.fact, BuffersChecked):
         return None
     return (check.line.fact.temperature_c + check.line.fact.other_temperature_c) / 2
 
@@ -84,7 +84,7 @@ def buffers_c(check: Checked | None) -> float | None:
 def compensate(
     meter: Instrument, check: Checked | None, ph: float, sample_c: float | None, *, beside: bool, trusted: bool
 ) -> Compensation | None:
-    """What becomes of a pH that its check has put right already; None where the meter compensates by itself.
+    """What becomes of a pH that its check has corrected already; None where the meter compensates by itself.
 
     trusted: whether the thermometer that read sample_c had not failed its own check.
     """
