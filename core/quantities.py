@@ -153,12 +153,16 @@ class Amount:
             shown += f" ({self._with_unit(rung.also, decimals, reader, False)})"
         return shown
 
-    def show_exact(self, reader: Reader = METRIC, significant: int = 6) -> str:
-        """For the working: the same unit, at least so many significant digits, trailing zeros dropped."""
+    def show_exact(self, reader: Reader = METRIC, significant: int = 6, unit: Unit | None = None) -> str:
+        """For the working: the same unit or a given one, at least so many significant digits, no trailing zeros."""
         if not math.isfinite(self.value):
             return "—"
-        unit = self._rung(reader.system).unit
+        unit = unit or self.unit(reader.system)
         return self._with_unit(unit, _decimals_for(unit.from_si(self.value), significant), reader, True)
+
+    def unit(self, system: System) -> Unit:
+        """The unit that it is shown in."""
+        return self._rung(system).unit
 
     def _rung(self, system: System) -> DisplayUnit:
         """The first rung that the value reaches once rounded by the rung below: 9.9996 kg is 10 kg, not 10 000 g."""

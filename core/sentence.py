@@ -12,7 +12,11 @@ from string import Formatter
 
 from attrs import field, frozen
 
-from core.quantities import Amount, Reader
+from core.quantities import Amount, DisplayUnit, Reader, System
+from core.units import Unit
+
+EQUALS = (" = ", " → ")
+"""What tells a sum: within one, each kind of amount keeps to one unit."""
 
 
 @frozen
@@ -20,7 +24,8 @@ class Sentence:
     """A text that names its values in braces: Sentence("{salt} × {strength} = {nitrite}", {"salt": …}).
 
     A value is an amount, a name as it was typed, a day, a moment, or another sentence. Amounts stay in SI; each is
-    shown in the reader's own units when the sentence is said. plural: the text where its "count" is not one.
+    shown in the reader's own units when the sentence is said; those of one kind in a sum, in one unit. plural: the text
+    where its "count" is not one.
     """
 
     text: str
@@ -29,8 +34,21 @@ class Sentence:
 
     def say(self, reader: Reader, significant: int = 6) -> str:
         """In the reader's units. A sentence wants fewer digits than a sum that is to be checked."""
-        shown = {name: _shown(value, reader, significant) for name, value in self.values.items()}
+        units = self._one_unit_each(reader.system) if self._is_sum else {}
+        shown = {name: _shown(value, reader, significant, units.get(name)) for name, value in self.values.items()}
         return self._text.format_map(shown)
+
+    @property
+    def _is_sum(self) -> bool:
+        return any(sign in self.text for sign in EQUALS)
+
+    def _one_unit_each(self, system: System) -> dict[str, Unit]:
+        """By name: the unit of the largest of the amounts that share its ladder. Nobody adds pounds to ounces."""
+        amounts = {name: value for name, value in self.values.items() if isinstance(value, Amount)}
+        largest: dict[tuple[DisplayUnit, ...], Amount] = {}
+        for amount in sorted(amounts.values(), key=lambda each: abs(each.value)):
+            largest[amount.quantity.ladder(system)] = amount
+        return {name: largest[each.quantity.ladder(system)].unit(system) for name, each in amounts.items()}
 
     @property
     def _text(self) -> str:
@@ -58,10 +76,10 @@ class Sentence:
 Value = Amount | str | date | Sentence
 
 
-def _shown(value: Value, reader: Reader, significant: int) -> str:
+def _shown(value: Value, reader: Reader, significant: int, unit: Unit | None) -> str:
     match value:
         case Amount():
-            return value.show_exact(reader, significant)
+            return value.show_exact(reader, significant, unit)
         case Sentence():
             return value.say(reader, significant)
         case datetime():

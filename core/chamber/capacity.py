@@ -7,6 +7,8 @@ from __future__ import annotations
 
 import math
 
+from attrs import evolve
+
 from core.chamber.moisture import (
     FASTEST,
     FIRST_DAYS,
@@ -21,6 +23,7 @@ from core.quantities import FRACTION, LOSS_RATE, MASS, VOLUME, Amount
 from core.refusals import OutOfRange
 from core.sentence import Sentence
 from core.sources import COMMON_PRACTICE, DEFINITION, FIRST_DAYS_LOSS
+from core.traced import traced
 from core.units import DAY_S, HOUR_S
 from core.working import Figure
 
@@ -41,10 +44,8 @@ def capacity_from_basin(drained_m3: float, time_s: float) -> Figure:
         raise OutOfRange("drained", "The basin must have held more than nothing and less than 1000 L (1057 qt).")
     if not 6 * HOUR_S <= time_s < math.inf:
         raise OutOfRange("time", "The time must be six hours at least: the coil drains in bursts.")
-    rate = Amount(drained_m3 / time_s, WATER_A_DAY)
-    amounts = {"drained": Amount(drained_m3, VOLUME), "time": Amount(time_s, LASTING), "rate": rate}
-    step = Sentence("{drained} ÷ {time} = {rate}", amounts)
-    return Figure("capacity", "Water it can take out", rate.value, WATER_A_DAY, (step,), DEFINITION, (AT_LEAST,))
+    rate = traced("drained", drained_m3, VOLUME) / traced("time", time_s, LASTING)
+    return rate.figure("capacity", "Water it can take out", WATER_A_DAY, cautions=(AT_LEAST,))
 
 
 def capacity_as_rated(rated_m3_s: float) -> Figure:
@@ -81,49 +82,29 @@ def carries(
 
 def _carried(key: str, name: str, capacity: Figure, loss_per_s: float) -> Figure:
     grams = Amount(capacity.value * WATER_KG_PER_M3, MOISTURE)
-    kilograms = Amount(grams.value / loss_per_s, MASS)
-    amounts = {"grams": grams, "loss": Amount(loss_per_s, LOSS_RATE), "meat": kilograms, "capacity": capacity.amount}
-    steps = (
-        Sentence("{capacity} of water is {grams}; divided by what a kilogram gives off:", amounts),
-        Sentence("{grams} ÷ {loss} = {meat}", amounts),
-    )
-    return Figure(key, name, kilograms.value, MASS, steps, DEFINITION, capacity.cautions)
+    amounts = {"grams": grams, "capacity": capacity.amount}
+    step = Sentence("{capacity} of water is {grams}; divided by what a kilogram gives off:", amounts)
+    meat = traced("grams", grams.value, MOISTURE) / traced("loss", loss_per_s, LOSS_RATE)
+    return meat.figure(key, name, MASS, before=(step,), cautions=capacity.cautions)
 
 
 def _as_remembered(first: Figure, capacity: Figure, loss_per_s: float) -> Figure:
     least = capacity.value * WATER_KG_PER_M3 / max(loss_per_s, FIRST_DAYS_HIGH)
     most = capacity.value * WATER_KG_PER_M3 / max(loss_per_s, FIRST_DAYS_LOW)
-    return Figure(
-        key=first.key,
-        name=first.name,
-        value=first.value,
-        quantity=MASS,
-        working=first.working,
-        source=FIRST_DAYS_LOSS,
-        cautions=(NO_PEAK_PRINTED, *first.cautions),
-        low=least,
-        high=most,
-    )
+    cautions = (NO_PEAK_PRINTED, *first.cautions)
+    return evolve(first, source=FIRST_DAYS_LOSS, cautions=cautions, low=least, high=most)
 
 
 def _burden(hanging_kg: float, later: Figure, first: Figure) -> Figure:
     least = first.value if first.low is None else first.low
-    share, at_first = hanging_kg / later.value, hanging_kg / least
-    amounts = {
-        "hanging": Amount(hanging_kg, MASS),
-        "later": later.amount,
-        "first": Amount(least, MASS),
-        "share": Amount(share, FRACTION),
-        "at_first": Amount(at_first, FRACTION),
-    }
-    steps = (
-        Sentence("{hanging} ÷ {later} = {share}", amounts),
-        Sentence("In the first days, at the most: {hanging} ÷ {first} = {at_first}", amounts),
+    hanging = traced("hanging", hanging_kg, MASS)
+    share, at_first = hanging / traced("later", later.value, MASS), hanging / traced("first", least, MASS)
+    steps = (share.line(FRACTION), at_first.line(FRACTION, "In the first days, at the most"))
+    told = _told(share.value, at_first.value)
+    low, high = sorted((share.value, at_first.value))
+    return Figure(
+        "burden", "Share of the capacity that hangs", share.value, FRACTION, steps, DEFINITION, told, low, high
     )
-    name = "Share of the capacity that hangs"
-    told = _told(share, at_first)
-    low, high = sorted((share, at_first))
-    return Figure("burden", name, share, FRACTION, steps, DEFINITION, told, low, high)
 
 
 def _told(share: float, at_first: float) -> tuple[str, ...]:

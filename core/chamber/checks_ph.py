@@ -17,6 +17,7 @@ from core.refusals import OutOfRange, require_between
 from core.saturation import KELVIN_AT_ZERO_C
 from core.sentence import Sentence
 from core.sources import COMMON_PRACTICE, NERNST, USP_791
+from core.traced import Traced, traced
 from core.units import Unit
 from core.working import Figure
 
@@ -71,7 +72,12 @@ class Buffer:
 
 def nernst_v(temperature_c: float) -> float:
     """Volts to the unit of pH that a perfect electrode gives: 0.05916 at 25 °C."""
-    return NERNST_V_PER_K * (temperature_c + KELVIN_AT_ZERO_C)
+    return _ideal(temperature_c).value
+
+
+def _ideal(temperature_c: float) -> Traced:
+    kelvin = traced("kelvin", temperature_c + KELVIN_AT_ZERO_C, ABSOLUTE_TEMPERATURE)
+    return traced("per_kelvin", NERNST_V_PER_K, VOLTAGE) * kelvin
 
 
 def ph_meter(
@@ -185,9 +191,6 @@ def _slope_figure(one: Buffer, other: Buffer, first_v: float, second_v: float, s
         "other_ph": Amount(other.ph, PH),
         "nernst": Amount(nernst_v(one.temperature_c), VOLTAGE),
         "other_nernst": Amount(nernst_v(other.temperature_c), VOLTAGE),
-        "per_kelvin": Amount(NERNST_V_PER_K, VOLTAGE),
-        "kelvin": Amount(one.temperature_c + KELVIN_AT_ZERO_C, ABSOLUTE_TEMPERATURE),
-        "other_kelvin": Amount(other.temperature_c + KELVIN_AT_ZERO_C, ABSOLUTE_TEMPERATURE),
         "slope": Amount(slope, LOSS),
     }
     read_back = (Sentence("The pH shown, read back into volts: {volts} and {other_volts}", amounts),)
@@ -199,8 +202,7 @@ def _slope_figure(one: Buffer, other: Buffer, first_v: float, second_v: float, s
         quantity=LOSS,
         working=(
             Sentence("An ideal electrode gives for one unit of pH, in each buffer:", amounts),
-            Sentence("{per_kelvin} × {kelvin} = {nernst}", amounts),
-            Sentence("{per_kelvin} × {other_kelvin} = {other_nernst}", amounts),
+            *(_ideal(buffer.temperature_c).line(VOLTAGE) for buffer in (one, other)),
             *(read_back if shows == "ph" else ()),
             Sentence("{volts} − {other_volts} = {between}", amounts),
             Sentence("{between} ÷ ({other_nernst} × ({other_ph} − 7) − {nernst} × ({ph} − 7)) = {slope}", amounts),
@@ -218,22 +220,12 @@ def _offset_figure(one: Buffer, first_v: float, slope: float, offset_v: float) -
         "ph": Amount(one.ph, PH),
         "offset": Amount(offset_v, VOLTAGE),
     }
-    return Figure(
-        key="offset",
-        name="Offset, at pH 7",
-        value=offset_v,
-        quantity=VOLTAGE,
-        working=(Sentence("{volts} + {slope} × {nernst} × ({ph} − 7) = {offset}", amounts),),
-        source=USP_791,
-    )
+    step = Sentence("{volts} + {slope} × {nernst} × ({ph} − 7) = {offset}", amounts)
+    return Figure("offset", "Offset, at pH 7", offset_v, VOLTAGE, (step,), USP_791)
 
 
 def _full_slope(temperature_c: float) -> Figure:
-    full = Amount(nernst_v(temperature_c), VOLTAGE)
-    kelvin = Amount(temperature_c + KELVIN_AT_ZERO_C, ABSOLUTE_TEMPERATURE)
-    amounts = {"per_kelvin": Amount(NERNST_V_PER_K, VOLTAGE), "kelvin": kelvin, "full": full}
-    step = Sentence("{per_kelvin} × {kelvin} = {full}", amounts)
-    return Figure("full_slope", "Ideal slope, for one unit of pH", full.value, VOLTAGE, (step,), NERNST)
+    return _ideal(temperature_c).figure("full_slope", "Ideal slope, for one unit of pH", VOLTAGE, source=NERNST)
 
 
 def _unsure(correction: Correction) -> Figure:

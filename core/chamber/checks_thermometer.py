@@ -19,6 +19,7 @@ from core.quantities import (
 from core.refusals import OutOfRange, require_between
 from core.sentence import Sentence
 from core.sources import BOILING_LINE, DEFINITION, ICE_POINT
+from core.traced import traced
 from core.vapour import STANDARD_PA
 from core.working import Figure
 
@@ -145,20 +146,15 @@ def _check(
     tolerance = Amount(tolerance_k, TEMPERATURE_DIFFERENCE)
     word = judge(correction.offset, tolerance_k)
     amounts = {
-        "truth": Amount(truth.value, TEMPERATURE),
-        "reading": Amount(reading_c, TEMPERATURE),
-        "offset": Amount(correction.offset, TEMPERATURE_DIFFERENCE),
         "unsure": Amount(unsure_k, TEMPERATURE_DIFFERENCE),
         "half": Amount(division_k / 2, TEMPERATURE_DIFFERENCE),
         "left": Amount(correction.uncertainty, TEMPERATURE_DIFFERENCE),
     }
-    offset = Figure(
-        key="offset",
-        name="Add to every reading",
-        value=correction.offset,
-        quantity=TEMPERATURE_DIFFERENCE,
-        working=(Sentence("What it should read − what it reads: {truth} − {reading} = {offset}", amounts),),
-        source=DEFINITION,
+    offset = (traced("truth", truth.value, TEMPERATURE) - traced("reading", reading_c, TEMPERATURE)).figure(
+        "offset",
+        "Add to every reading",
+        TEMPERATURE_DIFFERENCE,
+        "What it should read − what it reads",
         cautions=(*cannot_tell(correction.uncertainty, tolerance), *cautions),
         low=correction.offset - correction.uncertainty,
         high=correction.offset + correction.uncertainty,

@@ -8,6 +8,8 @@ from __future__ import annotations
 
 import math
 
+from attrs import evolve
+
 from core.quantities import (
     DOSE_MASS,
     FRACTION,
@@ -31,6 +33,7 @@ from core.sources import (
     COMMON_PRACTICE,
     DEFINITION,
 )
+from core.traced import traced
 from core.units import KG_PER_M3, QUART_M3, Unit
 from core.water import OUTSIDE_AIR, expected_ph
 from core.working import Figure
@@ -73,6 +76,11 @@ SODA_GRAMS = Quantity(  # strength where a spoon would not do
     "14.6 g/L",
     "14.6 g/L",
 )
+KG_PER_MOL = Unit("kg/mol", 1.0)
+MOLAR_MASS = evolve(
+    RATIO, key="molar_mass", units=(KG_PER_MOL,), metric=(DisplayUnit(KG_PER_MOL, 3),), us=(DisplayUnit(KG_PER_MOL, 3),)
+)
+PLAIN_SODA = "Plain baking soda (sodium bicarbonate): not baking powder, not washing soda."
 SPOON = Unit("tbsp", 1.0, ("tablespoon", "tablespoons"))
 SPOONS = Quantity(
     "spoons",
@@ -147,28 +155,17 @@ def _both_ways(value: float, quantity: Quantity) -> str:
 
 
 def _soda(water_m3: float, soda_kg_per_m3: float) -> Figure:
-    soda = Amount(water_m3 * soda_kg_per_m3, DOSE_MASS)
-    amounts = {"water": Amount(water_m3, VOLUME), "dose": Amount(soda_kg_per_m3, SODA_DOSE), "soda": soda}
-    return Figure(
-        key="soda",
-        name="Baking soda",
-        value=soda.value,
-        quantity=DOSE_MASS,
-        working=(Sentence("Water × dose: {water} × {dose} = {soda}", amounts),),
-        source=COMMON_PRACTICE,
-        cautions=("Plain baking soda (sodium bicarbonate): not baking powder, not washing soda.",),
-    )
+    soda = traced("water", water_m3, VOLUME) * traced("dose", soda_kg_per_m3, SODA_DOSE)
+    return soda.figure("soda", "Baking soda", DOSE_MASS, "Water × dose", source=COMMON_PRACTICE, cautions=(PLAIN_SODA,))
 
 
 def _spoons(soda_kg: float) -> Figure:
-    spoons = Amount(soda_kg / TABLESPOON_KG, SPOONS)
-    amounts = {"soda": Amount(soda_kg, DOSE_MASS), "spoon": Amount(TABLESPOON_KG, DOSE_MASS), "spoons": spoons}
-    return Figure(
-        key="spoons",
-        name="The same in level US tablespoons",
-        value=spoons.value,
-        quantity=SPOONS,
-        working=(Sentence("Baking soda ÷ one tablespoon of it: {soda} ÷ {spoon} = {spoons}", amounts),),
+    spoons = traced("soda", soda_kg, DOSE_MASS) / traced("spoon", TABLESPOON_KG, DOSE_MASS)
+    return spoons.figure(
+        "spoons",
+        "The same in level US tablespoons",
+        SPOONS,
+        "Baking soda ÷ one tablespoon of it",
         source=BAKING_SODA_SPOON,
         cautions=("Kitchens print 12 to 18 g to the tablespoon: weigh it when it matters.",),
         low=soda_kg / HEAVY_TABLESPOON_KG,
@@ -177,25 +174,9 @@ def _spoons(soda_kg: float) -> Figure:
 
 
 def _molality(soda_kg_per_m3: float) -> Figure:
-    molality = Amount(molality_of(soda_kg_per_m3), MOLALITY)
-    return Figure(
-        key="molality",
-        name="Strength of the solution",
-        value=molality.value,
-        quantity=MOLALITY,
-        working=(
-            Sentence(
-                "Dose ÷ weight of the water ÷ molar mass: {dose} ÷ {water} ÷ {molar} kg/mol = {molality}",
-                {
-                    "dose": Amount(soda_kg_per_m3, SODA_GRAMS),
-                    "water": Amount(WATER_KG_PER_M3, SODA_GRAMS),
-                    "molar": Amount(BICARBONATE_KG_PER_MOL, RATIO),
-                    "molality": molality,
-                },
-            ),
-        ),
-        source=DEFINITION,
-    )
+    dose, water = traced("dose", soda_kg_per_m3, SODA_GRAMS), traced("water", WATER_KG_PER_M3, SODA_GRAMS)
+    molality = dose / water / traced("molar", BICARBONATE_KG_PER_MOL, MOLAR_MASS)
+    return molality.figure("molality", "Strength of the solution", MOLALITY, "Dose ÷ weight of the water ÷ molar mass")
 
 
 def _share_of_solubility(soda_kg_per_m3: float, dissolves: float, water_c: float) -> Figure:
@@ -252,11 +233,11 @@ def _lowering(molality: float) -> Figure:
         working=(
             Sentence(
                 "1 − exp(−2 × molality × osmotic coefficient × molar mass of water): "
-                "1 − exp(−2 × {molality} × {osmotic} × {molar} kg/mol) = {lowering}",
+                "1 − exp(−2 × {molality} × {osmotic} × {molar}) = {lowering}",
                 {
                     "molality": Amount(molality, MOLALITY),
                     "osmotic": Amount(OSMOTIC, RATIO),
-                    "molar": Amount(WATER_KG_PER_MOL, RATIO),
+                    "molar": Amount(WATER_KG_PER_MOL, MOLAR_MASS),
                     "lowering": lowering,
                 },
             ),

@@ -17,6 +17,7 @@ from core.quantities import METRIC, US, VOLUME, Amount
 from core.refusals import OutOfRange
 from core.sentence import Sentence
 from core.sources import COMMON_PRACTICE, DEFINITION
+from core.traced import traced
 from core.working import Figure
 
 ONE_FILLING = timedelta(hours=1)
@@ -82,17 +83,11 @@ def _outlook(poured: Iterable[Poured], room_m3: float, holds_m3: float, rate_nam
     rate = _rate(fillings, rate_name)
     if rate.value <= 0 or rate.low is None or rate.high is None:
         raise OutOfRange("poured", "Some water must have been poured, or there is no rate to go by.")
-    amounts = {"room": Amount(room_m3, VOLUME), "rate": rate.amount}
-    lasts_s = room_m3 / rate.value
-    lasts = Figure(
-        key="lasts",
-        name=lasts_name,
-        value=lasts_s,
-        quantity=LASTING,
-        working=(
-            *rate.working,
-            Sentence("{room} ÷ {rate} = {lasts}", {**amounts, "lasts": Amount(lasts_s, LASTING)}),
-        ),
+    lasts = (traced("room", room_m3, VOLUME) / traced("rate", rate.value, WATER_A_DAY)).figure(
+        "lasts",
+        lasts_name,
+        LASTING,
+        before=rate.working,
         source=COMMON_PRACTICE,
         cautions=(*rate.cautions, CHANGES),
         low=room_m3 / rate.high,
@@ -103,7 +98,7 @@ def _outlook(poured: Iterable[Poured], room_m3: float, holds_m3: float, rate_nam
         rate,
         lasts,
         earliest=start + timedelta(seconds=room_m3 / rate.high),
-        expected=start + timedelta(seconds=lasts_s),
+        expected=start + timedelta(seconds=lasts.value),
         latest=start + timedelta(seconds=room_m3 / rate.low),
     )
 
@@ -125,29 +120,23 @@ def _gathered(poured: Iterable[Poured]) -> list[Poured]:
 def _rate(fillings: list[Poured], name: str) -> Figure:
     intervals = [(later.volume_m3, (later.at - earlier.at).total_seconds()) for earlier, later in pairwise(fillings)]
     total_m3, total_s = (sum(each) for each in zip(*intervals, strict=True))
-    mean = total_m3 / total_s
+    mean = traced("total", total_m3, VOLUME) / traced("time", total_s, LASTING)
     rates = [volume_m3 / seconds for volume_m3, seconds in intervals]
     spread = LEAST_SPREAD if len(intervals) > 1 else SPREAD_OF_ONE
-    amounts = {
-        "total": Amount(total_m3, VOLUME),
-        "time": Amount(total_s, LASTING),
-        "mean": Amount(mean, WATER_A_DAY),
-        "slow": Amount(min(rates), WATER_A_DAY),
-        "fast": Amount(max(rates), WATER_A_DAY),
-    }
+    amounts = {"slow": Amount(min(rates), WATER_A_DAY), "fast": Amount(max(rates), WATER_A_DAY)}
     return Figure(
         key="water_a_day",
         name=name,
-        value=mean,
+        value=mean.value,
         quantity=WATER_A_DAY,
         working=(
-            Sentence("All but the first ÷ the time since the first: {total} ÷ {time} = {mean}", amounts),
+            mean.line(WATER_A_DAY, "All but the first ÷ the time since the first"),
             Sentence("Between two pourings it was {slow} at the slowest, {fast} at the fastest.", amounts),
         ),
         source=DEFINITION,
         cautions=() if len(intervals) > 1 else (ONLY_ONE,),
-        low=max(min(min(rates), mean * (1 - spread)), mean / 10),
-        high=max(max(rates), mean * (1 + spread)),
+        low=max(min(min(rates), mean.value * (1 - spread)), mean.value / 10),
+        high=max(max(rates), mean.value * (1 + spread)),
     )
 
 

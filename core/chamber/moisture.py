@@ -6,6 +6,8 @@ humidity is a balance of flows. What the meat gives off, the coil must take out 
 
 from __future__ import annotations
 
+from attrs import evolve
+
 from core.chamber.film import film, latent_heat_j_kg, wet_flux_kg_m2s, wet_surface_c
 from core.chamber.rates import AIR_SPEED, FILM, FLUX, LASTING, MOISTURE, POWER, ROOM, SURFACE_OF_A_KILO, WATER_A_DAY
 from core.quantities import (
@@ -24,11 +26,11 @@ from core.sentence import Sentence
 from core.sources import (
     ASHRAE_ENTHALPY,
     CHURCHILL_BERNSTEIN,
-    DEFINITION,
     FIRST_DAYS_LOSS,
     VAPOUR_AS_IDEAL_GAS,
     WATER_BALANCE,
 )
+from core.traced import traced
 from core.units import DAY_S
 from core.vapour import absolute_humidity_kg_m3
 from core.working import Figure
@@ -161,9 +163,7 @@ def humidifier_need(
 
 
 def _given_off(key: str, name: str, hanging_kg: float, loss_per_s: float) -> Figure:
-    water = Amount(hanging_kg * loss_per_s, MOISTURE)
-    amounts = {"meat": Amount(hanging_kg, MASS), "loss": Amount(loss_per_s, LOSS_RATE), "water": water}
-    return Figure(key, name, water.value, MOISTURE, (Sentence("{meat} × {loss} = {water}", amounts),), DEFINITION)
+    return (traced("meat", hanging_kg, MASS) * traced("loss", loss_per_s, LOSS_RATE)).figure(key, name, MOISTURE)
 
 
 def _peak(hanging_kg: float, loss_per_s: float, peak_per_s: float | None) -> Figure:
@@ -172,12 +172,8 @@ def _peak(hanging_kg: float, loss_per_s: float, peak_per_s: float | None) -> Fig
         _require_loss("peak", peak_per_s)
         return _given_off("peak", name, hanging_kg, peak_per_s)
     figure = _given_off("peak", name, hanging_kg, max(loss_per_s, FIRST_DAYS))
-    return Figure(
-        key=figure.key,
-        name=name,
-        value=figure.value,
-        quantity=MOISTURE,
-        working=figure.working,
+    return evolve(
+        figure,
         source=FIRST_DAYS_LOSS,
         cautions=(NO_PEAK_PRINTED,),
         low=hanging_kg * max(loss_per_s, FIRST_DAYS_LOW),
@@ -196,27 +192,22 @@ def _coil(mean: Figure, peak: Figure) -> Figure:
 
 def _latent(key: str, name: str, water: Figure, temperature_c: float) -> Figure:
     heat = latent_heat_j_kg(temperature_c)
-    power = Amount(water.value * heat, POWER)
-    amounts = {"water": water.amount, "heat": Amount(heat, ENTHALPY), "power": power}
+    power = traced("water", water.value, MOISTURE) * traced("heat", heat, ENTHALPY)
     low, high = (None if each is None else each * heat for each in (water.low, water.high))
-    steps = (Sentence("{water} × {heat} = {power}", amounts),)
-    return Figure(key, name, power.value, POWER, steps, ASHRAE_ENTHALPY, (NO_COOLER,), low, high)
+    return power.figure(key, name, POWER, source=ASHRAE_ENTHALPY, cautions=(NO_COOLER,), low=low, high=high)
 
 
 def _rises(chamber_m3: float, temperature_c: float, water: Figure) -> tuple[Figure, ...]:
     _require_chamber(chamber_m3)
-    held = absolute_humidity_kg_m3(temperature_c, 1.0)
-    one = Amount(chamber_m3 * held / 100, DOSE_MASS)
-    amounts = {"room": Amount(chamber_m3, ROOM), "held": Amount(held, ABSOLUTE_HUMIDITY), "one": one}
-    step = Sentence("{room} × {held} ÷ 100 = {one}", amounts)
-    name = "Water in the air for 1 % of humidity"
-    figure = Figure("one_per_cent", name, one.value, DOSE_MASS, (step,), VAPOUR_AS_IDEAL_GAS)
+    held = traced("held", absolute_humidity_kg_m3(temperature_c, 1.0), ABSOLUTE_HUMIDITY)
+    one = (traced("room", chamber_m3, ROOM) * held / 100).figure(
+        "one_per_cent", "Water in the air for 1 % of humidity", DOSE_MASS, source=VAPOUR_AS_IDEAL_GAS
+    )
     if water.value <= 0:
-        return (figure,)
-    lasts = Amount(one.value / water.value, LASTING)
-    soon = Sentence("{one} ÷ {water} = {lasts}", {"one": one, "water": water.amount, "lasts": lasts})
+        return (one,)
+    lasts = traced("one", one.value, DOSE_MASS) / traced("water", water.value, MOISTURE)
     name = "The meat alone raises the humidity by 1 % in"
-    return figure, Figure("rises_in", name, lasts.value, LASTING, (step, soon), WATER_BALANCE)
+    return one, lasts.figure("rises_in", name, LASTING, before=one.working, source=WATER_BALANCE)
 
 
 def _require_hanging(hanging_kg: float) -> None:

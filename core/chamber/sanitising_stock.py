@@ -10,6 +10,7 @@ from core.quantities import DOSE_MASS, MASS, PARTS_PER_MILLION, RATIO, VOLUME, A
 from core.refusals import OutOfRange, require_between
 from core.sentence import Sentence
 from core.sources import DEFINITION
+from core.traced import traced
 from core.units import GALLON_M3
 from core.working import Figure
 
@@ -152,11 +153,8 @@ def _spoons(measured_m3: float) -> Figure:
 
 
 def _water(volume_m3: float, measured_m3: float) -> Figure:
-    water = Amount(volume_m3 - measured_m3, VOLUME)
-    amounts = {"volume": Amount(volume_m3, VOLUME), "stock": Amount(measured_m3, STOCK), "water": water}
-    cautions = ("The water first, then the stock.",)
-    step = Sentence("{volume} − {stock} = {water}", amounts)
-    return Figure("water", "Water to take", water.value, VOLUME, (step,), DEFINITION, cautions)
+    water = traced("volume", volume_m3, VOLUME) - traced("stock", measured_m3, VOLUME)
+    return water.figure("water", "Water to take", VOLUME, cautions=("The water first, then the stock.",))
 
 
 def _percent(share: float) -> str:

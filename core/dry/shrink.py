@@ -8,10 +8,11 @@ from __future__ import annotations
 import math
 
 from core.meat import MOST_LOSS, USUAL_LOSS
-from core.quantities import DAYS, LOSS, LOSS_RATE, PIECE_MASS, Amount, Quantity
+from core.quantities import DAYS, LOSS, LOSS_RATE, PIECE_MASS, Amount
 from core.refusals import OutOfRange
 from core.sentence import Sentence
-from core.sources import DEFINITION, USDA_LEAN_WATER, Source
+from core.sources import DEFINITION, USDA_LEAN_WATER
+from core.traced import Traced, traced
 from core.units import HOUR_S
 from core.working import Figure
 from core.worksheet import Number, Worksheet
@@ -31,65 +32,34 @@ def lost(start_kg: float, now_kg: float) -> float:
 
 def loss(start_kg: float, now_kg: float) -> Figure:
     """Share of the start weight lost. Weights above 0; a gain is negative and cautioned."""
-    share = lost(start_kg, now_kg)
-    return _figure(
-        "loss",
-        "Loss",
-        share,
-        LOSS,
-        Sentence(
-            "(Start − now) ÷ start: ({start} − {now}) ÷ {start} = {loss}",
-            {"start": _mass(start_kg), "now": _mass(now_kg), "loss": Amount(share, LOSS)},
-        ),
-        cautions=_doubts(share),
-        source=USDA_LEAN_WATER if share > MOST_LOSS else DEFINITION,
-    )
+    lost(start_kg, now_kg)
+    start, now = _mass("start", start_kg), _mass("now", now_kg)
+    share = (start - now) / start
+    source = USDA_LEAN_WATER if share.value > MOST_LOSS else DEFINITION
+    return share.figure("loss", "Loss", LOSS, "(Start − now) ÷ start", source=source, cautions=_doubts(share.value))
 
 
 def water_lost(start_kg: float, now_kg: float) -> Figure:
     """Kilograms of water gone, all of the loss being counted as water; negative for a gain."""
     lost(start_kg, now_kg)
-    gone = Amount(start_kg - now_kg, PIECE_MASS)
-    return _figure(
-        "water_lost",
-        "Water lost",
-        gone.value,
-        PIECE_MASS,
-        Sentence(
-            "Start − now: {start} − {now} = {gone}", {"start": _mass(start_kg), "now": _mass(now_kg), "gone": gone}
-        ),
-    )
+    gone = _mass("start", start_kg) - _mass("now", now_kg)
+    return gone.figure("water_lost", "Water lost", PIECE_MASS, "Start − now")
 
 
 def yield_(start_kg: float, now_kg: float) -> Figure:
     """Share of the start weight that is left."""
     left = Amount(1 - lost(start_kg, now_kg), LOSS)
-    return _figure(
-        "yield",
-        "Left of the start weight",
-        left.value,
-        LOSS,
-        Sentence(
-            "Now ÷ start: {now} ÷ {start} = {left}", {"start": _mass(start_kg), "now": _mass(now_kg), "left": left}
-        ),
-    )
+    amounts = {"start": Amount(start_kg, PIECE_MASS), "now": Amount(now_kg, PIECE_MASS), "left": left}
+    step = Sentence("Now ÷ start: {now} ÷ {start} = {left}", amounts)
+    return Figure("yield", "Left of the start weight", left.value, LOSS, (step,), DEFINITION)
 
 
 def target_weight(start_kg: float, target_loss: float) -> Figure:
     """What the piece weighs when it has lost the target. target_loss: 0 to 0.75. Raises OutOfRange on "target_loss"."""
     _require_weight("start_kg", "The start weight", start_kg)
     _require_target(target_loss)
-    target = _mass(start_kg * (1 - target_loss))
-    return _figure(
-        "target_weight",
-        "Weight when done",
-        target.value,
-        PIECE_MASS,
-        Sentence(
-            "Start × (1 − target loss): {start} × (1 − {loss}) = {target}",
-            {"start": _mass(start_kg), "loss": Amount(target_loss, LOSS), "target": target},
-        ),
-    )
+    target = _mass("start", start_kg) * (1 - traced("loss", target_loss, LOSS))
+    return target.figure("target_weight", "Weight when done", PIECE_MASS, "Start × (1 − target loss)")
 
 
 def remaining(start_kg: float, now_kg: float, target_loss: float) -> Figure:
@@ -97,16 +67,11 @@ def remaining(start_kg: float, now_kg: float, target_loss: float) -> Figure:
     target = target_weight(start_kg, target_loss)
     lost(start_kg, now_kg)
     left = Amount(max(0.0, now_kg - target.value), PIECE_MASS)
-    return _figure(
-        "remaining",
-        "Still to lose",
-        left.value,
-        PIECE_MASS,
-        Sentence(
-            "Now − weight when done, or nothing when that is reached: {now} − {target} → {left}",
-            {"now": _mass(now_kg), "target": target.amount, "left": left},
-        ),
+    step = Sentence(
+        "Now − weight when done, or nothing when that is reached: {now} − {target} → {left}",
+        {"now": Amount(now_kg, PIECE_MASS), "target": target.amount, "left": left},
     )
+    return Figure("remaining", "Still to lose", left.value, PIECE_MASS, (step,), DEFINITION)
 
 
 def loss_per_day(start_kg: float, earlier_kg: float, later_kg: float, between_s: float) -> Figure:
@@ -118,22 +83,17 @@ def loss_per_day(start_kg: float, earlier_kg: float, later_kg: float, between_s:
     if not HOUR_S <= between_s < math.inf:
         raise OutOfRange("between_s", "The two weighings must be at least an hour apart.")
     rate = Amount(gone / between_s, LOSS_RATE)
-    return _figure(
-        "loss_per_day",
-        "Loss a day",
-        rate.value,
-        LOSS_RATE,
-        Sentence(
-            "(Earlier − later) ÷ start ÷ time: ({earlier} − {later}) ÷ {start} ÷ {time} = {rate}",
-            {
-                "earlier": _mass(earlier_kg),
-                "later": _mass(later_kg),
-                "start": _mass(start_kg),
-                "time": Amount(between_s, DAYS),
-                "rate": rate,
-            },
-        ),
+    step = Sentence(
+        "(Earlier − later) ÷ start ÷ time: ({earlier} − {later}) ÷ {start} ÷ {time} = {rate}",
+        {
+            "earlier": Amount(earlier_kg, PIECE_MASS),
+            "later": Amount(later_kg, PIECE_MASS),
+            "start": Amount(start_kg, PIECE_MASS),
+            "time": Amount(between_s, DAYS),
+            "rate": rate,
+        },
     )
+    return Figure("loss_per_day", "Loss a day", rate.value, LOSS_RATE, (step,), DEFINITION)
 
 
 def _require_weight(field: str, label: str, mass_kg: float) -> None:
@@ -154,20 +114,8 @@ def _doubts(share: float) -> tuple[str, ...]:
     return (TOO_DRY,) if share > MOST_LOSS else ()
 
 
-def _mass(mass_kg: float) -> Amount:
-    return Amount(mass_kg, PIECE_MASS)
-
-
-def _figure(
-    key: str,
-    name: str,
-    value: float,
-    quantity: Quantity,
-    step: Sentence,
-    cautions: tuple[str, ...] = (),
-    source: Source = DEFINITION,
-) -> Figure:
-    return Figure(key, name, value, quantity, (step,), source, cautions)
+def _mass(name: str, mass_kg: float) -> Traced:
+    return traced(name, mass_kg, PIECE_MASS)
 
 
 def shrink(start_kg: float, now_kg: float, target_loss: float | None = None) -> tuple[Figure, ...]:

@@ -14,6 +14,7 @@ from core.quantities import FRACTION, RATIO, Amount
 from core.refusals import OutOfRange
 from core.sentence import Sentence, Value
 from core.sources import COMMON_PRACTICE, DEFINITION, USDA_COMPOSITION
+from core.traced import traced
 from core.working import Figure
 
 PARTS = {"water": "Water", "fat": "Fat", "protein": "Protein", "salt": "Salt", "sugar": "Sugar", "other": "The rest"}
@@ -146,15 +147,9 @@ def _meat_steps(formula: Formula, key: str) -> list[Sentence]:
     for meat in formula.meats:
         part = getattr(_meat(meat), key)
         if part > 0:
-            values: dict[str, Value] = {
-                "name": meat.name,
-                "cut": cut_of(meat).name,
-                "row": meat.cut,
-                "share": Amount(meat.share, FRACTION),
-                "part": Amount(part, FRACTION),
-                "made": Amount(meat.share * part, FRACTION),
-            }
-            steps.append(Sentence("{name} ({cut}, row {row}): {share} × {part} = {made}", values))
+            made = traced("share", meat.share, FRACTION) * traced("part", part, FRACTION)
+            values = {"name": meat.name, "cut": cut_of(meat).name, "row": meat.cut}
+            steps.append(made.line(FRACTION, "{name} ({cut}, row {row})", values))
     return steps
 
 

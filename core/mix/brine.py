@@ -11,6 +11,7 @@ from core.quantities import DENSITY, DOSE_MASS, FRACTION, RATIO, SALOMETER, VOLU
 from core.refusals import OutOfRange
 from core.sentence import Sentence
 from core.sources import BRINE_DENSITY, CFIA_BRINE, DEFINITION, Source
+from core.traced import traced
 from core.working import Figure
 
 SATURATED = 0.264  # CFIA 4.13.2; FSRE-2005 prints 26.3
@@ -58,8 +59,6 @@ def brine_figures(charge: CureMix) -> tuple[Figure, ...]:
         "rest": Amount(charge.pickle_kg - salt_kg - charge.water_kg, DOSE_MASS),
         "of": Amount(salt_kg / charge.pickle_kg, FRACTION),
         "share": Amount(share, FRACTION),
-        "saturated": Amount(SATURATED, FRACTION),
-        "degrees": Amount(share / SATURATED, SALOMETER),
         "ratio": Amount(density.value / WATER_KG_PER_M3, RATIO),
         "density": density,
         "salty": Amount(salty_kg, DOSE_MASS),
@@ -77,14 +76,7 @@ def brine_figures(charge: CureMix) -> tuple[Figure, ...]:
             Sentence("Water + salt + all else: {water} + {salt} + {rest} = {pickle}", amounts),
         ),
         _figure("brine_salt", "Salt, of the brine", amounts["of"], Sentence("{salt} ÷ {pickle} = {of}", amounts)),
-        _figure(
-            "salometer",
-            "By the salometer",
-            amounts["degrees"],
-            in_water,
-            Sentence("Of a saturated brine: {share} ÷ {saturated} = {degrees}", amounts),
-            source=CFIA_BRINE,
-        ),
+        _salometer(share, in_water),
         _figure(
             "density",
             "Density",
@@ -132,22 +124,20 @@ def recipe(volume_m3: float, share: float) -> tuple[Figure, ...]:
         "share": Amount(share, FRACTION),
         "salt": Amount(whole_kg * share, DOSE_MASS),
         "water": Amount(whole_kg * (1 - share), DOSE_MASS),
-        "saturated": Amount(SATURATED, FRACTION),
-        "degrees": Amount(share / SATURATED, SALOMETER),
     }
     mass = Sentence("Volume × density: {volume} × {density} = {whole}", amounts)
     return (
         _figure("salt", "Salt to weigh", amounts["salt"], mass, Sentence("{whole} × {share} = {salt}", amounts)),
         _figure("water", "Water to weigh", amounts["water"], Sentence("{whole} − {salt} = {water}", amounts)),
-        _figure(
-            "salometer",
-            "By the salometer",
-            amounts["degrees"],
-            Sentence("Of a saturated brine: {share} ÷ {saturated} = {degrees}", amounts),
-            source=CFIA_BRINE,
-        ),
+        _salometer(share),
         _figure("density", "Density", density, mass, source=BRINE_DENSITY, cautions=(WARMER_OR_COLDER,)),
     )
+
+
+def _salometer(share: float, *before: Sentence) -> Figure:
+    degrees = traced("share", share, FRACTION) / traced("saturated", SATURATED, FRACTION)
+    words = "Of a saturated brine"
+    return degrees.figure("salometer", "By the salometer", SALOMETER, words, before=before, source=CFIA_BRINE)
 
 
 def _figure(

@@ -10,6 +10,7 @@ from core.mix.measures import MONEY, PRICE
 from core.quantities import MASS, Amount
 from core.sentence import Sentence
 from core.sources import DEFINITION
+from core.traced import traced
 from core.working import Figure
 
 
@@ -55,11 +56,4 @@ def _line(each: Bought) -> Sentence:
 
 
 def _per(key: str, name: str, total: float, mass_kg: float) -> Figure:
-    amounts = {
-        "total": Amount(total, MONEY),
-        "mass": Amount(mass_kg, MASS),
-        "price": Amount(total / mass_kg, PRICE),
-    }
-    return Figure(
-        f"cost-{key}", name, total / mass_kg, PRICE, (Sentence("{total} ÷ {mass} = {price}", amounts),), DEFINITION
-    )
+    return (traced("total", total, MONEY) / traced("mass", mass_kg, MASS)).figure(f"cost-{key}", name, PRICE)

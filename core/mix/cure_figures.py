@@ -14,6 +14,7 @@ from core.mix.rules import Curing
 from core.quantities import DOSE_MASS, FRACTION, PARTS_PER_MILLION, RATIO, Amount, Quantity
 from core.sentence import Sentence
 from core.sources import DEFINITION, FSIS_7620_3, Source
+from core.traced import traced
 from core.working import Figure
 
 IN_WATER_ONLY = (
@@ -56,11 +57,8 @@ def reckoned_by(how: Curing) -> Source:
 
 
 def share_figure(key: str, name: str, words: str, part_kg: float, whole_kg: float, quantity: Quantity) -> Figure:
-    share = Amount(part_kg / whole_kg, quantity)
-    amounts = {"part": Amount(part_kg, DOSE_MASS), "whole": Amount(whole_kg, DOSE_MASS), "share": share}
-    return Figure(
-        key, name, share.value, quantity, (Sentence(words + ": {part} ÷ {whole} = {share}", amounts),), DEFINITION
-    )
+    share = traced("part", part_kg, DOSE_MASS) / traced("whole", whole_kg, DOSE_MASS)
+    return share.figure(key, name, quantity, words)
 
 
 def _sodium_ppm(charge: CureMix, method: Method, on: Base, substance: Substance) -> float:

@@ -14,6 +14,7 @@ from core.quantities import FRACTION, MASS, Amount
 from core.refusals import Missing, OutOfRange
 from core.sentence import Sentence
 from core.sources import DEFINITION
+from core.traced import traced
 from core.working import Figure
 
 ALIKE = 1e-12
@@ -120,7 +121,5 @@ def two_meats(lean_fat: float, fat_fat: float, wanted: float, meat_kg: float | N
 
 
 def _weight(key: str, word: str, share: float, meat_kg: float) -> Figure:
-    mass = Amount(share * meat_kg, MASS)
-    amounts = {"share": Amount(share, FRACTION), "meat": Amount(meat_kg, MASS), "mass": mass}
-    step = Sentence("{share} × {meat} = {mass}", amounts)
-    return Figure(f"{key}_mass", f"Weight of the {word} meat", mass.value, MASS, (step,), DEFINITION)
+    mass = traced("share", share, FRACTION) * traced("meat", meat_kg, MASS)
+    return mass.figure(f"{key}_mass", f"Weight of the {word} meat", MASS)

@@ -16,6 +16,7 @@ from core.quantities import FRACTION, MASS, RATIO, Amount, never_up
 from core.refusals import OutOfRange
 from core.sentence import Sentence
 from core.sources import DEFINITION, Source
+from core.traced import traced
 from core.working import Figure
 
 Route = Literal["meat", "raw", "finished", "casings"]
@@ -56,13 +57,8 @@ def by_raw(formula: Formula, raw_kg: float) -> Scaled:
 def by_finished(formula: Formula, finished_kg: float) -> Scaled:
     """finished_kg: what is to be left after the formula's loss. Raises OutOfRange on "finished_kg"."""
     _require("finished_kg", "The finished weight", finished_kg)
-    loss = formula.target_loss
-    raw_kg = finished_kg / (1 - loss)
-    step = Sentence(
-        "Finished ÷ (1 − loss) = raw: {finished} ÷ (1 − {loss}) = {raw}",
-        {"finished": Amount(finished_kg, MASS), "loss": Amount(loss, FRACTION), "raw": Amount(raw_kg, MASS)},
-    )
-    return _from_raw(formula, raw_kg, (step,))
+    raw = traced("finished", finished_kg, MASS) / (1 - traced("loss", formula.target_loss, FRACTION))
+    return _from_raw(formula, raw.value, (raw.line(MASS, "Finished ÷ (1 − loss) = raw"),))
 
 
 def by_casings(
@@ -85,13 +81,9 @@ def _from_raw(
     source: Source = DEFINITION,
     cautions: tuple[str, ...] = (),
 ) -> Scaled:
-    per_meat = balance.raw(formula).total
-    meat_kg = raw_kg / per_meat
-    step = Sentence(
-        "Raw weight ÷ what hangs for each part of meat: {raw} ÷ {per_meat} = {meat}",
-        {"raw": Amount(raw_kg, MASS), "per_meat": Amount(per_meat, RATIO), "meat": Amount(meat_kg, MASS)},
-    )
-    return _scaled(formula, meat_kg, (*before, step), source, cautions)
+    meat = traced("raw", raw_kg, MASS) / traced("per_meat", balance.raw(formula).total, RATIO)
+    step = meat.line(MASS, "Raw weight ÷ what hangs for each part of meat")
+    return _scaled(formula, meat.value, (*before, step), source, cautions)
 
 
 def _scaled(
@@ -102,42 +94,28 @@ def _scaled(
     cautions: tuple[str, ...] = (),
 ) -> Scaled:
     rows = portions(formula, meat_kg)
-    hung_kg = meat_kg * balance.raw(formula).total
-    finished_kg = hung_kg * (1 - formula.target_loss)
     meat = Figure("meat", "Meat and fat", meat_kg, MASS, (*steps, *_rows(rows, meat_kg)), source, cautions)
-    return Scaled(meat_kg, hung_kg, finished_kg, rows, (meat, _hung(formula, meat_kg), _finished(formula, hung_kg)))
+    hung = _hung(formula, meat_kg)
+    finished = _finished(formula, hung.value)
+    return Scaled(meat_kg, hung.value, finished.value, rows, (meat, hung, finished))
 
 
 def _rows(rows: tuple[Portion, ...], meat_kg: float) -> tuple[Sentence, ...]:
+    meat = traced("meat", meat_kg, MASS)
+    masses = ((row, traced("share", row.share, FRACTION) * meat) for row in rows)
     return tuple(
-        Sentence(
-            "{name}: {share} × {meat} = {mass}",
-            {
-                "name": row.name,
-                "share": Amount(row.share, FRACTION),
-                "meat": Amount(meat_kg, MASS),
-                "mass": Amount(row.mass_kg, never_up(MASS) if row.role == "cure" else MASS),
-            },
-        )
-        for row in rows
+        mass.line(never_up(MASS) if row.role == "cure" else MASS, "{name}", {"name": row.name}) for row, mass in masses
     )
 
 
 def _hung(formula: Formula, meat_kg: float) -> Figure:
-    total = balance.raw(formula).total
-    amounts = {
-        "meat": Amount(meat_kg, MASS),
-        "total": Amount(total, RATIO),
-        "hung": Amount(meat_kg * total, MASS),
-    }
-    step = Sentence("Meat × what hangs for each part of meat: {meat} × {total} = {hung}", amounts)
-    cautions = (BRINE_APART,) if formula.brined else ()
-    return Figure("raw", "Raw weight, as it is hung", meat_kg * total, MASS, (step,), DEFINITION, cautions)
+    hung = traced("meat", meat_kg, MASS) * traced("total", balance.raw(formula).total, RATIO)
+    words = "Meat × what hangs for each part of meat"
+    return hung.figure(
+        "raw", "Raw weight, as it is hung", MASS, words, cautions=(BRINE_APART,) if formula.brined else ()
+    )
 
 
 def _finished(formula: Formula, hung_kg: float) -> Figure:
-    loss = formula.target_loss
-    finished = Amount(hung_kg * (1 - loss), MASS)
-    amounts = {"raw": Amount(hung_kg, MASS), "loss": Amount(loss, FRACTION), "finished": finished}
-    step = Sentence("Raw × (1 − loss): {raw} × (1 − {loss}) = {finished}", amounts)
-    return Figure("finished", "Weight when done", finished.value, MASS, (step,), DEFINITION)
+    finished = traced("raw", hung_kg, MASS) * (1 - traced("loss", formula.target_loss, FRACTION))
+    return finished.figure("finished", "Weight when done", MASS, "Raw × (1 − loss)")

@@ -8,11 +8,13 @@ from core.quantities import COUNT, DOSE_MASS, FRACTION, MASS, RATIO, Amount
 from core.refusals import OutOfRange
 from core.sentence import Sentence
 from core.sources import CFR_STARTER, PRODUCT_LABEL, STARTER_LEVEL
+from core.traced import traced
 from core.working import Figure
 
 MOST_SHARE = 0.005  # 9 CFR 424.21(c)
 LEAST_LOG = 6.0  # from memory
 SMALL_KG = 0.0005
+TOO_LITTLE = "Too little for most scales: stir a whole packet into water and take its share of that."
 KEEP = (
     "Keep it frozen or as its label says; stir it in cold water without chlorine just before use, salt and cure apart."
 )
@@ -32,41 +34,22 @@ def starter(
     ):
         if not 0 < value < 1e5:
             raise OutOfRange(key, f"{name} must weigh more than 0 g.")
-    dose_kg = packet_kg / packet_for_kg * meat_kg
-    if dose_kg / meat_kg > MOST_SHARE * (1 + 1e-9):
+    meat = traced("meat", meat_kg, MASS)
+    dose = traced("packet", packet_kg, DOSE_MASS) / traced("for", packet_for_kg, MASS) * meat
+    share = dose.value / meat_kg
+    if share > MOST_SHARE * (1 + 1e-9):
         raise OutOfRange(
             "packet_for_kg",
             "That is more than 0.5 % of the meat, the most that may be added in the US (9 CFR 424.21(c)). Look at the "
             "label: how many kilograms is a packet for?",
         )
-    amounts = {
-        "packet": Amount(packet_kg, DOSE_MASS),
-        "for": Amount(packet_for_kg, MASS),
-        "meat": Amount(meat_kg, MASS),
-        "dose": Amount(dose_kg, DOSE_MASS),
-        "share": Amount(dose_kg / meat_kg, FRACTION),
-    }
-    cautions = [KEEP]
-    if dose_kg < SMALL_KG:
-        cautions.append("Too little for most scales: stir a whole packet into water and take its share of that.")
-    grams = Figure(
-        "starter",
-        "Starter to weigh",
-        dose_kg,
-        DOSE_MASS,
-        (Sentence("Packet ÷ meat it is for × meat: {packet} ÷ {for} × {meat} = {dose}", amounts),),
-        PRODUCT_LABEL,
-        tuple(cautions),
-    )
-    share = Figure(
-        "share",
-        "Of the meat",
-        dose_kg / meat_kg,
-        FRACTION,
-        (Sentence("{dose} ÷ {meat} = {share}; at most 0.5 % in the US", amounts),),
-        CFR_STARTER,
-    )
-    return (grams, share) if cells_per_gram is None else (grams, share, _cells(dose_kg / meat_kg, cells_per_gram))
+    cautions = (KEEP, TOO_LITTLE) if dose.value < SMALL_KG else (KEEP,)
+    words = "Packet ÷ meat it is for × meat"
+    grams = dose.figure("starter", "Starter to weigh", DOSE_MASS, words, source=PRODUCT_LABEL, cautions=cautions)
+    amounts = {"dose": grams.amount, "meat": Amount(meat_kg, MASS), "share": Amount(share, FRACTION)}
+    step = Sentence("{dose} ÷ {meat} = {share}; at most 0.5 % in the US", amounts)
+    of_meat = Figure("share", "Of the meat", share, FRACTION, (step,), CFR_STARTER)
+    return (grams, of_meat) if cells_per_gram is None else (grams, of_meat, _cells(share, cells_per_gram))
 
 
 def _cells(share: float, cells_per_gram: float) -> Figure:

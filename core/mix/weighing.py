@@ -14,11 +14,13 @@ from core.quantities import CURE_MASS, DOSE_MASS, FRACTION, Amount, Quantity
 from core.refusals import OutOfRange
 from core.sentence import Sentence
 from core.sources import DEFINITION
+from core.traced import traced
 from core.working import Figure
 
 ALLOWED = 0.05
 """A dose is to be weighed to ±5 % of itself (common practice; no published source)."""
 SLACK = 1e-9
+HALVES = "The display rounds by half a division at nothing and half under the load: {division}."
 
 
 def smallest_kg(division_kg: float, allowed: float = ALLOWED) -> float:
@@ -78,56 +80,31 @@ def rounding(wanted_kg: float, division_kg: float, *, never_up: bool = False) ->
     if not 0 < wanted_kg < math.inf:
         raise OutOfRange("wanted_kg", "The dose must weigh more than 0 g.")
     aimed = aim_kg(wanted_kg, division_kg, never_up=never_up)
-    out, measure = worst(wanted_kg, division_kg, never_up=never_up), _measure(never_up=never_up)
+    measure = _measure(never_up=never_up)
     amounts = {
         "wanted": Amount(wanted_kg, DOSE_MASS),
         "division": Amount(division_kg, DOSE_MASS),
         "aimed": Amount(aimed, measure),
-        "change": Amount(aimed / wanted_kg - 1, FRACTION),
-        "off": Amount(abs(aimed - wanted_kg), DOSE_MASS),
-        "worst": Amount(out, FRACTION),
     }
+    wanted, division = traced("wanted", wanted_kg, DOSE_MASS), traced("division", division_kg, DOSE_MASS)
+    change = traced("aimed", aimed, measure) / wanted - 1
+    out = (traced("off", abs(aimed - wanted_kg), DOSE_MASS) + division) / wanted
     down = "down, for more would be the greater harm" if never_up else "to the nearest"
-    weigh = _figure(
-        "aim", "Weigh", aimed, measure, Sentence(f"{{wanted}} in steps of {{division}}, {down}: {{aimed}}", amounts)
-    )
+    step = Sentence(f"{{wanted}} in steps of {{division}}, {down}: {{aimed}}", amounts)
+    weigh = Figure("aim", "Weigh", aimed, measure, (step,), DEFINITION)
     if not weighable(wanted_kg, division_kg, never_up=never_up):
         weigh = evolve(weigh, cautions=(f"A {_too_small(wanted_kg, division_kg, never_up=never_up)}.",))
     return (
         weigh,
-        _figure(
-            "change",
-            "What rounding does to the dose",
-            aimed / wanted_kg - 1,
-            FRACTION,
-            Sentence("{aimed} ÷ {wanted} − 1 = {change}", amounts),
-        ),
-        _figure(
-            "worst",
-            "Out at worst",
-            out,
-            FRACTION,
-            Sentence("The display rounds by half a division at nothing and half under the load: {division}.", amounts),
-            Sentence("({off} + {division}) ÷ {wanted} = {worst}", amounts),
-        ),
+        change.figure("change", "What rounding does to the dose", FRACTION),
+        out.figure("worst", "Out at worst", FRACTION, before=(Sentence(HALVES, amounts),)),
     )
 
 
 def difference(wanted_kg: float, actual_kg: float) -> Figure:
     """The actual weight against the wanted one, as a share of it. wanted_kg above 0."""
-    share = Amount(actual_kg / wanted_kg - 1, FRACTION)
-    amounts = {"actual": Amount(actual_kg, DOSE_MASS), "wanted": Amount(wanted_kg, DOSE_MASS), "share": share}
-    return _figure(
-        "difference",
-        "Difference from the list",
-        share.value,
-        FRACTION,
-        Sentence("{actual} ÷ {wanted} − 1 = {share}", amounts),
-    )
-
-
-def _figure(key: str, name: str, value: float, quantity: Quantity, *steps: Sentence) -> Figure:
-    return Figure(key, name, value, quantity, steps, DEFINITION)
+    share = traced("actual", actual_kg, DOSE_MASS) / traced("wanted", wanted_kg, DOSE_MASS) - 1
+    return share.figure("difference", "Difference from the list", FRACTION)
 
 
 def _require_division(division_kg: float) -> None:

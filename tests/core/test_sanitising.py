@@ -262,7 +262,7 @@ def test_the_working_of_bleach_line_by_line():
         "200 ppm × 4 L ÷ (7.85812 % × 1.1) = 9.25504 ml",
     ]
     assert said_by(made, "spoons") == ["9.25504 ml = 1.8777 tsp"]
-    assert said_by(made, "water") == ["4 L − 9.25504 ml = 3.99074 L"]
+    assert said_by(made, "water") == ["4 L − 0.00925504 L = 3.99074 L"]
     assert said_by(made, "limit") == ["Not more than this of available chlorine may stay on, drained: 200 ppm"]
     assert said_by(made, "temperature") == ["For chlorine of this strength, pH up to 8: 12.7778 °C"]
     assert said_by(made, "contact") == ["For chlorine of this strength, pH up to 8: 10 s"]

@@ -4,7 +4,7 @@ from datetime import UTC, date, datetime
 
 import pytest
 
-from core.quantities import COUNT, METRIC, PH, TEMPERATURE, US, Amount, Reader
+from core.quantities import COUNT, DOSE_MASS, FRACTION, MASS, METRIC, PH, TEMPERATURE, US, Amount, Reader
 from core.sentence import Sentence, Value
 
 WARM = Amount(12.75, TEMPERATURE)
@@ -51,3 +51,27 @@ def test_its_amounts_are_those_it_tells_also_within():
 @pytest.mark.parametrize(("count", "shown"), [(0, "0 pieces"), (1, "1 piece"), (2, "2 pieces")])
 def test_a_count_that_is_not_one_takes_the_plural(count: int, shown: str):
     assert Sentence("{count} piece", {"count": Amount(count, COUNT)}, plural="{count} pieces").say(METRIC) == shown
+
+
+@pytest.mark.parametrize("mark", ["=", "→"])
+@pytest.mark.parametrize(
+    ("reader", "said"), [(METRIC, "12 kg − 11.5 kg {} 0.5 kg"), (US, "26.4555 lb − 25.3532 lb {} 1.10231 lb")]
+)
+def test_a_sum_shows_one_kind_in_one_unit_that_of_the_largest(mark: str, reader: Reader, said: str):
+    amounts = {"a": Amount(12.0, MASS), "b": Amount(11.5, MASS), "c": Amount(0.5, MASS)}
+    assert Sentence(f"{{a}} − {{b}} {mark} {{c}}", amounts).say(reader) == said.format(mark)
+
+
+def test_a_negative_amount_may_be_the_largest():
+    amounts = {"a": Amount(0.4, MASS), "b": Amount(12.4, MASS), "c": Amount(-12.0, MASS)}
+    assert Sentence("{a} − {b} = {c}", amounts).say(METRIC) == "0.4 kg − 12.4 kg = \u221212 kg"
+
+
+def test_what_is_no_sum_shows_each_amount_in_its_own_unit():
+    amounts = {"a": Amount(12.0, MASS), "b": Amount(0.5, MASS)}
+    assert Sentence("{a}, in steps of {b}", amounts).say(METRIC) == "12 kg, in steps of 500 g"
+
+
+def test_kinds_that_climb_different_ladders_keep_to_their_own():
+    amounts = {"packet": Amount(0.025, DOSE_MASS), "meat": Amount(100.0, MASS), "share": Amount(0.00025, FRACTION)}
+    assert Sentence("{packet} ÷ {meat} = {share}", amounts).say(US) == "25 g ÷ 220.462 lb = 0.025 %"

@@ -1,11 +1,14 @@
 """A figure's working is said in the reader's own units, and a source says how it is known."""
 
+import re
+
 import pytest
 
 from core.quantities import FRACTION, MASS, METRIC, US, Amount, Reader
 from core.sentence import Sentence
 from core.sources import COMMON_PRACTICE, Source
 from core.working import Figure
+from core.worksheets import WORKSHEETS
 
 STEP = Sentence(
     "{salt} × {strength} = {nitrite}",
@@ -54,3 +57,16 @@ def test_a_source_says_how_it_is_known(verified, cited):
 
 def test_a_source_without_a_section_is_cited_by_its_title():
     assert Source("A Handbook", "", "seen").cite() == "A Handbook."
+
+
+_UNITS = "kg|g|lb|oz|L|ml|qt|tbsp|tsp|d|h|min|s"
+_ADDED = re.compile(rf"\d ({_UNITS})\)? [+−] \(?[\d.\u00a0]+ ({_UNITS})(?![\w/])")
+
+
+@pytest.mark.parametrize("reader", [METRIC, US], ids=["metric", "us"])
+def test_what_is_added_in_a_line_of_any_worksheet_has_one_unit(reader: Reader):
+    sheets = [sheet.answer(sheet.example) for sheet in WORKSHEETS.values()]
+    lines = [step.say(reader) for answer in sheets for figure in answer.figures for step in figure.working]
+    pairs = [(line, found) for line in lines for found in _ADDED.findall(line)]
+    assert len(pairs) > 10
+    assert [line for line, (one, other) in pairs if one != other] == []
