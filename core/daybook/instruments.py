@@ -58,7 +58,8 @@ _OTHER_POINT: dict[type[Any], type[Any]] = {IcePointChecked: BoilingPointChecked
 
 @frozen
 class Checked:
-    """A check that was made. name: "salt check". of: what it tells of. correction None: readings stay as read.
+    """A check that was made. name: "salt check". of: what it tells of. correction None: readings stay as read, for the
+    instrument passed, or failed, or showed millivolts.
 
     by: what the correction rests on: the check itself, or together with its mate of the same day.
     """
@@ -172,7 +173,7 @@ class Instrument:
         return None
 
     def correction(self, measured: Measured, moment: datetime) -> Correction | None:
-        """How a reading of that moment is corrected; None where no check stands, or one that failed."""
+        """How a reading of that moment is corrected; None where no check stands, or one that leaves them."""
         standing = self.in_force(measured, moment)
         return None if standing is None else standing.correction
 
@@ -230,10 +231,15 @@ def _through_both(check: Check, mate: Check) -> Correction | None:
 
 
 def _corrects(fact: object, words: set[Word]) -> bool:
-    """Not one that failed. Nor one in millivolts: it judges the electrode; pH is read off a meter that has its own
-    setting, which it does not see. words: the check's, and its mate's where a line goes through both."""
-    in_millivolts = isinstance(fact, BuffersChecked) and fact.shows == "mv"
-    return not in_millivolts and not words & FAILED
+    """Only what is to be adjusted: what was passed is right to its tolerance, what failed proves nothing.
+
+    Buffers judge the electrode and not the pH shown, so a pH is corrected where they passed it; but not by a check in
+    millivolts, for pH is read off a meter that has its own setting, which that check does not see. words: the check's,
+    and its mate's where a line goes through both.
+    """
+    if isinstance(fact, BuffersChecked):
+        return fact.shows == "ph" and not words & FAILED
+    return "adjust" in words and not words & FAILED
 
 
 class Shelf:

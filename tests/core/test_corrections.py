@@ -145,7 +145,7 @@ def worked(shop: Workshop, key: str, fact: Reading | PieceWeighed) -> list[str]:
 
 @pytest.mark.parametrize(
     ("in_ice", "step"),
-    [(-0.5, "12 °C + 0.5 K = 12.5 °C"), (0.0, "12 °C + 0 K = 12 °C"), (0.5, "12 °C − 0.5 K = 11.5 °C")],
+    [(-0.5, "12 °C + 0.5 K = 12.5 °C"), (0.5, "12 °C − 0.5 K = 11.5 °C")],
 )
 def test_the_working_adds_or_takes_off_what_one_point_tells(shop: Workshop, in_ice: float, step: str):
     key = shop.add("thermometer")
@@ -154,7 +154,7 @@ def test_the_working_adds_or_takes_off_what_one_point_tells(shop: Workshop, in_i
 
 
 @pytest.mark.parametrize(
-    ("in_ice", "in_boiling", "sign"), [(0.5, 99.3, "−"), (-0.5, 99.3, "+"), (2.0, 101.5, "−"), (-2.0, 99.3, "+")]
+    ("in_ice", "in_boiling", "sign"), [(0.5, 99.3, "−"), (-0.5, 99.3, "+"), (1.2, 101.0, "−"), (-1.2, 99.3, "+")]
 )
 def test_the_working_of_a_line_is_in_celsius_for_it_holds_there_alone(
     shop: Workshop, in_ice: float, in_boiling: float, sign: str
@@ -228,13 +228,13 @@ FAR = "It lies far from the one salt Larder was checked over: check it over two.
 @pytest.mark.parametrize(("humidity", "found"), [(0.2, []), (0.2001, [FAR]), (0.0, []), (0.1, [])])
 def test_far_from_the_one_salt_is_more_than_ten_points(shop: Workshop, humidity: float, found: list[str]):
     """Common practice; no published source. 0.2 - 0.1 is 0.1 to the last bit."""
-    key = shop.add()
+    key = shop.add(tolerance_humidity=0.01)
     shop.note(SaltChecked("licl", 20.0, 0.1), key, at=1)
     assert cautions(shop, key, humidity) == found
 
 
 def test_checked_over_two_salts_no_reading_is_far_from_the_one(shop: Workshop):
-    key = shop.add()
+    key = shop.add(tolerance_humidity=0.02)
     shop.note(TwoSaltsChecked("nacl", 20.0, 0.78, "kcl", 20.0, 0.864), key, at=1)
     assert cautions(shop, key, 0.5) == []
 

@@ -64,22 +64,22 @@ def test_a_check_holds_from_its_own_moment(shop: Workshop):
 def test_a_check_holds_until_the_next(shop: Workshop):
     key = shop.add()
     shop.salt(key, 0.79, at=5)
-    shop.salt(key, 0.75, at=10)
+    shop.salt(key, 0.80, at=10)
     assert offset(shop, key, at=9.9) == pytest.approx(OVER_SALT_12 - 0.79, abs=1e-6)
-    assert offset(shop, key, at=10) == pytest.approx(OVER_SALT_12 - 0.75, abs=1e-6)
+    assert offset(shop, key, at=10) == pytest.approx(OVER_SALT_12 - 0.80, abs=1e-6)
 
 
 def test_an_earlier_check_written_later_holds_for_its_own_days(shop: Workshop):
     key = shop.add()
-    shop.salt(key, 0.75, at=10)
+    shop.salt(key, 0.80, at=10)
     shop.salt(key, 0.79, at=5)
-    assert offset(shop, key, at=12) == pytest.approx(OVER_SALT_12 - 0.75, abs=1e-6)
+    assert offset(shop, key, at=12) == pytest.approx(OVER_SALT_12 - 0.80, abs=1e-6)
 
 
 def test_checks_stand_newest_first(shop: Workshop):
     key = shop.add()
     shop.salt(key, 0.79, at=5)
-    shop.salt(key, 0.75, at=10)
+    shop.salt(key, 0.80, at=10)
     assert [check.at for check in shop.instrument(key).checks] == [day(10), day(5)]
 
 
@@ -92,8 +92,48 @@ def test_a_check_taken_back_is_none(shop: Workshop):
 def test_a_check_corrected_counts_as_it_stands(shop: Workshop):
     key = shop.add()
     check = shop.salt(key, 0.97)
-    shop.note(SaltChecked("nacl", 12.0, 0.77), key, 1, corrects=check, written=2)
-    assert offset(shop, key, at=3) == pytest.approx(OVER_SALT_12 - 0.77, abs=1e-6)
+    shop.note(SaltChecked("nacl", 12.0, 0.80), key, 1, corrects=check, written=2)
+    assert offset(shop, key, at=3) == pytest.approx(OVER_SALT_12 - 0.80, abs=1e-6)
+
+
+@pytest.mark.parametrize(("reading_kg", "corrected"), [(1.005, False), (1.0051, True)])
+def test_a_scale_that_passed_its_check_corrects_nothing(shop: Workshop, reading_kg: float, corrected: bool):
+    key = shop.add("scale", "Bench")
+    shop.weight(key, reading_kg)
+    assert (correction(shop, key, "mass", 2) is not None) is corrected
+
+
+@pytest.mark.parametrize(("over_salt", "corrected"), [(0.7863, False), (0.7868, True)])
+def test_a_hygrometer_that_passed_its_check_corrects_nothing(shop: Workshop, over_salt: float, corrected: bool):
+    key = shop.add()
+    shop.salt(key, over_salt)
+    assert (offset(shop, key, at=2) is not None) is corrected
+
+
+def test_buffers_correct_the_ph_of_an_electrode_that_passed(shop: Workshop):
+    """They judge the electrode: half a unit of pH may be left in the meter's setting."""
+    key = shop.add("ph-meter", "Pen")
+    shop.buffers(key, seven=7.1, four=4.1)
+    assert shop.instrument(key).checks[0].check.word == "accept"
+    assert offset(shop, key, at=2, measured="ph") is not None
+
+
+@pytest.mark.parametrize(
+    ("in_ice", "boiling", "by"),
+    [
+        (0.3, 99.8, "boiling check"),
+        (0.5, 99.8, "ice and boiling check"),
+        (0.3, 99.3, "ice and boiling check"),
+    ],
+)
+def test_one_of_two_points_to_be_adjusted_draws_the_line_through_both(
+    shop: Workshop, in_ice: float, boiling: float, by: str
+):
+    key = shop.add("thermometer")
+    shop.ice(key, in_ice, at=1)
+    shop.note(BoilingPointChecked(boiling, pressure_pa=101325.0), key, at=1.02)
+    (check, _) = shop.instrument(key).checks
+    assert (check.by, check.correction is not None) == (by, "ice" in by)
 
 
 def test_a_failed_check_gives_no_correction(shop: Workshop):
@@ -115,7 +155,7 @@ def test_recalibrated_voids_what_was_found_before(shop: Workshop):
 def test_a_check_of_the_same_moment_as_the_setting_is_of_the_instrument_as_it_was_set(shop: Workshop):
     key = shop.add()
     shop.note(InstrumentRecalibrated(), key, at=5)
-    shop.salt(key, 0.77, at=5)
+    shop.salt(key, 0.79, at=5)
     assert offset(shop, key, at=6) is not None
 
 
@@ -137,7 +177,7 @@ def test_a_check_passed_at_the_moment_of_the_reading_does_not_hide_the_next_that
 def test_a_check_after_it_was_recalibrated_holds_again(shop: Workshop):
     key = shop.add()
     shop.note(InstrumentRecalibrated(), key, at=5)
-    shop.salt(key, 0.77, at=6)
+    shop.salt(key, 0.79, at=6)
     assert offset(shop, key, at=6) is not None
 
 
@@ -203,7 +243,7 @@ def test_boiling_water_alone_gives_the_same_amount_everywhere(shop: Workshop):
 
 
 def test_two_salts_give_a_line(shop: Workshop):
-    key = shop.add()
+    key = shop.add(tolerance_humidity=0.02)
     shop.note(TwoSaltsChecked("nacl", 20.0, 0.78, "kcl", 20.0, 0.864), key, at=1)
     found = correction(shop, key, "humidity", 2)
     assert found is not None

@@ -88,7 +88,9 @@ def book_of(*facts: Fact) -> tuple[Book, list[str]]:
 
 
 def checked(reading_c: float):
-    book, (instrument, _) = book_of(InstrumentAdded("Left logger", "thermometer"), IcePointChecked(reading_c))
+    book, (instrument, _) = book_of(
+        InstrumentAdded("Left logger", "thermometer", tolerance_k=0.2), IcePointChecked(reading_c)
+    )
     run = evolve(proof_run(), probes=(ProofProbe(0, "Probe 1", "low", instrument),))
     return log_corrections(Shelf(book), run, MOMENT)[0]
 
@@ -189,7 +191,8 @@ def test_it_is_said_whether_it_is_added_or_taken_off(reading_c: float, words: st
 
 def test_a_line_through_two_points_is_said_as_one():
     book, (instrument, *_) = book_of(
-        InstrumentAdded("Left logger", "hygrometer"), TwoSaltsChecked("nacl", 20.0, 0.78, "kcl", 20.0, 0.864)
+        InstrumentAdded("Left logger", "hygrometer", tolerance_humidity=0.02),
+        TwoSaltsChecked("nacl", 20.0, 0.78, "kcl", 20.0, 0.864),
     )
     run = evolve(proof_run(), probes=(ProofProbe(0, "Probe 1", "low", instrument),))
     (note,) = log_corrections(Shelf(book), run, MOMENT)[0].notes
@@ -197,14 +200,16 @@ def test_a_line_through_two_points_is_said_as_one():
 
 
 def test_a_check_made_since_the_log_began_speaks_where_there_was_none():
-    book, (instrument, _) = book_of(InstrumentAdded("Left logger", "thermometer"), IcePointChecked(0.4))
+    book, (instrument, _) = book_of(
+        InstrumentAdded("Left logger", "thermometer", tolerance_k=0.2), IcePointChecked(0.4)
+    )
     run = evolve(proof_run(), probes=(ProofProbe(0, "Probe 1", "low", instrument),), begun_s=0.0)
     assert log_corrections(Shelf(book), run, MOMENT)[0].temperature is not None
 
 
 def test_a_check_before_the_instrument_was_recalibrated_speaks_for_nothing():
     book, (instrument, _, _) = book_of(
-        InstrumentAdded("Left logger", "thermometer"), IcePointChecked(0.4), InstrumentRecalibrated()
+        InstrumentAdded("Left logger", "thermometer", tolerance_k=0.2), IcePointChecked(0.4), InstrumentRecalibrated()
     )
     run = evolve(proof_run(), probes=(ProofProbe(0, "Probe 1", "low", instrument),), begun_s=0.0)
     assert log_corrections(Shelf(book), run, MOMENT)[0].temperature is None
@@ -220,7 +225,7 @@ def run_begun(at: datetime, instrument: str) -> ProofRun:
 def test_a_later_check_speaks_only_where_the_instrument_was_not_adjusted_in_between(since: timedelta, counts: bool):
     """It was adjusted a minute after it was added, and checked a minute later."""
     book, (instrument, adjusted, _) = book_of(
-        InstrumentAdded("Left logger", "thermometer"), InstrumentRecalibrated(), IcePointChecked(0.4)
+        InstrumentAdded("Left logger", "thermometer", tolerance_k=0.2), InstrumentRecalibrated(), IcePointChecked(0.4)
     )
     run = run_begun(book.entry(adjusted).happened_at + since, instrument)
     assert (log_corrections(Shelf(book), run, MOMENT)[0].temperature is not None) is counts
@@ -237,7 +242,7 @@ def test_adjusted_and_checked_at_the_moment_the_run_was_saved_its_log_stays_as_i
 
 def test_an_instrument_adjusted_after_the_run_was_saved_keeps_the_check_that_stood_then():
     book, (instrument, checked_at, adjusted) = book_of(
-        InstrumentAdded("Left logger", "thermometer"), IcePointChecked(0.4), InstrumentRecalibrated()
+        InstrumentAdded("Left logger", "thermometer", tolerance_k=0.2), IcePointChecked(0.4), InstrumentRecalibrated()
     )
     begun = book.entry(checked_at).happened_at - timedelta(seconds=1)
     run = run_begun(begun, instrument)

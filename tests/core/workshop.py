@@ -53,6 +53,9 @@ def day(number: float) -> datetime:
 
 class Workshop(Kitchen):
     def add(self, kind: str = "hygrometer", name: str = "Larder", at: float = 0.0, **more: Any) -> str:
+        """A temperature is held to 0.4 K, so that half a kelvin is to be adjusted and not replaced for."""
+        if kind in ("thermometer", "hygrometer"):
+            more = {"tolerance_k": 0.4} | more
         return self.note(InstrumentAdded(name, kind, **more), at=at)  # type: ignore[arg-type]
 
     def salt(self, instrument: str, reading: float = 0.79, at: float = 1.0) -> str:

@@ -322,7 +322,7 @@ def test_a_file_whose_day_and_month_may_be_swapped_is_asked_about_first(visitor:
 
 def test_a_log_is_corrected_by_the_check_of_its_thermometer(visitor: Visitor):
     kitchen = Kitchen()
-    thermometer = kitchen.note(InstrumentAdded("shelf", "thermometer"), at=-1)
+    thermometer = kitchen.note(InstrumentAdded("shelf", "thermometer", tolerance_k=0.5), at=-1)
     kitchen.note(IcePointChecked(1.0), thermometer, at=-0.9)
     visitor.book.learn(kitchen.records)
     batch = begun(visitor)

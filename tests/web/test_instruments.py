@@ -310,9 +310,9 @@ def test_a_check_can_be_corrected_and_the_readings_follow(visitor: Visitor):
     check = visitor.fill(f"{path}/check/salt", temperature_c="12", reading="79").saved
     visitor.wait(days=1)
     visitor.fill("/chamber/air", temperature_c="12", humidity="72")
-    page = visitor.fill(f"/entries/{check}/correct", reading="77")
+    page = visitor.fill(f"/entries/{check}/correct", reading="80")
     assert page.path.startswith(path)
-    assert visitor.get("/chamber").texts("p", "value")[0] == "12.0 °C · 70.7 %"
+    assert visitor.get("/chamber").texts("p", "value")[0] == "12.0 °C · 67.7 %"
 
 
 def test_a_check_can_be_undone(visitor: Visitor):
@@ -351,10 +351,16 @@ def test_both_readings_travel_in_an_export(visitor: Visitor, other: Visitor):
     assert CORRECTED in other.get("/chamber").text
 
 
+def test_one_that_passed_its_check_needs_no_correction(visitor: Visitor):
+    path = add(visitor, "thermometer", "Stem")
+    visitor.fill(f"{path}/check/ice", reading_c="0.5 °C")
+    assert "No correction needed. By the ice check" in visitor.get(path).text
+
+
 @pytest.mark.parametrize("units", ["metric", "us"])
 def test_the_correction_reads_in_either_system(visitor: Visitor, units: str):
     visitor.settings(units=units)
-    path = add(visitor, "thermometer", "Stem")
+    path = add(visitor, "thermometer", "Stem", tolerance_k="0.2 K")
     visitor.fill(f"{path}/check/ice", reading_c="0.5 °C")
     expected = {"metric": "0.5 K is taken off every reading.", "us": "0.9 °F is taken off every reading."}
     assert expected[units] in visitor.get(path).text

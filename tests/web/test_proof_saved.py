@@ -136,7 +136,7 @@ def test_an_export_holds_the_run(visitor: Visitor, other: Visitor):
 
 
 def test_an_instrument_puts_its_probe_right_and_that_is_said(visitor: Visitor):
-    instrument = enter(visitor, InstrumentAdded("Left logger", "thermometer", probe="low"), about=None)
+    instrument = enter(visitor, InstrumentAdded("Left logger", "thermometer", tolerance_k=0.2, probe="low"), about=None)
     enter(visitor, IcePointChecked(0.4), about=instrument)
     page = two(visitor)
     assert "“low”: its temperature is corrected by −0.4 K (ice check of 2 Nov 2026)." in page.text

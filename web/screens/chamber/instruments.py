@@ -8,7 +8,7 @@ from typing import Any
 from attrs import frozen
 from flask import abort, render_template, url_for
 
-from core.chamber.checks import Correction, both_ways
+from core.chamber.checks import NO_CORRECTION, Correction, both_ways
 from core.chamber.checks_hygrometer import TOLERANCE
 from core.chamber.checks_thermometer import TOLERANCE_K
 from core.chamber.ph_temperature import COLDEST_C, WARMEST_C
@@ -190,6 +190,8 @@ def _words_of(measured: Measured, check: Checked | None, correction: Correction 
         return Sentence("No valid check: readings are taken as they are.")
     if check.failed:
         return Sentence("It failed its check: its readings are not corrected, and prove nothing.")
+    if check.check.word == "accept" and measured != "ph":
+        return Sentence(NO_CORRECTION)
     if correction is None:
         return Sentence("Its electrode was checked in millivolts: the pH it shows is taken as it is.")
     return correction_in_words(measured, correction)
