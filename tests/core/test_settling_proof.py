@@ -213,7 +213,7 @@ def test_the_humidifiers_rhythm_is_seen():
         probes(chamber=evolve(CHAMBER, differential_k=2.5, humid_differential=0.05, drying_s=1500))
     ).centre.humidity
     assert humid is not None
-    assert humid.rhythm.bursts_an_hour is not None
+    assert humid.rhythm.work is not None
     assert humid.rhythm.swing is not None
 
 

@@ -318,7 +318,7 @@ def _humidity(series: Series, wanted: Wanted, compressor: Compressor, pressure_p
         return None
     yield series.probe
     cycles = compressor.rhythm.cycles if compressor.rhythm else ()
-    rhythm = humid_rhythm(air, cycles, compressor.events)
+    rhythm = humid_rhythm(air, cycles, compressor.events, compressor.runs)
     yield series.probe
     is_calm = undisturbed(air.times_s, compressor.events)
     dew_point = _dew_point(air)

@@ -90,7 +90,7 @@ def _figures(run: Analysis) -> Iterator[Named]:
     if centre.humidity is not None:
         yield "humidity", Amount(centre.humidity.spread.mean, RELATIVE_HUMIDITY)
         if centre.humidity.rhythm.swing is not None:
-            yield "humidity_swing", Amount(centre.humidity.rhythm.swing, LOSS)
+            yield "humidity_swing", Amount(centre.humidity.rhythm.swing.size, LOSS)
 
 
 def _rhythm(rhythm: Rhythm) -> Iterator[Named]:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from core.chamber.settling.analysis import Analysis, Probe
+from core.chamber.settling.humid_figures import humid_figures
 from core.chamber.settling.measures import (
     DRIFT,
     FINE_DIFFERENCE,
@@ -14,8 +15,9 @@ from core.chamber.settling.measures import (
     STARTS,
     after,
 )
+from core.chamber.settling.plain_figure import plain
 from core.chamber.settling.rhythm import Rhythm
-from core.quantities import COUNT, LOSS, RATIO, RELATIVE_HUMIDITY, VAPOUR_PRESSURE, Amount, Quantity
+from core.quantities import COUNT, LOSS, RATIO, Amount
 from core.sentence import Sentence
 from core.sources import (
     CYCLES_SEEN,
@@ -25,8 +27,6 @@ from core.sources import (
     MAPPING_IEC,
     SETTLED_DIN,
     TIME_CONSTANT,
-    WATER_SATURATION,
-    Source,
 )
 from core.working import Figure
 
@@ -34,7 +34,6 @@ ABOUT = "About: the probe and the coil answer late and blur where a run begins a
 ROUGHLY = "Roughly: the readings are too few, too coarse or too noisy to tell how long a run lasts."
 FEW_PROBES = "Known only where the probes hung: the standard asks for nine in a chamber up to two cubic metres."
 DURING_HALF_HOUR = "The compressor's cycle is longer than half an hour, so no half-hour shows its whole swing."
-SHORT_BURSTS = "About: bursts within some ten minutes of one another melt together in a slow hygrometer."
 
 
 def figures_of(probe: Probe) -> tuple[Figure, ...]:
@@ -44,7 +43,7 @@ def figures_of(probe: Probe) -> tuple[Figure, ...]:
         *_settling(probe),
         *(_rhythm(probe.compressor.rhythm) if probe.compressor.rhythm else ()),
         *_events(probe),
-        *_humidity(probe),
+        *humid_figures(probe),
     )
 
 
@@ -72,7 +71,7 @@ def space_figures(analysis: Analysis) -> tuple[Figure, ...]:
             MAPPING_IEC,
             cautions,
         ),
-        _plain(
+        plain(
             "variation",
             "Variation in space (IEC 60068-3-5)",
             space.variation_k,
@@ -81,7 +80,7 @@ def space_figures(analysis: Analysis) -> tuple[Figure, ...]:
             MAPPING_IEC,
             cautions,
         ),
-        _plain(
+        plain(
             "uniformity",
             "Uniformity (GB/T)",
             space.uniformity_k,
@@ -90,7 +89,7 @@ def space_figures(analysis: Analysis) -> tuple[Figure, ...]:
             MAPPING_GB,
             cautions,
         ),
-        _plain(
+        plain(
             "inhomogeneity",
             "Spatial inhomogeneity (DKD-R 5-7)",
             space.inhomogeneity_k,
@@ -102,29 +101,15 @@ def space_figures(analysis: Analysis) -> tuple[Figure, ...]:
     )
 
 
-def _plain(
-    key: str, name: str, value: float, quantity: Quantity, words: str, source: Source, cautions: tuple[str, ...] = ()
-) -> Figure:
-    return Figure(
-        key,
-        name,
-        value,
-        quantity,
-        (Sentence(words + ": {value}", {"value": Amount(value, quantity)}),),
-        source,
-        cautions,
-    )
-
-
 def _temperature(probe: Probe) -> Iterator[Figure]:
     whole, steady = probe.temperature, probe.steady
     weigh = "Each reading weighs by the time it covers, three logging intervals at most; after the first pull-down"
-    yield _plain("mean", "Mean temperature", steady.mean, FINE_TEMPERATURE, weigh, DEFINITION)
-    yield _plain("deviation", "Standard deviation", steady.deviation, FINE_DIFFERENCE, weigh, DEFINITION)
-    yield _plain("lowest", "Lowest", steady.lowest, FINE_TEMPERATURE, "After the first pull-down", DEFINITION)
-    yield _plain("highest", "Highest", steady.highest, FINE_TEMPERATURE, "After the first pull-down", DEFINITION)
-    yield _plain("low_5", "5 % of the time below", steady.low_5, FINE_TEMPERATURE, weigh, DEFINITION)
-    yield _plain("high_95", "5 % of the time above", steady.high_95, FINE_TEMPERATURE, weigh, DEFINITION)
+    yield plain("mean", "Mean temperature", steady.mean, FINE_TEMPERATURE, weigh, DEFINITION)
+    yield plain("deviation", "Standard deviation", steady.deviation, FINE_DIFFERENCE, weigh, DEFINITION)
+    yield plain("lowest", "Lowest", steady.lowest, FINE_TEMPERATURE, "After the first pull-down", DEFINITION)
+    yield plain("highest", "Highest", steady.highest, FINE_TEMPERATURE, "After the first pull-down", DEFINITION)
+    yield plain("low_5", "5 % of the time below", steady.low_5, FINE_TEMPERATURE, weigh, DEFINITION)
+    yield plain("high_95", "5 % of the time above", steady.high_95, FINE_TEMPERATURE, weigh, DEFINITION)
     if whole.in_band is not None:
         inside_s = whole.in_band * whole.covered_s
         amounts = {
@@ -148,16 +133,16 @@ def _settling(probe: Probe) -> Iterator[Figure]:
         words = (
             "Slope of the straight line through the readings since it settled or came down, doors and defrosts apart"
         )
-        yield _plain("drift", "Drift", probe.drift_k / 86_400, DRIFT, words, MAPPING_DKD)
+        yield plain("drift", "Drift", probe.drift_k / 86_400, DRIFT, words, MAPPING_DKD)
     rhythm = probe.compressor.rhythm
     cautions = (DURING_HALF_HOUR,) if rhythm is not None and rhythm.period_s > 1800 else ()
     words = "(Highest − lowest) ÷ 2 within 30 min, of the worst half-hour, doors and defrosts left out"
-    yield _plain(
+    yield plain(
         "fluctuation", "Fluctuation (GB/T), ±", probe.fluctuation_k, FINE_DIFFERENCE, words, MAPPING_GB, cautions
     )
     if probe.instability_k is not None:
         words = "Greatest distance of a reading from the mean since then, a half-width"
-        yield _plain(
+        yield plain(
             "instability", "Temporal instability (DKD-R 5-7)", probe.instability_k, FINE_DIFFERENCE, words, MAPPING_DKD
         )
 
@@ -188,13 +173,13 @@ def _rhythm(rhythm: Rhythm) -> Iterator[Figure]:
         )  # fmt: skip
     else:
         yield from _share_between(rhythm)
-    yield _plain(
+    yield plain(
         "swing", "Swing of the temperature", rhythm.swing_k, FINE_DIFFERENCE, "Usual peak − usual foot", CYCLES_SEEN
     )
-    yield _plain("cools_by", "Cools by", rhythm.cools_by_s, SPEED, "Slope in the middle of the runs", CYCLES_SEEN)
-    yield _plain("warms_by", "Warms by", rhythm.warms_by_s, SPEED, "Slope in the middle of the holds", CYCLES_SEEN)
+    yield plain("cools_by", "Cools by", rhythm.cools_by_s, SPEED, "Slope in the middle of the runs", CYCLES_SEEN)
+    yield plain("warms_by", "Warms by", rhythm.warms_by_s, SPEED, "Slope in the middle of the holds", CYCLES_SEEN)
     words = "How far the first pull-down went below the usual foot"
-    yield _plain("overshoot", "Overshoot", rhythm.passed_k, FINE_DIFFERENCE, words, DEFINITION)
+    yield plain("overshoot", "Overshoot", rhythm.passed_k, FINE_DIFFERENCE, words, DEFINITION)
     if rhythm.warming_s is not None and rhythm.room_c is not None:
         amounts = {"room": Amount(rhythm.room_c, FINE_TEMPERATURE), "tau": Amount(rhythm.warming_s, LASTS)}
         text = "1 ÷ slope of ln(room − temperature) in holds, room at {room}: {tau}"
@@ -230,38 +215,4 @@ def _events(probe: Probe) -> Iterator[Figure]:
     )
     for kind, name, words in () if probe.compressor.events_why_not else named:
         count = sum(event.kind == kind for event in probe.compressor.events)
-        yield _plain(f"{kind}s", name, count, COUNT, words, CYCLES_SEEN)
-
-
-def _humidity(probe: Probe) -> Iterator[Figure]:
-    humid = probe.humidity
-    if humid is None:
-        return
-    weigh = "Each reading weighs by the time it covers"
-    yield _plain("humidity", "Mean humidity", humid.spread.mean, RELATIVE_HUMIDITY, weigh, DEFINITION)
-    yield _plain("driest", "Lowest humidity", humid.spread.lowest, RELATIVE_HUMIDITY, "Of the whole log", DEFINITION)
-    yield _plain("dampest", "Highest humidity", humid.spread.highest, RELATIVE_HUMIDITY, "Of the whole log", DEFINITION)
-    yield _plain("humid_low_5", "5 % of the time drier", humid.spread.low_5, RELATIVE_HUMIDITY, weigh, DEFINITION)
-    yield _plain("humid_high_95", "5 % of the time moister", humid.spread.high_95, RELATIVE_HUMIDITY, weigh, DEFINITION)
-    if humid.spread.in_band is not None:
-        words = "Time within the band of humidity ÷ time logged, of the whole log"
-        yield _plain("humid_in_band", "Humidity within its band", humid.spread.in_band, LOSS, words, DEFINITION)
-    if humid.settled_s is not None:
-        words = "From the first reading after which the humidity stays within its band: {value} into the log"
-        since = after(humid.settled_s, probe.begins_s)
-        step = Sentence(words, {"value": since})
-        yield Figure("humid_settled", "Humidity settled after", since.value, LASTS, (step,), SETTLED_DIN)
-    if humid.dew_point is not None:
-        words = "Mean of every reading's dew point"
-        yield _plain("dew_point", "Mean dew point", humid.dew_point.mean, FINE_TEMPERATURE, words, WATER_SATURATION)
-    words = "Mean of every reading's deficit against pure water as warm as the air"
-    yield _plain(
-        "deficit", "Mean vapour pressure deficit", humid.deficit.mean, VAPOUR_PRESSURE, words, WATER_SATURATION
-    )
-    if humid.rhythm.swing is not None:
-        words = "Highest less lowest humidity from run to run, half of them more, half less"
-        yield _plain("humidity_swing", "Humidity swing with each run", humid.rhythm.swing, LOSS, words, CYCLES_SEEN)
-    if humid.rhythm.bursts_an_hour is not None:
-        words = "Climbs of the vapour pressure that are as steep as when the humidifier works"
-        bursts = humid.rhythm.bursts_an_hour / 3600
-        yield _plain("bursts", "Humidifier works", bursts, STARTS, words, CYCLES_SEEN, (SHORT_BURSTS,))
+        yield plain(f"{kind}s", name, count, COUNT, words, CYCLES_SEEN)

@@ -53,7 +53,7 @@ class Trace:
     @property
     def smoothed_s(self) -> float:
         """How long a smoothed value is the mean of, beyond a reading."""
-        return (_width(self.interval_s) - 1) * self.interval_s
+        return (width_of(self.interval_s) - 1) * self.interval_s
 
     @cached_property
     def parts(self) -> list[tuple[int, int]]:
@@ -115,14 +115,14 @@ def trace_of(times_s: Sequence[float], values: Sequence[float]) -> Trace:
         first = _cycles_from(values, first)
     times_s, values = tuple(times_s[first:]), tuple(values[first:])
     usual_s = interval_s(times_s)
-    width = _width(usual_s)
+    width = width_of(usual_s)
     smoothed: list[float] = []
     for start, end in stretches(times_s, usual_s):
         smoothed += smooth(values[start:end], width)
     return Trace(times_s, values, tuple(smoothed), usual_s, sigma_of(values), step(values), comes_down)
 
 
-def _width(interval_s: float) -> int:
+def width_of(interval_s: float) -> int:
     """Readings to a smoothed value."""
     return math.floor(SMOOTHED_S / interval_s) // 2 * 2 + 1
 
