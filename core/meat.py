@@ -17,3 +17,6 @@ USUAL_LOSS = 0.35
 """Of its weight when hung: common practice; no published source."""
 MOST_LOSS = 0.75
 """Lean raw meat is 70 to 76 % water (USDA): a greater loss is a wrong weight or a wrong tag."""
+MOST_LOSS_A_DAY = 0.10
+"""Of the start weight. Thin sausage in dry air may lose that at first; nothing keeps it up. Common practice; no
+published source."""

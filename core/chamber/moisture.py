@@ -10,6 +10,7 @@ from attrs import evolve
 
 from core.chamber.film import film, latent_heat_j_kg, wet_flux_kg_m2s, wet_surface_c
 from core.chamber.rates import AIR_SPEED, FILM, FLUX, LASTING, MOISTURE, POWER, ROOM, SURFACE_OF_A_KILO, WATER_A_DAY
+from core.meat import MOST_LOSS_A_DAY
 from core.quantities import (
     ABSOLUTE_HUMIDITY,
     COUNT,
@@ -38,8 +39,7 @@ from core.working import Figure
 WATER_KG_PER_M3 = 1000.0
 MEAT_KG_PER_M3 = 1050.0
 HEAVIEST_KG = 1000.0
-FASTEST = 0.1 / DAY_S
-"""A tenth of its weight in a day: no hanging piece loses more."""
+FASTEST = MOST_LOSS_A_DAY / DAY_S
 FIRST_DAYS, FIRST_DAYS_LOW, FIRST_DAYS_HIGH = 0.015 / DAY_S, 0.01 / DAY_S, 0.02 / DAY_S
 NO_PEAK_PRINTED = "No published figure for the first days was found: 1 to 2 % a day is from memory."
 NO_COOLER = (

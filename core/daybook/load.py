@@ -15,6 +15,7 @@ from core.daybook.batch import Batch, Piece
 from core.daybook.book import Book
 from core.daybook.facts.chamber import CHAMBER, CapacityStated
 from core.daybook.water import basin, most_drained
+from core.dry.rate import LEAST_APART_S, loss_rate
 from core.quantities import MASS, Amount
 from core.sentence import Sentence
 from core.units import DAY_S
@@ -23,12 +24,11 @@ from core.working import Figure
 YOUNG = timedelta(days=4)
 USUAL_LATER = 0.01 / DAY_S
 """Loss of a piece that was never weighed, once its first days are over (from memory, no published figure found)."""
-LEAST_APART = timedelta(hours=1)
 
 
 @frozen
 class Hanging:
-    """water_kg_s: what all of it gives off. weighed: how many of the pieces tell it by their own weighings."""
+    """mass_kg: now. water_kg_s: what all of it gives off. weighed: how many pieces tell it by their own weighings."""
 
     pieces: int
     mass_kg: float
@@ -37,6 +37,7 @@ class Hanging:
 
     @property
     def loss_per_s(self) -> float:
+        """Of what hangs now: by so much the water is known of any weight of it. A piece's own loss is of its start."""
         return self.water_kg_s / self.mass_kg
 
 
@@ -47,7 +48,7 @@ def hanging(batches: Iterable[Batch], now: datetime) -> Hanging | None:
         return None
     measured = [_measured(piece) for piece in pieces]
     water = [
-        piece.mass_kg * (_usual(piece, now) if rate is None else rate)
+        piece.mass_kg * _usual(piece, now) if rate is None else piece.start_kg * rate
         for piece, rate in zip(pieces, measured, strict=True)
     ]
     weighed = sum(rate is not None for rate in measured)
@@ -55,14 +56,14 @@ def hanging(batches: Iterable[Batch], now: datetime) -> Hanging | None:
 
 
 def _measured(piece: Piece) -> float | None:
-    """Share of its weight a second between its last two weighings; that it was hung counts as the first."""
+    """Its loss a second between its last two weighings; that it was hung counts as the first."""
     weights = [(piece.hung_at, piece.start_kg), *((each.at, each.mass_kg) for each in piece.weighings)]
     last_at, last_kg = weights[-1]
-    earlier = [each for each in weights if last_at - each[0] >= LEAST_APART]
+    earlier = [each for each in weights if (last_at - each[0]).total_seconds() >= LEAST_APART_S]
     if not earlier:
         return None
     at, mass_kg = earlier[-1]
-    rate = (mass_kg - last_kg) / last_kg / (last_at - at).total_seconds()
+    rate = loss_rate(piece.start_kg, mass_kg, last_kg, (last_at - at).total_seconds())
     return min(max(rate, 0.0), FASTEST)
 
 

@@ -1,19 +1,16 @@
-"""Weight loss: how much of a piece has gone, what it should weigh when it is done, and how fast it is going.
+"""Weight loss: how much of a piece has gone, and what it should weigh when it is done.
 
 All of the loss is counted as water. Weights are of the hung piece, string and casing included, tared alike each time.
 """
 
 from __future__ import annotations
 
-import math
-
 from core.meat import MOST_LOSS, USUAL_LOSS
-from core.quantities import DAYS, LOSS, LOSS_RATE, PIECE_MASS, Amount
+from core.quantities import LOSS, PIECE_MASS, Amount
 from core.refusals import OutOfRange
 from core.sentence import Sentence
 from core.sources import DEFINITION, USDA_LEAN_WATER
 from core.traced import Traced, traced
-from core.units import HOUR_S
 from core.working import Figure
 from core.worksheet import Number, Worksheet
 
@@ -72,28 +69,6 @@ def remaining(start_kg: float, now_kg: float, target_loss: float) -> Figure:
         {"now": Amount(now_kg, PIECE_MASS), "target": target.amount, "left": left},
     )
     return Figure("remaining", "Still to lose", left.value, PIECE_MASS, (step,), DEFINITION)
-
-
-def loss_per_day(start_kg: float, earlier_kg: float, later_kg: float, between_s: float) -> Figure:
-    """Share of the start weight lost per day between two weighings. between_s: an hour or more.
-
-    Raises OutOfRange on "between_s": over less than an hour the scale's own error is larger than the loss.
-    """
-    gone = lost(start_kg, later_kg) - lost(start_kg, earlier_kg)
-    if not HOUR_S <= between_s < math.inf:
-        raise OutOfRange("between_s", "The two weighings must be at least an hour apart.")
-    rate = Amount(gone / between_s, LOSS_RATE)
-    step = Sentence(
-        "(Earlier − later) ÷ start ÷ time: ({earlier} − {later}) ÷ {start} ÷ {time} = {rate}",
-        {
-            "earlier": Amount(earlier_kg, PIECE_MASS),
-            "later": Amount(later_kg, PIECE_MASS),
-            "start": Amount(start_kg, PIECE_MASS),
-            "time": Amount(between_s, DAYS),
-            "rate": rate,
-        },
-    )
-    return Figure("loss_per_day", "Loss a day", rate.value, LOSS_RATE, (step,), DEFINITION)
 
 
 def _require_weight(field: str, label: str, mass_kg: float) -> None:

@@ -11,14 +11,13 @@ from collections.abc import Sequence
 from attrs import frozen
 
 from core.ferment.crossing import RISES_AFTER_S
+from core.meat import MOST_LOSS_A_DAY
 from core.quantities import FRACTION, LOSS, PARTS_PER_MILLION, PH, WATER_ACTIVITY, Amount
 from core.release.evidence import BELIEVABLE_ACTIVITY, MEAT_PH, SLACK, Evidence
 from core.sentence import Sentence
 from core.sources import COMMON_PRACTICE
 from core.verdict import Reason
 
-MOST_LOSS_A_DAY = 0.10
-"""Of the start weight. Thin sausage in dry air may lose that at first; nothing keeps it up."""
 RISEN = 0.01
 """Of the start weight: a scale's error, or a damp night."""
 ACTIVITY_ERROR = 0.03

@@ -41,6 +41,7 @@ ASSIGNED = {file: assigned(source) for file, source in SOURCES.items()}
         ("ACID_PH", "meat.py"),
         ("USUAL_LOSS", "meat.py"),
         ("MOST_LOSS", "meat.py"),
+        ("MOST_LOSS_A_DAY", "meat.py"),
         ("DAY_S", "units.py"),
         ("HOUR_S", "units.py"),
     ],

@@ -61,6 +61,13 @@ def test_the_last_two_weighings_count(kitchen: Kitchen):
     assert hangs(kitchen, 12).water_kg_s == pytest.approx(0.004 * PER_DAY)
 
 
+def test_its_loss_a_day_is_a_share_of_its_start_weight(kitchen: Kitchen):
+    piece = kitchen.hang(kitchen.begin(), start_kg=1.0, at=2)
+    kitchen.weigh(piece, 0.5, at=7)
+    kitchen.weigh(piece, 0.2, at=8)
+    assert hangs(kitchen, 8).water_kg_s == pytest.approx(0.1 * 1.0 * PER_DAY)  # never more than a tenth of that
+
+
 def test_two_weighings_within_the_hour_are_one(kitchen: Kitchen):
     piece = kitchen.hang(kitchen.begin(), start_kg=1.0, at=2)
     kitchen.weigh(piece, 0.95, at=7)

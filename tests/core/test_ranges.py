@@ -17,7 +17,7 @@ from core.chamber import (
     ph_temperature,
     setpoints,
 )
-from core.dry import shrink
+from core.dry import rate, shrink
 from core.mix import casings, composition, salting, scaling, starter, sugar
 from core.mix.formula import Formula, Ingredient, Meat
 from core.refusals import OutOfRange
@@ -110,8 +110,8 @@ def test_a_basin_needs_six_hours():
 
 
 def test_a_rate_of_drying_needs_an_hour():
-    assert not refuses(lambda at: shrink.loss_per_day(1, 0.9, 0.8, at), 3600)
-    assert refuses(lambda at: shrink.loss_per_day(1, 0.9, 0.8, at), 3599)
+    assert not refuses(lambda at: rate.loss_per_day(1, 0.9, 0.8, at), 3600)
+    assert refuses(lambda at: rate.loss_per_day(1, 0.9, 0.8, at), 3599)
 
 
 def test_a_chamber_has_some_air_and_at_most_100_cubic_metres():
@@ -208,4 +208,4 @@ def test_what_a_basin_shows_takes_six_hours_and_not_for_ever(time_s: float):
 @pytest.mark.parametrize("between_s", [3599.0, math.inf])
 def test_a_rate_takes_an_hour_and_not_for_ever(between_s: float):
     with pytest.raises(OutOfRange):
-        shrink.loss_per_day(1.0, 0.9, 0.8, between_s)
+        rate.loss_per_day(1.0, 0.9, 0.8, between_s)

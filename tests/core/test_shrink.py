@@ -4,7 +4,7 @@ import math
 
 import pytest
 
-from core.dry import shrink
+from core.dry import rate, shrink
 from core.quantities import METRIC
 from core.refusals import OutOfRange
 
@@ -40,7 +40,7 @@ def test_past_the_target_nothing_is_still_to_lose():
 
 
 def test_a_day_of_one_per_cent():
-    assert shrink.loss_per_day(1.0, 0.90, 0.88, 2 * 86400).show(METRIC) == "1.00 % a day"
+    assert rate.loss_per_day(1.0, 0.90, 0.88, 2 * 86400).show(METRIC) == "1.00 % a day"
 
 
 def test_a_gain_is_told_and_cautioned():
@@ -81,7 +81,7 @@ def test_a_target_that_no_meat_reaches_is_refused(bad: float):
 
 
 def test_weighings_within_the_hour_tell_no_rate():
-    assert refused_field(shrink.loss_per_day, 1.0, 0.9, 0.9, 3599.0) == "between_s"
+    assert refused_field(rate.loss_per_day, 1.0, 0.9, 0.9, 3599.0) == "between_s"
 
 
 def test_the_sheet_without_a_target_tells_the_loss_alone():

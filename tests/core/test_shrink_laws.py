@@ -4,7 +4,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from core.dry import shrink
+from core.dry import rate, shrink
 
 weights = st.floats(0.001, 999)
 losses = st.floats(0, 0.75)
@@ -36,5 +36,5 @@ def test_what_remains_is_never_below_nothing(start_kg, now_kg, target):
 @given(weights, losses, losses, st.floats(3600, 1e8))
 def test_a_daily_loss_over_its_time_is_the_loss_between(start_kg, one, other, between_s):
     earlier, later = start_kg * (1 - one), start_kg * (1 - other)
-    rate = shrink.loss_per_day(start_kg, earlier, later, between_s).value
-    assert rate * between_s == pytest.approx(other - one, abs=1e-9)
+    a_second = rate.loss_per_day(start_kg, earlier, later, between_s).value
+    assert a_second * between_s == pytest.approx(other - one, abs=1e-9)
