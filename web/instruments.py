@@ -4,8 +4,6 @@ from __future__ import annotations
 
 from typing import Any
 
-from flask import g
-
 from core.daybook.book import Line
 from core.daybook.corrections.readings import CorrectedFact, corrected
 from core.daybook.facts import kind_of
@@ -18,10 +16,7 @@ ANOTHER = "another"
 
 
 def shelf() -> Shelf:
-    """Folded once a request: the book does not change before the answer is out."""
-    if "shelf" not in g:
-        g.shelf = Shelf(book())
-    return g.shelf
+    return Shelf(book())
 
 
 def offer(asked: ReadWith, kind: type[Any], was: Any) -> OptionalChoice | None:

@@ -170,6 +170,10 @@ def _loss(start_kg: float, now_kg: float) -> float:
 
 def fold(book: Book, batch_id: str) -> Batch | None:
     """The batch as it stands, or None where no such batch was begun or its beginning was taken back."""
+    return book.kept("batch", batch_id, lambda: _fold(book, batch_id))
+
+
+def _fold(book: Book, batch_id: str) -> Batch | None:
     if batch_id not in book:
         return None
     begun = book.line(batch_id)

@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from collections import defaultdict
-from collections.abc import Iterable, Iterator, Mapping
+from collections.abc import Callable, Iterable, Iterator, Mapping
 from datetime import datetime
-from typing import Any
+from typing import Any, TypeVar
 
 from attrs import frozen
 
@@ -13,6 +13,7 @@ from core.daybook.entries import Entry, from_record
 from core.daybook.facts import Fact, Withdrawn, kind_of
 
 Record = Mapping[str, Any]
+Kept = TypeVar("Kept")
 
 
 @frozen
@@ -56,6 +57,9 @@ class Book:
         self._lines: dict[str, Line] = {}
         self.clock = 0
         """The greatest that was seen: what is written next is one more."""
+        self.revision = 0
+        """One more each time it has learned something."""
+        self._kept: dict[tuple[str, str], tuple[int, Any]] = {}
         self.learn(records)
 
     def __len__(self) -> int:
@@ -81,7 +85,16 @@ class Book:
             else:
                 self._corrections[corrected].append(key)
                 self._lines.clear()  # a correction of a correction may reach any line; corrections are rare
+        self.revision += bool(new)
         return new
+
+    def kept(self, kind: str, subject: str, fold: Callable[[], Kept]) -> Kept:
+        """What is folded of the book as it stands, folded once: it holds until the book learns something."""
+        revision = self.revision
+        found = self._kept.get((kind, subject))
+        if found is None or found[0] != revision:
+            found = self._kept[kind, subject] = revision, fold()
+        return found[1]
 
     def records(self) -> Iterator[Record]:
         """Every record, in the order of their ids: what an export holds."""

@@ -193,6 +193,10 @@ class Instrument:
 
 def fold_instrument(book: Book, instrument_id: str) -> Instrument | None:
     """The instrument as it stands, or None where none was added by this id or its adding was taken back."""
+    return book.kept("instrument", instrument_id, lambda: _fold(book, instrument_id))
+
+
+def _fold(book: Book, instrument_id: str) -> Instrument | None:
     if instrument_id not in book:
         return None
     begun = book.line(instrument_id)
@@ -243,18 +247,13 @@ def _corrects(fact: object, words: set[Word]) -> bool:
 
 
 class Shelf:
-    """The instruments of a book, each folded once however often it is asked for."""
+    """The instruments of a book."""
 
     def __init__(self, book: Book) -> None:
         self._book = book
-        self._folded: dict[str, Instrument | None] = {}
 
     def find(self, instrument_id: str | None) -> Instrument | None:
-        if instrument_id is None:
-            return None
-        if instrument_id not in self._folded:
-            self._folded[instrument_id] = fold_instrument(self._book, instrument_id)
-        return self._folded[instrument_id]
+        return None if instrument_id is None else fold_instrument(self._book, instrument_id)
 
     def all(self) -> list[Instrument]:
         """Every instrument added and not taken back, in the order they were added."""

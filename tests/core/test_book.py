@@ -4,7 +4,7 @@ import sys
 
 import pytest
 
-from core.daybook.batch import open_batches
+from core.daybook.batch import fold, open_batches
 from core.daybook.book import Book
 from core.daybook.entries import Entry, from_record, to_record
 from core.daybook.facts import (
@@ -394,3 +394,33 @@ def test_open_batches_stand_newest_first_by_when_they_were_begun(kitchen: Kitche
     kitchen.note(fact=BatchStarted("second", "fermented", 5.0, 0.35), at=5, written=5)
     kitchen.note(fact=BatchStarted("first", "fermented", 5.0, 0.35), at=1, written=6)
     assert [batch.name for batch in open_batches(kitchen.book)] == ["second", "first"]
+
+
+def test_what_was_folded_holds_until_the_book_learns_something(kitchen: Kitchen):
+    batch = kitchen.begin()
+    book = Book(kitchen.records)
+    before = fold(book, batch)
+    assert fold(book, batch) is before
+    book.learn(kitchen.records)
+    assert fold(book, batch) is before
+
+
+@pytest.mark.parametrize("about", ["the batch", "something else"])
+def test_what_was_folded_is_folded_again_once_the_book_has_learned(kitchen: Kitchen, about: str):
+    batch = kitchen.begin()
+    book = Book(kitchen.records)
+    before = fold(book, batch)
+    kitchen.note(Reading(5.2, 22.0), batch if about == "the batch" else kitchen.begin(), at=1)
+    book.learn(kitchen.records)
+    after = fold(book, batch)
+    assert after is not before
+    assert (after == before) is (about == "something else")
+
+
+def test_two_kinds_of_fold_of_one_subject_are_two(kitchen: Kitchen):
+    book = Book(kitchen.records)
+    assert [book.kept(kind, "a", lambda kind=kind: kind) for kind in ("batch", "instrument", "batch")] == [
+        "batch",
+        "instrument",
+        "batch",
+    ]
