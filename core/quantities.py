@@ -35,6 +35,7 @@ from core.units import (
     KG_PER_KG,
     KG_PER_L,
     KG_PER_M3,
+    KG_PER_MOL,
     KILOPASCAL,
     KJ_PER_KG,
     LB,
@@ -377,4 +378,5 @@ SALOMETER = _same(
 )
 DENSITY = _same("density", "a density", (KG_PER_M3, KG_PER_L), DisplayUnit(KG_PER_L, 3), "1.07 kg/L")
 ENTHALPY = _same("enthalpy", "an enthalpy", (J_PER_KG, KJ_PER_KG), DisplayUnit(KJ_PER_KG, 1), "30 kJ/kg")
+MOLAR_MASS = _same("molar_mass", "a molar mass", (KG_PER_MOL,), DisplayUnit(KG_PER_MOL, 3), "0.018 kg/mol", trim=True)
 MOLALITY = _same("molality", "a molality", (MOL_PER_KG,), DisplayUnit(MOL_PER_KG, 3), "0.174 mol/kg")

@@ -23,13 +23,14 @@ from core.chamber.checks import (
     through_two,
 )
 from core.chamber.checks_salts import SALTS, Salt, humidity_over, over_salt, uncertainty_over
-from core.quantities import HOURS, RATIO, RELATIVE_HUMIDITY, TEMPERATURE_DIFFERENCE, Amount, DisplayUnit
-from core.refusals import OutOfRange, require_between
+from core.quantities import HOURS, RATIO, RELATIVE_HUMIDITY, TEMPERATURE, TEMPERATURE_DIFFERENCE, Amount, DisplayUnit
+from core.refusals import OutOfRange
 from core.saturation import saturation_pressure_pa
 from core.sentence import Sentence
 from core.sources import DEFINITION, GREENSPAN_UNCERTAINTY, SALT_WAIT
 from core.units import HOUR_S, MINUTE
 from core.working import Figure
+from core.worksheet import Choice, Number
 
 Bulk = Literal["small", "bulky"]
 
@@ -54,6 +55,38 @@ WET_SAND = (
 )
 
 
+HUMIDITY_STEP = evolve(RELATIVE_HUMIDITY, key="humidity_step", example_metric="1 %", example_us="1 %")
+SALT = Choice("salt", "Salt", {key: salt.name for key, salt in SALTS.items()}, default="nacl")
+OTHER_SALT = evolve(SALT, key="other_salt", label="Other salt", default="kcl")
+SALT_TEMPERATURE = Number(
+    "temperature_c", "Temperature of the salt", TEMPERATURE, 0.0, 40.0, help="Of the salt itself, inside the box."
+)
+OTHER_TEMPERATURE = Number("other_temperature_c", "Temperature of the other salt", TEMPERATURE, 0.0, 40.0)
+READING = Number("reading", "Hygrometer reads", RELATIVE_HUMIDITY, 0.0, 1.0)
+OTHER_READING = Number("other_reading", "Hygrometer reads over it", RELATIVE_HUMIDITY, 0.0, 1.0)
+NOW = Number("now", "Reading to correct", RELATIVE_HUMIDITY, 0.0, 1.0, optional=True)
+TOLERANCE_INPUT = Number(
+    "tolerance",
+    "Tolerance, either way",
+    HUMIDITY_STEP,
+    0.001,
+    0.5,
+    default=TOLERANCE,
+    help="3 % is common practice; no published source.",
+)
+DIVISION = Number("division", "Last digit it shows", HUMIDITY_STEP, 0.0, 0.1, default=0.001)
+APART = Number(
+    "apart_k",
+    "Salt and sensor may differ by",
+    TEMPERATURE_DIFFERENCE,
+    0.0,
+    5.0,
+    default=APART_K,
+    help="What you cannot rule out. 0.2 K in a closed box left alone is common practice; no published source.",
+)
+BULK = Choice("bulk", "Sensor", {"small": "small, bare", "bulky": "bulky, in a case"}, default="bulky")
+
+
 @frozen
 class Over:
     """A hygrometer's reading over a salt. salt: a key of SALTS. temperature_c: the salt's own. reading: 0 to 1."""
@@ -75,11 +108,11 @@ def salt_check(
     """One point: the same amount is added to every reading, which is held between 0 and 100 %.
 
     tolerance: relative humidity, above 0. division: the last digit shown. apart_k: the difference of temperature
-    between salt and sensor that cannot be excluded, 0 to 5 K. Raises OutOfRange on "temperature" outside the salt's
+    between salt and sensor that cannot be excluded, 0 to 5 K. Raises OutOfRange on "temperature_c" outside the salt's
     range, and on what is given.
     """
     _require(tolerance, division, apart_k)
-    _require_reading(over.reading, "reading")
+    READING.check(over.reading)
     point = _point(_salt(over.salt, "salt"), over, division, apart_k)
     correction = through_one(point).within(0.0, 1.0)
     word = judge(correction.offset, tolerance)
@@ -131,10 +164,10 @@ def salt_check_two(
     readings are less than 5 % apart, or run against the salts.
     """
     _require(tolerance, division, apart_k)
-    _require_reading(one.reading, "reading")
-    _require_reading(other.reading, "other_reading")
+    READING.check(one.reading)
+    OTHER_READING.check(other.reading)
     point = _point(_salt(one.salt, "salt"), one, division, apart_k)
-    second = _point(_salt(other.salt, "other_salt"), other, division, apart_k, "other_temperature")
+    second = _point(_salt(other.salt, "other_salt"), other, division, apart_k, "other_temperature_c")
     _require_line(point, second)
     correction = through_two(point, second).within(0.0, 1.0)
     worst = max(abs(each.truth - each.reading) for each in (point, second))
@@ -143,7 +176,7 @@ def salt_check_two(
         *((_corrected_now(correction, now),) if now is not None else ()),
         *_line(correction, point, second),
         over_salt(SALTS[one.salt], one.temperature_c),
-        over_salt(SALTS[other.salt], other.temperature_c, "other_truth", "other_temperature"),
+        over_salt(SALTS[other.salt], other.temperature_c, "other_truth", "other_temperature_c"),
         _left("uncertainty", one, point, division, apart_k),
         _left("other_uncertainty", other, second, division, apart_k),
         _wait(bulk),
@@ -154,7 +187,7 @@ def salt_check_two(
     return checked(word, say(word, Amount(tolerance, RELATIVE_HUMIDITY)), correction, (first, *rest))
 
 
-def _point(salt: Salt, over: Over, division: float, apart_k: float, field: str = "temperature") -> Point:
+def _point(salt: Salt, over: Over, division: float, apart_k: float, field: str = "temperature_c") -> Point:
     truth = humidity_over(salt, over.temperature_c, field)
     table = uncertainty_over(salt, over.temperature_c, field)
     return Point(
@@ -171,13 +204,9 @@ def _salt(key: str, field: str) -> Salt:
 
 
 def _require(tolerance: float, division: float, apart_k: float) -> None:
-    require_between("tolerance", "Tolerance", tolerance, 0.001, 0.5, "0.1 and 50 %")
-    require_between("division", "Last digit", division, 0.0, 0.1, "0 and 10 %")
-    require_between("apart", "Difference of temperature", apart_k, 0.0, 5.0, "0 and 5 K (9 °F)")
-
-
-def _require_reading(reading: float, field: str) -> None:
-    require_between(field, "Reading over the salt", reading, 0.0, 1.0, "0 and 100 %")
+    TOLERANCE_INPUT.check(tolerance)
+    DIVISION.check(division)
+    APART.check(apart_k)
 
 
 def _require_line(point: Point, second: Point) -> None:
@@ -245,7 +274,7 @@ def _line(correction: Correction, point: Point, second: Point) -> tuple[Figure, 
 
 
 def _corrected_now(correction: Correction, now: float) -> Figure:
-    require_between("now", "Reading to correct", now, 0.0, 1.0, "0 and 100 %")
+    NOW.check(now)
     corrected, unsure = correction.apply(now), correction.uncertainty_at(now)
     plain = correction.offset + correction.gain * now
     amounts = {

@@ -9,17 +9,18 @@ from __future__ import annotations
 import math
 from typing import Literal
 
-from attrs import frozen
+from attrs import evolve, frozen
 
 from core.chamber.checks import Check, Correction, Word, checked
-from core.quantities import ABSOLUTE_TEMPERATURE, LOSS, PH, RATIO, Amount, DisplayUnit, Quantity
-from core.refusals import OutOfRange, require_between
+from core.quantities import ABSOLUTE_TEMPERATURE, LOSS, PH, RATIO, TEMPERATURE, Amount, DisplayUnit, Quantity
+from core.refusals import OutOfRange
 from core.saturation import KELVIN_AT_ZERO_C
 from core.sentence import Sentence
 from core.sources import COMMON_PRACTICE, NERNST, USP_791
 from core.traced import Traced, traced
 from core.units import Unit
 from core.working import Figure
+from core.worksheet import Choice, Number
 
 Shows = Literal["mv", "ph"]
 
@@ -59,6 +60,19 @@ ONLY_PH = (
     "This meter shows only pH, so this judges the electrode together with the setting in the meter's memory. After it "
     "has been recalibrated the old correction is void."
 )
+
+
+SHOWN = evolve(RATIO, key="shown", noun="a reading", example_metric="-15", example_us="-15")
+SHOWS = Choice("shows", "The meter shows", {"mv": "millivolts", "ph": "pH only"}, default="ph")
+BUFFER = Number("buffer", "pH of the first buffer", PH, 1.0, 13.0, help="At its temperature, by its label.")
+BUFFER_TEMPERATURE = Number("temperature_c", "Temperature of the first buffer", TEMPERATURE, 5.0, 50.0)
+READING = Number(
+    "reading", "Meter shows in the first buffer", SHOWN, -1000.0, 1000.0, help="In millivolts or in pH, as chosen."
+)
+OTHER_BUFFER = Number("other_buffer", "pH of the second buffer", PH, 1.0, 13.0)
+OTHER_TEMPERATURE = Number("other_temperature_c", "Temperature of the second buffer", TEMPERATURE, 5.0, 50.0)
+OTHER_READING = Number("other_reading", "Meter shows in the second buffer", SHOWN, -1000.0, 1000.0)
+CLEANED = Choice("cleaned", "Cleaned already", {"no": "no", "yes": "yes, and checked again"}, default="no")
 
 
 @frozen
@@ -109,17 +123,12 @@ def ph_meter(
 
 
 def _require(one: Buffer, other: Buffer) -> None:
-    for buffer, prefix in ((one, ""), (other, "other_")):
-        require_between(f"{prefix}buffer", "The buffer's pH", buffer.ph, 1.0, 13.0, "1 and 13")
-        require_between(
-            f"{prefix}temperature",
-            "The buffer's temperature",
-            buffer.temperature_c,
-            5.0,
-            50.0,
-            "5 and 50 °C (41 and 122 °F)",
-        )
-        require_between(f"{prefix}reading", "The reading", buffer.shown, -1000.0, 1000.0, "−1000 and 1000")
+    for buffer, boxes in (
+        (one, (BUFFER, BUFFER_TEMPERATURE, READING)),
+        (other, (OTHER_BUFFER, OTHER_TEMPERATURE, OTHER_READING)),
+    ):
+        for box, value in zip(boxes, (buffer.ph, buffer.temperature_c, buffer.shown), strict=True):
+            box.check(value)
     if abs(one.ph - other.ph) < LEAST_BUFFERS_APART - 1e-9:
         raise OutOfRange("other_buffer", "The two buffers must be at least 1 pH apart: 4.01 and 7.00 suit meat.")
 

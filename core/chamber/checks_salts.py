@@ -72,7 +72,7 @@ SALTS: Mapping[str, Salt] = {
 }
 
 
-def humidity_over(salt: Salt, temperature_c: float, field: str = "temperature") -> float:
+def humidity_over(salt: Salt, temperature_c: float, field: str = "temperature_c") -> float:
     """Relative humidity over the saturated salt, 0 to 1, at the salt's own temperature.
 
     temperature_c: within the salt's range. Raises OutOfRange on `field` outside it. Source: Greenspan 1977.
@@ -81,7 +81,7 @@ def humidity_over(salt: Salt, temperature_c: float, field: str = "temperature") 
     return sum(factor * temperature_c**power for power, factor in enumerate(salt.polynomial)) / 100
 
 
-def uncertainty_over(salt: Salt, temperature_c: float, field: str = "temperature") -> float:
+def uncertainty_over(salt: Salt, temperature_c: float, field: str = "temperature_c") -> float:
     """How far the table itself may be out, either way, 0 to 1: straight between its printed values, each 5 °C."""
     _require_range(salt, temperature_c, field)
     step = (temperature_c - salt.coldest_c) / 5
@@ -90,7 +90,7 @@ def uncertainty_over(salt: Salt, temperature_c: float, field: str = "temperature
     return (below + (above - below) * (step - left)) / 100
 
 
-def over_salt(salt: Salt, temperature_c: float, key: str = "truth", field: str = "temperature") -> Figure:
+def over_salt(salt: Salt, temperature_c: float, key: str = "truth", field: str = "temperature_c") -> Figure:
     """The humidity over a salt as a figure, its range being the table's own uncertainty."""
     humidity = humidity_over(salt, temperature_c, field)
     unsure = uncertainty_over(salt, temperature_c, field)

@@ -2,20 +2,31 @@
 
 from __future__ import annotations
 
+from attrs import evolve
+
 from core.chamber.checks import NO_CORRECTION, Check, Correction, Point, Word, both_ways, checked, judge, through_two
 from core.quantities import DOSE_MASS, FRACTION, RATIO, Amount
 from core.refusals import Missing, OutOfRange
 from core.sentence import Sentence
 from core.sources import DEFINITION
+from core.usual import SHOWN_KG
 from core.working import Figure
+from core.worksheet import Number
 
 ALLOWED_SHARE = 0.005
 """Half a per-cent of the mass, or one division where that is more (common practice; no published source)."""
 SHARES = (0.02, 0.05)
-HEAVIEST_KG = 1000.0
+HEAVIEST_KG = 999.999
 
 TARE = "Scale warm and level, out of draught, set to zero before; a check mass is only as good as its own class."
 SPAN = "Check near what you weigh: with the cure's few grams on a scale for grams, with meat on one for kilograms."
+
+
+MASS = Number("mass_kg", "Check mass", DOSE_MASS, 1e-6, HEAVIEST_KG)
+READING = Number("reading_kg", "Scale reads", DOSE_MASS, 1e-6, HEAVIEST_KG)
+DIVISION = Number("division_kg", "Last digit it shows", DOSE_MASS, 1e-6, 1.0, default=1e-4, usual=SHOWN_KG)
+OTHER_MASS = evolve(MASS, key="other_mass_kg", label="Second check mass", optional=True)
+OTHER_READING = evolve(READING, key="other_reading_kg", label="Scale reads under it", optional=True)
 
 
 def scale_check(
@@ -36,7 +47,7 @@ def scale_check(
     second = _second(mass_kg, reading_kg, division_kg, other_mass_kg, other_reading_kg)
     correction = through_two(second or Point(0.0, 0.0, division_kg / 2), point)
     if correction.gain <= 0:
-        raise OutOfRange("other_reading", "The heavier mass must read more: see whether the two were swapped.")
+        raise OutOfRange("other_reading_kg", "The heavier mass must read more: see whether the two were swapped.")
     points = (point, second) if second else (point,)
     word = _worst(points, division_kg)
     figures = (
@@ -67,12 +78,11 @@ def _as_it_stands(correction: Correction) -> tuple[float, float]:
 
 
 def _require(mass_kg: float, reading_kg: float, division_kg: float) -> None:
-    if not 0 < mass_kg < HEAVIEST_KG:
-        raise OutOfRange("mass", "The check mass must be more than 0 g and less than 1000 kg.")
-    if not 0 < reading_kg < HEAVIEST_KG:
-        raise OutOfRange("reading", "The reading must be more than 0 g and less than 1000 kg.")
-    if not 0 < division_kg <= mass_kg:
-        raise OutOfRange("division", "The last digit must be more than 0 g and no more than the check mass.")
+    MASS.check(mass_kg)
+    READING.check(reading_kg)
+    DIVISION.check(division_kg)
+    if division_kg > mass_kg:
+        raise OutOfRange("division_kg", "The last digit must be no more than the check mass.")
 
 
 def _second(
@@ -81,13 +91,15 @@ def _second(
     if other_mass_kg is None and other_reading_kg is None:
         return None
     if other_mass_kg is None:
-        raise Missing("other_mass", "Enter what the second check mass weighs, or leave its reading empty as well.")
+        raise Missing("other_mass_kg", "Enter what the second check mass weighs, or leave its reading empty as well.")
     if other_reading_kg is None:
-        raise Missing("other_reading", "Enter what the scale showed under the second mass, or leave that mass empty.")
-    if not 0 < other_mass_kg < HEAVIEST_KG or other_mass_kg == mass_kg:
-        raise OutOfRange("other_mass", "The second check mass must be more than 0 g and differ from the first.")
-    if not 0 < other_reading_kg < HEAVIEST_KG or other_reading_kg == reading_kg:
-        raise OutOfRange("other_reading", "The second reading must be more than 0 g and differ from the first.")
+        raise Missing("other_reading_kg", "Enter what the scale showed under the second mass, or leave its mass empty.")
+    OTHER_MASS.check(other_mass_kg)
+    OTHER_READING.check(other_reading_kg)
+    if other_mass_kg == mass_kg:
+        raise OutOfRange("other_mass_kg", "The second check mass must differ from the first.")
+    if other_reading_kg == reading_kg:
+        raise OutOfRange("other_reading_kg", "The second reading must differ from the first.")
     return Point(other_reading_kg, other_mass_kg, division_kg / 2)
 
 

@@ -1,129 +1,73 @@
-"""The single sums of checking instruments, as worksheets."""
+"""The single sums of checking instruments, as worksheets. Their boxes are those of the checks themselves."""
 
 from __future__ import annotations
 
+from collections.abc import Callable
+from typing import Any
+
 from attrs import evolve
 
-from core.air_sheets import ALTITUDE_INPUT
-from core.chamber.checks_hygrometer import APART_K, TOLERANCE, Bulk, Over, salt_check, salt_check_two
+from core.chamber import checks_hygrometer as hygrometer
+from core.chamber import checks_ph as ph
+from core.chamber import checks_scale as scale
+from core.chamber import checks_thermometer as thermometer
+from core.chamber.checks import Check
+from core.chamber.checks_hygrometer import Bulk, Over, salt_check, salt_check_two
 from core.chamber.checks_ph import Buffer, Shows, ph_meter
-from core.chamber.checks_salts import SALTS
-from core.chamber.checks_scale import scale_check
-from core.chamber.checks_thermometer import TOLERANCE_K, boiling_point, ice_point
 from core.chamber.ph_temperature import COLDEST_C, HIGHEST_PH, LOWEST_PH, WARMEST_C, compensated
-from core.quantities import (
-    DOSE_MASS,
-    PH,
-    PRESSURE,
-    RATIO,
-    RELATIVE_HUMIDITY,
-    TEMPERATURE,
-    TEMPERATURE_DIFFERENCE,
-)
-from core.sources import FOOD_PROBE
-from core.usual import MELTING_C, SHOWN_K, SHOWN_KG
+from core.quantities import PH, TEMPERATURE
 from core.working import Figure
-from core.worksheet import Choice, Number, Worksheet
+from core.worksheet import Number, Worksheet
 
-_TOLERANCE_K = Number(
-    "tolerance",
-    "Tolerance, either way",
-    TEMPERATURE_DIFFERENCE,
-    0.01,
-    20.0,
-    default=TOLERANCE_K,
-    help=f"A food probe’s is 1 K. {FOOD_PROBE.cite()} For air thermometers 1.5 K is quoted (from memory).",
-)
-_DIVISION_K = Number("division", "Last digit it shows", TEMPERATURE_DIFFERENCE, 0.0, 5.0, default=0.1, usual=SHOWN_K)
-_HOT = evolve(TEMPERATURE, key="hot", example_metric="99.5 °C", example_us="211 °F")
-_SHOWN = evolve(RATIO, key="shown", noun="a reading", example_metric="-15", example_us="-15")
-_DIVISION = evolve(RELATIVE_HUMIDITY, key="humidity_step", example_metric="1 %", example_us="1 %")
-
-_SALT_NAMES = {key: salt.name for key, salt in SALTS.items()}
-_SALT = Choice("salt", "Salt", _SALT_NAMES, default="nacl")
-_READING_OVER = Number("reading", "Hygrometer reads", RELATIVE_HUMIDITY, 0.0, 1.0)
-_SALT_TEMPERATURE = Number(
-    "temperature", "Temperature of the salt", TEMPERATURE, 0.0, 40.0, help="Of the salt itself, inside the box."
-)
-_OF_ALL_SALTS = (
-    Number(
-        "tolerance",
-        "Tolerance, either way",
-        _DIVISION,
-        0.001,
-        0.5,
-        default=TOLERANCE,
-        help="3 % is common practice; no published source.",
-    ),
-    Number("division", "Last digit it shows", _DIVISION, 0.0, 0.1, default=0.001),
-    Number(
-        "apart",
-        "Salt and sensor may differ by",
-        TEMPERATURE_DIFFERENCE,
-        0.0,
-        5.0,
-        default=APART_K,
-        help="What you cannot rule out. 0.2 K in a closed box left alone is common practice; no published source.",
-    ),
-    Choice("bulk", "Sensor", {"small": "small, bare", "bulky": "bulky, in a case"}, default="bulky"),
-)
+_OF_ALL_SALTS = (hygrometer.TOLERANCE_INPUT, hygrometer.DIVISION, hygrometer.APART, hygrometer.BULK)
 
 
-def _ice_point(reading: float, tolerance: float, division: float) -> tuple[Figure, ...]:
-    return ice_point(reading, tolerance, division).figures
+def _figures_of(check: Callable[..., Check]) -> Callable[..., tuple[Figure, ...]]:
+    def figures(**given: Any) -> tuple[Figure, ...]:
+        return check(**given).figures
 
-
-def _boiling_point(
-    reading: float, altitude: float | None, pressure: float | None, tolerance: float, division: float
-) -> tuple[Figure, ...]:
-    return boiling_point(reading, altitude, pressure, tolerance, division).figures
+    return figures
 
 
 def _salt_check(
-    salt: str, temperature: float, reading: float, tolerance: float, division: float, apart: float, bulk: Bulk
-) -> tuple[Figure, ...]:
-    return salt_check(Over(salt, temperature, reading), tolerance, division, apart, bulk).figures
+    salt: str, temperature_c: float, reading: float, tolerance: float, division: float, apart_k: float, bulk: Bulk
+) -> Check:
+    return salt_check(Over(salt, temperature_c, reading), tolerance, division, apart_k, bulk)
 
 
 def _salt_check_two(
     salt: str,
-    temperature: float,
+    temperature_c: float,
     reading: float,
     other_salt: str,
-    other_temperature: float,
+    other_temperature_c: float,
     other_reading: float,
     now: float | None,
     tolerance: float,
     division: float,
-    apart: float,
+    apart_k: float,
     bulk: Bulk,
-) -> tuple[Figure, ...]:
-    one, other = Over(salt, temperature, reading), Over(other_salt, other_temperature, other_reading)
-    return salt_check_two(one, other, now, tolerance, division, apart, bulk).figures
+) -> Check:
+    one, other = Over(salt, temperature_c, reading), Over(other_salt, other_temperature_c, other_reading)
+    return salt_check_two(one, other, now, tolerance, division, apart_k, bulk)
 
 
 def _ph_meter(
     shows: Shows,
     buffer: float,
-    temperature: float,
+    temperature_c: float,
     reading: float,
     other_buffer: float,
-    other_temperature: float,
+    other_temperature_c: float,
     other_reading: float,
     cleaned: str,
-) -> tuple[Figure, ...]:
-    one, other = Buffer(buffer, temperature, reading), Buffer(other_buffer, other_temperature, other_reading)
-    return ph_meter(one, other, shows, cleaned == "yes").figures
+) -> Check:
+    one, other = Buffer(buffer, temperature_c, reading), Buffer(other_buffer, other_temperature_c, other_reading)
+    return ph_meter(one, other, shows, cleaned == "yes")
 
 
 def _ph_warmth(shown: float, sample: float, stands_at: float) -> tuple[Figure, ...]:
     return compensated(shown, sample, stands_at)
-
-
-def _scale_check(
-    mass: float, reading: float, division: float, other_mass: float | None, other_reading: float | None
-) -> tuple[Figure, ...]:
-    return scale_check(mass, reading, division, other_mass, other_reading).figures
 
 
 ICE_POINT_SHEET = Worksheet(
@@ -131,13 +75,9 @@ ICE_POINT_SHEET = Worksheet(
     title="Thermometer in ice",
     stage="chamber",
     question="Does the thermometer read 0 °C in melting ice?",
-    inputs=(
-        Number("reading", "Thermometer reads", TEMPERATURE, -30.0, 50.0, usual=MELTING_C),
-        _TOLERANCE_K,
-        _DIVISION_K,
-    ),
-    compute=_ice_point,
-    example={"reading": "0.4 °C"},
+    inputs=(thermometer.READING_IN_ICE, thermometer.TOLERANCE, thermometer.DIVISION),
+    compute=_figures_of(thermometer.ice_point),
+    example={"reading_c": "0.4 °C"},
 )
 BOILING_POINT_SHEET = Worksheet(
     name="boiling-point",
@@ -145,31 +85,23 @@ BOILING_POINT_SHEET = Worksheet(
     stage="chamber",
     question="What does water boil at here, and does the thermometer say so?",
     inputs=(
-        Number("reading", "Thermometer reads", _HOT, 50.0, 150.0),
-        ALTITUDE_INPUT,
-        Number(
-            "pressure",
-            "Air pressure at the place",
-            PRESSURE,
-            60e3,
-            110e3,
-            optional=True,
-            help="From a barometer that is not set to sea level. It overrides the altitude.",
-        ),
-        _TOLERANCE_K,
-        _DIVISION_K,
+        thermometer.READING_IN_BOILING,
+        evolve(thermometer.PLACE_ALTITUDE, default=0.0),
+        thermometer.PLACE_PRESSURE,
+        thermometer.TOLERANCE,
+        thermometer.DIVISION,
     ),
-    compute=_boiling_point,
-    example={"reading": "98.4 °C", "altitude": "300 m"},
+    compute=_figures_of(thermometer.boiling_point),
+    example={"reading_c": "98.4 °C", "altitude_m": "300 m"},
 )
 SALT_CHECK = Worksheet(
     name="salt-check",
     title="Hygrometer over one salt",
     stage="chamber",
     question="How far is the hygrometer out over a wet salt?",
-    inputs=(_SALT, _SALT_TEMPERATURE, _READING_OVER, *_OF_ALL_SALTS),
-    compute=_salt_check,
-    example={"salt": "nacl", "temperature": "12 °C", "reading": "79 %"},
+    inputs=(hygrometer.SALT, hygrometer.SALT_TEMPERATURE, hygrometer.READING, *_OF_ALL_SALTS),
+    compute=_figures_of(_salt_check),
+    example={"salt": "nacl", "temperature_c": "12 °C", "reading": "79 %"},
 )
 SALT_CHECK_TWO = Worksheet(
     name="salt-check-two",
@@ -177,20 +109,20 @@ SALT_CHECK_TWO = Worksheet(
     stage="chamber",
     question="Which line corrects the hygrometer between two salts?",
     inputs=(
-        _SALT,
-        _SALT_TEMPERATURE,
-        _READING_OVER,
-        Choice("other_salt", "Other salt", _SALT_NAMES, default="kcl"),
-        Number("other_temperature", "Temperature of the other salt", TEMPERATURE, 0.0, 40.0),
-        Number("other_reading", "Hygrometer reads over it", RELATIVE_HUMIDITY, 0.0, 1.0),
-        Number("now", "Reading to correct", RELATIVE_HUMIDITY, 0.0, 1.0, optional=True),
+        hygrometer.SALT,
+        hygrometer.SALT_TEMPERATURE,
+        hygrometer.READING,
+        hygrometer.OTHER_SALT,
+        hygrometer.OTHER_TEMPERATURE,
+        hygrometer.OTHER_READING,
+        hygrometer.NOW,
         *_OF_ALL_SALTS,
     ),
-    compute=_salt_check_two,
+    compute=_figures_of(_salt_check_two),
     example={
-        "temperature": "20 °C",
+        "temperature_c": "20 °C",
         "reading": "78 %",
-        "other_temperature": "20 °C",
+        "other_temperature_c": "20 °C",
         "other_reading": "86.4 %",
         "now": "80 %",
     },
@@ -200,19 +132,17 @@ PH_METER = Worksheet(
     title="pH meter in two buffers",
     stage="chamber",
     question="Is the electrode of the pH meter still good?",
-    inputs=(
-        Choice("shows", "The meter shows", {"mv": "millivolts", "ph": "pH only"}, default="ph"),
-        Number(
-            "buffer", "pH of the first buffer", PH, 1.0, 13.0, default=7.0, help="At its temperature, by its label."
-        ),
-        Number("temperature", "Its temperature", TEMPERATURE, 5.0, 50.0, default=25.0),
-        Number("reading", "The meter shows in it", _SHOWN, -1000.0, 1000.0, help="In millivolts or in pH, as chosen."),
-        Number("other_buffer", "pH of the second buffer", PH, 1.0, 13.0, default=4.01),
-        Number("other_temperature", "Its temperature", TEMPERATURE, 5.0, 50.0, default=25.0),
-        Number("other_reading", "The meter shows in it", _SHOWN, -1000.0, 1000.0),
-        Choice("cleaned", "Cleaned already", {"no": "no", "yes": "yes, and checked again"}, default="no"),
+    inputs=(  # a sum may start from the usual bottles; a record holds only what was read off them
+        ph.SHOWS,
+        evolve(ph.BUFFER, default=7.0),
+        evolve(ph.BUFFER_TEMPERATURE, default=25.0),
+        ph.READING,
+        evolve(ph.OTHER_BUFFER, default=4.01),
+        evolve(ph.OTHER_TEMPERATURE, default=25.0),
+        ph.OTHER_READING,
+        ph.CLEANED,
     ),
-    compute=_ph_meter,
+    compute=_figures_of(_ph_meter),
     example={"shows": "mv", "buffer": "7.01", "reading": "-15", "other_buffer": "4.01", "other_reading": "160"},
 )
 PH_WARMTH = Worksheet(
@@ -242,15 +172,9 @@ SCALE_CHECK = Worksheet(
     title="Scale under check masses",
     stage="chamber",
     question="How far is the scale out, and what is the least it can weigh?",
-    inputs=(
-        Number("mass", "Check mass", DOSE_MASS, 1e-6, 1000.0),
-        Number("reading", "Scale reads", DOSE_MASS, 1e-6, 1000.0),
-        Number("division", "Last digit it shows", DOSE_MASS, 1e-6, 1.0, default=1e-4, usual=SHOWN_KG),
-        Number("other_mass", "Second check mass", DOSE_MASS, 1e-6, 1000.0, optional=True),
-        Number("other_reading", "Scale reads under it", DOSE_MASS, 1e-6, 1000.0, optional=True),
-    ),
-    compute=_scale_check,
-    example={"mass": "100 g", "reading": "100.3 g", "division": "0.1 g"},
+    inputs=(scale.MASS, scale.READING, scale.DIVISION, scale.OTHER_MASS, scale.OTHER_READING),
+    compute=_figures_of(scale.scale_check),
+    example={"mass_kg": "100 g", "reading_kg": "100.3 g", "division_kg": "0.1 g"},
 )
 
 WORKSHEETS = (ICE_POINT_SHEET, BOILING_POINT_SHEET, SALT_CHECK, SALT_CHECK_TWO, PH_METER, PH_WARMTH, SCALE_CHECK)

@@ -4,7 +4,10 @@ from __future__ import annotations
 
 import math
 
+from attrs import evolve
+
 from core.air import station_pressure
+from core.air_sheets import ALTITUDE_INPUT
 from core.chamber.checks import Check, Correction, Point, cannot_tell, checked, judge, say, through_one, through_two
 from core.quantities import (
     CELSIUS_TEMPERATURE,
@@ -16,12 +19,14 @@ from core.quantities import (
     US,
     Amount,
 )
-from core.refusals import OutOfRange, require_between
+from core.refusals import OutOfRange
 from core.sentence import Sentence
-from core.sources import BOILING_LINE, DEFINITION, ICE_POINT
+from core.sources import BOILING_LINE, DEFINITION, FOOD_PROBE, ICE_POINT
 from core.traced import traced
+from core.usual import MELTING_C, SHOWN_K
 from core.vapour import STANDARD_PA
 from core.working import Figure
+from core.worksheet import Number
 
 TOLERANCE_K = 1.0
 """A food probe's: ±1 °C, or ±2 °F where it shows only Fahrenheit. Source: Cal. Health and Safety Code 114159."""
@@ -37,13 +42,38 @@ SLUSH = (
 ROLLING = "Clean water at a rolling boil, the stem at least 5 cm (2 in) deep and not touching the pot. Mind the steam."
 
 
+READING_IN_ICE = Number("reading_c", "Thermometer reads", TEMPERATURE, -30.0, 50.0, usual=MELTING_C)
+HOT = evolve(TEMPERATURE, key="hot", example_metric="99.5 °C", example_us="211 °F")
+READING_IN_BOILING = Number("reading_c", "Thermometer reads", HOT, 50.0, 150.0)
+PLACE_ALTITUDE = evolve(ALTITUDE_INPUT, key="altitude_m", default=None)
+PLACE_PRESSURE = Number(
+    "pressure_pa",
+    "Air pressure at the place",
+    PRESSURE,
+    60e3,
+    110e3,
+    optional=True,
+    help="From a barometer that is not set to sea level. It overrides the altitude.",
+)
+TOLERANCE = Number(
+    "tolerance_k",
+    "Tolerance, either way",
+    TEMPERATURE_DIFFERENCE,
+    0.01,
+    20.0,
+    default=TOLERANCE_K,
+    help=f"A food probe’s is 1 K. {FOOD_PROBE.cite()} For air thermometers 1.5 K is quoted (from memory).",
+)
+DIVISION = Number("division_k", "Last digit it shows", TEMPERATURE_DIFFERENCE, 0.0, 5.0, default=0.1, usual=SHOWN_K)
+
+
 def boiling_point_c(pressure_pa: float) -> float:
     """Where clean water boils, in °C.
 
-    pressure_pa: the air's own pressure at the place, 60 to 110 kPa; not reduced to sea level. Raises OutOfRange on
-    "pressure". Within 0.0001 K of IAPWS-95 (CoolProp).
+    pressure_pa: the air's own pressure at the place, 60 to 110 kPa; not reduced to sea level. Raises OutOfRange.
+    Within 0.0001 K of IAPWS-95 (CoolProp).
     """
-    require_between("pressure", "Pressure", pressure_pa, 60e3, 110e3, "600 and 1100 hPa (17.7 and 32.5 inHg)")
+    PLACE_PRESSURE.check(pressure_pa)
     return _boils_at_c(pressure_pa)
 
 
@@ -58,7 +88,7 @@ def ice_point(reading_c: float, tolerance_k: float = TOLERANCE_K, division_k: fl
     reading_c: −30 to 50 °C. tolerance_k: above 0. division_k: the last digit it shows. Its check gives the correction
     (the same amount everywhere), the error and what remains unsure. Raises OutOfRange.
     """
-    require_between("reading", "Reading in ice", reading_c, -30.0, 50.0, "−30 and 50 °C (−22 and 122 °F)")
+    READING_IN_ICE.check(reading_c)
     truth = Figure(
         "truth", "Melting ice", 0.0, TEMPERATURE, (Sentence("Ice melts at 0 °C, 32 °F, at any height"),), ICE_POINT
     )
@@ -78,10 +108,10 @@ def boiling_point(
     4000 m; with neither, sea level. From the height alone the boiling point is unsure by what weather does.
     Otherwise as `ice_point`. Raises OutOfRange.
     """
-    require_between("reading", "Reading in boiling water", reading_c, 50.0, 150.0, "50 and 150 °C (122 and 302 °F)")
+    READING_IN_BOILING.check(reading_c)
     if pressure_pa is not None:
         return _check(reading_c, boiling(pressure_pa), 0.0, tolerance_k, division_k, (ROLLING,))
-    worked_out = station_pressure(altitude_m or 0.0)
+    worked_out = station_pressure(PLACE_ALTITUDE.check(altitude_m or 0.0))
     truth = boiling(worked_out.value, WEATHER_PA)
     assert truth.low is not None
     unsure_k = truth.value - truth.low
@@ -127,7 +157,7 @@ def both_points(one: Check, other: Check) -> Correction:
 def _point(check: Check) -> Point:
     reading = check.correction.low_reading
     if reading is None:
-        raise OutOfRange("reading", "The check holds no reading to draw a line through.")
+        raise OutOfRange("reading_c", "The check holds no reading to draw a line through.")
     return Point(reading, check.correction.apply(reading), check.correction.uncertainty)
 
 
@@ -140,8 +170,8 @@ def _check(
     cautions: tuple[str, ...],
     more: tuple[Figure, ...] = (),
 ) -> Check:
-    require_between("tolerance", "Tolerance", tolerance_k, 0.01, 20.0, "0.01 and 20 K (0.02 and 36 °F)")
-    require_between("division", "Last digit", division_k, 0.0, 5.0, "0 and 5 K (9 °F)")
+    TOLERANCE.check(tolerance_k)
+    DIVISION.check(division_k)
     correction = through_one(Point(reading_c, truth.value, math.hypot(unsure_k, division_k / 2)))
     tolerance = Amount(tolerance_k, TEMPERATURE_DIFFERENCE)
     word = judge(correction.offset, tolerance_k)

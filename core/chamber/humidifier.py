@@ -8,13 +8,12 @@ from __future__ import annotations
 
 import math
 
-from attrs import evolve
-
 from core.quantities import (
     DOSE_MASS,
     FRACTION,
     METRIC,
     MOLALITY,
+    MOLAR_MASS,
     PARTS_PER_MILLION,
     RATIO,
     TEMPERATURE,
@@ -75,10 +74,6 @@ SODA_GRAMS = Quantity(  # strength where a spoon would not do
     GRAM_PER_LITRE,
     "14.6 g/L",
     "14.6 g/L",
-)
-KG_PER_MOL = Unit("kg/mol", 1.0)
-MOLAR_MASS = evolve(
-    RATIO, key="molar_mass", units=(KG_PER_MOL,), metric=(DisplayUnit(KG_PER_MOL, 3),), us=(DisplayUnit(KG_PER_MOL, 3),)
 )
 PLAIN_SODA = "Plain baking soda (sodium bicarbonate): not baking powder, not washing soda."
 SPOON = Unit("tbsp", 1.0, ("tablespoon", "tablespoons"))

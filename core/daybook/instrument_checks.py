@@ -6,7 +6,6 @@ from collections.abc import Callable, Mapping
 from functools import lru_cache
 from typing import Any, Literal
 
-import attrs
 from attrs import frozen
 
 from core.chamber import checks_hygrometer, checks_thermometer
@@ -26,7 +25,6 @@ from core.daybook.facts import (
     instruments,
 )
 from core.quantities import PH, PIECE_MASS, RELATIVE_HUMIDITY, TEMPERATURE, Quantity
-from core.refusals import Refusal
 
 Measured = Literal["temperature", "humidity", "ph", "mass"]
 QUANTITIES: Mapping[Measured, Quantity] = {
@@ -103,17 +101,8 @@ CHECKED_BY: Mapping[instruments.InstrumentKind, tuple[type[Any], ...]] = {
 
 @lru_cache(maxsize=256)
 def work_out(fact: instruments.Check, added: InstrumentAdded) -> Check:
-    """What the check comes to: word, sentence, correction, figures. Raises Refusal on the fact's own field.
+    """What the check comes to: word, sentence, correction, figures. Raises Refusal on the fact's field.
 
     Remembered: every reading of a page asks for it, and its figures take longer than all the rest.
     """
-    try:
-        return WAYS[type(fact)].work_out(fact, added)
-    except Refusal as refusal:
-        raise type(refusal)(_field_of(fact, refusal.field), refusal.sentence) from refusal
-
-
-def _field_of(fact: instruments.Check, argument: str) -> str:
-    """The sums name "reading" what the fact, which carries its unit, names "reading_c"."""
-    names = [each.name for each in attrs.fields(type(fact))]
-    return next((name for name in names if argument in (name, name.rpartition("_")[0])), "")
+    return WAYS[type(fact)].work_out(fact, added)

@@ -13,8 +13,8 @@ HUMIDITY: Box = ("humidity", 0.01, 1, 0.75)
 ACTIVITY: Box = ("activity", 0.5, 1, 0.97)
 LOSS: Box = ("loss", 1e-4 / DAY_S, 0.1 / DAY_S, 0.01 / DAY_S)  # 0.01 to 10 % a day
 PEAK: Box = ("peak", 1e-4 / DAY_S, 0.1 / DAY_S, None)
-SALT: tuple[Box, ...] = (("tolerance", 0.001, 0.5, 0.03), ("division", 0, 0.1, 0.001), ("apart", 0, 5, 0.2))
-THERMOMETER: tuple[Box, ...] = (("tolerance", 0.01, 20, 1), ("division", 0, 5, 0.1))
+SALT: tuple[Box, ...] = (("tolerance", 0.001, 0.5, 0.03), ("division", 0, 0.1, 0.001), ("apart_k", 0, 5, 0.2))
+THERMOMETER: tuple[Box, ...] = (("tolerance_k", 0.01, 20, 1), ("division_k", 0, 5, 0.1))
 
 
 @pytest.mark.parametrize(
@@ -50,32 +50,35 @@ THERMOMETER: tuple[Box, ...] = (("tolerance", 0.01, 20, 1), ("division", 0, 5, 0
                 ("room_humidity", 0.01, 1, 0.5), ("changes", 0, 1000, None), ("drained", 0, 0.1 / DAY_S, None),
             ],
         ),
-        ("ice-point", [("reading", -30, 50, None), *THERMOMETER]),
+        ("ice-point", [("reading_c", -30, 50, None), *THERMOMETER]),
         (
             "boiling-point",
-            [("reading", 50, 150, None), ("altitude", -500, 4000, 0), ("pressure", 60e3, 110e3, None), *THERMOMETER],
+            [
+                ("reading_c", 50, 150, None), ("altitude_m", -500, 4000, 0), ("pressure_pa", 60e3, 110e3, None),
+                *THERMOMETER,
+            ],
         ),
-        ("salt-check", [("temperature", 0, 40, None), ("reading", 0, 1, None), *SALT]),
+        ("salt-check", [("temperature_c", 0, 40, None), ("reading", 0, 1, None), *SALT]),
         (
             "salt-check-two",
             [
-                ("temperature", 0, 40, None), ("reading", 0, 1, None), ("other_temperature", 0, 40, None),
+                ("temperature_c", 0, 40, None), ("reading", 0, 1, None), ("other_temperature_c", 0, 40, None),
                 ("other_reading", 0, 1, None), ("now", 0, 1, None), *SALT,
             ],
         ),
         (
             "ph-meter",
             [
-                ("buffer", 1, 13, 7), ("temperature", 5, 50, 25), ("reading", -1000, 1000, None),
-                ("other_buffer", 1, 13, 4.01), ("other_temperature", 5, 50, 25), ("other_reading", -1000, 1000, None),
+                ("buffer", 1, 13, 7), ("temperature_c", 5, 50, 25), ("reading", -1000, 1000, None),
+                ("other_buffer", 1, 13, 4.01), ("other_temperature_c", 5, 50, 25), ("other_reading", -1000, 1000, None),
             ],
         ),
         ("ph-warmth", [("shown", 2, 12, None), ("sample", 0, 60, None), ("stands_at", 0, 60, 25)]),
         (
             "scale-check",
             [
-                ("mass", 1e-6, 1000, None), ("reading", 1e-6, 1000, None), ("division", 1e-6, 1, 1e-4),
-                ("other_mass", 1e-6, 1000, None), ("other_reading", 1e-6, 1000, None),
+                ("mass_kg", 1e-6, 999.999, None), ("reading_kg", 1e-6, 999.999, None), ("division_kg", 1e-6, 1, 1e-4),
+                ("other_mass_kg", 1e-6, 999.999, None), ("other_reading_kg", 1e-6, 999.999, None),
             ],
         ),
     ],
@@ -129,10 +132,10 @@ def test_a_bad_electrode_is_cleaned_once(cleaned: str, word: str):
 
 
 def test_the_pressure_of_the_place_goes_before_its_height():
-    typed = {"reading": "96 °C", "altitude": "1000 m"}
+    typed = {"reading_c": "96 °C", "altitude_m": "1000 m"}
     by_height = {each.key: each for each in SHEETS["boiling-point"].answer(typed).figures}
     by_pressure = {
-        each.key: each for each in SHEETS["boiling-point"].answer({**typed, "pressure": "1013.25 hPa"}).figures
+        each.key: each for each in SHEETS["boiling-point"].answer({**typed, "pressure_pa": "1013.25 hPa"}).figures
     }
     assert by_height["truth"].value == pytest.approx(96.7, abs=0.1)  # ISO 2533: 898.7 hPa at 1000 m
     assert by_pressure["truth"].value == pytest.approx(99.97, abs=0.01)

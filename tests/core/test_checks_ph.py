@@ -96,7 +96,7 @@ def test_buffers_too_near_each_other_are_refused():
 
 @pytest.mark.parametrize(
     ("other", "field"),
-    [(perfect(4.01, 55.0), "other_temperature"), (Buffer(0.5, 25.0, 300.0), "other_buffer")],
+    [(perfect(4.01, 55.0), "other_temperature_c"), (Buffer(0.5, 25.0, 300.0), "other_buffer")],
 )
 def test_what_is_no_buffer_is_refused(other: Buffer, field: str):
     assert refused_field(perfect(7.0, 25.0), other) == field

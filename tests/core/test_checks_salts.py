@@ -30,8 +30,8 @@ def test_table_salt_is_offered_first():
 def test_every_salt_is_refused_outside_its_range():
     for salt in SALTS.values():
         for outside_c in (salt.coldest_c - 0.1, salt.warmest_c + 0.1, math.nan):
-            assert refused(humidity_over, salt, outside_c).field == "temperature"
-            assert refused(uncertainty_over, salt, outside_c).field == "temperature"
+            assert refused(humidity_over, salt, outside_c).field == "temperature_c"
+            assert refused(uncertainty_over, salt, outside_c).field == "temperature_c"
 
 
 def test_a_refusal_names_the_range_in_both_systems():
@@ -123,7 +123,7 @@ def test_the_same_salt_twice_draws_no_line():
 
 
 def test_the_other_salts_own_range_is_held_beside_the_other_temperature():
-    assert refused(salt_check_two, TABLE_SALT, Over("k2co3", 35.0, 0.45)).field == "other_temperature"
+    assert refused(salt_check_two, TABLE_SALT, Over("k2co3", 35.0, 0.45)).field == "other_temperature_c"
 
 
 @pytest.mark.parametrize("reading", [-0.01, 1.01, math.nan])

@@ -75,14 +75,14 @@ def test_the_worse_of_two_masses_decides():
 @pytest.mark.parametrize(
     ("arguments", "field"),
     [
-        ((0.0, 0.1, 1e-4), "mass"),
-        ((0.1, 0.0, 1e-4), "reading"),
-        ((0.1, 0.1, 0.2), "division"),
-        ((0.1, 0.1, 1e-4, 0.2), "other_reading"),
-        ((0.1, 0.1, 1e-4, None, 0.2), "other_mass"),
-        ((0.1, 0.1, 1e-4, 0.1, 0.2), "other_mass"),
-        ((0.1, 0.2, 1e-4, 0.2, 0.1), "other_reading"),
-        ((float("nan"), 0.1, 1e-4), "mass"),
+        ((0.0, 0.1, 1e-4), "mass_kg"),
+        ((0.1, 0.0, 1e-4), "reading_kg"),
+        ((0.1, 0.1, 0.2), "division_kg"),
+        ((0.1, 0.1, 1e-4, 0.2), "other_reading_kg"),
+        ((0.1, 0.1, 1e-4, None, 0.2), "other_mass_kg"),
+        ((0.1, 0.1, 1e-4, 0.1, 0.2), "other_mass_kg"),
+        ((0.1, 0.2, 1e-4, 0.2, 0.1), "other_reading_kg"),
+        ((float("nan"), 0.1, 1e-4), "mass_kg"),
     ],
 )
 def test_what_is_no_check_is_refused_beside_its_field(arguments, field: str):

@@ -73,13 +73,13 @@ def test_ice_and_boiling_water_together_make_a_line():
 
 @pytest.mark.parametrize("pressure_pa", [59_999.0, 110_001.0, math.nan, math.inf])
 def test_the_boiling_point_is_not_extrapolated(pressure_pa: float):
-    assert refused_field(boiling_point_c, pressure_pa) == "pressure"
+    assert refused_field(boiling_point_c, pressure_pa) == "pressure_pa"
 
 
 @pytest.mark.parametrize("reading_c", [-31.0, 60.0, math.nan])
 def test_what_never_stood_in_ice_is_refused(reading_c: float):
-    assert refused_field(ice_point, reading_c) == "reading"
+    assert refused_field(ice_point, reading_c) == "reading_c"
 
 
 def test_a_height_beyond_the_formula_is_refused():
-    assert refused_field(boiling_point, 90.0, 5000.0) == "altitude"
+    assert refused_field(boiling_point, 90.0, 5000.0) == "altitude_m"

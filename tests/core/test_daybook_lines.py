@@ -75,7 +75,7 @@ def fits(validator, value) -> bool:
         (celsius, (-59.999, 149.999), (-60.0, 150.0)),
         (attrs.fields(SaltingBegun).thickness_m.validator, (0.001, 1.0), (0.000999, 1.001)),
         (attrs.fields(ActivityMeasured).water_activity.validator, (1e-9, 1.0), (0.0, 1.001)),
-        (attrs.fields(BoilingPointChecked).altitude_m.validator, (-9.999e11, 9.999e11, None), (-1e12, 1e12)),
+        (attrs.fields(BoilingPointChecked).altitude_m.validator, (-500.0, 4000.0, None), (-500.1, 4000.1)),
         (attrs.fields(FermentLogTaken).readings.validator, (2,), (1,)),
         (attrs.fields(ProofProbe).file.validator, (0,), (-1,)),
         (attrs.fields(ProofRun).humidity_half.validator, (1e-9, None), (0.0, -0.5)),

@@ -1,5 +1,8 @@
-"""What was read in a check is refused beside the very box it was typed in, though the sums name it without its unit."""
+"""What was read in a check is refused beside the very box it was typed in, by the fact itself or by its sum."""
 
+from collections.abc import Callable
+
+import attrs
 import pytest
 
 from core.daybook.facts import (
@@ -11,46 +14,52 @@ from core.daybook.facts import (
     SaltChecked,
     TwoSaltsChecked,
 )
+from core.daybook.facts.fields import boxes
 from core.daybook.facts.instruments import Check
 from core.daybook.instrument_checks import WAYS, work_out
 from core.refusals import Refusal
 
 HYGROMETER = InstrumentAdded("Larder", "hygrometer")
-REFUSED: tuple[tuple[Check, str], ...] = (
-    (IcePointChecked(0.1, 50.0), "division_k"),
-    (BoilingPointChecked(99.0, 99999.0), "altitude_m"),
-    (BoilingPointChecked(99.0, None, 10.0), "pressure_pa"),
-    (SaltChecked("gravel", 12.0, 0.75), "salt"),
-    (SaltChecked("nacl", 100.0, 0.75), "temperature_c"),
-    (SaltChecked("nacl", 12.0, 0.75, division=0.9), "division"),
-    (TwoSaltsChecked("nacl", 12.0, 0.75, "gravel", 12.0, 0.86), "other_salt"),
-    (TwoSaltsChecked("nacl", 12.0, 0.75, "kcl", 100.0, 0.86), "other_temperature_c"),
-    (TwoSaltsChecked("nacl", 12.0, 0.75, "kcl", 12.0, 0.76), "other_reading"),
-    (BuffersChecked("ph", 7.0, 99.0, 7.0, 4.0, 25.0, 4.0), "temperature_c"),
-    (BuffersChecked("ph", 7.0, 25.0, 7.0, 6.5, 25.0, 6.5), "other_buffer"),
-    (BuffersChecked("ph", 7.0, 25.0, 7.0, 4.0, 99.0, 4.0), "other_temperature_c"),
-    (BuffersChecked("ph", 7.0, 25.0, 4.0, 4.0, 25.0, 7.0), "other_reading"),
-    (MassesChecked(2000.0, 0.5, 0.001), "mass_kg"),
-    (MassesChecked(0.5, 2000.0, 0.001), "reading_kg"),
-    (MassesChecked(0.5, 0.5, 0.6), "division_kg"),
-    (MassesChecked(0.5, 0.5, 0.001, None, 1.0), "other_mass_kg"),
-    (MassesChecked(0.5, 0.5, 0.001, 1.0), "other_reading_kg"),
+REFUSED: tuple[tuple[Callable[[], Check], str], ...] = (
+    (lambda: IcePointChecked(0.1, 50.0), "division_k"),
+    (lambda: BoilingPointChecked(99.0, 99999.0), "altitude_m"),
+    (lambda: BoilingPointChecked(99.0, None, 10.0), "pressure_pa"),
+    (lambda: SaltChecked("gravel", 12.0, 0.75), "salt"),
+    (lambda: SaltChecked("nacl", 100.0, 0.75), "temperature_c"),
+    (lambda: SaltChecked("nacl", 12.0, 0.75, division=0.9), "division"),
+    (lambda: TwoSaltsChecked("nacl", 12.0, 0.75, "gravel", 12.0, 0.86), "other_salt"),
+    (lambda: TwoSaltsChecked("nacl", 12.0, 0.75, "kcl", 100.0, 0.86), "other_temperature_c"),
+    (lambda: TwoSaltsChecked("nacl", 12.0, 0.75, "kcl", 12.0, 0.76), "other_reading"),
+    (lambda: BuffersChecked("ph", 7.0, 99.0, 7.0, 4.0, 25.0, 4.0), "temperature_c"),
+    (lambda: BuffersChecked("ph", 7.0, 25.0, 7.0, 6.5, 25.0, 6.5), "other_buffer"),
+    (lambda: BuffersChecked("ph", 7.0, 25.0, 7.0, 4.0, 99.0, 4.0), "other_temperature_c"),
+    (lambda: BuffersChecked("ph", 7.0, 25.0, 4.0, 4.0, 25.0, 7.0), "other_reading"),
+    (lambda: MassesChecked(2000.0, 0.5, 0.001), "mass_kg"),
+    (lambda: MassesChecked(0.5, 2000.0, 0.001), "reading_kg"),
+    (lambda: MassesChecked(0.5, 0.5, 0.6), "division_kg"),
+    (lambda: MassesChecked(0.5, 0.5, 0.001, None, 1.0), "other_mass_kg"),
+    (lambda: MassesChecked(0.5, 0.5, 0.001, 1.0), "other_reading_kg"),
 )
 
 
-@pytest.mark.parametrize(("fact", "field"), REFUSED, ids=lambda each: each if isinstance(each, str) else each.KIND)
-def test_a_check_is_refused_beside_its_own_box(fact: Check, field: str):
+@pytest.mark.parametrize(("made", "field"), REFUSED, ids=[f"{at}-{field}" for at, (_, field) in enumerate(REFUSED)])
+def test_a_check_is_refused_beside_its_own_box(made: Callable[[], Check], field: str):
     with pytest.raises(Refusal) as refused:
-        work_out(fact, HYGROMETER)
+        work_out(made(), HYGROMETER)
     assert refused.value.field == field
 
 
 def test_every_way_of_checking_is_refused_here():
-    assert {type(fact) for fact, _ in REFUSED} == set(WAYS)
+    assert {made.__code__.co_names[0] for made, _ in REFUSED} == {kind.__name__ for kind in WAYS}
 
 
-def test_what_no_box_of_the_check_holds_is_refused_beside_none():
-    """The tolerance is the instrument's."""
-    with pytest.raises(Refusal, match="Tolerance") as refused:
-        work_out(SaltChecked("nacl", 12.0, 0.75), InstrumentAdded("Larder", "hygrometer", tolerance_humidity=0.9))
-    assert refused.value.field == ""
+@pytest.mark.parametrize("own", [{"tolerance_humidity": 0.9}, {"tolerance_k": 0.001}, {"stands_at_c": 61.0}])
+def test_what_no_check_can_go_by_is_refused_where_the_instrument_is_added(own: dict[str, float]):
+    with pytest.raises(Refusal) as refused:
+        InstrumentAdded("Larder", "hygrometer", **own)
+    assert [refused.value.field] == list(own)
+
+
+@pytest.mark.parametrize("kind", WAYS, ids=lambda kind: kind.KIND)
+def test_each_field_of_a_check_has_its_box_under_its_own_name(kind: type[Check]):
+    assert [each.key for each in boxes(kind)] == [each.name for each in attrs.fields(kind)]

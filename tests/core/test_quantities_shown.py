@@ -11,7 +11,7 @@ import pytest
 
 import core
 from core import quantities
-from core.chamber import checks_hygrometer, checks_ph, checks_sheets, humidifier, rates, sanitising_measures
+from core.chamber import checks_hygrometer, checks_ph, checks_thermometer, humidifier, rates, sanitising_measures
 from core.chamber.settling import measures as proof_measures
 from core.mix import blend, curing_salt, limit_check, measures
 from core.quantities import Amount, DisplayUnit, Quantity
@@ -57,6 +57,7 @@ SHOWN = (
      "kg.3 from 10, g.0 from 100, g.1 from 10, g.2",
      "lb.1 from 1 then oz, oz.2", "kg, lb", "trimmed"),
     (quantities.MOLALITY, "mol/kg.3", "", "mol/kg", ""),
+    (quantities.MOLAR_MASS, "kg/mol.3", "", "kg/mol", "trimmed"),
     (quantities.PARTS_PER_MILLION, "ppm.0", "", "ppm", ""),
     (quantities.PH, "1.2", "", "", "trimmed at least 1"),
     (quantities.PIECE_MASS, "g.1", "lb.1 from 1 then oz, oz.2", "g, lb", "trimmed"),
@@ -91,9 +92,9 @@ SHOWN = (
     (sanitising_measures.STRENGTH, "%.2", "", "%", "trimmed"),
     (checks_hygrometer.WAIT, "min.0", "", "min", "trimmed"),
     (checks_ph.VOLTAGE, "mV.1", "", "mV", "trimmed"),
-    (checks_sheets._DIVISION, "%.1", "", "%", "trimmed"),
-    (checks_sheets._HOT, "°C.1", "°F.1", "°C, °F", ""),
-    (checks_sheets._SHOWN, "1.3", "", "", "trimmed"),
+    (checks_hygrometer.HUMIDITY_STEP, "%.1", "", "%", "trimmed"),
+    (checks_thermometer.HOT, "°C.1", "°F.1", "°C, °F", ""),
+    (checks_ph.SHOWN, "1.3", "", "", "trimmed"),
     (proof_measures.DRIFT, "K/d.2", "°F/d.2", "K/d, °F/d", ""),
     (proof_measures.FINE_DIFFERENCE, "K.2", "°F.2", "K, °F", ""),
     (proof_measures.FINE_TEMPERATURE, "°C.2", "°F.2", "°C, °F", ""),

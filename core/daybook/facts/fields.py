@@ -1,11 +1,22 @@
-"""What a field of a fact may hold: a fact that could not be true is not let into the journal."""
+"""What a field of a fact may hold: a fact that could not be true is not let into the journal.
+
+A field that is asked for in a box of the core has its bounds, and the form, from that box (`asked`, `boxes`).
+"""
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from typing import Any
 
-from attrs import Attribute
-from attrs.validators import and_, ge, gt, le, lt
+import attrs
+from attrs import NOTHING, Attribute
+from attrs.validators import and_, ge, gt, in_, le, lt, optional
+
+from core.worksheet import Choice, Number
+
+Box = Number | Choice
+_BOX = "box"
+_Validator = Callable[[Any, "Attribute[Any]", Any], Any]
 
 
 def finite(_instance: object, attribute: Attribute[Any], value: float) -> None:
@@ -18,3 +29,28 @@ not_negative = and_(finite, ge(0))
 share = and_(finite, ge(0), le(1))
 ph_value = and_(finite, ge(0), le(14))
 celsius = and_(finite, gt(-60), lt(150))
+
+
+def asked(box: Box, *, default: Any = NOTHING, validator: _Validator | None = None) -> Any:
+    """A field named like its box. default: of an entry that does not hold the field. validator: rather than the box's
+    own bounds."""
+    allowed = validator or _within(box)
+    if isinstance(box, Number) and box.optional:
+        default, allowed = None, optional(allowed)
+    return attrs.field(default=default, validator=allowed, metadata={_BOX: box})
+
+
+def boxes(kind: type[Any], *names: str) -> tuple[Box, ...]:
+    """What a fact of this kind is asked for, in the order of its fields: all of it, or what is named."""
+    asked = {each.name: each.metadata[_BOX] for each in attrs.fields(kind) if _BOX in each.metadata}
+    return tuple(asked[name] for name in names or asked)
+
+
+def _within(box: Box) -> _Validator:
+    if isinstance(box, Choice):
+        return in_(box.options)
+
+    def within(_instance: object, _attribute: Attribute[Any], value: float) -> None:
+        box.check(value)
+
+    return within

@@ -7,15 +7,52 @@ from __future__ import annotations
 
 from typing import Literal
 
-from attrs import field, frozen
-from attrs.validators import in_, matches_re, min_len, optional
+from attrs import evolve, field, frozen
+from attrs.validators import in_, matches_re, min_len
 
-from core.chamber.checks_hygrometer import APART_K, Bulk
-from core.chamber.checks_ph import Shows
-from core.daybook.facts.fields import above_zero, celsius, finite, not_negative, ph_value, share
+from core.chamber import checks_hygrometer as hygrometer
+from core.chamber import checks_ph as ph
+from core.chamber import checks_scale as scale
+from core.chamber import checks_thermometer as thermometer
+from core.chamber.checks import both_ways
+from core.chamber.ph_temperature import COLDEST_C, WARMEST_C
+from core.daybook.facts.fields import above_zero, asked
+from core.quantities import DAYS, RELATIVE_HUMIDITY, TEMPERATURE, TEMPERATURE_DIFFERENCE
+from core.units import DAY_S
+from core.usual import STRAYING
+from core.worksheet import Number
 
 InstrumentKind = Literal["thermometer", "hygrometer", "ph-meter", "scale"]
 KINDS: tuple[InstrumentKind, ...] = ("thermometer", "hygrometer", "ph-meter", "scale")
+
+CHECK_EVERY = Number("check_every_s", "Check it every", DAYS, DAY_S, 1000 * DAY_S, optional=True)
+OWN_TOLERANCE_K = evolve(
+    thermometer.TOLERANCE,
+    label="Own tolerance of temperature",
+    default=None,
+    optional=True,
+    help=f"Either way. Empty means {both_ways(thermometer.TOLERANCE_K, TEMPERATURE_DIFFERENCE)}, a food probe’s.",
+)
+OWN_TOLERANCE_HUMIDITY = Number(
+    "tolerance_humidity",
+    "Own tolerance of humidity",
+    RELATIVE_HUMIDITY,
+    hygrometer.TOLERANCE_INPUT.low,
+    hygrometer.TOLERANCE_INPUT.high,
+    optional=True,
+    usual=STRAYING,
+    help=f"Either way. Empty means {both_ways(hygrometer.TOLERANCE, RELATIVE_HUMIDITY)} (common practice; "
+    "no published source).",
+)
+STANDS_AT = Number(
+    "stands_at_c",
+    "pH meter set to",
+    TEMPERATURE,
+    COLDEST_C,
+    WARMEST_C,
+    optional=True,
+    help="Empty means that it compensates for temperature by itself. Else what it is set to, often 25 °C (77 °F).",
+)
 
 _salt = matches_re("[a-z0-9-]{1,40}")
 
@@ -34,21 +71,21 @@ class InstrumentAdded:
 
     name: str = field(validator=min_len(1))
     kind: InstrumentKind = field(validator=in_(KINDS))
-    check_every_s: float | None = field(default=None, validator=optional(above_zero))
-    tolerance_k: float | None = field(default=None, validator=optional(above_zero))
-    tolerance_humidity: float | None = field(default=None, validator=optional(above_zero))
+    check_every_s: float | None = asked(CHECK_EVERY, validator=above_zero)
+    tolerance_k: float | None = asked(OWN_TOLERANCE_K)
+    tolerance_humidity: float | None = asked(OWN_TOLERANCE_HUMIDITY)
     probe: str = ""
-    stands_at_c: float | None = field(default=None, validator=optional(celsius))
+    stands_at_c: float | None = asked(STANDS_AT)
 
 
 @frozen
 class IcePointChecked:
-    """A thermometer in melting ice. division_k: the last digit it shows."""
+    """A thermometer in melting ice."""
 
     KIND = "ice-point-checked"
 
-    reading_c: float = field(validator=celsius)
-    division_k: float = field(default=0.1, validator=not_negative)
+    reading_c: float = asked(thermometer.READING_IN_ICE)
+    division_k: float = asked(thermometer.DIVISION, default=0.1)
 
 
 @frozen
@@ -57,24 +94,24 @@ class BoilingPointChecked:
 
     KIND = "boiling-point-checked"
 
-    reading_c: float = field(validator=finite)
-    altitude_m: float | None = field(default=None, validator=optional(finite))
-    pressure_pa: float | None = field(default=None, validator=optional(above_zero))
-    division_k: float = field(default=0.1, validator=not_negative)
+    reading_c: float = asked(thermometer.READING_IN_BOILING)
+    altitude_m: float | None = asked(thermometer.PLACE_ALTITUDE)
+    pressure_pa: float | None = asked(thermometer.PLACE_PRESSURE)
+    division_k: float = asked(thermometer.DIVISION, default=0.1)
 
 
 @frozen
 class SaltChecked:
-    """A hygrometer over one saturated salt. salt: a key of SALTS. temperature_c: the salt's own."""
+    """A hygrometer over one saturated salt. salt: a key of SALTS, or one that a newer daybook knows."""
 
     KIND = "salt-checked"
 
-    salt: str = field(validator=_salt)
-    temperature_c: float = field(validator=celsius)
-    reading: float = field(validator=share)
-    division: float = field(default=0.001, validator=not_negative)
-    apart_k: float = field(default=APART_K, validator=not_negative)
-    bulk: Bulk = "bulky"
+    salt: str = asked(hygrometer.SALT, validator=_salt)
+    temperature_c: float = asked(hygrometer.SALT_TEMPERATURE)
+    reading: float = asked(hygrometer.READING)
+    division: float = asked(hygrometer.DIVISION, default=0.001)
+    apart_k: float = asked(hygrometer.APART, default=hygrometer.APART_K)
+    bulk: hygrometer.Bulk = asked(hygrometer.BULK, default="bulky")
 
 
 @frozen
@@ -83,15 +120,15 @@ class TwoSaltsChecked:
 
     KIND = "two-salts-checked"
 
-    salt: str = field(validator=_salt)
-    temperature_c: float = field(validator=celsius)
-    reading: float = field(validator=share)
-    other_salt: str = field(validator=_salt)
-    other_temperature_c: float = field(validator=celsius)
-    other_reading: float = field(validator=share)
-    division: float = field(default=0.001, validator=not_negative)
-    apart_k: float = field(default=APART_K, validator=not_negative)
-    bulk: Bulk = "bulky"
+    salt: str = asked(hygrometer.SALT, validator=_salt)
+    temperature_c: float = asked(hygrometer.SALT_TEMPERATURE)
+    reading: float = asked(hygrometer.READING)
+    other_salt: str = asked(hygrometer.OTHER_SALT, validator=_salt)
+    other_temperature_c: float = asked(hygrometer.OTHER_TEMPERATURE)
+    other_reading: float = asked(hygrometer.OTHER_READING)
+    division: float = asked(hygrometer.DIVISION, default=0.001)
+    apart_k: float = asked(hygrometer.APART, default=hygrometer.APART_K)
+    bulk: hygrometer.Bulk = asked(hygrometer.BULK, default="bulky")
 
 
 @frozen
@@ -100,27 +137,27 @@ class BuffersChecked:
 
     KIND = "buffers-checked"
 
-    shows: Shows
-    buffer: float = field(validator=ph_value)
-    temperature_c: float = field(validator=celsius)
-    reading: float = field(validator=finite)
-    other_buffer: float = field(validator=ph_value)
-    other_temperature_c: float = field(validator=celsius)
-    other_reading: float = field(validator=finite)
-    cleaned: Literal["no", "yes"] = "no"
+    shows: ph.Shows = asked(ph.SHOWS)
+    buffer: float = asked(ph.BUFFER)
+    temperature_c: float = asked(ph.BUFFER_TEMPERATURE)
+    reading: float = asked(ph.READING)
+    other_buffer: float = asked(ph.OTHER_BUFFER)
+    other_temperature_c: float = asked(ph.OTHER_TEMPERATURE)
+    other_reading: float = asked(ph.OTHER_READING)
+    cleaned: Literal["no", "yes"] = asked(ph.CLEANED, default="no")
 
 
 @frozen
 class MassesChecked:
-    """A scale under one check mass or two. division_kg: the last digit it shows."""
+    """A scale under one check mass or two."""
 
     KIND = "masses-checked"
 
-    mass_kg: float = field(validator=above_zero)
-    reading_kg: float = field(validator=above_zero)
-    division_kg: float = field(validator=above_zero)
-    other_mass_kg: float | None = field(default=None, validator=optional(above_zero))
-    other_reading_kg: float | None = field(default=None, validator=optional(above_zero))
+    mass_kg: float = asked(scale.MASS)
+    reading_kg: float = asked(scale.READING)
+    division_kg: float = asked(scale.DIVISION)
+    other_mass_kg: float | None = asked(scale.OTHER_MASS)
+    other_reading_kg: float | None = asked(scale.OTHER_READING)
 
 
 @frozen

@@ -5,11 +5,10 @@ from __future__ import annotations
 from collections.abc import Callable, Mapping
 from typing import Any
 
-from attrs import evolve, frozen
+from attrs import frozen
 
-from core.chamber import checks_sheets as sheets
 from core.chamber.checks_hygrometer import WAIT, WAITS_S, WET_SAND
-from core.chamber.checks_ph import FRESH
+from core.chamber.checks_ph import FRESH, SHOWN
 from core.chamber.checks_salts import SALTS
 from core.chamber.checks_scale import SPAN, TARE
 from core.chamber.checks_thermometer import ROLLING, SLUSH
@@ -21,11 +20,11 @@ from core.daybook.facts import (
     SaltChecked,
     TwoSaltsChecked,
 )
+from core.daybook.facts.fields import boxes
 from core.daybook.instrument_checks import work_out
 from core.quantities import DOSE_MASS, PH, RELATIVE_HUMIDITY, TEMPERATURE, Amount, Reader
 from core.sources import SALT_WAIT
 from core.working import Figure
-from core.worksheet import Choice, Number, Worksheet
 from web.entry_forms import EntryForm, Subject, declare
 
 
@@ -39,42 +38,13 @@ class Way:
     kept: tuple[str, ...]
 
 
-_NEVER_GUESSED = ("altitude", "temperature", "other_temperature", "buffer", "other_buffer")
-"""What must be read off the place or the bottle: no figure stands there before it was typed."""
-_ONE_OF_TWO = {
-    "temperature_c": "Temperature of the first buffer",
-    "reading": "Meter shows in the first buffer",
-    "other_temperature_c": "Temperature of the second buffer",
-    "other_reading": "Meter shows in the second buffer",
-}
-"""Two boxes of one name are told apart by the eye only."""
-
-
-def _inputs(
-    sheet: Worksheet, names: Mapping[str, str], labels: Mapping[str, str] | None = None
-) -> tuple[Number | Choice, ...]:
-    """The worksheet's own inputs under the names that the fact keeps them by."""
-    found = {each.key: each for each in sheet.inputs}
-    return tuple(
-        evolve(
-            found[of],
-            key=key,
-            label=(labels or {}).get(key, found[of].label),
-            default=None if of in _NEVER_GUESSED else found[of].default,
-        )
-        for key, of in names.items()
-    )
-
-
 def _figures(fact: Any, subject: Subject) -> tuple[Figure, ...]:
     return () if subject.instrument is None else work_out(fact, subject.instrument.added).figures
 
 
-def _form(
-    kind: type[Any], title: str, inputs: tuple[Number | Choice, ...], say: Callable[[Any, Reader], str]
-) -> EntryForm:
+def _form(kind: type[Any], title: str, say: Callable[[Any, Reader], str]) -> EntryForm:
     return declare(
-        EntryForm(kind, title, inputs, say, figures=_figures, save="Save the check", correct="Correct this check")
+        EntryForm(kind, title, boxes(kind), say, figures=_figures, save="Save the check", correct="Correct this check")
     )
 
 
@@ -112,86 +82,27 @@ def _masses(fact: MassesChecked, how: Reader) -> str:
     return f"Checked: {shown(fact.reading_kg, fact.mass_kg)}{second}"
 
 
-SHOWN = next(each.quantity for each in sheets.PH_METER.inputs if each.key == "reading" and isinstance(each, Number))
 _SMALL, _BULKY = (Amount(WAITS_S[bulk], WAIT).show() for bulk in ("small", "bulky"))
 HOW_LONG = (
     f"Once salt, box and sensor are equally warm, wait at least {_SMALL} with a small bare sensor, {_BULKY} with a "
     f"bulky one. {SALT_WAIT.cite()}"
 )
-_OF_SALTS = {"division": "division", "apart_k": "apart", "bulk": "bulk"}
+_OF_SALTS = ("division", "apart_k", "bulk")
 
-ICE = _form(
-    IcePointChecked,
-    "Check in melting ice",
-    _inputs(sheets.ICE_POINT_SHEET, {"reading_c": "reading", "division_k": "division"}),
-    lambda fact, how: f"Checked in ice: {_read(fact.reading_c, how)}",
-)
+ICE = _form(IcePointChecked, "Check in melting ice", lambda fact, how: f"Checked in ice: {_read(fact.reading_c, how)}")
 BOILING = _form(
     BoilingPointChecked,
     "Check in boiling water",
-    _inputs(
-        sheets.BOILING_POINT_SHEET,
-        {"reading_c": "reading", "altitude_m": "altitude", "pressure_pa": "pressure", "division_k": "division"},
-    ),
     lambda fact, how: f"Checked in boiling water: {_read(fact.reading_c, how)}",
 )
 SALT = _form(
     SaltChecked,
     "Check over one salt",
-    _inputs(sheets.SALT_CHECK, {"salt": "salt", "temperature_c": "temperature", "reading": "reading"} | _OF_SALTS),
     lambda fact, how: f"Checked: {_over(fact.salt, fact.reading, fact.temperature_c, how)}",
 )
-TWO_SALTS = _form(
-    TwoSaltsChecked,
-    "Check over two salts",
-    _inputs(
-        sheets.SALT_CHECK_TWO,
-        {
-            "salt": "salt",
-            "temperature_c": "temperature",
-            "reading": "reading",
-            "other_salt": "other_salt",
-            "other_temperature_c": "other_temperature",
-            "other_reading": "other_reading",
-        }
-        | _OF_SALTS,
-    ),
-    _two_salts,
-)
-BUFFERS = _form(
-    BuffersChecked,
-    "Check in two buffers",
-    _inputs(
-        sheets.PH_METER,
-        {
-            "shows": "shows",
-            "buffer": "buffer",
-            "temperature_c": "temperature",
-            "reading": "reading",
-            "other_buffer": "other_buffer",
-            "other_temperature_c": "other_temperature",
-            "other_reading": "other_reading",
-            "cleaned": "cleaned",
-        },
-        _ONE_OF_TWO,
-    ),
-    _buffers,
-)
-MASSES = _form(
-    MassesChecked,
-    "Check with weights",
-    _inputs(
-        sheets.SCALE_CHECK,
-        {
-            "mass_kg": "mass",
-            "reading_kg": "reading",
-            "division_kg": "division",
-            "other_mass_kg": "other_mass",
-            "other_reading_kg": "other_reading",
-        },
-    ),
-    _masses,
-)
+TWO_SALTS = _form(TwoSaltsChecked, "Check over two salts", _two_salts)
+BUFFERS = _form(BuffersChecked, "Check in two buffers", _buffers)
+MASSES = _form(MassesChecked, "Check with weights", _masses)
 
 _IN_ICE = (
     f"{SLUSH} A hygrometer goes into it in a dry, tight bag, and takes its time (common practice; no published source)."

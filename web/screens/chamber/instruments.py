@@ -5,13 +5,10 @@ from __future__ import annotations
 from datetime import timedelta
 from typing import Any
 
-from attrs import frozen
+from attrs import evolve, frozen
 from flask import abort, render_template, url_for
 
-from core.chamber.checks import NO_CORRECTION, Correction, both_ways
-from core.chamber.checks_hygrometer import TOLERANCE
-from core.chamber.checks_thermometer import TOLERANCE_K
-from core.chamber.ph_temperature import COLDEST_C, WARMEST_C
+from core.chamber.checks import NO_CORRECTION, Correction
 from core.daybook.corrections.compensation import buffers_c, stands_at_c
 from core.daybook.corrections.told import NAMES, correction_in_words
 from core.daybook.facts import (
@@ -22,14 +19,13 @@ from core.daybook.facts import (
     SaltChecked,
     kind_of,
 )
+from core.daybook.facts.fields import boxes
 from core.daybook.instrument_checks import CHECKED_BY, Measured
 from core.daybook.instruments import CHECK_EVERY, KIND_WORDS, Checked, Instrument
 from core.quantities import DAYS, RELATIVE_HUMIDITY, TEMPERATURE, TEMPERATURE_DIFFERENCE, Amount, Reader
 from core.refusals import OutOfRange
 from core.sentence import Sentence
-from core.units import DAY_S
-from core.usual import STRAYING
-from core.worksheet import Choice, Number
+from core.worksheet import Choice
 from web.entry_forms import EntryForm, Subject, Values, declare, say, write
 from web.forms import Words, typed
 from web.instruments import shelf
@@ -42,6 +38,7 @@ LONG_AGO = timedelta(days=2)
 """A reading over one salt older than this does not start a check over two."""
 
 _OFTEN = ", ".join(f"{words} {CHECK_EVERY[kind].days} d" for kind, words in KIND_WORDS.items())
+EMPTY_MEANS = f"Empty means: {_OFTEN} (common practice; no published source)."
 
 
 def _added(values: Values, subject: Subject) -> InstrumentAdded:
@@ -75,46 +72,10 @@ ADD = declare(
                 KIND_WORDS | {"hygrometer": "hygrometer, logger’s probe"},
                 default="hygrometer",
             ),
-            Number(
-                "check_every_s",
-                "Check it every",
-                DAYS,
-                DAY_S,
-                1000 * DAY_S,
-                optional=True,
-                help=f"Empty means: {_OFTEN} (common practice; no published source).",
-            ),
-            Number(
-                "tolerance_k",
-                "Own tolerance of temperature",
-                TEMPERATURE_DIFFERENCE,
-                0.01,
-                20.0,
-                optional=True,
-                help=f"Either way. Empty means {both_ways(TOLERANCE_K, TEMPERATURE_DIFFERENCE)}, a food probe’s.",
-            ),
-            Number(
-                "tolerance_humidity",
-                "Own tolerance of humidity",
-                RELATIVE_HUMIDITY,
-                0.001,
-                0.5,
-                optional=True,
-                usual=STRAYING,
-                help=f"Either way. Empty means {both_ways(TOLERANCE, RELATIVE_HUMIDITY)} (common practice; "
-                "no published source).",
-            ),
+            *(evolve(each, help=EMPTY_MEANS) for each in boxes(InstrumentAdded, "check_every_s")),
+            *boxes(InstrumentAdded, "tolerance_k", "tolerance_humidity"),
             Words("probe", "Probe’s name in the logger’s files", optional=True, help="So that its log finds it."),
-            Number(
-                "stands_at_c",
-                "pH meter set to",
-                TEMPERATURE,
-                COLDEST_C,
-                WARMEST_C,
-                optional=True,
-                help="Empty means that it compensates for temperature by itself. Else what it is set to, often 25 °C "
-                "(77 °F).",
-            ),
+            *boxes(InstrumentAdded, "stands_at_c"),
         ),
         _say_added,
         fact=_added,
