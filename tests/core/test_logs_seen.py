@@ -10,7 +10,7 @@ from core.chamber.logs.doubts import UNPLUGGED, with_doubts
 from core.chamber.logs.naming import ITS_HEAD_ENDS_IN_IT
 from core.chamber.logs.scales import Unit
 from core.chamber.logs.seen import Seen, see
-from core.chamber.logs.timing import Table
+from core.chamber.logs.table import Table
 from core.chamber.logs.values import looks_broken, number, value_of
 
 WARM = Column("temperature")

@@ -2,17 +2,10 @@
 
 import pytest
 
-from core.chamber.logs.timing import (
-    Table,
-    clocks_apart,
-    columns_of,
-    is_moment,
-    is_row,
-    leading,
-    not_understood,
-    rising,
-    style_of,
-)
+from core.chamber.logs.table import Table
+from core.chamber.logs.time_cells import is_moment, is_row, leading
+from core.chamber.logs.time_styles import style_of
+from core.chamber.logs.timing import clocks_apart, columns_of, not_understood, rising
 
 STAMPS = [f"2025-06-20 10:{minute:02}" for minute in range(10)]
 COUNTED = [str(n) for n in range(10)]

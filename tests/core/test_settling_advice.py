@@ -12,6 +12,7 @@ from core.chamber.settling import Band, Proof, Wanted, analyse, prove
 from core.quantities import METRIC
 from tests.core import chamber_model, walled_model
 from tests.core.chamber_model import HOUR_S, Chamber, Logger, log
+from tests.core.chamber_study import LUMPS, WALLED, Kind, probe
 from tests.core.walled_model import Walled
 
 LUMP = Chamber(differential_k=1.0, humid_differential=0.02, drying_s=3600, warming_s=6 * HOUR_S)
@@ -138,6 +139,33 @@ def test_a_run_that_is_not_settled_and_shows_nothing_to_change_says_so():
     advice = prove(analyse([steady], evolve(WANTED, humidity=None))).advice
     assert [each.key for each in advice] == ["none"]
     assert "would tell more" in advice[0].text.say(METRIC)
+
+
+DOORS_S = tuple(hours * HOUR_S for hours in (7.0, 13.0, 19.5, 26.0, 33.2, 40.1, 46.0))
+
+
+def humidity_advised(kind: Kind, seed: int, **changes: Any) -> list[str]:
+    """Of a chamber drawn at random, asked to keep the humidity it is set to."""
+    chamber, logger = kind.draw(seed)
+    chamber = evolve(chamber, **{"doors_s": (), "defrosts_s": (), **changes})
+    wanted = Wanted(Band(chamber.cut_out_c + chamber.differential_k / 2, 2.0), Band(chamber.humid_set, 0.08))
+    log = probe(kind.run(chamber), evolve(logger, interval_s=60.0), "low", seed)
+    return [each.key for each in prove(analyse([log], wanted, room_c=chamber.room_c)).advice]
+
+
+@pytest.mark.parametrize(
+    ("kind", "seed"), [(LUMPS, 623), (LUMPS, 638), (LUMPS, 639), (WALLED, 625), (WALLED, 628)],
+    ids=lambda each: str(each) if isinstance(each, int) else "",
+)  # fmt: skip
+def test_what_a_door_lets_in_is_no_fault_of_the_humidifier(kind: Kind, seed: int):
+    """Shut, it is as it should be; opened every six hours, its humidity leaves the band."""
+    assert "humidifier" not in humidity_advised(kind, seed)
+    assert "humidifier" not in humidity_advised(kind, seed, doors_s=DOORS_S)
+
+
+def test_a_humidifier_that_overshoots_does_so_between_doors_too():
+    too_much = evolve(WALL, fog_lag_s=900, humidifier_pa_s=1.6, coil_dries_s=900, doors_s=DOORS_S)
+    assert "humidifier" in [each.key for each in proof_of(too_much).advice]
 
 
 def test_every_advice_can_be_said():

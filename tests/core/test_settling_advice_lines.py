@@ -43,7 +43,7 @@ def runs(count: int = 9, **of: Any) -> tuple[Run, ...]:
 def probe(name: str = "low", *, dew: float | None = None, **more: Any) -> Any:
     humidity = more.get("humidity")
     if dew is not None:
-        humidity = SimpleNamespace(dew_point=spread(dew), spread=spread(0.8))
+        humidity = SimpleNamespace(dew_point=spread(dew), calm=spread(0.8))
     compressor = SimpleNamespace(
         runs=more.get("runs", ()), rhythm=more.get("rhythm"), told_events=more.get("events", ())
     )
@@ -193,7 +193,7 @@ def test_a_swing_that_cannot_be_timed_is_seen_from_three_runs_on(count: int, adv
 
 
 def humid(**more: Any) -> Any:
-    return probe(rhythm=rhythm(), runs=runs(), humidity=SimpleNamespace(dew_point=None, spread=spread(**more)))
+    return probe(rhythm=rhythm(), runs=runs(), humidity=SimpleNamespace(dew_point=None, calm=spread(**more)))
 
 
 @pytest.mark.parametrize(("high", "advice"), [(0.7399, ["humidifier"]), (0.7401, ["humidity-set-point"])])
@@ -295,7 +295,7 @@ def test_what_misleads_all_the_rest_is_said_first():
         rhythm=rhythm(swing_k=3.0, run_share=0.9, warming_s=HOUR_S),
         runs=runs(9, longer=2.0, foot=0.9, peak=0.9, apart_s=8 * HOUR_S),
         steady=spread(13.0),
-        humidity=SimpleNamespace(dew_point=None, spread=spread(0.7)),
+        humidity=SimpleNamespace(dew_point=None, calm=spread(0.7)),
     )
     space = SimpleNamespace(gradient_k=2.0, uniformity_k=2.0)
     assert keys(centre, pairs=(Pair("a", "b", spread(0.5)),), space=space) == [

@@ -177,7 +177,7 @@ def test_a_humidity_that_is_low_never_lower_than_a_third_above_its_aim_does_not_
     damp = Spread(0.80, 0.02, low, 0.99, low, 0.90, DAY_S, 0.5)
     humidity = steady().centre.humidity
     assert humidity is not None
-    found = evolve(steady(), centre=evolve(steady().centre, humidity=evolve(humidity, spread=damp)))
+    found = evolve(steady(), centre=evolve(steady().centre, humidity=evolve(humidity, calm=damp)))
     assert [each.key for each in advise(found)] == advised
 
 

@@ -51,7 +51,7 @@ REASONS = {
             out=1560 until=54600 most=900 low=0.74 high=0.86
         gradient None=one-probe
         advice-0 set-point=True off=0.633241
-        advice-1 humidifier=True mean=0.839697 low=0.788 high=1
+        advice-1 humidifier=True mean=0.842594 low=0.792 high=0.924
     """,
     "coarse": """
         length None=length covered=86340 least=100000
@@ -82,7 +82,7 @@ REASONS = {
         gradient True=apart warmest=first coldest=second apart=0.400284 together=105600 least=43200 most=1.5
         advice-0 sensor=True one=first other=second off=0.400284
         advice-1 differential=True swing=2.2 less=0.76
-        advice-2 humidifier=True mean=0.802622 low=0.789 high=0.832
+        advice-2 humidifier=True mean=0.805639 low=0.79 high=0.832
     """,
     "drifting": """
         length True=length covered=129540 least=64800
@@ -103,7 +103,7 @@ REASONS = {
         gradient True=apart warmest=second coldest=first apart=0.00127326 together=122520 least=43200 most=1.5
         advice-0 drift=True by=1.37286e-05
         advice-1 set-point=True off=0.821694
-        advice-2 humidifier=True mean=0.828882 low=0.793 high=0.89
+        advice-2 humidifier=True mean=0.831984 low=0.794 high=0.89
     """,
     "paused": """
         length True=length covered=78780 least=64800
@@ -152,7 +152,6 @@ REASONS = {
             until=28680 most=900 low=0.74 high=0.86 since=12480
         gradient None=one-probe
         advice-0 set-point=True off=0.896855
-        advice-1 humidity-set-point=True off=0.0319083
     """,
     "overshooting": """
         length True=length covered=86340 least=64800
@@ -165,7 +164,7 @@ REASONS = {
         gradient None=one-probe
         advice-0 differential=True swing=2.2 less=0.76
         advice-1 set-point=True off=0.481749
-        advice-2 humidifier=True mean=0.870332 low=0.791 high=1
+        advice-2 humidifier=True mean=0.875131 low=0.793 high=1
     """,
     "apart": """
         length True=length covered=86280 least=64800
@@ -229,13 +228,13 @@ REASONS = {
             until=71940 most=900 low=4 high=6
         temperature-second False=temperature-never least=43200 window=43200 inside=0 outside=1 share=0.95 out=43200
             until=71940 most=900 low=4 high=6
-        humidity-first False=humidity-never least=43200 window=43200 inside=0 outside=1 share=0.95 out=43200
-            until=71940 most=900 low=0.93 high=0.97
+        humidity-first False=humidity-never least=43200 window=43200 inside=0 outside=1 share=0.95 out=43200 until=71940
+            most=900 low=0.93 high=0.97
         humidity-second False=humidity-never least=43200 window=43200 inside=0 outside=1 share=0.95 out=43200
             until=71940 most=900 low=0.93 high=0.97
         gradient True=apart warmest=first coldest=second apart=0.000778547 together=69360 least=43200 most=1.5
         advice-0 set-point=True off=6.38503
-        advice-1 humidifier=True mean=0.802248 low=0.789 high=0.832
+        advice-1 humidifier=True mean=0.806206 low=0.791 high=0.832
     """,
 }
 

@@ -121,6 +121,13 @@ def test_cycles_are_listed(visitor: Visitor):
     assert any("runs of the compressor" in each for each in tables_of(visitor, two(visitor)).texts("caption"))
 
 
+def test_of_a_log_that_pauses_runs_are_counted_for_the_time_it_covers(visitor: Visitor):
+    head, *lines = low().splitlines(keepends=True)
+    page = looked(visitor, ("low.csv", b"".join([head, *lines[:600], *lines[700:]])))
+    assert any("h from its usual level on" in each for each in tables_of(visitor, page).texts("caption"))
+    assert "The log pauses" in page.text
+
+
 def test_every_hour_stands_in_the_table(visitor: Visitor):
     assert "23 Nov 2026, 11:00" in tables_of(visitor, two(visitor)).texts("th")
 

@@ -18,7 +18,7 @@ from core.chamber.logs.doubts import with_doubts
 from core.chamber.logs.naming import named
 from core.chamber.logs.scales import Unit
 from core.chamber.logs.seen import MOST_PROBES, Seen, see
-from core.chamber.logs.timing import Table
+from core.chamber.logs.table import Table
 from core.chamber.logs.values import unit_of
 
 Row = list[str]

@@ -9,7 +9,7 @@ from typing import Literal
 
 from attrs import frozen
 
-from core.chamber.logs import fixed_width, timing
+from core.chamber.logs import fixed_width, time_cells
 from core.chamber.logs.decoding import Separator, cells_of
 from core.chamber.logs.values import number, unit_of
 from core.refusals import Refusal
@@ -78,7 +78,7 @@ def frame_under(lines: list[str], picked: list[int], separator: Separator) -> Fr
         for index in picked
     ]
     rows = [(index, cells) for index, cells in cut if cells and len(cells) >= 2]
-    fit = [(index, cells) for index, cells in rows if len(cells) <= MOST_COLUMNS and timing.is_row(cells)]
+    fit = [(index, cells) for index, cells in rows if len(cells) <= MOST_COLUMNS and time_cells.is_row(cells)]
     if not fit:
         return None
     widths = Counter(len(cells) for _, cells in fit)
@@ -113,7 +113,7 @@ def _first_row(lines: list[str], frame: Frame) -> int:
     first = frame.first
     for index in range(frame.first - 1, -1, -1):
         cells = cells_of(lines[index], frame.separator) or []
-        if len(cells) != frame.width or not any(timing.is_moment(cell) for cell in cells):
+        if len(cells) != frame.width or not any(time_cells.is_moment(cell) for cell in cells):
             break
         first = index
     return first
@@ -129,7 +129,7 @@ def _are_units(cells: Row) -> bool:
 def _are_heads(cells: Row, frame: Frame) -> bool:
     texts = [cell.strip() for cell in cells]
     filled = [text for text in texts if text]
-    if len(filled) < 2 or any(number(text, ".") or number(text, ",") or timing.is_moment(text) for text in filled):
+    if len(filled) < 2 or any(number(text, ".") or number(text, ",") or time_cells.is_moment(text) for text in filled):
         return False
     return len(texts) <= frame.width + 1 and len(filled) * 2 > frame.width - 1
 
@@ -153,7 +153,7 @@ def decimal_of(frame: Frame, head: Row) -> tuple[Literal[".", ",", ""], bool]:
         pointed, comma = (sum(each.decimals not in (0, thousands) for each in numbers[mark]) for mark in ".,")
         if pointed or comma:
             return ("," if comma >= pointed else "."), False
-    lead = timing.leading(frame.sample[0][1])
+    lead = time_cells.leading(frame.sample[0][1])
     pairs, odd = divmod(frame.width - lead, 2)
     filled = len([cell for cell in head if cell.strip()])
     if frame.separator != "," or odd or not pairs or filled == frame.width or not _could_be_fractions(frame, lead):

@@ -11,7 +11,7 @@ from typing import Literal, cast
 
 from attrs import evolve
 
-from core.chamber.logs import columns, timing
+from core.chamber.logs import columns, time_cells, time_styles, timing
 from core.chamber.logs.asking import alike
 from core.chamber.logs.changing import with_column, with_order
 from core.chamber.logs.column import Column, Order, Role
@@ -30,7 +30,7 @@ from core.chamber.logs.layout import Layout, lines_in
 from core.chamber.logs.long_form import RETURNS, long_form_of, named_in, widened
 from core.chamber.logs.naming import named, note_on
 from core.chamber.logs.scales import Unit
-from core.chamber.logs.timing import Table
+from core.chamber.logs.table import Table
 from core.chamber.logs.trial import with_losses
 from core.chamber.logs.values import echo, number
 from core.refusals import OutOfRange, Refusal
@@ -93,7 +93,7 @@ def _guess(
         first_line=above.first + 1,
         width=len(table.head),
         columns=guessed,
-        times=timing.style_of(table, roles),
+        times=time_styles.style_of(table, roles),
         header_line=above.head_line,
         units_line=above.units_line,
         joined=joined,
@@ -127,7 +127,7 @@ def change(
     table = _table(lines, frame, above_of(lines, frame), layout.decimal or ".", layout.joined)
     if {role, layout.columns[index].role} & {"time", "date", "clock"}:
         roles: dict[int, Role] = {at: changed.columns[at].role for at in changed.holding("time", "date", "clock")}
-        changed = evolve(changed, times=timing.style_of(table, roles))
+        changed = evolve(changed, times=time_styles.style_of(table, roles))
     changed = evolve(changed, columns=columns.reseen(changed.columns, index, table), probes=_probes(lines, changed))
     return with_losses(changed, lines, picked_of(lines))
 
@@ -211,7 +211,7 @@ def _refuse_quantities(table: Table, roles: dict[int, Role]) -> None:
 
 
 def _table(lines: list[str], frame: Frame, above: Above, decimal: str, joined: bool) -> Table:
-    lead = timing.leading(frame.sample[0][1])
+    lead = time_cells.leading(frame.sample[0][1])
     rows = [join(row, lead) if joined else row for _, row in frame.sample]
     head, units = fitted(above.head, rows), fitted(above.units, rows)
     return Table(rows, head, units, lines[above.first :], frame.separator, decimal)

@@ -16,7 +16,7 @@ from core.chamber.logs import heads
 from core.chamber.logs.column import Role
 from core.chamber.logs.decoding import Separator, cells_of, cut_at_the_end
 from core.chamber.logs.framing import Above, Frame
-from core.chamber.logs.timing import Table
+from core.chamber.logs.table import Table
 from core.chamber.logs.values import number, unit_of
 
 Quantity = Literal["temperature", "humidity"]

@@ -6,7 +6,7 @@ from collections import Counter
 
 from attrs import frozen
 
-from core.chamber.logs.timing import Table
+from core.chamber.logs.table import Table
 from core.chamber.logs.values import Number, number
 
 MOST_PROBES = 50

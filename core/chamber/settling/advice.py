@@ -181,7 +181,7 @@ def _humidity(analysis: Analysis) -> Iterator[Advice]:
     band, humidity = analysis.wanted.humidity, analysis.centre.humidity
     if band is None or humidity is None:
         return
-    found = humidity.spread
+    found = humidity.calm
     amounts = {
         "mean": Amount(found.mean, RELATIVE_HUMIDITY),
         "low": Amount(found.low_5, RELATIVE_HUMIDITY),

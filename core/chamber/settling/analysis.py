@@ -15,12 +15,13 @@ from core.chamber.series import Series, interval_s
 from core.chamber.settling.broken_runs import PROBE_IS_LATE_S, are_doubtful
 from core.chamber.settling.cycles import Run, find_runs, may_be_over
 from core.chamber.settling.events import Event, find_events, why_no_events
+from core.chamber.settling.holes import IN_PAUSES, NOWHERE, Looked, looked_at
 from core.chamber.settling.humid_air import HumidAir, humid_air
 from core.chamber.settling.humidity import HumidRhythm, humid_rhythm
 from core.chamber.settling.mapping import Pair, Space, fluctuation, instability, pairs, space
 from core.chamber.settling.rhythm import FEWEST_RUNS, Rhythm, rhythm_of
 from core.chamber.settling.sampling import Sampling, sampling
-from core.chamber.settling.settled import LEAST_STEADY_S, Drift, arrived, drift_a_day, undisturbed
+from core.chamber.settling.settled import LEAST_STEADY_S, Drift, arrived, dried, drift_a_day, undisturbed
 from core.chamber.settling.statistics import Band, Spread, spread
 from core.chamber.settling.staying import Stay, stay
 from core.chamber.settling.swing import CannotSee, Swing, Trace, arrives_at, require_steps, trace_of, usual_swing
@@ -54,7 +55,7 @@ class Wanted:
 class Compressor:
     """What the trace shows of it. rhythm: None, and why_not says why, where it cannot be measured. is_counted: whether
     the runs are all there were; else some may be missing, and that is said. events_why_not: why doors and defrosts
-    cannot be told; then neither is counted."""
+    cannot be told; then neither is counted. looked: how much of the time runs and events were looked for."""
 
     runs: tuple[Run, ...] = ()
     events: tuple[Event, ...] = ()
@@ -62,6 +63,7 @@ class Compressor:
     why_not: str = ""
     is_counted: bool = False
     events_why_not: str = ""
+    looked: Looked = NOWHERE
 
     @property
     def told_events(self) -> tuple[Event, ...]:
@@ -81,10 +83,12 @@ class Compressor:
 class Humidity:
     """A probe's humidity over the whole log, how it stays in its band, its rhythm; dew point and deficit too.
 
-    stay: None where no humidity is asked for.
+    calm: of the probe's calm readings, once the coil has taken what doors and defrosts brought in. stay: None where no
+    humidity is asked for.
     """
 
     spread: Spread
+    calm: Spread
     arrived_s: float | None
     stay: Stay | None
     rhythm: HumidRhythm
@@ -222,10 +226,12 @@ def _compressor(series: Series, room_c: float | None) -> Steps[Compressor]:
     runs: tuple[Run, ...] = ()
     events: tuple[Event, ...] = ()
     trace: Trace | None = None
+    looked = NOWHERE
     try:
         trace = trace_of(series.times_s, series.temperatures_c)
         yield series.probe
         swing = usual_swing(trace)
+        looked = looked_at(trace, swing)
         yield series.probe
         events = find_events(trace, swing)
         yield series.probe
@@ -234,13 +240,13 @@ def _compressor(series: Series, room_c: float | None) -> Steps[Compressor]:
         yield series.probe
     except CannotSee as reason:
         events_why_not = reason.sentence if trace is None or not runs else why_no_events(trace)
-        return Compressor(runs, events, None, reason.sentence, False, events_why_not)
+        return Compressor(runs, events, None, reason.sentence, False, events_why_not, looked)
     rhythm, why_not = _measured(trace, swing, runs, events, room_c)
     if events and rhythm is not None:
         runs = find_runs(trace, swing, events, rhythm.late_s)
     why_not_counted = _why_not_counted(trace, swing, events, rhythm)
     why_not = " ".join(each for each in (why_not, why_not_counted) if each)
-    return Compressor(runs, events, rhythm, why_not, not why_not_counted, why_no_events(trace))
+    return Compressor(runs, events, rhythm, why_not, not why_not_counted, why_no_events(trace), looked)
 
 
 def _measured(
@@ -254,6 +260,8 @@ def _measured(
 
 
 def _why_not_counted(trace: Trace, swing: Swing, events: Sequence[Event], rhythm: Rhythm | None) -> str:
+    if not looked_at(trace, swing).is_whole:
+        return IN_PAUSES
     period_s = swing.period_s if rhythm is None else rhythm.period_s
     if period_s < FEWEST_TO_COUNT * trace.interval_s:
         return MAY_BE_MORE
@@ -275,7 +283,7 @@ def _probe(series: Series, wanted: Wanted, room_c: float | None, pressure_pa: fl
     first = arrives_at(temperatures_c)
     calm = _calm(series, is_calm, _steady_from(settled_s, times_s[first], times_s[-1]))
     yield series.probe
-    humidity = yield from _humidity(series, wanted, compressor, pressure_pa)
+    humidity = yield from _humidity(series, calm, wanted, compressor, pressure_pa)
     yield series.probe
     temperature = spread(times_s, temperatures_c, wanted.temperature, series.held_s)
     steady = spread(times_s[first:], temperatures_c[first:], wanted.temperature, series.held_s[first:])
@@ -312,7 +320,9 @@ def _calm(series: Series, is_calm: Sequence[bool], begun_s: float) -> Series:
     return series.only(kept) if sum(kept) > 1 else series
 
 
-def _humidity(series: Series, wanted: Wanted, compressor: Compressor, pressure_pa: float) -> Steps[Humidity | None]:
+def _humidity(
+    series: Series, calm: Series, wanted: Wanted, compressor: Compressor, pressure_pa: float
+) -> Steps[Humidity | None]:
     air = humid_air(series, pressure_pa)
     if air is None:
         return None
@@ -325,8 +335,11 @@ def _humidity(series: Series, wanted: Wanted, compressor: Compressor, pressure_p
     yield series.probe
     shown_s = sampling(air.times_s, interval_s(air.times_s), compressor.period_s).shown_s
     band = wanted.humidity
+    whole = spread(air.times_s, air.humidities, wanted.humidity, air.lasts_s)
+    calm_times_s, _, calm_humidities = calm.only(dried(calm.times_s, compressor.events, compressor.runs)).humid()
     return Humidity(
-        spread=spread(air.times_s, air.humidities, wanted.humidity, air.lasts_s),
+        spread=whole,
+        calm=spread(calm_times_s, calm_humidities, wanted.humidity) if len(calm_times_s) > 1 else whole,
         arrived_s=wanted.humidity and arrived(air.times_s, air.humidities, wanted.humidity),
         stay=band and stay(air.times_s, air.humidities, band, shown_s, is_calm, wanted.held_s),
         rhythm=rhythm,

@@ -16,6 +16,7 @@ from attrs import frozen
 
 from core.chamber.settling.broken_runs import PROBE_IS_LATE_S, bridged, broken, ran_on
 from core.chamber.settling.events import Event
+from core.chamber.settling.holes import parts_seen
 from core.chamber.settling.swing import Swing, Trace, half_band, turns_within
 
 TURNED = 0.06
@@ -44,7 +45,7 @@ def find_runs(
     pace."""
     values = bridged(trace, swing, events, late_s)
     runs: list[Run] = []
-    for first, end in trace.stretches():
+    for first, end in parts_seen(trace, swing):
         runs += _runs_within(trace, values, swing, first, end, events, late_s)
     return tuple(runs)
 

@@ -33,6 +33,7 @@ from core.working import Figure
 ABOUT = "About: the probe and the coil answer late and blur where a run begins and ends."
 ROUGHLY = "Roughly: the readings are too few, too coarse or too noisy to tell how long a run lasts."
 FEW_PROBES = "Known only where the probes hung: the standard asks for nine in a chamber up to two cubic metres."
+WHILE_LOGGED = "The log pauses: what happened in its pauses is not counted."
 DURING_HALF_HOUR = "The compressor's cycle is longer than half an hour, so no half-hour shows its whole swing."
 
 
@@ -213,6 +214,7 @@ def _events(probe: Probe) -> Iterator[Figure]:
         ("defrost", "Defrosts", "Rises faster than the chamber warms by itself, for ten minutes or longer"),
         ("door", "Doors opened", "Rises within some minutes, and gone again"),
     )
+    cautions = () if probe.compressor.looked.is_whole else (WHILE_LOGGED,)
     for kind, name, words in () if probe.compressor.events_why_not else named:
         count = sum(event.kind == kind for event in probe.compressor.events)
-        yield plain(f"{kind}s", name, count, COUNT, words, CYCLES_SEEN)
+        yield plain(f"{kind}s", name, count, COUNT, words, CYCLES_SEEN, cautions)

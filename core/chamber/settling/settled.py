@@ -9,6 +9,7 @@ from operator import mul
 
 from attrs import frozen
 
+from core.chamber.settling.cycles import Run
 from core.chamber.settling.disturbances import AFTER_EVENT_S
 from core.chamber.settling.events import Event
 from core.chamber.settling.statistics import Band
@@ -24,6 +25,18 @@ def undisturbed(times_s: Sequence[float], events: Sequence[Event]) -> list[bool]
     for event in events:
         first = bisect_left(times_s, event.starts_s)
         end = bisect_left(times_s, event.ends_s + AFTER_EVENT_S)
+        calm[first:end] = [False] * (end - first)
+    return calm
+
+
+def dried(times_s: Sequence[float], events: Sequence[Event], runs: Sequence[Run]) -> list[bool]:
+    """For each reading, whether the coil has taken what vapour a defrost or a door let in: after a run that began when
+    it was over."""
+    calm = [True] * len(times_s)
+    for event in events:
+        over_s = next((run.trough_s for run in runs if run.peak_s >= event.ends_s), event.ends_s)
+        first = bisect_left(times_s, event.starts_s)
+        end = bisect_left(times_s, over_s + AFTER_EVENT_S)
         calm[first:end] = [False] * (end - first)
     return calm
 

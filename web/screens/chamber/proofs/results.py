@@ -160,9 +160,18 @@ def _cycles(found: Found, probe: Probe) -> Table:
         )
         for run in probe.compressor.runs
     )
-    count = len(probe.compressor.runs)
+    return Table(_counted(probe), ("From", "Cools for about", "From a peak of", "Down to"), tuple(rows))
+
+
+def _counted(probe: Probe) -> str:
+    """Of a log with pauses the count is never that of the whole."""
+    count, looked = len(probe.compressor.runs), probe.compressor.looked
     caption = f"{count} {'run' if count == 1 else 'runs'} of the compressor, as “{probe.name}” shows them"
-    return Table(caption, ("From", "Cools for about", "From a peak of", "Down to"), tuple(rows))
+    if looked.is_whole:
+        return caption
+    return (
+        f"{caption}, in {_shown(looked.covered_s, LASTS)} of the {_shown(looked.of_s, LASTS)} from its usual level on"
+    )
 
 
 def _events(found: Found) -> Table | None:
