@@ -16,9 +16,9 @@ from core.chamber.moisture import (
     FIRST_DAYS_LOW,
     HEAVIEST_KG,
     NO_PEAK_PRINTED,
-    WATER_KG_PER_M3,
 )
 from core.chamber.rates import LASTING, MOISTURE, WATER_A_DAY
+from core.densities import ROUGH_WATER_KG_PER_M3
 from core.quantities import FRACTION, LOSS_RATE, MASS, VOLUME, Amount
 from core.refusals import OutOfRange
 from core.sentence import Sentence
@@ -81,7 +81,7 @@ def carries(
 
 
 def _carried(key: str, name: str, capacity: Figure, loss_per_s: float) -> Figure:
-    grams = Amount(capacity.value * WATER_KG_PER_M3, MOISTURE)
+    grams = Amount(capacity.value * ROUGH_WATER_KG_PER_M3, MOISTURE)
     amounts = {"grams": grams, "capacity": capacity.amount}
     step = Sentence("{capacity} of water is {grams}; divided by what a kilogram gives off:", amounts)
     meat = traced("grams", grams.value, MOISTURE) / traced("loss", loss_per_s, LOSS_RATE)
@@ -89,8 +89,8 @@ def _carried(key: str, name: str, capacity: Figure, loss_per_s: float) -> Figure
 
 
 def _as_remembered(first: Figure, capacity: Figure, loss_per_s: float) -> Figure:
-    least = capacity.value * WATER_KG_PER_M3 / max(loss_per_s, FIRST_DAYS_HIGH)
-    most = capacity.value * WATER_KG_PER_M3 / max(loss_per_s, FIRST_DAYS_LOW)
+    least = capacity.value * ROUGH_WATER_KG_PER_M3 / max(loss_per_s, FIRST_DAYS_HIGH)
+    most = capacity.value * ROUGH_WATER_KG_PER_M3 / max(loss_per_s, FIRST_DAYS_LOW)
     cautions = (NO_PEAK_PRINTED, *first.cautions)
     return evolve(first, source=FIRST_DAYS_LOSS, cautions=cautions, low=least, high=most)
 

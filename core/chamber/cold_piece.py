@@ -11,13 +11,14 @@ import math
 from core.air import moist_air
 from core.chamber.rates import FILM, LASTING
 from core.chamber.setpoints import coldest_dry_surface
+from core.densities import MEAT_KG_PER_M3
 from core.quantities import CELSIUS_TEMPERATURE, LENGTH, RATIO, TEMPERATURE, Amount
 from core.refusals import OutOfRange, require_between
 from core.sentence import Sentence
 from core.sources import MEAT_WARMS
 from core.working import Figure
 
-DENSITY_KG_M3, HEAT_CAPACITY, CONDUCTIVITY = 1050.0, 3500.0, 0.45
+HEAT_CAPACITY, CONDUCTIVITY = 3500.0, 0.45
 """Of lean meat, SI (from memory)."""
 USUAL_FILM, STILL_FILM, BRISK_FILM = 12.0, 6.0, 35.0
 """W/(m² K): radiation about 5 and 3 to 10 for air at 0.05 to 0.5 m/s; 35 allows for the heat that the dew brings."""
@@ -57,7 +58,7 @@ def cold_piece(
 
 def time_constant_s(thickness_m: float, film_w_m2k: float) -> float:
     """Seconds in which a long round piece comes 63 % nearer to the air, its inside as warm as its surface."""
-    return DENSITY_KG_M3 * HEAT_CAPACITY * thickness_m / (4 * film_w_m2k)
+    return MEAT_KG_PER_M3 * HEAT_CAPACITY * thickness_m / (4 * film_w_m2k)
 
 
 def _wet_s(colder: float, thickness_m: float, film_w_m2k: float) -> float:

@@ -8,6 +8,7 @@ from __future__ import annotations
 
 import math
 
+from core.densities import WATER_KG_PER_M3
 from core.quantities import (
     DOSE_MASS,
     FRACTION,
@@ -42,7 +43,6 @@ TABLESPOON_KG = 0.0138
 LIGHT_TABLESPOON_KG, HEAVY_TABLESPOON_KG = 0.012, 0.018  # as kitchens print it
 USUAL_CHARGE_KG_PER_M3 = TABLESPOON_KG / QUART_M3
 
-WATER_KG_PER_M3 = 998.2  # at 20 °C
 BICARBONATE_KG_PER_MOL = 0.0840066
 WATER_KG_PER_MOL = 0.018015
 OSMOTIC, OSMOTIC_LOW, OSMOTIC_HIGH = 0.91, 0.895, 0.925  # what PHREEQC's 0.560–0.575 % comes to

@@ -10,6 +10,7 @@ from attrs import evolve
 
 from core.chamber.film import film, latent_heat_j_kg, wet_flux_kg_m2s, wet_surface_c
 from core.chamber.rates import AIR_SPEED, FILM, FLUX, LASTING, MOISTURE, POWER, ROOM, SURFACE_OF_A_KILO, WATER_A_DAY
+from core.densities import MEAT_KG_PER_M3, ROUGH_WATER_KG_PER_M3
 from core.meat import MOST_LOSS_A_DAY
 from core.quantities import (
     ABSOLUTE_HUMIDITY,
@@ -36,8 +37,6 @@ from core.units import DAY_S
 from core.vapour import absolute_humidity_kg_m3
 from core.working import Figure
 
-WATER_KG_PER_M3 = 1000.0
-MEAT_KG_PER_M3 = 1050.0
 HEAVIEST_KG = 1000.0
 FASTEST = MOST_LOSS_A_DAY / DAY_S
 FIRST_DAYS, FIRST_DAYS_LOW, FIRST_DAYS_HIGH = 0.015 / DAY_S, 0.01 / DAY_S, 0.02 / DAY_S
@@ -143,9 +142,9 @@ def humidifier_need(
         "outside": Amount(outside, ABSOLUTE_HUMIDITY),
         "once": Amount(once, DOSE_MASS),
         "changes": Amount(changes_a_day, COUNT),
-        "leak": Amount(leak / WATER_KG_PER_M3, WATER_A_DAY),
-        "drained": Amount(drained_kg_s / WATER_KG_PER_M3, WATER_A_DAY),
-        "need": Amount((leak + drained_kg_s) / WATER_KG_PER_M3, WATER_A_DAY),
+        "leak": Amount(leak / ROUGH_WATER_KG_PER_M3, WATER_A_DAY),
+        "drained": Amount(drained_kg_s / ROUGH_WATER_KG_PER_M3, WATER_A_DAY),
+        "need": Amount((leak + drained_kg_s) / ROUGH_WATER_KG_PER_M3, WATER_A_DAY),
     }
     moisten = Sentence("{room} × ({inside} − {outside}) = {once}", amounts)
     steps = (
@@ -182,7 +181,10 @@ def _peak(hanging_kg: float, loss_per_s: float, peak_per_s: float | None) -> Fig
 
 
 def _coil(mean: Figure, peak: Figure) -> Figure:
-    litres, most = Amount(mean.value / WATER_KG_PER_M3, WATER_A_DAY), Amount(peak.value / WATER_KG_PER_M3, WATER_A_DAY)
+    litres, most = (
+        Amount(mean.value / ROUGH_WATER_KG_PER_M3, WATER_A_DAY),
+        Amount(peak.value / ROUGH_WATER_KG_PER_M3, WATER_A_DAY),
+    )
     amounts = {"mean": mean.amount, "litres": litres, "peak": peak.amount, "most": most}
     steps = (Sentence("All that the meat gives off: {mean} is {litres}; in the first days {peak} is {most}.", amounts),)
     low, high = sorted((litres.value, most.value))

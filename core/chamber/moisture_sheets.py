@@ -4,8 +4,9 @@ from __future__ import annotations
 
 from core.air_sheets import HUMIDITY_INPUT, TEMPERATURE_INPUT
 from core.chamber.capacity import capacity_as_rated, capacity_from_basin, carries
-from core.chamber.moisture import FASTEST, WATER_KG_PER_M3, humidifier_need, moisture_load, wet_limit
+from core.chamber.moisture import FASTEST, humidifier_need, moisture_load, wet_limit
 from core.chamber.rates import AIR_SPEED, LASTING, ROOM, WATER_A_DAY
+from core.densities import ROUGH_WATER_KG_PER_M3
 from core.quantities import COUNT, LENGTH, LOSS_RATE, MASS, RELATIVE_HUMIDITY, TEMPERATURE, VOLUME
 from core.refusals import Missing
 from core.units import DAY_S, HOUR_S
@@ -81,7 +82,7 @@ def _humidifier_need(
     changes: float,
     drained: float | None = None,
 ) -> tuple[Figure, ...]:
-    drained_kg_s = (drained or 0.0) * WATER_KG_PER_M3
+    drained_kg_s = (drained or 0.0) * ROUGH_WATER_KG_PER_M3
     return humidifier_need(chamber, temperature, humidity, room_temperature, room_humidity, changes, drained_kg_s)
 
 

@@ -9,12 +9,13 @@ from typing import Literal
 from attrs import frozen
 
 from core.chamber.capacity import capacity_as_rated, capacity_from_basin, carries
-from core.chamber.moisture import FASTEST, FIRST_DAYS, WATER_KG_PER_M3
+from core.chamber.moisture import FASTEST, FIRST_DAYS
 from core.chamber.rates import MOISTURE, WATER_A_DAY
 from core.daybook.batch import Batch, Piece
 from core.daybook.book import Book
 from core.daybook.facts.chamber import CHAMBER, CapacityStated
 from core.daybook.water import basin, most_drained
+from core.densities import ROUGH_WATER_KG_PER_M3
 from core.dry.rate import LEAST_APART_S, loss_rate
 from core.quantities import MASS, Amount
 from core.sentence import Sentence
@@ -121,7 +122,7 @@ def burden(
     amounts = {
         "meat": Amount(mass_kg, MASS),
         "water": Amount(mass_kg * loss_per_s, MOISTURE),
-        "out": Amount(known.figure.value * WATER_KG_PER_M3, MOISTURE),
+        "out": Amount(known.figure.value * ROUGH_WATER_KG_PER_M3, MOISTURE),
         "carries": figures[1].amount,
         "litres": Amount(known.figure.value, WATER_A_DAY),
     }

@@ -5,7 +5,7 @@ All of the loss is counted as water. Weights are of the hung piece, string and c
 
 from __future__ import annotations
 
-from core.meat import MOST_LOSS, USUAL_LOSS
+from core.meat import LOSS_HELP, MOST_LOSS, USUAL_LOSS
 from core.quantities import LOSS, PIECE_MASS, Amount
 from core.refusals import OutOfRange
 from core.sentence import Sentence
@@ -107,7 +107,6 @@ def _target_only(start_kg: float, target_loss: float) -> tuple[Figure, ...]:
 
 START = Number("start_kg", "Start weight", PIECE_MASS, 0.001, 999.0, help="As it was hung.")
 NOW = Number("now_kg", "Weight now", PIECE_MASS, 0.001, 999.0)
-TARGET_HELP = "Share of the start weight it must lose: 35 % is common practice; no published source."
 SHRINK_SHEET = Worksheet(
     name="shrink",
     title="Weight loss",
@@ -116,7 +115,7 @@ SHRINK_SHEET = Worksheet(
     inputs=(
         START,
         NOW,
-        Number("target_loss", "Target loss", LOSS, 0.0, MOST_LOSS, default=USUAL_LOSS, optional=True, help=TARGET_HELP),
+        Number("target_loss", "Target loss", LOSS, 0.0, MOST_LOSS, default=USUAL_LOSS, optional=True, help=LOSS_HELP),
     ),
     compute=shrink,
     example={"start_kg": "1250 g", "now_kg": "850 g", "target_loss": "35 %"},
@@ -126,7 +125,10 @@ TARGET_SHEET = Worksheet(
     title="Weight when done",
     stage="dry",
     question="What will this piece weigh when it is done?",
-    inputs=(START, Number("target_loss", "Target loss", LOSS, 0.0, MOST_LOSS, default=USUAL_LOSS, help=TARGET_HELP)),
+    inputs=(
+        START,
+        Number("target_loss", "Target loss", LOSS, 0.0, MOST_LOSS, default=USUAL_LOSS, help=LOSS_HELP),
+    ),
     compute=_target_only,
     example={"start_kg": "1250 g", "target_loss": "35 %"},
 )

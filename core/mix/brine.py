@@ -6,6 +6,7 @@ up its own room.
 
 from __future__ import annotations
 
+from core.densities import WATER_KG_PER_M3
 from core.mix.cure_mix import CureMix
 from core.quantities import DENSITY, DOSE_MASS, FRACTION, RATIO, SALOMETER, VOLUME, Amount
 from core.refusals import OutOfRange
@@ -15,7 +16,6 @@ from core.traced import traced
 from core.working import Figure
 
 SATURATED = 0.264  # CFIA 4.13.2; FSRE-2005 prints 26.3
-WATER_KG_PER_M3 = 998.2
 _LINEAR, _SQUARE = 0.701, 0.2412
 DENSITY_HOLDS_TO = 0.264
 SUGAR_M3_PER_KG = 0.62e-3  # dissolved cane sugar, from memory; within 1 % of a weak brine's volume

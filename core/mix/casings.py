@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import math
 
+from core.densities import MEAT_KG_PER_M3
 from core.mix.measures import DENSITY
 from core.quantities import COUNT, LENGTH, MASS, RATIO, Amount
 from core.refusals import OutOfRange
@@ -11,7 +12,7 @@ from core.sentence import Sentence
 from core.sources import MIX_WEIGHS
 from core.working import Figure
 
-MIX_DENSITY = 1050.0
+MIX_DENSITY = MEAT_KG_PER_M3
 """kg/m³."""
 FILLED = "Measure the diameter of a stuffed casing: it is not always the one printed on the packet."
 MOST_CASINGS = 10_000

@@ -9,6 +9,7 @@ from __future__ import annotations
 
 from attrs import frozen
 
+from core.meat import USUAL_LOSS
 from core.mix.composition import CUTS
 from core.mix.formula import Formula, Ingredient, Meat, Role
 
@@ -52,7 +53,7 @@ EXAMPLES: tuple[Example, ...] = (
                 _part("Garlic", "spice", 0.002, in_grams=True),
                 _part("Starter culture", "culture", 0.0003, in_grams=True),
             ),
-            target_loss=0.35,
+            target_loss=USUAL_LOSS,
             casing_diameter_m=0.055,
             casing_length_m=0.4,
             cautions=("law-first", "raw-pork", "acid-in-time"),

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from core.meat import MOST_LOSS, USUAL_LOSS
+from core.meat import LOSS_HELP, MOST_LOSS, USUAL_LOSS
 from core.mix import casings
 from core.mix.blend import preblend
 from core.mix.measures import DENSITY, PER_MEAT
@@ -84,7 +84,7 @@ FINISHED_MASS = Worksheet(
             0.0,
             MOST_LOSS,
             default=USUAL_LOSS,
-            help="35 % is common practice; no published source.",
+            help=LOSS_HELP,
         ),
         Number("others", "All else, of the meat", PER_MEAT, 0.0, 2.0, default=0.04, help="Salt, cure, sugar, spice."),
     ),

@@ -1,4 +1,8 @@
-"""The hurdles that keep a piece: dry or sour enough, nitrite or dryness against botulism, and those without acid."""
+"""The hurdles that keep a piece: dry or sour enough, nitrite or dryness against botulism, and those without acid.
+
+Every limit of a water activity is here. Two published rules say what keeps, each with its own numbers: they draw the
+line in different places, so both must hold; where they differ the screen shows which one does not.
+"""
 
 from __future__ import annotations
 
@@ -6,7 +10,6 @@ from core.mix.limits import BOTULISM_LEAST_PPM, CANADA_LEAST_PPM, CANADA_LEAST_S
 from core.quantities import FRACTION, PARTS_PER_MILLION, PH, WATER_ACTIVITY, Amount
 from core.release.evidence import SLACK, Evidence
 from core.release.salted import UNKNOWN, is_through
-from core.release.stability import shelf_stable, too_dry_for_listeria
 from core.sentence import Sentence
 from core.sources import (
     DRIED_MEAT_TOLDRA,
@@ -20,6 +23,48 @@ from core.verdict import Reason
 
 BOTULISM_ACTIVITY = 0.92  # FSIS-GD-2023-0002 p. 38: this water activity or less, or 50 ppm of nitrite
 SLOW_ACTIVITY = 0.90  # Toldrá 2010 p. 221: dried meat of pH about 6 needs less than this
+KEEP_COLD_ABOVE = 0.85  # JERKY-2014 pp. 15–16: critical limit where air reaches the product
+
+# FSRE-2005, pp. 159–160, "shelf-stable"; all three are strict.
+FSRE_PH_WITH_ACTIVITY = 5.2
+FSRE_ACTIVITY_WITH_PH = 0.95
+FSRE_PH = 5.0
+FSRE_ACTIVITY = 0.91
+
+# Reg. (EC) 2073/2005, Annex I, food category 1.3: cannot support the growth of Listeria. All inclusive.
+EU_PH = 4.4
+EU_ACTIVITY = 0.92
+EU_PH_WITH_ACTIVITY = 5.0
+EU_ACTIVITY_WITH_PH = 0.94
+
+
+def shelf_stable(ph: float | None, activity: float) -> bool:
+    """FSRE-2005: pH below 5.2 with water activity below 0.95, or pH below 5.0, or water activity below 0.91.
+
+    ph: None where it was not measured; water activity must then carry it alone.
+    """
+    if activity < FSRE_ACTIVITY:
+        return True
+    return ph is not None and (ph < FSRE_PH or (ph < FSRE_PH_WITH_ACTIVITY and activity < FSRE_ACTIVITY_WITH_PH))
+
+
+def too_dry_for_listeria(ph: float | None, activity: float) -> bool:
+    """EU category 1.3: pH at most 4.4, or water activity at most 0.92, or pH at most 5.0 with activity at most 0.94.
+
+    ph: None where it was not measured; water activity must then carry it alone.
+    """
+    if activity <= EU_ACTIVITY:
+        return True
+    return ph is not None and (ph <= EU_PH or (ph <= EU_PH_WITH_ACTIVITY and activity <= EU_ACTIVITY_WITH_PH))
+
+
+def rests_on_equality(ph: float | None, activity: float) -> bool:
+    """True where the EU rule holds only because a limit is met exactly; one copy of it prints "less than"."""
+    if not too_dry_for_listeria(ph, activity):
+        return False
+    if activity < EU_ACTIVITY:
+        return False
+    return ph is None or not (ph < EU_PH or (ph < EU_PH_WITH_ACTIVITY and activity < EU_ACTIVITY_WITH_PH))
 
 
 def keeps(evidence: Evidence) -> tuple[Reason, Reason]:

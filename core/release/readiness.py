@@ -13,10 +13,18 @@ from core.quantities import DAYS, LOSS, PH, Amount
 from core.refusals import OutOfRange
 from core.release.contradictions import contradictions
 from core.release.evidence import SIGNS, SLACK, Evidence
-from core.release.hurdles import botulism, dry_without_acid, keeps, slow_hurdles
+from core.release.hurdles import (
+    KEEP_COLD_ABOVE,
+    botulism,
+    dry_without_acid,
+    keeps,
+    rests_on_equality,
+    shelf_stable,
+    slow_hurdles,
+    too_dry_for_listeria,
+)
 from core.release.limits import exception_cautions, limit_reasons
 from core.release.salted import UNKNOWN, salted_hurdles
-from core.release.stability import rests_on_equality, shelf_stable, too_dry_for_listeria
 from core.sentence import Sentence
 from core.sources import COMMON_PRACTICE, FSRE_ACID, USDA_LEAN_WATER
 from core.units import DAY_S
@@ -28,7 +36,6 @@ asked for makes a new one."""
 LEAST_LOSS: dict[Style, float] = {"fermented": 0.15, "slow": 0.25, "whole-muscle": 0.18}
 """Common practice; no published source, from memory: a semi-dry sausage loses about 15 %, a dry one 25 % or more; 18 %
 is what a country ham must have lost. A lower target does not lower them."""
-KEEP_COLD_ABOVE = 0.85  # JERKY-2014 pp. 15–16: critical limit where air reaches the product
 
 
 def judge(evidence: Evidence) -> Verdict:

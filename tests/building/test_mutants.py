@@ -174,7 +174,7 @@ def test_every_change_listed_as_equivalent_is_still_there():
 
 
 def test_an_equivalent_whose_code_has_changed_is_found_out():
-    stale = Equivalent("core/release/stability.py", "", "NO_SUCH = 1", "NO_SUCH = 2", "a made-up line")
+    stale = Equivalent("core/release/hurdles.py", "", "NO_SUCH = 1", "NO_SUCH = 2", "a made-up line")
     assert equivalent.no_longer_there([stale]) == [stale]
 
 

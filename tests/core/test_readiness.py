@@ -10,9 +10,9 @@ from core.mix.ingoing import Ingoing
 from core.mix.rules import Curing
 from core.quantities import METRIC
 from core.refusals import OutOfRange
+from core.release.hurdles import rests_on_equality, shelf_stable, too_dry_for_listeria
 from core.release.readiness import LEAST_LOSS, SIGNS, Evidence, judge
 from core.release.salted import Salted
-from core.release.stability import rests_on_equality, shelf_stable, too_dry_for_listeria
 from core.sources import EU_LISTERIA, FSRE_STABILITY
 from core.verdict import Reason
 

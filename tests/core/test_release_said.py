@@ -12,8 +12,8 @@ from core.ferment.slow import OWN_USE
 from core.mix.rules import Curing
 from core.quantities import METRIC
 from core.release.evidence import Evidence
+from core.release.hurdles import rests_on_equality
 from core.release.readiness import judge
-from core.release.stability import rests_on_equality
 from core.sources import (
     CFR_424_21C,
     COMMON_PRACTICE,

@@ -23,9 +23,20 @@ GROUND = {
     "core",
     *(
         f"core.{name}"
-        for name in ("meat", "working", "sentence", "quantities", "units", "reading", "sources", "refusals", "usual")
+        for name in (
+            "meat",
+            "densities",
+            "working",
+            "sentence",
+            "quantities",
+            "units",
+            "reading",
+            "sources",
+            "refusals",
+            "usual",
+        )
     ),
-    *(f"core.{name}" for name in ("verdict", "worksheet")),
+    *(f"core.{name}" for name in ("verdict", "worksheet", "densities")),
 }
 ABOVE = {"core.worksheets", "core.command_line", "core.__main__"}
 """What gathers the stages' single sums and prints them."""

@@ -12,7 +12,7 @@ from core.daybook.curing import known_cure
 from core.daybook.facts import BatchStarted
 from core.daybook.formulas import formula_of
 from core.daybook.sheet import sheet_of
-from core.meat import STYLES
+from core.meat import LOSS_HELP, STYLES, USUAL_LOSS
 from core.mix.measures import GOING_IN
 from core.quantities import DAYS, LOSS, MASS, PH, Amount, Reader
 from core.refusals import Refusal
@@ -59,8 +59,8 @@ START = declare(
                 LOSS,
                 0.05,
                 0.7,
-                default=0.35,
-                help="Share of the start weight it must lose. 35 % is common practice; no published source.",
+                default=USUAL_LOSS,
+                help=LOSS_HELP,
             ),
             Number(
                 "least_s",

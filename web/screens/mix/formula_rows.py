@@ -12,7 +12,7 @@ from collections.abc import Iterable, Mapping
 from attrs import evolve, frozen
 from werkzeug.datastructures import MultiDict
 
-from core.meat import STYLES
+from core.meat import LOSS_HELP, STYLES
 from core.mix.composition import CUTS
 from core.mix.cure_sheets import Strength
 from core.mix.curing_salt import STRENGTH, CuringSalt
@@ -37,7 +37,7 @@ HEAD: tuple[Input, ...] = (
     Words("name", "Name", example="Juniper coarse"),
     Choice("style", "Kind", STYLES),
     Ticks("brined", "Brine", {"brined": "The meat lies in a brine of the ingredients"}),
-    Number("target_loss", "Loss to reach", LOSS, 0.0, 0.7, help="35 % is common practice; no published source."),
+    Number("target_loss", "Loss to reach", LOSS, 0.0, 0.7, help=LOSS_HELP),
     Number("least_s", "Least days hanging", DAYS, 0, 1000 * DAY_S, optional=True),
     Number("casing_diameter_m", "Diameter of a casing", LENGTH, 0.005, 0.5, optional=True),
     Number("casing_length_m", "Length of a casing", LENGTH, 0.01, 1000, optional=True, usual=CASING_LONG_M),
