@@ -127,9 +127,9 @@ def vapour_pressure_deficit(
     """
     air = _Air(temperature_c, humidity, pressure_pa)
     vapour_pa = air.vapour_pa
-    require_between("surface_activity", "Water activity of the surface", surface_activity, 0.0, 1.0, "0 and 1")
+    require_between("surface_activity", "Water activity of the surface", surface_activity, 0.0, 1.0, WATER_ACTIVITY)
     at_c = temperature_c if surface_c is None else surface_c
-    require_between("surface_temperature", "Surface temperature", at_c, -20.0, 60.0, "−20 and 60 °C (−4 and 140 °F)")
+    require_between("surface_temperature", "Surface temperature", at_c, -20.0, 60.0, TEMPERATURE)
     saturated_pa = saturation_in_air_pa(at_c, pressure_pa)
     deficit_pa = surface_activity * saturated_pa - vapour_pa
     amounts = {

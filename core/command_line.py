@@ -99,7 +99,7 @@ def _figure_as_json(figure: Figure, reader: Reader) -> dict[str, Any]:
         "working": [step.say(reader) for step in figure.working],
         "source": figure.source.cite(),
         "verified": figure.source.verified,
-        "cautions": list(figure.cautions),
+        "cautions": [caution.say(reader) for caution in figure.cautions],
     }
 
 
@@ -117,7 +117,7 @@ def _verdict_as_json(verdict: Verdict, reader: Reader) -> dict[str, Any]:
             }
             for reason in verdict.reasons
         ],
-        "cautions": list(verdict.cautions),
+        "cautions": [caution.say(reader) for caution in verdict.cautions],
     }
 
 
@@ -135,7 +135,7 @@ def _figure_lines(figure: Figure, reader: Reader) -> Iterator[str]:
     yield f"{figure.name}: {figure.show(reader)}{_range(figure, reader)}"
     yield from (f"    {step.say(reader)}" for step in figure.working)
     yield f"    Source: {figure.source.cite()}"
-    yield from (f"    ! {caution}" for caution in figure.cautions)
+    yield from (f"    ! {caution.say(reader)}" for caution in figure.cautions)
 
 
 def _range(figure: Figure, reader: Reader) -> str:
@@ -149,7 +149,7 @@ def _verdict_lines(verdict: Verdict, reader: Reader) -> Iterator[str]:
     yield f"Verdict: {verdict.word}"
     yield f"    Next: {verdict.next_step.say(reader)}"
     yield from (_reason_line(reason, reader) for reason in verdict.reasons)
-    yield from (f"    ! {caution}" for caution in verdict.cautions)
+    yield from (f"    ! {caution.say(reader)}" for caution in verdict.cautions)
 
 
 def _reason_line(reason: Reason, reader: Reader) -> str:

@@ -77,10 +77,11 @@ FLOAT_DUST = 1e-10
 
 @frozen
 class Reader:
-    """How this reader wants quantities: the unit system, and the decimal mark."""
+    """How this reader wants what is said: the unit system, the decimal mark, and the language by its ISO 639 code."""
 
     system: System = "metric"
     decimal: DecimalMark = "."
+    language: str = "en"
 
 
 METRIC = Reader()

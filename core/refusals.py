@@ -6,14 +6,25 @@ act on. The screen sets the sentence beside the field; `python -m core` prints i
 
 from collections.abc import Iterable
 
+from core.quantities import METRIC, Amount, Quantity
+from core.sentence import Said, Sentence, Unconverted, said
+
 
 class Refusal(ValueError):
     """One sentence about one field. `field` is the input's key, or "" when the sentence is about the whole."""
 
-    def __init__(self, field: str, sentence: str) -> None:
-        super().__init__(sentence)
+    def __init__(self, field: str, sentence: Said | Unconverted) -> None:
+        super().__init__(field, sentence)
         self.field = field
-        self.sentence = sentence
+        self.said = said(sentence)
+
+    @property
+    def sentence(self) -> str:
+        """As the metric reader is told."""
+        return self.said.say(METRIC)
+
+    def __str__(self) -> str:
+        return self.sentence
 
 
 class Missing(Refusal):
@@ -40,7 +51,8 @@ class Refused(ValueError):
         super().__init__(" ".join(refusal.sentence for refusal in self.refusals))
 
 
-def require_between(field: str, label: str, value: float, low: float, high: float, shown: str) -> None:
-    """Guard: raise OutOfRange unless low <= value <= high. `shown` is the range in words: "0 and 100 %"."""
+def require_between(field: str, label: Said, value: float, low: float, high: float, quantity: Quantity) -> None:
+    """Guard: raise OutOfRange unless low <= value <= high, both SI in the unit of `quantity`."""
     if not low <= value <= high:  # a NaN fails this too
-        raise OutOfRange(field, f"{label} must be between {shown}.")
+        told = {"label": said(label), "low": Amount(low, quantity), "high": Amount(high, quantity)}
+        raise OutOfRange(field, Sentence("{label} must be between {low} and {high}.", told))

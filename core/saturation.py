@@ -8,6 +8,7 @@ from __future__ import annotations
 
 import math
 
+from core.quantities import TEMPERATURE
 from core.refusals import require_between
 
 KELVIN_AT_ZERO_C = 273.15
@@ -57,7 +58,7 @@ def ice_saturation_pressure_pa(temperature_c: float) -> float:
 
     temperature_c: −40 to 0.01 °C. Raises OutOfRange. Source: IAPWS R14-08(2011), sublimation pressure.
     """
-    require_between("temperature", "The temperature of ice", temperature_c, COLDEST_C, 0.01, "−40 and 0 °C")
+    require_between("temperature", "The temperature of ice", temperature_c, COLDEST_C, 0.01, TEMPERATURE)
     ratio = (temperature_c + KELVIN_AT_ZERO_C) / _TRIPLE_K
     return _TRIPLE_PA * math.exp(sum(factor * ratio**power for factor, power in _ICE) / ratio)
 
@@ -87,4 +88,4 @@ def _in_air(pure_pa: float, temperature_c: float, pressure_pa: float, coefficien
 
 
 def _require_temperature(temperature_c: float) -> None:
-    require_between("temperature", "Temperature", temperature_c, COLDEST_C, WARMEST_C, "−40 and 60 °C (−40 and 140 °F)")
+    require_between("temperature", "Temperature", temperature_c, COLDEST_C, WARMEST_C, TEMPERATURE)

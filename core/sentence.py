@@ -1,22 +1,27 @@
 """What is said, apart from how it is said: a constant text, and what goes into it.
 
-Only `Sentence.say` knows the reader's units and decimal mark. A name somebody typed is a value too, never part of
-the text: it may hold braces.
+Only `Sentence.say` knows the reader's units, decimal mark and language. A name somebody typed is a value too, never
+part of the text: it may hold braces.
 """
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping, Sequence
 from datetime import date, datetime
 from string import Formatter
+from typing import Literal, LiteralString
 
-from attrs import field, frozen
+from attrs import evolve, field, frozen
 
+from core.language import translated, translated_count
 from core.quantities import Amount, DisplayUnit, Reader, System
 from core.units import Unit
 
 EQUALS = (" = ", " → ")
 """What tells a sum: within one, each kind of amount keeps to one unit."""
+
+Message = LiteralString
+"""A text that stands in the code, so that a catalogue of another language can hold it. What somebody typed is none."""
 
 
 @frozen
@@ -29,14 +34,14 @@ class Sentence:
     """
 
     text: str
-    values: Mapping[str, Value] = field(factory=dict[str, "Value"])
+    values: Mapping[str, Value] = field(factory=dict[str, "Value"], hash=False)
     plural: str = field(default="", kw_only=True)
 
     def say(self, reader: Reader, significant: int = 6) -> str:
-        """In the reader's units. A sentence wants fewer digits than a sum that is to be checked."""
+        """In the reader's units and language. A sentence wants fewer digits than a sum that is to be checked."""
         units = self._one_unit_each(reader.system) if self._is_sum else {}
         shown = {name: _shown(value, reader, significant, units.get(name)) for name, value in self.values.items()}
-        return self._text.format_map(shown)
+        return self._text(reader.language).format_map(shown)
 
     @property
     def _is_sum(self) -> bool:
@@ -50,10 +55,12 @@ class Sentence:
             largest[amount.quantity.ladder(system)] = amount
         return {name: largest[each.quantity.ladder(system)].unit(system) for name, each in amounts.items()}
 
-    @property
-    def _text(self) -> str:
+    def _text(self, language: str) -> str:
         count = self.values.get("count")
-        return self.plural if self.plural and isinstance(count, Amount) and count.value != 1 else self.text
+        if not self.plural or not isinstance(count, Amount):
+            return translated(self.text, language)
+        whole = round(count.value)
+        return translated_count(self.text, self.plural, whole if whole == count.value else 2, language)
 
     @property
     def amounts(self) -> dict[str, Amount]:
@@ -73,18 +80,60 @@ class Sentence:
         return tuple(dict.fromkeys(name for _, name, _, _ in Formatter().parse(self.text) if name))
 
 
-Value = Amount | str | date | Sentence
+@frozen
+class Rounded:
+    """An amount told as a figure shows it, rounded to what the evidence usually carries."""
+
+    amount: Amount
+
+
+Value = Amount | Rounded | str | date | Sentence
+Said = Message | Sentence
+"""What a declaration may give where something is shown: a constant text, or a sentence with its values."""
+Unconverted = str
+"""Where a text is still worded as a string. It goes with the last of them."""
+
+
+def said(text: Said | Unconverted) -> Sentence:
+    return text if isinstance(text, Sentence) else Sentence("{text}", {"text": text})
+
+
+def each_said(texts: Iterable[Said | Unconverted]) -> tuple[Sentence, ...]:
+    return tuple(map(said, texts))
+
+
+def listed(items: Sequence[Value], last: Literal["and", "or"] = "and") -> Value:
+    """ "a, b and c", as one value. Raises IndexError where there is none."""
+    *rest, end = items
+    if not rest:
+        return end
+    two = Sentence("{before} and {last}") if last == "and" else Sentence("{before} or {last}")
+    return evolve(two, values={"before": _in_a_row(rest), "last": end})
+
+
+def _in_a_row(items: Sequence[Value]) -> Value:
+    first, *rest = items
+    return Sentence("{before}, {next}", {"before": _in_a_row(items[:-1]), "next": items[-1]}) if rest else first
+
+
+MONTHS: tuple[Message, ...] = ("Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec")
+DAY_OF: Message = "{day} {month} {year}"
+MOMENT: Message = "{date}, {time}"
 
 
 def _shown(value: Value, reader: Reader, significant: int, unit: Unit | None) -> str:
     match value:
         case Amount():
             return value.show_exact(reader, significant, unit)
+        case Rounded():
+            return value.amount.show(reader)
         case Sentence():
             return value.say(reader, significant)
         case datetime():
-            return f"{value.day} {value:%b %Y, %H:%M}"
+            day = _shown(value.date(), reader, significant, None)
+            return translated(MOMENT, reader.language).format(date=day, time=f"{value:%H:%M}")
         case date():
-            return f"{value.day} {value:%b %Y}"
+            month = translated(MONTHS[value.month - 1], reader.language)
+            return translated(DAY_OF, reader.language).format(day=value.day, month=month, year=value.year)
         case _:
             return value

@@ -9,6 +9,7 @@ from __future__ import annotations
 import math
 from collections.abc import Callable
 
+from core.quantities import ALTITUDE, PRESSURE, RELATIVE_HUMIDITY, TEMPERATURE
 from core.refusals import OutOfRange, require_between
 from core.saturation import (
     COLDEST_C,
@@ -26,9 +27,9 @@ VAPOUR_GAS_CONSTANT = 461.523
 
 def require_air(temperature_c: float, humidity: float, pressure_pa: float = STANDARD_PA) -> None:
     """Guard: OutOfRange unless −20 to 60 °C, humidity 0 to 1, 60 to 110 kPa."""
-    require_between("temperature", "Temperature", temperature_c, -20.0, 60.0, "−20 and 60 °C (−4 and 140 °F)")
-    require_between("humidity", "Humidity", humidity, 0.0, 1.0, "0 and 100 %")
-    require_between("pressure", "Pressure", pressure_pa, 60e3, 110e3, "600 and 1100 hPa (17.7 and 32.5 inHg)")
+    require_between("temperature", "Temperature", temperature_c, -20.0, 60.0, TEMPERATURE)
+    require_between("humidity", "Humidity", humidity, 0.0, 1.0, RELATIVE_HUMIDITY)
+    require_between("pressure", "Pressure", pressure_pa, 60e3, 110e3, PRESSURE)
 
 
 def vapour_pressure_pa(temperature_c: float, humidity: float, pressure_pa: float = STANDARD_PA) -> float:
@@ -73,7 +74,7 @@ def humidity_from_dew_point(temperature_c: float, dew_c: float, pressure_pa: flo
     Ranges as in `require_air`. Raises OutOfRange.
     """
     require_air(temperature_c, 1.0, pressure_pa)
-    require_between("dew_point", "Dew point", dew_c, COLDEST_C, temperature_c, "−40 °C and the air's temperature")
+    require_between("dew_point", "Dew point", dew_c, COLDEST_C, temperature_c, TEMPERATURE)
     return saturation_in_air_pa(dew_c, pressure_pa) / saturation_in_air_pa(temperature_c, pressure_pa)
 
 
@@ -164,7 +165,7 @@ def station_pressure_pa(altitude_m: float) -> float:
 
     Source: ASHRAE Handbook Fundamentals 2017, ch. 1, eq. 3.
     """
-    require_between("altitude", "Altitude", altitude_m, -500.0, 4000.0, "−500 and 4000 m (−1640 and 13 120 ft)")
+    require_between("altitude", "Altitude", altitude_m, -500.0, 4000.0, ALTITUDE)
     return STANDARD_PA * (1 - 2.25577e-5 * altitude_m) ** 5.2559
 
 

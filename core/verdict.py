@@ -7,9 +7,9 @@ from __future__ import annotations
 
 from typing import Literal
 
-from attrs import frozen
+from attrs import field, frozen
 
-from core.sentence import Sentence
+from core.sentence import Sentence, each_said
 from core.sources import Source
 
 Word = Literal["ready", "hold", "discard"]
@@ -37,7 +37,7 @@ class Verdict:
 
     reasons: tuple[Reason, ...]
     when_ready: Sentence
-    cautions: tuple[str, ...] = ()
+    cautions: tuple[Sentence, ...] = field(default=(), converter=each_said)
 
     @property
     def word(self) -> Word:

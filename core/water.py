@@ -11,7 +11,7 @@ from collections.abc import Callable
 
 from attrs import frozen
 
-from core.quantities import CELSIUS_TEMPERATURE, MOLALITY, PARTS_PER_MILLION, PH, RATIO, Amount
+from core.quantities import CELSIUS_TEMPERATURE, MOLALITY, PARTS_PER_MILLION, PH, RATIO, TEMPERATURE, Amount
 from core.refusals import require_between
 from core.sentence import Sentence
 from core.sources import PHREEQC_CARBONATE
@@ -77,7 +77,7 @@ def constants(water_c: float) -> Constants:
 
     Raises OutOfRange.
     """
-    require_between("water_c", "The water", water_c, 0.0, WARMEST_C, "0 and 30 °C (32 and 86 °F)")
+    require_between("water_c", "The water", water_c, 0.0, WARMEST_C, TEMPERATURE)
     kelvin = water_c + 273.15
 
     def at(a: float, b: float, c: float, d: float, e: float, f: float) -> float:
@@ -100,9 +100,9 @@ def equilibrium(molality: float, water_c: float, carbon_dioxide: float | None = 
     pH within 0.1 of PHREEQC with either database over that range.
     Source: PHREEQC 3, phreeqc.dat (Plummer and Busenberg 1982); activity by Davies.
     """
-    require_between("molality", "The strength", molality, WEAKEST, STRONGEST, "0.02 and 0.3 mol/kg")
+    require_between("molality", "The strength", molality, WEAKEST, STRONGEST, MOLALITY)
     if carbon_dioxide is not None:
-        require_between("carbon_dioxide", "Carbon dioxide", carbon_dioxide, 100e-6, 0.01, "100 ppm and 1 %")
+        require_between("carbon_dioxide", "Carbon dioxide", carbon_dioxide, 100e-6, 0.01, PARTS_PER_MILLION)
     known = constants(water_c)
     sodium = strength = molality
     while True:

@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-from attrs import frozen
+from attrs import field, frozen
 
 from core.quantities import Amount, Quantity, Reader
-from core.sentence import Sentence
+from core.sentence import Said, Sentence, Unconverted, each_said
 from core.sources import Source
 
 
@@ -19,12 +19,12 @@ class Figure:
     """
 
     key: str
-    name: str
+    name: Said | Unconverted
     value: float
     quantity: Quantity
     working: tuple[Sentence, ...]
     source: Source
-    cautions: tuple[str, ...] = ()
+    cautions: tuple[Sentence, ...] = field(default=(), converter=each_said)
     low: float | None = None
     high: float | None = None
 

@@ -13,6 +13,7 @@ from attrs import field, frozen
 from core.quantities import METRIC, Amount, Quantity, Reader
 from core.reading import is_bare, read
 from core.refusals import Missing, OutOfRange, Refusal, Refused, Unusual
+from core.sentence import Message, Said, Unconverted
 from core.usual import USUAL, Range, ask, is_usual
 from core.verdict import Verdict
 from core.working import Figure
@@ -30,13 +31,13 @@ class Number:
     """
 
     key: str
-    label: str
+    label: Message | Unconverted
     quantity: Quantity
     low: float
     high: float
     default: float | None = None
     optional: bool = False
-    help: str = ""
+    help: Said | Unconverted = ""
     usual: Range | None = None
     or_zero: bool = False
 
@@ -80,10 +81,10 @@ class Choice:
     seldom changes."""
 
     key: str
-    label: str
-    options: Mapping[str, str]
+    label: Message | Unconverted
+    options: Mapping[str, Said | Unconverted]
     default: str | None = None
-    help: str = ""
+    help: Said | Unconverted = ""
     listed: bool = False
 
     def read(self, text: str, reader: Reader) -> str:
@@ -121,9 +122,9 @@ class Worksheet:
     """
 
     name: str
-    title: str
+    title: Message | Unconverted
     stage: str
-    question: str
+    question: Message | Unconverted
     inputs: tuple[Input, ...]
     compute: Callable[..., tuple[Figure, ...]]
     judge: Callable[..., Verdict] | None = None

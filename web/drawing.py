@@ -17,11 +17,12 @@ from core.quantities import Amount, Quantity, Reader
 from core.sentence import Sentence
 from core.worksheet import Choice, Number
 from web import visitor
-from web.entry_forms import form_of, say
+from web.entry_forms import form_of
+from web.entry_forms import say as say_line
 from web.forms import Moment, OptionalChoice, Ticks, Words
 from web.instruments import corrected_of
 from web.journal import book, fresh_id
-from web.spoken import spoken
+from web.saying import say
 
 PLACES = (
     ("today.page", "Today"),
@@ -47,18 +48,11 @@ KINDS_OF_INPUT: dict[str, tuple[type, ...]] = {
 
 def prepare(app: Flask) -> None:
     filters: dict[str, Any] = app.jinja_env.filters
-    filters |= {"amount": _amount, "step": _step, "told": _told, "roughly": _roughly, "spoken": spoken}
-    filters |= {
-        "corrected": corrected_of,
-        "day": day,
-        "clock": clock,
-        "hour": hour,
-        "stamp": stamp,
-        "ago": ago,
-        "left": left,
-    }
+    filters |= {"amount": _amount, "step": _step, "told": _told, "roughly": _roughly, "say": say}
+    filters |= {"corrected": corrected_of, "day": day, "clock": clock, "hour": hour, "stamp": stamp}
+    filters |= {"ago": ago, "left": left}
     names: dict[str, Any] = app.jinja_env.globals
-    names |= {"q": quantities, "stage_words": STAGE_WORDS, "styles": STYLES, "acid_ph": ACID_PH}
+    names |= {"say": say, "q": quantities, "stage_words": STAGE_WORDS, "styles": STYLES, "acid_ph": ACID_PH}
     names |= {"lasting": LASTING, "air_speed": AIR_SPEED}
     names |= {"units_for": units_for, "correctable": correctable, "fresh_id": fresh_id, "now": visitor.now}
     tests: dict[str, Any] = app.jinja_env.tests
@@ -109,7 +103,7 @@ def _saved(how: Reader) -> dict[str, Any] | None:
         return None
     line = book().line(key)
     newest = line.versions[-1]
-    said = {"at": newest.written_at, "words": say(line, how), "withdrawn": line.withdrawn}
+    said = {"at": newest.written_at, "words": say_line(line, how), "withdrawn": line.withdrawn}
     return {"line": line, "token": fresh_id(), **said}
 
 

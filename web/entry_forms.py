@@ -24,6 +24,7 @@ from core.daybook.facts import Fact
 from core.daybook.instruments import Instrument
 from core.quantities import Reader
 from core.refusals import Refusal, Refused
+from core.sentence import Message, Said, Unconverted
 from core.working import Figure
 from core.worksheet import Number
 from web.forms import Form, Input, Moment, ReadWith, Ticks, Values, from_request, suggested, typed
@@ -69,15 +70,15 @@ class EntryForm:
     """
 
     kind: type[Any]
-    title: str
+    title: Message | Unconverted
     inputs: tuple[Asked, ...]
     say: Callable[[Any, Reader], str]
     figures: Callable[[Any, Subject], tuple[Figure, ...]] = _nothing
     fact: Callable[[Values, Subject], Fact] | None = None
     texts: Callable[[Any, Reader], dict[str, str]] | None = None
-    save: str = "Save"
-    correct: str = "Correct this entry"
-    hint: str = ""
+    save: Message | Unconverted = "Save"
+    correct: Message | Unconverted = "Correct this entry"
+    hint: Said | Unconverted = ""
     shape: Callable[[Subject], tuple[Asked, ...]] | None = None
     shaped_by: tuple[str, ...] = ()
     every: tuple[Input, ...] = ()

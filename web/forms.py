@@ -14,6 +14,7 @@ from werkzeug.datastructures import MultiDict
 from core.daybook.facts.instruments import InstrumentKind
 from core.quantities import Amount, Quantity, Reader, show_number
 from core.refusals import Missing, NotAQuantity, OutOfRange, Refusal, Refused
+from core.sentence import Message, Said, Sentence, Unconverted
 from core.worksheet import Number
 from web.visitor import now, offset_at
 
@@ -28,11 +29,11 @@ class Words:
     """A line of text: a name, a tag, a note."""
 
     key: str
-    label: str
+    label: Message | Unconverted
     longest: int = 60
     optional: bool = False
     example: str = ""
-    help: str = ""
+    help: Said | Unconverted = ""
 
     def read(self, text: str, reader: Reader) -> str:
         words = " ".join(text.split())
@@ -48,8 +49,8 @@ class Moment:
     """When it happened, as the device's own clock would say; empty means now."""
 
     key: str = "happened"
-    label: str = "When"
-    help: str = "Leave it for now, or set when it happened."
+    label: Message = "When"
+    help: Message = "Leave it for now, or set when it happened."
 
     def read(self, text: str, reader: Reader) -> datetime:
         present = now()
@@ -72,9 +73,9 @@ class Ticks:
     """Any number of a few words. Its value is the tuple of ticked keys."""
 
     key: str
-    label: str
-    options: Mapping[str, str]
-    help: str = ""
+    label: Message | Unconverted
+    options: Mapping[str, Said | Unconverted]
+    help: Said | Unconverted = ""
 
     def read(self, text: str, reader: Reader) -> tuple[str, ...]:
         ticked = tuple(text.split())
@@ -88,7 +89,7 @@ class ReadWith:
     """Which instrument it was read on. Asked only where some of these kinds are kept (`web.instruments.offer`)."""
 
     key: str
-    label: str
+    label: Message | Unconverted
     kinds: tuple[InstrumentKind, ...]
     optional: bool = True
 
@@ -99,10 +100,10 @@ class OptionalChoice:
     does. The rest as in Choice."""
 
     key: str
-    label: str
-    options: Mapping[str, str]
+    label: Message | Unconverted
+    options: Mapping[str, Said | Unconverted]
     default: str | None = None
-    help: str = ""
+    help: Said | Unconverted = ""
     none: str = ""
     optional: bool = True
 
@@ -138,7 +139,7 @@ class Form:
     token: str
     inputs: tuple[Input, ...]
     texts: dict[str, str] = field(factory=dict[str, str])
-    refusals: dict[str, str] = field(factory=dict[str, str])
+    refusals: dict[str, Sentence] = field(factory=dict[str, Sentence])
 
     def text(self, key: str) -> str:
         return self.texts.get(key, "")
@@ -167,9 +168,9 @@ class Form:
 
     def refused(self, refused: Refused | Refusal) -> Form:
         each = refused.refusals if isinstance(refused, Refused) else (refused,)
-        sentences: dict[str, str] = {}
+        sentences: dict[str, Sentence] = {}
         for one in each:
-            sentences.setdefault(one.field, one.sentence)
+            sentences.setdefault(one.field, one.said)
         return Form(self.token, self.inputs, self.texts, sentences)
 
     def read(self, reader: Reader) -> Values:

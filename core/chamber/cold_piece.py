@@ -38,10 +38,10 @@ def cold_piece(
     film_w_m2k: heat film with radiation, 2 to 60; None means 12, with 6 to 35 as its range. A film that is given is
     allowed to be half or twice as much. Raises OutOfRange, also on "humidity" for air so moist that it never ends.
     """
-    require_between("piece", "The piece", piece_c, -1.0, 60.0, "−1 and 60 °C (30 and 140 °F): frozen meat thaws first")
-    require_between("thickness", "Thickness", thickness_m, 0.01, 0.3, "10 and 300 mm (0.4 and 12 in)")
+    require_between("piece", "The piece", piece_c, -1.0, 60.0, TEMPERATURE)
+    require_between("thickness", "Thickness", thickness_m, 0.01, 0.3, LENGTH)
     usual = USUAL_FILM if film_w_m2k is None else film_w_m2k
-    require_between("film", "The film coefficient", usual, 2.0, 60.0, "2 and 60 W/(m² K)")
+    require_between("film", "The film coefficient", usual, 2.0, 60.0, FILM)
     still, brisk = (STILL_FILM, BRISK_FILM) if film_w_m2k is None else (usual / 2, usual * 2)
     dry = coldest_dry_surface(temperature_c, humidity)
     dew = next(figure for figure in moist_air(temperature_c, humidity) if figure.key == "dew_point")

@@ -9,6 +9,8 @@ import math
 
 from attrs import frozen
 
+from core.chamber.rates import AIR_SPEED
+from core.quantities import LENGTH, TEMPERATURE
 from core.refusals import require_between
 from core.saturation import KELVIN_AT_ZERO_C
 from core.vapour import STANDARD_PA, absolute_humidity_kg_m3, dew_point_c
@@ -49,8 +51,8 @@ def film(thickness_m: float, air_speed_m_s: float, temperature_c: float) -> AirF
     thickness_m: 0.01 to 0.3. air_speed_m_s: 0.02 to 3. temperature_c: −5 to 40. Raises OutOfRange.
     Source: Churchill and Bernstein 1977 (from memory); vapour by Lewis, h ÷ (ρ c (α/D)^⅔).
     """
-    require_between("thickness", "Thickness", thickness_m, 0.01, 0.3, "10 and 300 mm (0.4 and 12 in)")
-    require_between("air_speed", "Air speed", air_speed_m_s, 0.02, 3.0, "0.02 and 3 m/s (4 and 590 ft/min)")
+    require_between("thickness", "Thickness", thickness_m, 0.01, 0.3, LENGTH)
+    require_between("air_speed", "Air speed", air_speed_m_s, 0.02, 3.0, AIR_SPEED)
     air = dry_air(temperature_c)
     reynolds = air.density * air_speed_m_s * thickness_m / air.viscosity
     nusselt = 0.3 + (
@@ -69,7 +71,7 @@ def dry_air(temperature_c: float) -> DryAir:
 
     Raises OutOfRange.
     """
-    require_between("temperature", "Temperature", temperature_c, -5.0, 40.0, "−5 and 40 °C (23 and 104 °F)")
+    require_between("temperature", "Temperature", temperature_c, -5.0, 40.0, TEMPERATURE)
     kelvin = temperature_c + KELVIN_AT_ZERO_C
     return DryAir(
         density=STANDARD_PA / (DRY_AIR_GAS_CONSTANT * kelvin),

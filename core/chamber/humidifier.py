@@ -96,7 +96,7 @@ def solubility(water_c: float) -> float:
 
     Raises OutOfRange. Source: a quadratic through a table quoting Seidell.
     """
-    require_between("water_c", "The water", water_c, 0, 60, "0 and 60 °C (32 and 140 °F)")
+    require_between("water_c", "The water", water_c, 0, 60, TEMPERATURE)
     return (6.864 + 0.12472 * water_c + 5.657e-4 * water_c**2) / 100
 
 

@@ -68,7 +68,7 @@ def moisture_load(
     """
     _require_hanging(hanging_kg)
     _require_loss("loss", loss_per_s)
-    require_between("temperature", "Temperature", temperature_c, -5.0, 40.0, "−5 and 40 °C (23 and 104 °F)")
+    require_between("temperature", "Temperature", temperature_c, -5.0, 40.0, TEMPERATURE)
     mean = _given_off("given_off", "Water the meat gives off", hanging_kg, loss_per_s)
     peak = _peak(hanging_kg, loss_per_s, peak_per_s)
     return (
@@ -130,7 +130,7 @@ def humidifier_need(
     Raises OutOfRange.
     """
     _require_chamber(chamber_m3)
-    require_between("changes", "Changes of air a day", changes_a_day, 0.0, 1000.0, "0 and 1000")
+    require_between("changes", "Changes of air a day", changes_a_day, 0.0, 1000.0, COUNT)
     if not 0 <= drained_kg_s < 1:
         raise OutOfRange("drained", "The condensate drained must be 0 or more.")
     inside = absolute_humidity_kg_m3(temperature_c, humidity)

@@ -25,12 +25,9 @@ def compensated_ph(shown: float, sample_c: float, stands_at_c: float) -> float:
 
     shown: pH 2 to 12; both temperatures 0 to 60 °C. Raises OutOfRange outside. Source: Nernst; turned about pH 7.
     """
-    require_between("shown", "The pH shown", shown, LOWEST_PH, HIGHEST_PH, "2 and 12")
-    for field, label, celsius in (
-        ("sample", "The sample's temperature", sample_c),
-        ("stands_at", "The temperature the meter is set to", stands_at_c),
-    ):
-        require_between(field, label, celsius, COLDEST_C, WARMEST_C, "0 and 60 °C (32 and 140 °F)")
+    require_between("shown", "The pH shown", shown, LOWEST_PH, HIGHEST_PH, PH)
+    require_between("sample", "The sample's temperature", sample_c, COLDEST_C, WARMEST_C, TEMPERATURE)
+    require_between("stands_at", "The temperature the meter is set to", stands_at_c, COLDEST_C, WARMEST_C, TEMPERATURE)
     ratio = (stands_at_c + KELVIN_AT_ZERO_C) / (sample_c + KELVIN_AT_ZERO_C)
     return NEUTRAL_PH + (shown - NEUTRAL_PH) * ratio
 

@@ -7,9 +7,9 @@ from typing import Literal
 from attrs import evolve
 
 from core.chamber.sanitising_agents import AGENTS, CHLORINES, FRESH_DILUTION, PPM, Agent, conditions, within
-from core.chamber.sanitising_measures import CONTACT
+from core.chamber.sanitising_measures import CONTACT, STRENGTH
 from core.chamber.sanitising_stock import Stated, dry_figures, liquid_figures, require_stock, require_volume
-from core.quantities import PARTS_PER_MILLION, TEMPERATURE, VOLUME, Amount
+from core.quantities import PARTS_PER_MILLION, PH, TEMPERATURE, VOLUME, Amount
 from core.refusals import OutOfRange, require_between
 from core.sentence import Sentence
 from core.sources import COMMON_PRACTICE, FOOD_CODE_SANITISERS, PRODUCT_LABEL
@@ -96,7 +96,7 @@ def _require(
     if agent not in AGENTS:
         raise OutOfRange("agent", f"The sanitiser must be one of {', '.join(AGENTS)}.")
     chosen = AGENTS[agent]
-    require_between("target", "Strength wanted", target_ppm, 1.0, 10_000.0, "1 and 10 000 ppm")
+    require_between("target", "Strength wanted", target_ppm, 1.0, 10_000.0, STRENGTH)
     require_volume(volume_m3)
     require_stock(chosen, strength, stated, stock_kg_per_litre)
     _require_least(chosen, target_ppm)
@@ -118,7 +118,7 @@ def _require_least(chosen: Agent, target_ppm: float) -> None:
 def _require_ph(agent: str, ph: float | None) -> None:
     if ph is None:
         return
-    require_between("ph", "The pH", ph, 0.0, 14.0, "0 and 14")
+    require_between("ph", "The pH", ph, 0.0, 14.0, PH)
     if agent in CHLORINES and ph > 10:
         raise OutOfRange("ph", "Chlorine needs pH 10 or less (Food Code 4-501.114): take other water.")
     if agent in CHLORINES and ph < 5:

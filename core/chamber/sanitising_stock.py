@@ -6,7 +6,7 @@ from typing import Literal
 
 from core.chamber.sanitising_agents import CHLORINE_MOLAR, PPM, Agent, within
 from core.chamber.sanitising_measures import SPOONS, STOCK, STRENGTH
-from core.quantities import DOSE_MASS, MASS, PARTS_PER_MILLION, RATIO, VOLUME, Amount
+from core.quantities import DOSE_MASS, FRACTION, MASS, PARTS_PER_MILLION, RATIO, VOLUME, Amount
 from core.refusals import OutOfRange, require_between
 from core.sentence import Sentence
 from core.sources import DEFINITION
@@ -64,8 +64,8 @@ def require_volume(volume_m3: float) -> None:
 
 def require_stock(agent: Agent, strength: float, stated: Stated, stock_kg_per_litre: float) -> None:
     """Raises OutOfRange on "stock", "weight" or "stated" for what is not sold as this agent's stock."""
-    require_between("stock", "Strength of the stock", strength, 1e-5, 1.0, "10 ppm and 100 %")
-    require_between("weight", "Weight of a litre of the stock", stock_kg_per_litre, 0.8, 2.0, "0.8 and 2 kg")
+    require_between("stock", "Strength of the stock", strength, 1e-5, 1.0, FRACTION)
+    require_between("weight", "Weight of a litre of the stock", stock_kg_per_litre, 0.8, 2.0, MASS)
     if stated == "hypochlorite" and (agent.active != "available chlorine" or agent.dry):
         raise OutOfRange("stated", "Only chlorine bleach is stated as sodium hypochlorite.")
     active = active_share(strength, stated)

@@ -118,7 +118,7 @@ def equal_temperature(temperature_c: float, humidity: float, surface_activity: f
     where no temperature from −20 to 60 °C answers, and on "humidity" for air that does not dry at all.
     """
     force = vapour_pressure_deficit(temperature_c, humidity, surface_activity)
-    require_between("other_humidity", "The other humidity", other_humidity, 0.0, 1.0, "0 and 100 %")
+    require_between("other_humidity", "The other humidity", other_humidity, 0.0, 1.0, RELATIVE_HUMIDITY)
     if force.value <= 0:
         raise OutOfRange("humidity", "Humidity must be below the water activity of the surface: this air does not dry.")
     room = surface_activity - other_humidity
@@ -188,5 +188,4 @@ def _printed(programme: Programme, key: str, name: str, value: float, quantity: 
 
 
 def _require_other(other_c: float) -> None:
-    words = "−20 and 60 °C (−4 and 140 °F)"
-    require_between("other_temperature", "The other temperature", other_c, COLDEST_C, WARMEST_C, words)
+    require_between("other_temperature", "The other temperature", other_c, COLDEST_C, WARMEST_C, TEMPERATURE)

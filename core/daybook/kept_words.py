@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
+from datetime import date
 
 from core.chamber.sanitising_agents import AGENTS
 from core.chamber.sanitising_run import TASK_WORDS
@@ -32,7 +33,7 @@ from core.quantities import (
     Amount,
     Quantity,
 )
-from core.sentence import Sentence, Value
+from core.sentence import Rounded, Sentence, Value
 
 QUANTITIES: dict[str, Quantity] = {
     quantity.key: quantity
@@ -69,8 +70,10 @@ def _kept(name: str, value: Value) -> KeptAmount | KeptName | KeptDay | KeptWord
             return KeptWord(name, KEYS[value.text])
         case str():
             return KeptName(name, value)
-        case _:
+        case date():
             return KeptDay(name, value)
+        case Rounded():
+            return KeptAmount(name, value.amount.value, value.amount.quantity.key)
 
 
 def said(kept: KeptSentence) -> Sentence:

@@ -79,7 +79,7 @@ def _from_raw(
     raw_kg: float,
     before: tuple[Sentence, ...],
     source: Source = DEFINITION,
-    cautions: tuple[str, ...] = (),
+    cautions: tuple[Sentence, ...] = (),
 ) -> Scaled:
     meat = traced("raw", raw_kg, MASS) / traced("per_meat", balance.raw(formula).total, RATIO)
     step = meat.line(MASS, "Raw weight ÷ what hangs for each part of meat")
@@ -91,7 +91,7 @@ def _scaled(
     meat_kg: float,
     steps: tuple[Sentence, ...],
     source: Source = DEFINITION,
-    cautions: tuple[str, ...] = (),
+    cautions: tuple[Sentence, ...] = (),
 ) -> Scaled:
     rows = portions(formula, meat_kg)
     meat = Figure("meat", "Meat and fat", meat_kg, MASS, (*steps, *_rows(rows, meat_kg)), source, cautions)

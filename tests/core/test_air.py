@@ -32,6 +32,7 @@ from core.vapour import (
     wet_bulb_c,
 )
 from tests.core.worked import sums_in
+from tests.telling import told
 
 
 def by_key(figures):
@@ -70,11 +71,11 @@ def test_dew_and_frost_point_of_cold_dry_air_are_told_apart():
 
 
 def test_the_frost_point_says_that_the_coil_ices_there():
-    assert COIL_ICES in by_key(COOLED)["frost_point"].cautions
+    assert COIL_ICES in told(by_key(COOLED)["frost_point"].cautions)
 
 
 def test_air_moister_than_ice_is_warned_of():
-    assert OVER_ICE in by_key(FREEZING)["frost_point"].cautions
+    assert OVER_ICE in told(by_key(FREEZING)["frost_point"].cautions)
 
 
 def test_humidity_counts_over_liquid_water_below_freezing_too():
@@ -82,11 +83,11 @@ def test_humidity_counts_over_liquid_water_below_freezing_too():
 
 
 def test_a_wet_bulb_below_freezing_is_said_to_be_iced():
-    assert by_key(FREEZING)["wet_bulb"].cautions == (ICED_BULB,)
+    assert told(by_key(FREEZING)["wet_bulb"].cautions) == (ICED_BULB,)
 
 
 def test_a_wet_bulb_just_above_freezing_is_said_to_have_an_iced_twin():
-    assert by_key(moist_air(8.0, 0.1225))["wet_bulb"].cautions == (EITHER_BULB,)
+    assert told(by_key(moist_air(8.0, 0.1225))["wet_bulb"].cautions) == (EITHER_BULB,)
 
 
 @pytest.mark.parametrize("humidity", [0.54, 0.545, 0.55])
@@ -99,11 +100,11 @@ def test_a_wet_bulb_within_three_tenths_of_freezing_says_which_bulb_it_is_and_ho
     assert bulb.high is not None
     assert bulb.low < bulb.high
     if bulb.value >= 0:
-        assert bulb.cautions == (WET_NEAR_FREEZING,)
+        assert told(bulb.cautions) == (WET_NEAR_FREEZING,)
         assert liquid_bulb_ratio(3.0, bulb.high, STANDARD_PA) == pytest.approx(ratio, rel=1e-6)
         assert ice_bulb_ratio(3.0, bulb.low, STANDARD_PA) == pytest.approx(ratio, rel=1e-6)
     else:
-        assert bulb.cautions == (ICED_NEAR_FREEZING,)
+        assert told(bulb.cautions) == (ICED_NEAR_FREEZING,)
         assert {bulb.value, other_bulb_c(3.0, humidity)} == {bulb.low, bulb.high}
 
 
@@ -125,7 +126,7 @@ def test_ice_lasts_on_a_bulb_up_to_nothing_and_no_further(temperature_c: float, 
 
 
 def test_a_wet_bulb_well_above_freezing_needs_no_caution():
-    assert by_key(CELLAR)["wet_bulb"].cautions == ()
+    assert told(by_key(CELLAR)["wet_bulb"].cautions) == ()
 
 
 @pytest.mark.parametrize("reader", [METRIC, US], ids=lambda reader: reader.system)
@@ -166,11 +167,11 @@ def test_a_cooler_surface_dries_less():
 def test_a_surface_that_takes_up_water_is_negative_and_says_so():
     figure = deficit(12.0, 0.9, surface_activity=0.8)
     assert figure.value < 0
-    assert figure.cautions == (TAKES_UP,)
+    assert told(figure.cautions) == (TAKES_UP,)
 
 
 def test_a_surface_that_dries_carries_no_caution():
-    assert deficit(12.0, 0.75).cautions == ()
+    assert told(deficit(12.0, 0.75).cautions) == ()
 
 
 def test_air_at_sea_level_has_standard_pressure():
@@ -178,7 +179,7 @@ def test_air_at_sea_level_has_standard_pressure():
 
 
 def test_a_pressure_from_the_height_warns_of_the_weather():
-    assert "Weather" in station_pressure(300.0).cautions[0]
+    assert "Weather" in told(station_pressure(300.0).cautions)[0]
 
 
 @pytest.mark.parametrize(

@@ -245,7 +245,7 @@ def test_a_scale_out_by_the_whole_share_weighs_nothing_to_it(reading: float, lea
     check = scale_check(0.1, reading, 1e-4)
     assert (smallest_kg(check.correction, 1e-4, 0.02) is not None) is least
     told = "As it stands its error alone is more than 2 %: no weight is right to that as read."
-    assert (told in check.figures[0].cautions) is not least
+    assert (told in told(check.figures[0].cautions)) is not least
 
 
 def test_a_thermometer_s_offset_has_its_range():

@@ -20,6 +20,7 @@ from core.mix.rule import METHODS
 from core.mix.rules import RULE_SETS, products_for, rules_for
 from core.refusals import Missing, OutOfRange
 from core.working import Figure
+from tests.telling import told
 
 CURE = CuringSalt(0.0625)
 NITRATE = CuringSalt(0.0, 0.04)
@@ -47,7 +48,7 @@ def figure(made: tuple[Figure, ...], key: str) -> Figure:
 
 
 def said(of: CureMix, how: Curing, key: str = "nitrite") -> str:
-    return " ".join(figure(ingoing(of, how), key).cautions)
+    return " ".join(told(figure(ingoing(of, how), key).cautions))
 
 
 @every_row

@@ -28,6 +28,7 @@ from core.daybook.preparation_list import (
 )
 from core.quantities import Reader
 from core.refusals import Refusal, Refused
+from core.sentence import Sentence
 from core.units import MINUTE
 from core.worksheet import Number
 from web.entry_forms import EntryForm, Subject, Values, declare, with_saved
@@ -120,7 +121,9 @@ def remove_task(key: str):
     return _change(lambda tasks: removed(tasks, key))
 
 
-STAYS = "This task keeps someone from harm or makes the sanitising count: it may be moved and reworded, not left out."
+STAYS = Sentence(
+    "This task keeps someone from harm or makes the sanitising count: it may be moved and reworded, not left out."
+)
 
 
 @screen.route("/chamber/preparation/list/<key>", methods=["GET", "POST"])

@@ -2,9 +2,10 @@
 
 import pytest
 from flask import Flask
+from markupsafe import Markup
 
 from tests.web.conftest import Visitor
-from web.spoken import spoken
+from web.saying import say
 
 
 @pytest.mark.parametrize(
@@ -22,12 +23,12 @@ from web.spoken import spoken
 )
 def test_amounts_take_the_comma_and_sections_do_not(apps: tuple[Flask, Flask], worded: str, read: str):
     with apps[0].test_request_context(headers={"Cookie": "decimal=comma"}):
-        assert spoken(worded) == read
+        assert say(worded) == read
 
 
 def test_a_reader_of_the_point_reads_it_as_worded(apps: tuple[Flask, Flask]):
     with apps[0].test_request_context():
-        assert spoken("0.25 %") == "0.25 %"
+        assert say("0.25 %") == "0.25 %"
 
 
 def test_a_refusal_on_the_page_has_the_comma(visitor: Visitor):
@@ -39,3 +40,9 @@ def test_a_refusal_on_the_page_has_the_comma(visitor: Visitor):
 def test_an_example_on_the_page_has_the_comma(visitor: Visitor):
     visitor.settings(decimal="comma")
     assert "for example 6,25" in visitor.get("/sums/cure-ppm").text
+
+
+def test_a_value_that_is_markup_keeps_its_tags_and_what_was_typed_does_not(apps: tuple[Flask, Flask]):
+    with apps[0].test_request_context():
+        told = say("{name} & {link}", name="<b>{it}</b>", link=Markup("<a>here</a>"))
+    assert told == "&lt;b&gt;{it}&lt;/b&gt; &amp; <a>here</a>"

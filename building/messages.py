@@ -1,0 +1,158 @@
+"""What the daybook says, gathered from its source: every constant text that a catalogue of another language must hold.
+
+Where a text is one is read off the declarations: the argument of a parameter or field that is annotated `Message` or
+`Said`, the value of a name annotated so, the text and the plural of a `Sentence`, and what a template gives to `say`.
+"""
+
+from __future__ import annotations
+
+import ast
+import re
+from collections.abc import Iterable, Iterator
+from pathlib import Path
+
+from attrs import field, frozen
+from jinja2 import nodes
+
+from building.paths import CORE, WEB, shown
+from core.daybook.book import Book
+from web.app import create_app
+
+_IS_MESSAGE = re.compile(r"\b(Message|Said)\b")
+Node = ast.expr | None
+
+
+@frozen
+class Found:
+    """One text, with its plural where it has one, and where it stands."""
+
+    text: str
+    plural: str = ""
+    where: str = field(default="", eq=False)
+
+
+def every() -> list[Found]:
+    """Each text once, in the order of the files."""
+    trees = {path: ast.parse(path.read_text(encoding="utf-8")) for path in _files(".py")}
+    declared = _Declared(trees.values())
+    found = [each for path, tree in trees.items() for each in _of_python(shown(path), tree, declared)]
+    found += [each for path in _files(".html") for each in _of_template(path)]
+    return list(dict.fromkeys(found))
+
+
+def _files(suffix: str) -> list[Path]:
+    return [path for top in (CORE, WEB) for path in sorted(top.rglob(f"*{suffix}")) if "node_modules" not in path.parts]
+
+
+class _Declared:
+    """Which parameters take a message, by the name that is called; and what stands in a name of a module."""
+
+    def __init__(self, trees: Iterable[ast.Module]) -> None:
+        self.parameters: dict[str, list[tuple[str, bool]]] = {
+            "Sentence": [("text", True), ("values", False), ("plural", True)]
+        }
+        self.names: dict[str, list[ast.expr]] = {}
+        bases: dict[str, list[str]] = {}
+        for tree in trees:
+            for each in ast.walk(tree):
+                if isinstance(each, ast.FunctionDef):
+                    self._learn(each.name, _of_function(each))
+                elif isinstance(each, ast.ClassDef):
+                    bases[each.name] = [base.id for base in each.bases if isinstance(base, ast.Name)]
+                    self._learn(each.name, _of_class(each))
+            for each in tree.body:
+                for name, value in _assigned(each):
+                    self.names.setdefault(name, []).append(value)
+        for name, above in bases.items():
+            inherited = [self.parameters[base] for base in above if base in self.parameters]
+            if inherited and name not in self.parameters:
+                self.parameters[name] = inherited[0]
+
+    def _learn(self, name: str, parameters: list[tuple[str, bool]]) -> None:
+        if any(is_message for _, is_message in parameters):
+            self.parameters.setdefault(name, parameters)
+
+    def texts(self, node: Node) -> Iterator[str]:
+        """The constant texts that an expression may come to."""
+        match node:
+            case ast.Constant(value=str(text)):
+                yield text
+            case ast.IfExp(body=one, orelse=other):
+                yield from self.texts(one)
+                yield from self.texts(other)
+            case ast.BoolOp(values=values) | ast.Tuple(elts=values) | ast.List(elts=values) | ast.Dict(values=values):
+                for each in values:
+                    yield from self.texts(each)
+            case ast.Starred(value=value) | ast.Subscript(value=value):
+                yield from self.texts(value)
+            case ast.Name(id=name):
+                for each in self.names.get(name, ()):
+                    yield from self.texts(each) if not isinstance(each, ast.Name) else ()
+            case _:
+                return
+
+
+def _of_function(function: ast.FunctionDef) -> list[tuple[str, bool]]:
+    given = (*function.args.posonlyargs, *function.args.args, *function.args.kwonlyargs)
+    return [(each.arg, _says(each.annotation)) for each in given if each.arg not in ("self", "cls")]
+
+
+def _of_class(each: ast.ClassDef) -> list[tuple[str, bool]]:
+    for within in each.body:
+        if isinstance(within, ast.FunctionDef) and within.name == "__init__":
+            return _of_function(within)
+    fields = [
+        within for within in each.body if isinstance(within, ast.AnnAssign) and isinstance(within.target, ast.Name)
+    ]
+    return [(ast.unparse(within.target), _says(within.annotation)) for within in fields]
+
+
+def _says(annotation: Node) -> bool:
+    return annotation is not None and _IS_MESSAGE.search(ast.unparse(annotation)) is not None
+
+
+def _assigned(each: ast.stmt) -> Iterator[tuple[str, ast.expr]]:
+    match each:
+        case ast.Assign(targets=[ast.Name(id=name)], value=value):
+            yield name, value
+        case ast.AnnAssign(target=ast.Name(id=name), value=ast.expr() as value):
+            yield name, value
+        case _:
+            return
+
+
+def _of_python(path: str, tree: ast.Module, declared: _Declared) -> Iterator[Found]:
+    for node in ast.walk(tree):
+        if isinstance(node, ast.AnnAssign) and _says(node.annotation):
+            yield from (Found(text, where=f"{path}:{node.lineno}") for text in declared.texts(node.value))
+        elif isinstance(node, ast.Call):
+            yield from _of_call(path, node, declared)
+
+
+def _of_call(path: str, call: ast.Call, declared: _Declared) -> Iterator[Found]:
+    name = call.func.id if isinstance(call.func, ast.Name) else getattr(call.func, "attr", "")
+    parameters = declared.parameters.get(name, [])
+    given = dict(zip((key for key, _ in parameters), call.args, strict=False))
+    given |= {each.arg: each.value for each in call.keywords if each.arg}
+    where = f"{path}:{call.lineno}"
+    if name == "Sentence" and "plural" in given:
+        pairs = zip(declared.texts(given["text"]), declared.texts(given["plural"]), strict=True)
+        yield from (Found(one, many, where) for one, many in pairs)
+        return
+    for key, is_message in parameters:
+        if is_message and key in given:
+            yield from (Found(text, where=where) for text in declared.texts(given[key]) if text)
+
+
+def _of_template(path: Path) -> Iterator[Found]:
+    tree = create_app(Book()).jinja_env.parse(path.read_text(encoding="utf-8"))
+    said = [each.args[0] for each in tree.find_all(nodes.Call) if _calls_say(each)]
+    said += [each.node for each in tree.find_all(nodes.Filter) if each.name == "say" and each.node is not None]
+    for node in said:
+        for each in (node, *node.find_all(nodes.Const)):
+            if isinstance(each, nodes.Const) and isinstance(each.value, str):
+                yield Found(each.value, where=f"{shown(path)}:{each.lineno}")
+
+
+def _calls_say(call: nodes.Call) -> bool:
+    return isinstance(call.node, nodes.Name) and call.node.name == "say" and bool(call.args)

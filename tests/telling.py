@@ -1,0 +1,12 @@
+"""Sentences as the metric reader is told them."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+
+from core.quantities import METRIC
+from core.sentence import Sentence
+
+
+def told(sentences: Iterable[Sentence]) -> tuple[str, ...]:
+    return tuple(each.say(METRIC) for each in sentences)
