@@ -10,6 +10,7 @@ from attrs import evolve
 from core.quantities import METRIC, Amount, Reader
 from core.reading import is_bare
 from core.refusals import Refused
+from core.sentence import said
 from core.usual import as_typed
 from core.verdict import Reason, Verdict
 from core.working import Figure
@@ -23,7 +24,12 @@ def describe(sheet: Worksheet) -> dict[str, Any]:
     except Refused:
         answer = Answer(())
     outputs: list[dict[str, Any]] = [
-        {"key": figure.key, "name": figure.name, "quantity": figure.quantity.key, "unit": figure.quantity.si}
+        {
+            "key": figure.key,
+            "name": said(figure.name).say(METRIC),
+            "quantity": figure.quantity.key,
+            "unit": figure.quantity.si,
+        }
         for figure in answer.figures
     ]
     if sheet.judge is not None:
@@ -90,7 +96,7 @@ def answer_as_json(answer: Answer, reader: Reader, read: Mapping[str, str] | Non
 def _figure_as_json(figure: Figure, reader: Reader) -> dict[str, Any]:
     return {
         "key": figure.key,
-        "name": figure.name,
+        "name": said(figure.name).say(reader),
         "value": figure.value,
         "unit": figure.quantity.si,
         "shown": figure.show(reader),
@@ -132,7 +138,7 @@ def answer_as_text(answer: Answer, reader: Reader, read: Iterable[str] = ()) -> 
 
 
 def _figure_lines(figure: Figure, reader: Reader) -> Iterator[str]:
-    yield f"{figure.name}: {figure.show(reader)}{_range(figure, reader)}"
+    yield f"{said(figure.name).say(reader)}: {figure.show(reader)}{_range(figure, reader)}"
     yield from (f"    {step.say(reader)}" for step in figure.working)
     yield f"    Source: {figure.source.cite()}"
     yield from (f"    ! {caution.say(reader)}" for caution in figure.cautions)

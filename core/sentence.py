@@ -95,7 +95,9 @@ Unconverted = str
 
 
 def said(text: Said | Unconverted) -> Sentence:
-    return text if isinstance(text, Sentence) else Sentence("{text}", {"text": text})
+    if isinstance(text, Sentence):
+        return text
+    return Sentence("{text}", {"text": text}) if "{" in text else Sentence(text)
 
 
 def each_said(texts: Iterable[Said | Unconverted]) -> tuple[Sentence, ...]:

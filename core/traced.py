@@ -9,13 +9,13 @@ out is said where it is made. A sum that is a method rather than an expression k
 
 from __future__ import annotations
 
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Iterable, Mapping
 from typing import Literal
 
 from attrs import frozen
 
 from core.quantities import Amount, Quantity
-from core.sentence import Sentence, Value
+from core.sentence import Said, Sentence, Unconverted, Value
 from core.sources import DEFINITION, Source
 from core.working import Figure
 
@@ -75,7 +75,7 @@ class Traced:
         *,
         before: tuple[Sentence, ...] = (),
         source: Source = DEFINITION,
-        cautions: tuple[str, ...] = (),
+        cautions: Iterable[Said | Unconverted] = (),
         low: float | None = None,
         high: float | None = None,
     ) -> Figure:

@@ -8,5 +8,5 @@ from core.quantities import METRIC
 from core.sentence import Sentence
 
 
-def told(sentences: Iterable[Sentence]) -> tuple[str, ...]:
+def in_words(sentences: Iterable[Sentence]) -> tuple[str, ...]:
     return tuple(each.say(METRIC) for each in sentences)

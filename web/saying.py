@@ -26,7 +26,8 @@ def say(text: Said | Unconverted, **values: Value | Markup | int) -> str:
     """
     reader = visitor.reader()
     if isinstance(text, Sentence):
-        return text.say(reader)
+        told = text.say(reader)
+        return told if text.amounts else _with_mark(told, reader.decimal)
     if not values:
         return _with_mark(translated(text, reader.language), reader.decimal)
     plain = {name: str(value) if isinstance(value, int) else value for name, value in values.items()}

@@ -13,7 +13,9 @@ from typing import Literal
 from flask import g, request
 
 from core.daybook.entries import MOST_LETTERS
+from core.language import ENGLISH
 from core.quantities import Reader
+from web.languages import spoken_here
 
 _DEVICE_ID = re.compile("[0-9a-f]{16}")
 TEN_YEARS_S = 10 * 365 * 86400
@@ -25,7 +27,8 @@ THEMES = ("auto", "light", "dark")
 
 def reader() -> Reader:
     system: Literal["metric", "us"] = "us" if request.cookies.get("units") == "us" else "metric"
-    return Reader(system, "," if request.cookies.get("decimal") == "comma" else ".")
+    language = spoken_here(request.cookies.get("language", ENGLISH))
+    return Reader(system, "," if request.cookies.get("decimal") == "comma" else ".", language)
 
 
 def theme() -> str:

@@ -38,6 +38,11 @@ def cold_piece(
     film_w_m2k: heat film with radiation, 2 to 60; None means 12, with 6 to 35 as its range. A film that is given is
     allowed to be half or twice as much. Raises OutOfRange, also on "humidity" for air so moist that it never ends.
     """
+    if piece_c < -1.0:
+        raise OutOfRange(
+            "piece",
+            Sentence("Frozen meat thaws first: it must be {least} at least.", {"least": Amount(-1.0, TEMPERATURE)}),
+        )
     require_between("piece", "The piece", piece_c, -1.0, 60.0, TEMPERATURE)
     require_between("thickness", "Thickness", thickness_m, 0.01, 0.3, LENGTH)
     usual = USUAL_FILM if film_w_m2k is None else film_w_m2k

@@ -13,7 +13,7 @@ from core.mix.formula import Formula, Ingredient, Meat
 from core.quantities import METRIC
 from core.refusals import OutOfRange
 from core.working import Figure
-from tests.telling import told
+from tests.telling import in_words
 
 SHOULDER = Meat("Shoulder", 1.0, 0.0714, "10072")
 LARD = Meat("Lard", 1.0, 1.0, "10004")
@@ -77,11 +77,11 @@ def test_salt_in_the_water_and_water_to_protein(suffix: str, water: float):
 
 
 def test_what_is_cautioned():
-    cautions = {key: told(figure.cautions) for key, figure in figures().items() if told(figure.cautions)}
+    cautions = {key: in_words(figure.cautions) for key, figure in figures().items() if in_words(figure.cautions)}
     assert list(cautions) == ["water", "brine-dried"]
     assert cautions["water"] == (TABLE_MEAT,)
-    assert told(figures(BRINED)["water"].cautions) == (TABLE_MEAT, IN_BRINE)
-    assert told(figures(BRINED)["salt"].cautions) == ()
+    assert in_words(figures(BRINED)["water"].cautions) == (TABLE_MEAT, IN_BRINE)
+    assert in_words(figures(BRINED)["salt"].cautions) == ()
 
 
 def test_the_working_names_what_brings_a_part_and_nothing_else():
@@ -168,8 +168,8 @@ def test_the_cost_is_to_all_to_the_raw_and_to_the_finished_kilogram():
 
 
 def test_the_cost_names_what_has_no_price_where_there_is_some_of_it():
-    assert told(cost(BOUGHT, 10.0, 6.0)[0].cautions) == ("Without what has no price: Pepper.",)
-    assert told(cost(BOUGHT[:2], 10.0, 6.0)[0].cautions) == ()
+    assert in_words(cost(BOUGHT, 10.0, 6.0)[0].cautions) == ("Without what has no price: Pepper.",)
+    assert in_words(cost(BOUGHT[:2], 10.0, 6.0)[0].cautions) == ()
 
 
 def test_what_costs_nothing_has_a_price_and_its_line():

@@ -17,7 +17,7 @@ from core.chamber.capacity import (
 from core.chamber.moisture import NO_PEAK_PRINTED
 from core.refusals import OutOfRange
 from core.working import Figure
-from tests.telling import told
+from tests.telling import in_words
 
 DAY_S = 86_400.0
 ONE_PER_CENT = 0.01 / DAY_S
@@ -37,7 +37,7 @@ def test_half_a_litre_a_day_carries_fifty_kilograms_at_one_per_cent_and_fewer_in
     figures = carried()
     assert figures["carries"].value == pytest.approx(50.0, rel=1e-9)
     assert span(figures["carries_first"]) == pytest.approx((25.0, 100 / 3, 50.0), rel=1e-9)
-    assert told(figures["carries_first"].cautions) == (NO_PEAK_PRINTED, RATED_WARM)
+    assert in_words(figures["carries_first"].cautions) == (NO_PEAK_PRINTED, RATED_WARM)
 
 
 @pytest.mark.parametrize(("per_cent", "first"), [(1.2, (25.0, 100 / 3, 50 / 1.2)), (3.0, (50 / 3, 50 / 3, 50 / 3))])
@@ -69,7 +69,7 @@ def test_what_hangs_is_a_share_of_what_it_carries(peak: float | None, burden: tu
 def test_from_four_fifths_it_is_close_and_above_all_of_it_overloaded(
     hanging_kg: float, peak_per_cent: float, told: tuple[str, ...]
 ):
-    assert told(carried(hanging_kg=hanging_kg, peak=peak_per_cent * ONE_PER_CENT)["burden"].cautions) == told
+    assert in_words(carried(hanging_kg=hanging_kg, peak=peak_per_cent * ONE_PER_CENT)["burden"].cautions) == told
 
 
 @pytest.mark.parametrize(

@@ -4,7 +4,7 @@ import pytest
 
 from core.chamber import checks_sheets, moisture_sheets, setpoint_sheets
 from core.worksheet import Number, Worksheet
-from tests.telling import told
+from tests.telling import in_words
 
 DAY_S, YEAR_S = 86_400.0, 365 * 86_400.0
 SHEETS = {sheet.name: sheet for room in (setpoint_sheets, moisture_sheets, checks_sheets) for sheet in room.WORKSHEETS}
@@ -128,7 +128,7 @@ def test_a_ph_compensated_for_temperature_says_what_that_made():
 @pytest.mark.parametrize(("cleaned", "word"), [("no", "Clean"), ("yes", "Replace the electrode")])
 def test_a_bad_electrode_is_cleaned_once(cleaned: str, word: str):
     typed = {"shows": "ph", "buffer": "7", "reading": "7", "other_buffer": "4", "other_reading": "4.8"}
-    cautions = told(SHEETS["ph-meter"].answer({**typed, "cleaned": cleaned}).figures[0].cautions)
+    cautions = in_words(SHEETS["ph-meter"].answer({**typed, "cleaned": cleaned}).figures[0].cautions)
     assert cautions[0].startswith(f"{word}:")
 
 

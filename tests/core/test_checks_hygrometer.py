@@ -6,7 +6,7 @@ import pytest
 
 from core.chamber.checks_hygrometer import Over, per_kelvin, salt_check, salt_check_two
 from core.quantities import METRIC, US
-from tests.telling import told
+from tests.telling import in_words
 
 
 def figure(check, key: str):
@@ -33,7 +33,7 @@ def test_what_a_kelvin_is_worth():
 
 
 def test_one_point_speaks_for_ten_per_cent_about_it_and_that_is_said():
-    cautions = told(salt_check(Over("nacl", 20.0, 0.75)).figures[0].cautions)
+    cautions = in_words(salt_check(Over("nacl", 20.0, 0.75)).figures[0].cautions)
     assert any("within about 10 % of it" in each for each in cautions)
 
 
@@ -51,7 +51,9 @@ def test_how_long_a_sensor_waits(bulk, shown: str):
 )
 def test_beyond_the_two_salts_a_reading_is_less_sure(now: float, is_beyond: bool):
     check = salt_check_two(Over("nacl", 20.0, 0.75), Over("kcl", 20.0, 0.85), now)
-    assert bool(any("beyond the two salts" in each for each in told(figure(check, "corrected").cautions))) is is_beyond
+    assert (
+        bool(any("beyond the two salts" in each for each in in_words(figure(check, "corrected").cautions))) is is_beyond
+    )
 
 
 def test_a_reading_between_the_salts_lies_on_the_line_through_both():

@@ -12,6 +12,7 @@ from core.chamber.checks_scale import scale_check, smallest_kg
 from core.chamber.checks_thermometer import boiling_point, ice_point
 from core.quantities import METRIC, TEMPERATURE_DIFFERENCE, US, Amount
 from core.refusals import OutOfRange
+from tests.telling import in_words
 
 KELVIN = Amount(1.0, TEMPERATURE_DIFFERENCE)
 
@@ -160,7 +161,7 @@ def test_what_stays_unsure_of_a_ph(one: Buffer, other: Buffer, shows, division: 
     [(4.5, 6.8, True), (6.8, 4.5, True), (4.51, 7.0, False), (4.01, 6.79, False), (7.0, 10.0, False)],
 )
 def test_buffers_stand_on_both_sides_of_meat(one: float, other: float, do_bracket: bool):
-    cautions = figure(ph_meter(*buffers(one, other)), "slope").cautions
+    cautions = in_words(figure(ph_meter(*buffers(one, other)), "slope").cautions)
     assert (NOT_BRACKETED not in cautions) is do_bracket
 
 
@@ -245,7 +246,7 @@ def test_a_scale_out_by_the_whole_share_weighs_nothing_to_it(reading: float, lea
     check = scale_check(0.1, reading, 1e-4)
     assert (smallest_kg(check.correction, 1e-4, 0.02) is not None) is least
     told = "As it stands its error alone is more than 2 %: no weight is right to that as read."
-    assert (told in told(check.figures[0].cautions)) is not least
+    assert (told in in_words(check.figures[0].cautions)) is not least
 
 
 def test_a_thermometer_s_offset_has_its_range():

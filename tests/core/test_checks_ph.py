@@ -5,7 +5,7 @@ import pytest
 from core.chamber.checks import Point, through_two
 from core.chamber.checks_ph import Buffer, nernst_v, ph_meter
 from core.refusals import OutOfRange
-from tests.telling import told
+from tests.telling import in_words
 
 GOOD = (Buffer(7.0, 25.0, -5.0), Buffer(4.01, 25.0, 168.0))
 
@@ -75,7 +75,7 @@ def test_a_meter_that_shows_ph_is_judged_by_the_same_slope():
 
 
 def test_a_meter_in_millivolts_is_told_to_read_meat_as_warm_as_the_buffers():
-    assert any("as warm as the buffers" in each for each in told(ph_meter(*GOOD).figures[0].cautions))
+    assert any("as warm as the buffers" in each for each in in_words(ph_meter(*GOOD).figures[0].cautions))
 
 
 def test_a_corrected_ph_stays_on_the_scale():
@@ -83,7 +83,7 @@ def test_a_corrected_ph_stays_on_the_scale():
 
 
 def test_buffers_that_leave_meat_outside_are_told_of():
-    said = told(ph_meter(perfect(7.0, 25.0), perfect(10.01, 25.0)).figures[0].cautions)
+    said = in_words(ph_meter(perfect(7.0, 25.0), perfect(10.01, 25.0)).figures[0].cautions)
     assert any("both sides" in each for each in said)
 
 

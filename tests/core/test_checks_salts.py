@@ -8,7 +8,7 @@ from core.chamber.checks_hygrometer import Over, per_kelvin, salt_check, salt_ch
 from core.chamber.checks_salts import SALTS, humidity_over, uncertainty_over
 from core.quantities import METRIC, US
 from core.refusals import OutOfRange
-from tests.telling import told
+from tests.telling import in_words
 
 TABLE_SALT = Over("nacl", 20.0, 0.78)
 POTASH_SALT = Over("kcl", 20.0, 0.864)
@@ -64,7 +64,7 @@ def test_no_reading_is_put_above_100_per_cent():
 
 def test_one_kelvin_is_worth_five_per_cent_and_is_said():
     assert per_kelvin(0.7566, 12.0) == pytest.approx(0.05, abs=0.001)
-    cautions = told(salt_check(Over("nacl", 12.0, 0.79)).figures[0].cautions)
+    cautions = in_words(salt_check(Over("nacl", 12.0, 0.79)).figures[0].cautions)
     assert any("1 K (1.8 °F) warmer than the salt reads 5 % too little" in each for each in cautions)
 
 
@@ -99,7 +99,7 @@ def test_a_reading_corrected_comes_first_with_its_range():
 def test_a_reading_beyond_the_salts_is_less_sure_and_says_so():
     first = salt_check_two(TABLE_SALT, POTASH_SALT, 0.60).figures[0]
     assert first.high - first.value > 0.02
-    assert any("beyond the two salts" in each for each in told(first.cautions))
+    assert any("beyond the two salts" in each for each in in_words(first.cautions))
 
 
 def test_a_reading_corrected_stays_below_100_per_cent():

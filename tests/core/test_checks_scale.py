@@ -5,7 +5,7 @@ import pytest
 from core.chamber.checks_scale import scale_check
 from core.quantities import METRIC
 from core.refusals import Missing, OutOfRange
-from tests.telling import told
+from tests.telling import in_words
 
 
 def figure(check, key: str):
@@ -40,12 +40,12 @@ def test_an_error_at_zero_raises_the_least_weight():
 def test_a_scale_further_out_than_the_share_weighs_nothing_to_it_and_says_so():
     check = scale_check(0.1, 0.103, 1e-4)
     assert not keys(check) & {"smallest_2"}
-    assert any("error alone is more than 2 %" in each for each in told(check.figures[0].cautions))
+    assert any("error alone is more than 2 %" in each for each in in_words(check.figures[0].cautions))
 
 
 @pytest.mark.parametrize(("reading_kg", "said"), [(0.1, True), (0.1 + 1e-9, False), (0.1 - 1e-9, False)])
 def test_a_scale_that_reads_right_needs_no_correction(reading_kg: float, said: bool):
-    assert ("No correction needed." in told(figure(scale_check(0.1, reading_kg, 1e-4), "gain").cautions)) is said
+    assert ("No correction needed." in in_words(figure(scale_check(0.1, reading_kg, 1e-4), "gain").cautions)) is said
 
 
 def test_one_mass_gives_a_factor_through_zero():

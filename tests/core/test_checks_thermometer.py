@@ -7,7 +7,7 @@ import pytest
 from core.chamber.checks_thermometer import boiling_point, boiling_point_c, both_points, ice_point
 from core.quantities import METRIC, US
 from core.refusals import OutOfRange
-from tests.telling import told
+from tests.telling import in_words
 
 
 def figure(check, key: str):
@@ -29,7 +29,7 @@ def test_ice_tells_a_good_probe_from_a_bad_one(reading_c: float, word: str):
 
 def test_the_first_figure_says_what_it_came_to():
     check = ice_point(1.6)
-    assert told(check.figures[0].cautions)[0] == check.sentence
+    assert in_words(check.figures[0].cautions)[0] == check.sentence
     assert check.sentence.startswith("Adjust: it is outside the tolerance of ±1 K (1.8 °F).")
 
 
@@ -63,7 +63,7 @@ def test_a_pressure_that_was_read_goes_before_the_height():
 
 
 def test_a_check_less_sure_than_the_tolerance_says_so():
-    said = told(boiling_point(99.9, 0.0, tolerance_k=0.3).figures[0].cautions)
+    said = in_words(boiling_point(99.9, 0.0, tolerance_k=0.3).figures[0].cautions)
     assert any("more than the tolerance" in each for each in said)
 
 

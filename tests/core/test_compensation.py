@@ -10,7 +10,7 @@ from core.daybook.facts import InstrumentRecalibrated, Reading
 from core.daybook.instruments import Shelf
 from core.quantities import METRIC, US, Reader
 from tests.core.workshop import Workshop, day
-from tests.telling import told
+from tests.telling import in_words
 
 AT_12 = 298.15 / 285.15
 
@@ -49,7 +49,7 @@ def test_it_is_compensated_with_the_temperature_of_the_meat(shop: Workshop):
 def test_a_temperature_beside_the_meat_is_used_and_said(shop: Workshop, place):
     result = read(shop, pen(shop), place=place)
     assert notes(result) == ["corrected from 5.2 (taken at 12 °C beside the meat)"]
-    assert "beside the meat" in told(figures(result)[0].cautions)[0]
+    assert "beside the meat" in in_words(figures(result)[0].cautions)[0]
 
 
 def test_the_note_is_said_in_the_readers_units(shop: Workshop):
@@ -59,7 +59,7 @@ def test_the_note_is_said_in_the_readers_units(shop: Workshop):
 def test_without_any_temperature_it_is_left_and_said(shop: Workshop):
     result = read(shop, pen(shop), temperature_c=None)
     assert (result.fact.ph, notes(result)) == (5.2, ["not compensated: no temperature"])
-    assert "Read the temperature of the meat" in told(figures(result)[0].cautions)[0]
+    assert "Read the temperature of the meat" in in_words(figures(result)[0].cautions)[0]
 
 
 def test_the_check_comes_first_and_its_buffers_set_the_slope(shop: Workshop):

@@ -19,7 +19,7 @@ from core.daybook.instruments import Shelf
 from core.quantities import METRIC, US
 from core.sources import DEFINITION, NERNST
 from tests.core.workshop import OVER_SALT_12, Workshop, day
-from tests.telling import told
+from tests.telling import in_words
 
 
 @pytest.fixture
@@ -90,7 +90,9 @@ def test_what_a_failed_instrument_shows_stays_as_read_and_says_so(shop: Workshop
     result = shop.air(0.72, key, at=2)
     assert result.fact.humidity == 0.72
     assert [note.say(METRIC, 4) for note in result.notes] == ["proves nothing: Larder failed its salt check of 3 Nov"]
-    assert told(figures(result)[0].cautions) == ("Larder failed its salt check of 3 Nov: this reading proves nothing.",)
+    assert in_words(figures(result)[0].cautions) == (
+        "Larder failed its salt check of 3 Nov: this reading proves nothing.",
+    )
 
 
 def test_a_check_that_finds_nothing_says_nothing(shop: Workshop):
@@ -216,11 +218,11 @@ def test_a_temperature_is_corrected_in_fahrenheit_alike(shop: Workshop):
 def test_a_reading_far_from_the_one_salt_is_cautioned(shop: Workshop):
     key = shop.add()
     shop.salt(key, 0.79, at=1)
-    assert "check it over two" in told(figures(shop.air(0.92, key, at=2))[0].cautions)[0]
+    assert "check it over two" in in_words(figures(shop.air(0.92, key, at=2))[0].cautions)[0]
 
 
 def cautions(shop: Workshop, key: str, humidity: float) -> list[str]:
-    return [each for found in figures(shop.air(humidity, key, at=2)) for each in told(found.cautions)]
+    return [each for found in figures(shop.air(humidity, key, at=2)) for each in in_words(found.cautions)]
 
 
 FAR = "It lies far from the one salt Larder was checked over: check it over two."
@@ -251,7 +253,7 @@ def test_an_old_check_is_still_applied_and_cautioned(shop: Workshop):
     shop.salt(key, 0.79, at=1)
     result = shop.air(0.72, key, at=300)
     assert result.fact.humidity == pytest.approx(0.6866, abs=1e-4)
-    assert "old by now" in told(figures(result)[0].cautions)[0]
+    assert "old by now" in in_words(figures(result)[0].cautions)[0]
 
 
 def test_a_weight_that_would_fall_below_nothing_stays_as_read(shop: Workshop):

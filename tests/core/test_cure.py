@@ -8,7 +8,7 @@ from core.mix.cure import CuringSalt, dose_for, from_dose, nitrate_ppm, nitrite_
 from core.quantities import METRIC, US
 from core.refusals import OutOfRange
 from core.working import Figure
-from tests.telling import told
+from tests.telling import in_words
 
 CURE = CuringSalt(0.0625)
 SLOW = CuringSalt(0.0625, 0.04)
@@ -129,7 +129,7 @@ def test_a_salt_without_nitrite_makes_no_nitrite():
 
 
 def cautions(cure_kg: float, method="comminuted", salt: CuringSalt = CURE) -> str:
-    return " ".join(told(figure(from_dose(1.0, cure_kg, salt, method), "nitrite").cautions))
+    return " ".join(in_words(figure(from_dose(1.0, cure_kg, salt, method), "nitrite").cautions))
 
 
 def test_every_dose_says_that_nitrite_can_poison():

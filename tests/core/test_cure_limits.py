@@ -20,7 +20,7 @@ from core.mix.rule import METHODS
 from core.mix.rules import RULE_SETS, products_for, rules_for
 from core.refusals import Missing, OutOfRange
 from core.working import Figure
-from tests.telling import told
+from tests.telling import in_words
 
 CURE = CuringSalt(0.0625)
 NITRATE = CuringSalt(0.0, 0.04)
@@ -48,7 +48,7 @@ def figure(made: tuple[Figure, ...], key: str) -> Figure:
 
 
 def said(of: CureMix, how: Curing, key: str = "nitrite") -> str:
-    return " ".join(told(figure(ingoing(of, how), key).cautions))
+    return " ".join(in_words(figure(ingoing(of, how), key).cautions))
 
 
 @every_row

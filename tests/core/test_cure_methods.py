@@ -15,7 +15,7 @@ from core.mix.rule import METHODS
 from core.quantities import METRIC
 from core.refusals import Missing, OutOfRange
 from core.working import Figure
-from tests.telling import told
+from tests.telling import in_words
 
 CURE = CuringSalt(0.0625)
 WEAK = CuringSalt(0.005)
@@ -79,7 +79,7 @@ def test_dry_salting_counts_all_that_was_rubbed_on():
 
 def test_dry_salting_says_that_its_salt_is_a_most():
     total = figure(from_dose(5.0, 0.04, CURE, "dry-salting", 0.3), "total_salt")
-    assert any(said.startswith("At most") for said in told(total.cautions))
+    assert any(said.startswith("At most") for said in in_words(total.cautions))
 
 
 def test_brine_leaves_the_pumps_share_of_its_salt_in_the_meat():
@@ -89,7 +89,7 @@ def test_brine_leaves_the_pumps_share_of_its_salt_in_the_meat():
 
 @pytest.mark.parametrize("method", list(METHODS))
 def test_what_all_the_salt_cannot_say_is_said_where_it_is_so(method):
-    said = figure(figures(brine(0.01), Curing("us", "meat", method)), "total_salt").cautions
+    said = in_words(figure(figures(brine(0.01), Curing("us", "meat", method)), "total_salt").cautions)
     assert (IN_WATER_ONLY in said) is (method == "immersion")
     assert any(each.startswith("At most:") for each in said) is (method == "dry-salting")
 
@@ -164,7 +164,7 @@ def test_bacon_is_refused_nitrate():
 
 def test_pumped_bacon_without_ascorbate_is_told_to_have_some():
     made = figures(brine(0.2), Curing("us", "bacon", "pump"))
-    assert any("550 ppm of ascorbate" in said for said in told(figure(made, "nitrite").cautions))
+    assert any("550 ppm of ascorbate" in said for said in in_words(figure(made, "nitrite").cautions))
 
 
 @pytest.mark.parametrize(("ppm", "asked"), [(549.7, True), (549.8, False), (550.0, False)])
@@ -172,7 +172,7 @@ def test_pumped_bacon_is_asked_for_its_550_ppm_of_ascorbate(ppm: float, asked: b
     """9 CFR 424.22(b): 550 ppm, held to one part in 2000. In 10.2 kg of brine at a pump of 10 %."""
     kg = ppm * 1e-6 * 10.2 / (0.1 - ppm * 1e-6)
     bacon = brine(0.2, CuringSalt(0.06), other_salt_kg=0.0, sugar_kg=0.0, accelerator_kg=kg)
-    said = figure(figures(bacon, Curing("us", "bacon", "pump")), "accelerator").cautions
+    said = in_words(figure(figures(bacon, Curing("us", "bacon", "pump")), "accelerator").cautions)
     assert ("9 CFR 424.22(b) asks for 550 ppm in pumped bacon." in said) is asked
 
 
@@ -187,12 +187,12 @@ def test_ascorbate_is_figured_like_the_nitrite_beside_it():
 
 def test_canada_says_what_does_not_count_as_cured():
     made = figure(from_dose(10.0, 0.012, CURE, CA), "together")
-    assert "Less than 100 ppm does not count as cured (CFIA 4.13.1)." in told(made.cautions)
+    assert "Less than 100 ppm does not count as cured (CFIA 4.13.1)." in in_words(made.cautions)
 
 
 def test_a_limit_from_memory_is_said_to_be():
     made = figures(brine(0.2, CuringSalt(0.0625, 0.04)), PUMP)
-    assert any("from memory" in said for said in told(figure(made, "nitrate").cautions))
+    assert any("from memory" in said for said in in_words(figure(made, "nitrate").cautions))
 
 
 def test_the_limit_stands_in_the_name_of_the_figure():
@@ -201,7 +201,7 @@ def test_the_limit_stands_in_the_name_of_the_figure():
 
 def test_a_licence_lets_a_dose_pass_and_says_so_first():
     made = figures(CureMix(10.0, (Dose(CURE, 0.03),)), US, licence=TRIAL)
-    assert told(figure(made, "nitrite").cautions)[0] == (
+    assert in_words(figure(made, "nitrite").cautions)[0] == (
         "Over the limit (9 CFR 424.21(c), 156.25 ppm). Allowed up to 190 ppm by an exception on record, Food act, "
         "section 9: A trial (letter 12; decided by Ana)."
     )
@@ -286,7 +286,7 @@ def test_a_dose_within_its_own_rules_is_not_held_to_the_ceiling():
 
 def test_a_licence_says_nothing_of_a_dose_within_the_limit():
     made = figures(CureMix(10.0, (Dose(CURE, 0.02),)), US, licence=TRIAL)
-    assert not any("exception" in said for said in told(figure(made, "nitrite").cautions))
+    assert not any("exception" in said for said in in_words(figure(made, "nitrite").cautions))
 
 
 @pytest.mark.parametrize("how", [US, EU, CA, PUMP, Curing("us", "meat", "immersion"), Curing("ca", "meat", "pick-up")])
@@ -371,7 +371,7 @@ def test_a_concentrate_used_as_all_the_salt_is_named():
 
 
 def test_a_complete_mix_used_like_a_concentrate_is_named():
-    said = told(figure(from_dose(10.0, 0.025, WEAK, "comminuted"), "nitrite").cautions)
+    said = in_words(figure(from_dose(10.0, 0.025, WEAK, "comminuted"), "nitrite").cautions)
     assert any("twelve times too little" in each for each in said)
 
 

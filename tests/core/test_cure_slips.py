@@ -10,7 +10,7 @@ from core.mix.curing_salt import doubted, second_salt
 from core.refusals import Missing, OutOfRange, Refused, Unusual
 from core.worksheets import find
 from tests.core.kitchen import Kitchen
-from tests.telling import told
+from tests.telling import in_words
 
 GROUND = {"meat_kg": "10 kg", "dose": "0.1 %", "nitrite": "6.25", "nitrate": "0", "other_salt_kg": "250 g"}
 SECOND = {"second_kg": "20 g", "second_nitrite": "6.25 %", "second_nitrate": "0"}
@@ -127,7 +127,7 @@ def test_a_strength_of_0_625_per_cent_with_its_unit_is_taken_at_its_word_and_dou
     cure, _, nitrite, *_ = find("cure-dose").answer(WANTED | {"nitrite": "0.625 %"}).figures
     assert cure.value == pytest.approx(0.192)
     doubt = "if it says 6.25 %, this is ten times too much"
-    assert all(any(doubt in said for said in told(each.cautions)) for each in (cure, nitrite))
+    assert all(any(doubt in said for said in in_words(each.cautions)) for each in (cure, nitrite))
 
 
 @pytest.mark.parametrize(
@@ -156,10 +156,10 @@ def test_a_salt_of_nitrate_alone_is_not_doubted_for_its_nitrite():
 
 def test_two_salts_of_one_doubtful_strength_are_doubted_once():
     charge = CureMix(10.0, (Dose(CuringSalt(0.03), 0.01), Dose(CuringSalt(0.03), 0.01)))
-    said = told(figures(charge, Curing())[0].cautions)
+    said = in_words(figures(charge, Curing())[0].cautions)
     assert sum("No curing salt in print" in each for each in said) == 1
 
 
 def test_an_ordinary_salt_is_shown_without_doubt():
     cure, *_ = dosed_for(CureMix(10.0, (Dose(CuringSalt(0.0625), 0.0),)), Curing(), 120.0)
-    assert len(told(cure.cautions)) == 1
+    assert len(in_words(cure.cautions)) == 1

@@ -13,7 +13,7 @@ from core.quantities import METRIC
 from core.refusals import OutOfRange
 from core.release.readiness import judge
 from tests.core.kitchen import DAY, NOON, Kitchen
-from tests.telling import told
+from tests.telling import in_words
 
 PUMPED = CureWeighed(
     0.24, 0.0625, other_salt_kg=1.2, rules="us", product="meat", method="pump", water_kg=10.0, sugar_kg=0.4, taken=0.1
@@ -186,7 +186,7 @@ def test_where_an_exception_lets_it_pass_a_caution_says_which_and_who(kitchen: K
     batch = kitchen.begin()
     kitchen.note(LEAVE, batch)
     kitchen.note(CureWeighed(0.037, 0.0625), batch)
-    assert told(verdict_of(kitchen, batch).cautions)[0] == (
+    assert in_words(verdict_of(kitchen, batch).cautions)[0] == (
         "Over the limit of 9 CFR 424.21(c), 156.25 ppm. It passes only by an exception on record, Food act, section 9, "
         "up to 190 ppm: A trial (letter 12; decided by Ana). Nothing here makes that safe."
     )
@@ -196,7 +196,7 @@ def test_within_the_limit_no_caution_speaks_of_the_exception(kitchen: Kitchen):
     batch = kitchen.begin()
     kitchen.note(LEAVE, batch)
     kitchen.cure(batch)
-    assert not [said for said in told(verdict_of(kitchen, batch).cautions) if "exception" in said]
+    assert not [said for said in in_words(verdict_of(kitchen, batch).cautions) if "exception" in said]
 
 
 def test_the_verdict_goes_by_the_rules_of_the_entry(kitchen: Kitchen):

@@ -11,7 +11,7 @@ from core.mix.salting_rules import by_rule, minimums, turns
 from core.mix.salting_sheets import SALTING, salting_figures
 from core.quantities import METRIC
 from core.refusals import Missing, OutOfRange, Refused
-from tests.telling import told
+from tests.telling import in_words
 
 CELLS = 60
 
@@ -120,7 +120,7 @@ def test_days_come_with_the_spread_of_published_diffusivities():
 
 @pytest.mark.parametrize(("temperature_c", "said"), [(6.0, "spoil inside"), (2.17, "count no day"), (3.0, "")])
 def test_out_of_the_cold_it_warns(temperature_c: float, said: str):
-    cautions = told(equalised(Piece("slab", 0.05), "weighed", temperature_c, 0.9)[0].cautions)
+    cautions = in_words(equalised(Piece("slab", 0.05), "weighed", temperature_c, 0.9)[0].cautions)
     assert any(said in each for each in cautions)
     assert (len(cautions) == 1) is (said == "")
 
@@ -158,7 +158,7 @@ def test_days_in_all_hold_the_days_in_salt():
 
 
 def test_a_total_from_memory_says_so():
-    assert any("from memory" in each for each in told(minimums("ham", "dry-cured", 0, 0)[1].cautions))
+    assert any("from memory" in each for each in in_words(minimums("ham", "dry-cured", 0, 0)[1].cautions))
 
 
 def test_a_bag_is_turned_every_other_day():

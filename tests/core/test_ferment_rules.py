@@ -28,7 +28,7 @@ from core.refusals import Missing, OutOfRange, Refused
 from core.units import CELSIUS_HOUR, FAHRENHEIT, FAHRENHEIT_HOUR
 from core.worksheet import Number
 from tests.core.fermenting import H
-from tests.telling import told
+from tests.telling import in_words
 
 US_RULE, CANADA = RULES["us"], RULES["canada"]
 
@@ -284,7 +284,7 @@ def test_the_hours_that_are_shown_are_not_over(warm_c: float, rule: str):
 
 
 def is_over(warm_c: float, hours: float, rule: str) -> bool:
-    return OVER in told(DEGREE_HOURS_SHEET.compute(warm_c, hours * H, rule)[0].cautions)
+    return OVER in in_words(DEGREE_HOURS_SHEET.compute(warm_c, hours * H, rule)[0].cautions)
 
 
 def test_at_33_degrees_31_8_hours_are_shown_of_31_9():
@@ -330,20 +330,20 @@ def test_where_the_highest_temperature_is_not_said_the_lowest_limit_counts():
 
 def test_below_the_base_only_the_limit_is_shown():
     (limit,) = left_sheet(present_c="12 °C", highest_c="26 °C")
-    assert told(limit.cautions) == (STANDS_STILL, LOCAL_RULES)
+    assert in_words(limit.cautions) == (STANDS_STILL, LOCAL_RULES)
 
 
 def test_nothing_left_is_over():
     left, _ = left_sheet(gone_ks="665 °C·h", highest_c="26 °C")
-    assert told(left.cautions) == (OVER, NO_PROOF, LOCAL_RULES)
-    assert told(left_sheet(gone_ks="664.9 °C·h", highest_c="26 °C")[0].cautions) == (NO_PROOF, LOCAL_RULES)
+    assert in_words(left.cautions) == (OVER, NO_PROOF, LOCAL_RULES)
+    assert in_words(left_sheet(gone_ks="664.9 °C·h", highest_c="26 °C")[0].cautions) == (NO_PROOF, LOCAL_RULES)
 
 
 @pytest.mark.parametrize(("warm_c", "over"), [("89.8 °F", False), ("32.2 °C", True), ("90 °F", True)])
 def test_a_tenth_of_a_degree_celsius_below_90_fahrenheit_is_held_like_it(warm_c: str, over: bool):
     """34 h × 30 °F = 1020 °F·h: under 1200, not under 1000."""
     figures = DEGREE_HOURS_SHEET.answer({"temperature_c": warm_c, "lasts_s": "34 h", "rule": "us"}).figures
-    assert (OVER in told(figures[0].cautions)) is over
+    assert (OVER in in_words(figures[0].cautions)) is over
 
 
 @pytest.mark.parametrize(

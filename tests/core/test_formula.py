@@ -21,7 +21,7 @@ from core.mix.ions import ION_IN_SODIUM_NITRITE
 from core.quantities import METRIC
 from core.refusals import Missing, OutOfRange
 from core.working import Figure
-from tests.telling import told
+from tests.telling import in_words
 
 LEAN = Meat("Shoulder {lean}", 0.75, 0.0714, "10072", 8.0)
 FAT = Meat("Back fat", 0.25, 0.8869, "10004", 3.0)
@@ -172,7 +172,7 @@ def test_costs_add_up():
 
 def test_a_cost_names_what_has_no_price():
     figures = cost([Bought("Salt", 0.3, 1.0), Bought("Pepper", 0.01, None)], 10, 6)
-    assert told(figures[0].cautions) == ("Without what has no price: Pepper.",)
+    assert in_words(figures[0].cautions) == ("Without what has no price: Pepper.",)
 
 
 def test_without_any_price_there_is_no_cost():
@@ -197,8 +197,8 @@ def test_an_example_has_the_salt_that_fermented_meat_wants(given: Example):
 
 @every_example
 def test_an_example_warns(given: Example):
-    assert len(told(given.formula.cautions)) >= 3
-    assert set(told(given.formula.cautions)) <= set(FORMULA_CAUTIONS)
+    assert len(given.formula.cautions) >= 3
+    assert set(given.formula.cautions) <= set(FORMULA_CAUTIONS)
 
 
 def test_a_caution_of_a_newer_daybook_is_told_as_such():

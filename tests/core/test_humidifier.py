@@ -19,7 +19,7 @@ from core.refusals import OutOfRange, Refused
 from core.units import QUART_M3
 from core.water import OUTSIDE_AIR
 from core.working import Figure
-from tests.telling import told
+from tests.telling import in_words
 
 
 def figure(figures: tuple[Figure, ...], key: str) -> Figure:
@@ -66,12 +66,12 @@ def test_the_usual_charge_is_a_fifth_of_what_cold_water_dissolves():
 def test_the_usual_charge_lowers_the_vapour_pressure_by_under_six_thousandths():
     lowering = figure(usual(6), "lowering")
     assert lowering.value == pytest.approx(1 - math.exp(-2 * 0.1738982 * 0.91 * 0.018015), rel=1e-5)
-    assert not told(lowering.cautions)
+    assert not in_words(lowering.cautions)
 
 
 def test_away_from_the_usual_charge_the_lowering_is_called_an_estimate():
     lowering = figure(charge(QUART_M3, 3 * USUAL_CHARGE_KG_PER_M3), "lowering")
-    assert "estimate" in told(lowering.cautions)[0]
+    assert "estimate" in in_words(lowering.cautions)[0]
 
 
 def test_plain_water_lowers_nothing():
@@ -79,7 +79,7 @@ def test_plain_water_lowers_nothing():
 
 
 def test_a_misting_humidifier_is_warned_of():
-    assert "wick keeps it" in told(figure(usual(6), "carried").cautions)[0]
+    assert "wick keeps it" in in_words(figure(usual(6), "carried").cautions)[0]
 
 
 def test_a_full_tank_may_be_filled_to_its_mark():
@@ -167,7 +167,7 @@ def test_the_osmotic_coefficient_is_known_about_the_usual_charge(
     lowering = figure(charge(0.001, molality * 998.2 * 0.0840066), "lowering")
     told = (lowering.low, lowering.value, lowering.high)
     assert told == pytest.approx([1 - math.exp(-2 * molality * each * 0.018015) for each in (low, 0.91, high)])
-    assert (not told(lowering.cautions)) is is_known
+    assert (not in_words(lowering.cautions)) is is_known
 
 
 @pytest.mark.parametrize(

@@ -9,7 +9,7 @@ from core.chamber.levels import ONLY_ONE, Poured, runs_dry, runs_full, water_a_d
 from core.quantities import METRIC, US
 from core.refusals import OutOfRange
 from core.units import QUART_M3
-from tests.telling import told
+from tests.telling import in_words
 
 START = datetime(2024, 3, 1, 8, 0, tzinfo=UTC)
 
@@ -56,7 +56,7 @@ def test_the_range_holds_the_fastest_interval():
 
 def test_one_interval_is_said_to_be_one():
     outlook = runs_dry(STEADY[:2], 0.006)
-    assert told(outlook.rate.cautions) == (ONLY_ONE,)
+    assert in_words(outlook.rate.cautions) == (ONLY_ONE,)
     assert outlook.rate.high == pytest.approx(1.5 * outlook.rate.value)
 
 
@@ -66,7 +66,7 @@ def test_the_order_does_not_matter():
 
 def test_two_jugs_are_one_filling():
     jugs = [*poured((0, 5)), Poured(START + timedelta(days=4), 0.001), Poured(START + timedelta(days=4.02), 0.001)]
-    assert told(runs_dry(jugs, 0.006).rate.cautions) == (ONLY_ONE,)
+    assert in_words(runs_dry(jugs, 0.006).rate.cautions) == (ONLY_ONE,)
 
 
 def test_a_change_of_the_clock_does_not_change_the_rate():
@@ -126,7 +126,7 @@ def test_more_than_the_tank_holds_is_said_in_both_systems():
 def test_an_hour_apart_is_one_filling_and_a_second_more_is_two(apart: timedelta, count: int):
     second = Poured(START + timedelta(days=4) + apart, 0.001)
     fillings = [*poured((0, 5), (4, 2)), second]
-    assert (told(water_a_day(fillings).cautions) == (ONLY_ONE,)) is (count == 2)
+    assert (in_words(water_a_day(fillings).cautions) == (ONLY_ONE,)) is (count == 2)
 
 
 @pytest.mark.parametrize(

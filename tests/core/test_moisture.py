@@ -21,7 +21,7 @@ from core.quantities import LOSS_RATE, METRIC
 from core.reading import read
 from core.refusals import OutOfRange, Refused
 from core.units import DAY_S
-from tests.telling import told
+from tests.telling import in_words
 
 ONE_PER_CENT = 0.01 / DAY_S
 HALF_LITRE = 0.0005 / DAY_S
@@ -47,7 +47,7 @@ def test_ten_kilograms_at_one_per_cent_a_day():
 def test_the_first_days_are_a_range_from_memory():
     peak = by_key(moisture_load(10.0, ONE_PER_CENT))["peak"]
     assert peak.source.verified == "memory"
-    assert NO_PEAK_PRINTED in told(peak.cautions)
+    assert NO_PEAK_PRINTED in in_words(peak.cautions)
     assert peak.low < peak.value < peak.high
 
 
@@ -58,7 +58,7 @@ def test_a_mean_above_the_first_days_raises_them():
 
 def test_a_peak_that_is_given_is_taken():
     peak = by_key(moisture_load(10.0, ONE_PER_CENT, peak_per_s=2 * ONE_PER_CENT))["peak"]
-    assert (peak.value, told(peak.cautions)) == (pytest.approx(2 * 10 * ONE_PER_CENT), ())
+    assert (peak.value, in_words(peak.cautions)) == (pytest.approx(2 * 10 * ONE_PER_CENT), ())
 
 
 def test_meat_that_gives_nothing_off_does_not_raise_the_humidity():
@@ -87,7 +87,7 @@ def test_a_dry_room_asks_the_humidifier_for_water():
 def test_a_damp_room_brings_water_and_says_so():
     need = by_key(humidifier_need(0.5, 12.0, 0.7, 25.0, 0.7, 10.0))["need"]
     assert need.value < 0
-    assert "The room brings more water" in told(need.cautions)[0]
+    assert "The room brings more water" in in_words(need.cautions)[0]
 
 
 def test_what_an_empty_chambers_coil_drains_must_be_put_back():
@@ -102,15 +102,15 @@ def test_a_basin_of_600_ml_in_three_days_carries_25_kilograms_at_0_8_per_cent():
 
 
 def test_a_basin_shows_the_least():
-    assert AT_LEAST in told(capacity_from_basin(0.0006, 3 * DAY_S).cautions)
+    assert AT_LEAST in in_words(capacity_from_basin(0.0006, 3 * DAY_S).cautions)
 
 
 def test_a_rating_is_doubted_in_the_cold():
-    assert RATED_WARM in told(capacity_as_rated(HALF_LITRE).cautions)
+    assert RATED_WARM in in_words(capacity_as_rated(HALF_LITRE).cautions)
 
 
 def test_doubts_about_the_capacity_go_on_to_what_it_carries():
-    assert RATED_WARM in by_key(carries(capacity_as_rated(HALF_LITRE), ONE_PER_CENT))["carries"].cautions
+    assert RATED_WARM in in_words(by_key(carries(capacity_as_rated(HALF_LITRE), ONE_PER_CENT))["carries"].cautions)
 
 
 @pytest.mark.parametrize(
@@ -118,7 +118,7 @@ def test_doubts_about_the_capacity_go_on_to_what_it_carries():
     [(10.0, ()), (22.0, (CLOSE,)), (30.0, (OVERLOADED_AT_FIRST,)), (51.0, (OVERLOADED,))],
 )
 def test_what_is_overloaded_is_said(hanging_kg: float, told: tuple[str, ...]):
-    assert by_key(carries(capacity_as_rated(HALF_LITRE), ONE_PER_CENT, hanging_kg))["burden"].cautions == told
+    assert in_words(by_key(carries(capacity_as_rated(HALF_LITRE), ONE_PER_CENT, hanging_kg))["burden"].cautions) == told
 
 
 def test_the_sheet_takes_a_basin_before_a_rating():

@@ -5,7 +5,7 @@ import pytest
 from core.chamber.ph_temperature import compensated, compensated_ph
 from core.quantities import METRIC, US
 from core.refusals import OutOfRange
-from tests.telling import told
+from tests.telling import in_words
 
 
 def test_read_colder_than_the_meter_stands_it_is_further_from_7():
@@ -32,7 +32,7 @@ def test_its_working_says_the_temperatures_in_the_readers_units():
 
 
 def test_the_meats_own_ph_is_said_to_be_left_alone():
-    assert "the meat's own pH is another matter" in told(compensated(5.2, 12.0, 25.0)[0].cautions)[0]
+    assert "the meat's own pH is another matter" in in_words(compensated(5.2, 12.0, 25.0)[0].cautions)[0]
 
 
 @pytest.mark.parametrize(

@@ -22,7 +22,7 @@ from core.mix import casings, composition, salting, scaling, starter, sugar
 from core.mix.formula import Formula, Ingredient, Meat
 from core.refusals import OutOfRange
 from core.units import DAY_S
-from tests.telling import told
+from tests.telling import in_words
 
 HAIR = 1e-4
 CUT = composition.CUTS["10074"]
@@ -187,7 +187,7 @@ def test_away_from_the_usual_charge_the_lowering_is_an_estimate():
     def spread(molality: float) -> list[float]:
         figures = humidifier.charge(0.001, molality * 998.2 * 0.0840066)
         (lowering,) = [each for each in figures if each.key == "lowering"]
-        assert bool(told(lowering.cautions)) == (lowering.low / lowering.value < 0.9)
+        assert bool(in_words(lowering.cautions)) == (lowering.low / lowering.value < 0.9)
         return [-math.log1p(-each) / (2 * molality * 0.018015) for each in (lowering.low, lowering.high)]
 
     usual, estimate = pytest.approx([0.895, 0.925], rel=1e-6), pytest.approx([0.8, 1.0], rel=1e-6)

@@ -15,7 +15,7 @@ from core.release.readiness import LEAST_LOSS, SIGNS, Evidence, judge
 from core.release.salted import Salted
 from core.sources import EU_LISTERIA, FSRE_STABILITY
 from core.verdict import Reason
-from tests.telling import told
+from tests.telling import in_words
 
 SAUSAGE = Evidence(
     style="fermented",
@@ -88,7 +88,7 @@ def next_step(evidence: Evidence, **changes: Any) -> str:
 
 
 def cautions(evidence: Evidence, **changes: Any) -> str:
-    return " ".join(told(judge(changed(evidence, **changes)).cautions))
+    return " ".join(in_words(judge(changed(evidence, **changes)).cautions))
 
 
 def test_a_sausage_with_all_its_evidence_is_ready():
@@ -347,7 +347,7 @@ def test_a_batch_mates_measurement_is_said_to_be_one():
     "evidence", [SAUSAGE, MUSCLE, Evidence("fermented"), Evidence("whole-muscle", signs=("slime",))]
 )
 def test_every_verdict_says_what_it_is_not(evidence: Evidence):
-    said = " ".join(told(judge(evidence).cautions))
+    said = " ".join(in_words(judge(evidence).cautions))
     assert "does not approve" in said
     assert "trichinella" in said
 

@@ -29,7 +29,7 @@ from core.sources import (
     Source,
 )
 from tests.core.test_readiness import MUSCLE, SAUSAGE, SLOW, changed
-from tests.telling import told
+from tests.telling import in_words
 
 OVER_0_92 = {"water_activity": 0.93}
 
@@ -108,13 +108,13 @@ def kept(activity: float | None) -> str:
 @pytest.mark.parametrize(("activity", "cold"), [(None, True), (0.8501, True), (0.85, False)])
 def test_above_0_85_it_is_kept_in_the_cold(activity: float | None, cold: bool):
     assert ("in the refrigerator" in kept(activity)) is cold
-    cautions = told(judge(changed(SAUSAGE, water_activity=activity)).cautions)
+    cautions = in_words(judge(changed(SAUSAGE, water_activity=activity)).cautions)
     assert any(each.startswith("Keep it refrigerated") for each in cautions) is cold
 
 
 @pytest.mark.parametrize(("evidence", "said"), [(SAUSAGE, True), (SLOW, True), (MUSCLE, False)])
 def test_salted_whole_or_soured_a_verdict_says_what_it_does_not_prove(evidence: Evidence, said: bool):
-    assert any("do not prove that Salmonella" in each for each in told(judge(evidence).cautions)) is said
+    assert any("do not prove that Salmonella" in each for each in in_words(judge(evidence).cautions)) is said
 
 
 @pytest.mark.parametrize("activity", [0.5, 1.0])
@@ -204,4 +204,4 @@ def test_only_a_sign_of_spoilage_among_them_throws_it_away():
 
 @pytest.mark.parametrize(("evidence", "said"), [(SLOW, True), (SAUSAGE, False), (MUSCLE, False)])
 def test_only_of_a_slow_sausage_is_the_borrowed_limit_told(evidence: Evidence, said: bool):
-    assert (OWN_USE in told(judge(evidence).cautions)) is said
+    assert (OWN_USE in in_words(judge(evidence).cautions)) is said

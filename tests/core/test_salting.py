@@ -7,7 +7,7 @@ from core.mix.salting_rules import by_rule
 from core.refusals import Refused
 from core.units import POUND_KG
 from core.worksheets import find
-from tests.telling import told
+from tests.telling import in_words
 
 LOIN = Piece("slab", 0.05)
 
@@ -19,11 +19,11 @@ def test_when_the_days_are_over_the_centre_has_the_share_that_was_wanted(method)
 
 
 def test_too_early_it_is_told():
-    assert NOT_THROUGH in told(at_the_centre(LOIN, "weighed", 3.0, 2 * 86_400.0, 0.9).cautions)
+    assert NOT_THROUGH in in_words(at_the_centre(LOIN, "weighed", 3.0, 2 * 86_400.0, 0.9).cautions)
 
 
 def test_long_after_it_is_not():
-    assert told(at_the_centre(LOIN, "weighed", 3.0, 60 * 86_400.0, 0.9).cautions) == ()
+    assert in_words(at_the_centre(LOIN, "weighed", 3.0, 60 * 86_400.0, 0.9).cautions) == ()
 
 
 def test_its_range_is_that_of_published_diffusivities():
@@ -37,7 +37,7 @@ def test_days_of_ham_by_the_us_method_name_its_conditions():
     """Former 9 CFR 318.10(c)(3)(iv), method 3, as read in the 2015 edition."""
     found = {each.key: each for each in by_rule(10.0, None)}
     for key in ("rule_ham_method", "rule_ham_rest"):
-        words = " ".join(told(found[key].cautions))
+        words = " ".join(in_words(found[key].cautions))
         for condition in ("70 % salt", "2 days a pound and 40 days", "35 to 45 °F", "60 °F", "6 lb", "heaviest ham"):
             assert condition in words
 

@@ -29,7 +29,7 @@ from core.mix.salting_rules import BY_MASS, brine_strength, by_rule, minimums, t
 from core.quantities import METRIC
 from core.refusals import Missing, OutOfRange
 from core.sources import COMMON_PRACTICE
-from tests.telling import told
+from tests.telling import in_words
 
 DAY_S, POUND_KG, INCH_M = 86_400.0, 0.45359237, 0.0254
 
@@ -117,7 +117,7 @@ def test_the_least_days_of_the_law(cut, product, salted: float, in_all: float):
         (in_all - 3) * DAY_S,
     ]
     remembered = [
-        any("from memory" in said for said in told(each.cautions)) for each in minimums(cut, product, 0.0, 0.0)
+        any("from memory" in said for said in in_words(each.cautions)) for each in minimums(cut, product, 0.0, 0.0)
     ]
     assert remembered == [False, product == "dry-cured"]
 
@@ -144,8 +144,8 @@ def test_all_of_the_days_may_be_in_salt():
 def test_ten_per_cent_brine_and_four_per_cent_salt(salt: float, water: float, has_brine: bool, has_salt: bool):
     found = brine_strength(salt, water)
     assert found.value == pytest.approx(salt / (salt + water))
-    assert ("this has it" in told(found.cautions)[0]) is has_brine
-    assert (len(told(found.cautions)) == 1) is has_salt
+    assert ("this has it" in in_words(found.cautions)[0]) is has_brine
+    assert (len(in_words(found.cautions)) == 1) is has_salt
 
 
 @pytest.mark.parametrize(
@@ -254,7 +254,7 @@ def test_outside_0_to_15_degrees_it_is_refused(temperature_c: float, words: str)
 )
 def test_the_cold_of_the_methods_has_a_twentieth_of_a_degree(temperature_c: float, said: str):
     """36 and 40 °F are 2.22 and 4.44 °C."""
-    cautions = told(equalised(Piece("slab", 0.05), "weighed", temperature_c, 0.9)[0].cautions)
+    cautions = in_words(equalised(Piece("slab", 0.05), "weighed", temperature_c, 0.9)[0].cautions)
     assert (said in cautions[0]) if said else len(cautions) == 1
 
 
@@ -305,7 +305,7 @@ def test_what_is_taken_up_in_plenty_of_salt():
 def test_a_centre_that_has_less_than_is_wanted_is_warned_of(wanted: float, warned: bool):
     piece = Piece("slab", 0.05)
     found = at_the_centre(piece, "excess", 3.0, time_to(piece, "excess", 2e-10, 0.5), wanted)
-    assert (found.value, bool(told(found.cautions))) == (pytest.approx(0.5), warned)
+    assert (found.value, bool(in_words(found.cautions))) == (pytest.approx(0.5), warned)
     assert found.low is not None
     assert found.high is not None
     assert found.low < found.value < found.high
@@ -314,7 +314,7 @@ def test_a_centre_that_has_less_than_is_wanted_is_warned_of(wanted: float, warne
 def test_a_centre_that_has_just_what_is_wanted_is_not():
     piece = Piece("slab", 0.05)
     share = at_the_centre(piece, "excess", 3.0, DAY_S * 10, 0.5).value
-    assert told(at_the_centre(piece, "excess", 3.0, DAY_S * 10, share).cautions) == ()
+    assert in_words(at_the_centre(piece, "excess", 3.0, DAY_S * 10, share).cautions) == ()
     assert at_the_centre(piece, "excess", 3.0, -1.0, 0.0).value == 0.0
 
 

@@ -17,7 +17,7 @@ from core.chamber.setpoints import (
 )
 from core.quantities import METRIC, US
 from core.refusals import OutOfRange, Refused
-from tests.telling import told
+from tests.telling import in_words
 
 
 def by_key(figures):
@@ -47,13 +47,13 @@ def test_common_practice_is_called_that():
 
 
 def test_a_set_point_as_finely_shown_lies_within():
-    assert not any(told(figure.cautions) for figure in beside(BY_KEY["dry-practice"], 12.8, 0.8))
+    assert not any(in_words(figure.cautions) for figure in beside(BY_KEY["dry-practice"], 12.8, 0.8))
 
 
 @pytest.mark.parametrize(("temperature_c", "word"), [(11.0, "below"), (17.0, "above")])
 def test_a_set_point_outside_what_is_printed_says_on_which_side(temperature_c: float, word: str):
     figure = beside(BY_KEY["dry-cellar"], temperature_c, 0.75)[0]
-    assert told(figure.cautions) == (f"The set-point lies {word} what is printed.",)
+    assert in_words(figure.cautions) == (f"The set-point lies {word} what is printed.",)
     assert f"outside it, {word}" in figure.working[0].say(METRIC)
 
 
@@ -83,7 +83,7 @@ def test_warmer_air_must_be_moister_to_dry_as_hard():
 
 
 def test_equal_force_is_said_not_to_be_equal_drying():
-    assert told(equal_humidity(12.0, 0.8, 0.97, 15.0).cautions) == (NOT_EQUAL_DRYING,)
+    assert in_words(equal_humidity(12.0, 0.8, 0.97, 15.0).cautions) == (NOT_EQUAL_DRYING,)
 
 
 def test_the_line_of_equal_force_leaves_out_what_cannot_be():

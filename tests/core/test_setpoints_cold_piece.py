@@ -10,7 +10,7 @@ from core.chamber.setpoint_sheets import COLD_PIECE
 from core.quantities import METRIC
 from core.refusals import OutOfRange
 from core.vapour import absolute_humidity_kg_m3, dew_point_c
-from tests.telling import told
+from tests.telling import in_words
 
 RADIATION_W_M2K = 5.0
 
@@ -46,22 +46,22 @@ def test_the_range_holds_what_conduction_and_dew_together_come_to(piece_c, air_c
 
 def test_a_cold_sausage_in_a_warm_fermenting_room_is_wet_for_hours():
     figure = cold_piece(2.0, 22.0, 0.9, 0.06)[0]
-    assert (figure.show(METRIC), WIPE_IT in told(figure.cautions)) == ("3.1 h", True)
+    assert (figure.show(METRIC), WIPE_IT in in_words(figure.cautions)) == ("3.1 h", True)
 
 
 def test_a_piece_warmer_than_the_dew_point_stays_dry():
     figure = cold_piece(15.0, 20.0, 0.5, 0.06)[0]
-    assert (figure.value, told(figure.cautions)) == (0.0, (STAYS_DRY,))
+    assert (figure.value, in_words(figure.cautions)) == (0.0, (STAYS_DRY,))
 
 
 def test_a_piece_just_above_the_dew_point_is_said_to_be_near():
     near_c = dew_point_c(20.0, 0.5) + 0.2
-    assert SO_NEAR in told(cold_piece(near_c, 20.0, 0.5, 0.06)[0].cautions)
+    assert SO_NEAR in in_words(cold_piece(near_c, 20.0, 0.5, 0.06)[0].cautions)
 
 
 def test_a_piece_just_below_the_dew_point_is_said_to_be_near():
     near_c = dew_point_c(20.0, 0.5) - 0.2
-    assert SO_NEAR in told(cold_piece(near_c, 20.0, 0.5, 0.06)[0].cautions)
+    assert SO_NEAR in in_words(cold_piece(near_c, 20.0, 0.5, 0.06)[0].cautions)
 
 
 def test_a_film_that_is_given_is_allowed_half_and_twice():
@@ -86,7 +86,7 @@ def test_what_cannot_be_is_refused_by_field(arguments, field: str):
 
 
 def test_frozen_meat_is_said_to_thaw_first():
-    with pytest.raises(OutOfRange, match="frozen meat thaws first"):
+    with pytest.raises(OutOfRange, match="Frozen meat thaws first"):
         cold_piece(-5.0, 22.0, 0.9, 0.06)
 
 
@@ -132,12 +132,12 @@ def test_where_the_surface_runs_far_ahead_it_may_be_wet_for_no_time_at_all():
     ],
 )
 def test_a_kelvin_under_the_dew_point_and_the_error_above_it_are_near(colder_k: float, cautions: tuple[str, ...]):
-    assert told(cold_piece(dew_point_c(20.0, 0.5) - colder_k, 20.0, 0.5, 0.06)[0].cautions) == cautions
+    assert in_words(cold_piece(dew_point_c(20.0, 0.5) - colder_k, 20.0, 0.5, 0.06)[0].cautions) == cautions
 
 
 def test_at_the_upper_end_of_the_dew_point_it_is_near_no_more():
     dry = cold_piece(15.0, 20.0, 0.5, 0.06)[1]
-    assert SO_NEAR not in told(cold_piece(dry.high, 20.0, 0.5, 0.06)[0].cautions)
+    assert SO_NEAR not in in_words(cold_piece(dry.high, 20.0, 0.5, 0.06)[0].cautions)
 
 
 @pytest.mark.parametrize(

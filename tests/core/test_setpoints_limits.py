@@ -9,7 +9,7 @@ from core.chamber.programmes import BY_KEY, beef_ageing
 from core.chamber.setpoints import beside, equal_humidity, equal_line, equal_temperature
 from core.quantities import METRIC
 from core.refusals import OutOfRange
-from tests.telling import told
+from tests.telling import in_words
 
 DAY_S = 86_400.0
 
@@ -25,7 +25,7 @@ def figure(figures, key: str):
 def test_a_set_point_is_held_to_a_twentieth_of_a_degree(temperature_c: float, where: str):
     """The cellar is printed as 12 to 16 °C."""
     told = beside(BY_KEY["dry-cellar"], temperature_c, 0.75)[0]
-    assert told(told.cautions) == ((f"The set-point lies {where} what is printed.",) if where else ())
+    assert in_words(told.cautions) == ((f"The set-point lies {where} what is printed.",) if where else ())
     assert (told.value, told.low, told.high) == (14, 12, 16)
 
 
@@ -35,7 +35,7 @@ def test_a_set_point_is_held_to_a_twentieth_of_a_degree(temperature_c: float, wh
 def test_and_to_half_a_tenth_of_a_per_cent(humidity: float, where: str):
     """It is printed as 70 to 80 %."""
     told = beside(BY_KEY["dry-cellar"], 14.0, humidity)[1]
-    assert told(told.cautions) == ((f"The set-point lies {where} what is printed.",) if where else ())
+    assert in_words(told.cautions) == ((f"The set-point lies {where} what is printed.",) if where else ())
     assert (told.value, told.low, told.high) == (0.75, 0.70, 0.80)
 
 
@@ -52,7 +52,7 @@ def test_a_rule_without_a_lower_limit_says_at_most():
     assert [each.name for each in told] == ["Temperature printed", "Humidity printed, at most"]
     assert (told[1].value, told[1].low, told[1].high) == (0.85, None, None)
     assert told[1].working[0].say(METRIC) == "EU rule of 2024: at most 85 %. The set-point of 80 % lies within it."
-    assert told(told[1].cautions) == (BY_KEY["beef-eu"].note,)
+    assert in_words(told[1].cautions) == (BY_KEY["beef-eu"].note,)
 
 
 @pytest.mark.parametrize(
@@ -173,7 +173,7 @@ def test_the_first_days_lose_no_less_than_the_mean(loss: float, spread: tuple[fl
 def test_a_first_loss_that_is_told_has_no_range():
     figures = moisture_load(KILO, A_DAY, peak_per_s=0.03 / DAY_S)
     peak = figure(figures, "peak")
-    assert (peak.value * DAY_S, peak.low, peak.high, told(peak.cautions)) == (pytest.approx(0.3), None, None, ())
+    assert (peak.value * DAY_S, peak.low, peak.high, in_words(peak.cautions)) == (pytest.approx(0.3), None, None, ())
     assert figure(figures, "latent_peak").low is None
     slower = figure(moisture_load(KILO, A_DAY, peak_per_s=0.005 / DAY_S), "coil")
     assert [each * DAY_S * 1000 for each in (slower.low, slower.high)] == pytest.approx([0.05, 0.1])
@@ -202,7 +202,7 @@ def test_what_a_humidifier_adds_by_hand(room: float, brings: bool):
     short = 0.5 * (0.01066 * 0.8 - 0.01728 * room)
     assert once.value == pytest.approx(short, rel=0.01)
     assert need.value * DAY_S * 1000 == pytest.approx(short * 10 + 0.00864, rel=0.01)
-    assert any("brings more water" in each for each in told(need.cautions)) is (need.value < 0) is brings
+    assert any("brings more water" in each for each in in_words(need.cautions)) is (need.value < 0) is brings
 
 
 def test_meat_hangs_at_12_degrees_where_nothing_else_is_told():
@@ -211,5 +211,5 @@ def test_meat_hangs_at_12_degrees_where_nothing_else_is_told():
 
 @pytest.mark.parametrize("other", [-0.001, 1.001])
 def test_a_humidity_that_cannot_be_is_told_as_that(other: float):
-    with pytest.raises(OutOfRange, match=r"^The other humidity must be between 0 and 100 %\.$"):
+    with pytest.raises(OutOfRange, match=r"^The other humidity must be between 0 % and 100 %\.$"):
         equal_temperature(12.0, 0.8, 0.97, other)

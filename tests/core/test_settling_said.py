@@ -19,7 +19,7 @@ from core.quantities import METRIC, US, Amount, Quantity
 from tests.core.settling_flat import said
 from tests.core.settling_logs import analysis
 from tests.core.test_settling_edges import LATELY, space, steady
-from tests.telling import told
+from tests.telling import in_words
 
 
 @pytest.mark.parametrize(
@@ -61,7 +61,7 @@ def test_each_figure_of_two_probes_is_its_own():
 @pytest.mark.parametrize(("probes", "warned"), [(8, True), (9, False)])
 def test_fewer_than_nine_probes_are_warned_of(probes: int, warned: bool):
     found = space_figures(space(means_c=(12.0,) * probes))
-    assert all(bool(told(each.cautions)) is warned for each in found)
+    assert all(bool(in_words(each.cautions)) is warned for each in found)
 
 
 def test_the_drift_of_a_probe_is_said_by_the_second():
@@ -111,4 +111,4 @@ def test_a_cycle_longer_than_the_half_hour_is_warned_of(period_s: float, warned:
     rhythm: Any = analysis("plain").centre.compressor.rhythm
     probe = evolve(analysis("plain").centre, compressor=Compressor(rhythm=evolve(rhythm, period_s=period_s)))
     (one,) = (each for each in figures_of(probe) if each.key == "fluctuation")
-    assert bool(told(one.cautions)) is warned
+    assert bool(in_words(one.cautions)) is warned

@@ -7,7 +7,7 @@ import pytest
 from core.dry import rate, shrink
 from core.quantities import METRIC
 from core.refusals import OutOfRange
-from tests.telling import told
+from tests.telling import in_words
 
 
 def refused_field(call, *arguments) -> str:
@@ -47,11 +47,11 @@ def test_a_day_of_one_per_cent():
 def test_a_gain_is_told_and_cautioned():
     gained = shrink.loss(1.0, 1.02)
     assert gained.value == pytest.approx(-0.02)
-    assert told(gained.cautions) == (shrink.GAINED,)
+    assert in_words(gained.cautions) == (shrink.GAINED,)
 
 
 def test_an_honest_loss_has_no_caution():
-    assert not told(shrink.loss(1.0, 0.6).cautions)
+    assert not in_words(shrink.loss(1.0, 0.6).cautions)
 
 
 @pytest.mark.parametrize(
@@ -59,11 +59,11 @@ def test_an_honest_loss_has_no_caution():
     [(1.0001, (shrink.GAINED,)), (1.0, ()), (0.25, ()), (0.2499, (shrink.TOO_DRY,))],
 )
 def test_a_gain_and_a_loss_past_all_water_are_cautioned_from_a_hair_on(now_kg: float, cautions: tuple[str, ...]):
-    assert told(shrink.loss(1.0, now_kg).cautions) == cautions
+    assert in_words(shrink.loss(1.0, now_kg).cautions) == cautions
 
 
 def test_more_than_the_water_in_meat_is_cautioned():
-    assert told(shrink.loss(1.0, 0.2).cautions) == (shrink.TOO_DRY,)
+    assert in_words(shrink.loss(1.0, 0.2).cautions) == (shrink.TOO_DRY,)
 
 
 @pytest.mark.parametrize("bad", [0.0, -1.0, math.nan, math.inf, 1000.0])

@@ -7,7 +7,7 @@ from core.mix.sugar import SUGARS, Sugar, ph_from, reach, sugar_for
 from core.quantities import METRIC
 from core.refusals import OutOfRange
 from core.working import Figure
-from tests.telling import told
+from tests.telling import in_words
 
 
 def test_the_rule_of_thumb_is_the_upper_end():
@@ -26,7 +26,7 @@ def test_the_ends_disagree_by_about_two():
 
 
 def test_a_range_says_why_it_is_one():
-    assert any("disagree" in said for said in told(sugar_for(5.8, 5.0)[0].cautions))
+    assert any("disagree" in said for said in in_words(sugar_for(5.8, 5.0)[0].cautions))
 
 
 def test_sugar_with_crystal_water_takes_more():
@@ -41,11 +41,11 @@ def test_table_sugar_makes_a_little_more_acid():
     ("share", "said"), [(0.0, "will never reach"), (0.0005, "will never"), (0.002, "may not reach")]
 )
 def test_too_little_sugar_for_5_3_is_told(share: float, said: str):
-    assert said in told(ph_from(5.8, share)[0].cautions)[0]
+    assert said in in_words(ph_from(5.8, share)[0].cautions)[0]
 
 
 def test_sugar_enough_for_5_3_by_both_ends_is_not_warned_of():
-    assert "reach" not in told(ph_from(5.8, 0.006)[0].cautions)[0]
+    assert "reach" not in in_words(ph_from(5.8, 0.006)[0].cautions)[0]
 
 
 def test_the_ph_is_shown_between_both_ends():
@@ -75,11 +75,11 @@ def test_cells_are_told_where_the_label_tells_them():
 
 
 def test_fewer_than_a_million_cells_are_warned_of():
-    assert told(starter(12.4, 0.025, 100.0, 1e9)[-1].cautions)
+    assert in_words(starter(12.4, 0.025, 100.0, 1e9)[-1].cautions)
 
 
 def test_less_than_half_a_gram_is_to_be_stirred_into_water():
-    assert any("whole packet" in said for said in told(starter(1.0, 0.025, 100.0)[0].cautions))
+    assert any("whole packet" in said for said in in_words(starter(1.0, 0.025, 100.0)[0].cautions))
 
 
 def test_more_than_half_a_per_cent_is_refused():
@@ -166,13 +166,13 @@ def test_starter_worked_by_hand():
 
 @pytest.mark.parametrize(("packet_kg", "cautions"), [(0.0005, 1), (0.000499, 2)])
 def test_half_a_gram_is_weighed_and_less_is_stirred_into_water(packet_kg: float, cautions: int):
-    assert len(told(starter(1.0, packet_kg, 1.0)[0].cautions)) == cautions
+    assert len(in_words(starter(1.0, packet_kg, 1.0)[0].cautions)) == cautions
 
 
 @pytest.mark.parametrize(("cells_per_gram", "few"), [(4.0e9, False), (3.99e9, True)])
 def test_a_million_to_the_gram_is_enough(cells_per_gram: float, few: bool):
     """0.00025 of the meat."""
-    assert bool(told(starter(12.0, 0.025, 100.0, cells_per_gram)[2].cautions)) is few
+    assert bool(in_words(starter(12.0, 0.025, 100.0, cells_per_gram)[2].cautions)) is few
 
 
 @pytest.mark.parametrize("packet_kg", [0.005, 0.00501])

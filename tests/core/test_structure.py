@@ -21,22 +21,8 @@ ASKED_BY_RELEASE = {"dry", "ferment", "mix"}
 AIR = {"core.air", "core.water", "core.saturation", "core.vapour"}
 GROUND = {
     "core",
-    *(
-        f"core.{name}"
-        for name in (
-            "meat",
-            "densities",
-            "working",
-            "sentence",
-            "quantities",
-            "units",
-            "reading",
-            "sources",
-            "refusals",
-            "usual",
-        )
-    ),
-    *(f"core.{name}" for name in ("verdict", "worksheet", "densities")),
+    *(f"core.{name}" for name in ("meat", "densities", "working", "language", "sentence", "quantities", "units")),
+    *(f"core.{name}" for name in ("reading", "sources", "refusals", "usual", "verdict", "worksheet")),
 }
 ABOVE = {"core.worksheets", "core.command_line", "core.__main__"}
 """What gathers the stages' single sums and prints them."""

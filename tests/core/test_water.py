@@ -8,7 +8,7 @@ from core.chamber.humidifier import CHARGE_SHEET
 from core.quantities import METRIC
 from core.refusals import OutOfRange
 from core.water import constants, equilibrium, expected_ph, ph_fresh, ph_open
-from tests.telling import told
+from tests.telling import in_words
 
 USUAL = 0.1739
 
@@ -31,7 +31,7 @@ def test_the_range_is_a_tenth_either_way():
 
 
 def test_it_says_that_the_speed_is_not_known():
-    assert "not established" in told(ph_open(USUAL, 12.0).cautions)[0]
+    assert "not established" in in_words(ph_open(USUAL, 12.0).cautions)[0]
 
 
 @pytest.mark.parametrize("carbon_dioxide", [None, 420e-6])

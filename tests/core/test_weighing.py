@@ -9,7 +9,7 @@ from core.refusals import OutOfRange
 from core.sources import COMMON_PRACTICE
 from core.working import Figure
 from core.worksheets import find
-from tests.telling import told
+from tests.telling import in_words
 
 GRAM, TENTH = 1e-3, 1e-4
 
@@ -43,12 +43,12 @@ def test_a_spice_of_2_5_grams_is_3():
 
 
 def test_a_dose_that_the_scale_cannot_weigh_says_so_beside_it():
-    (said,) = told(on_scale(wanted_kg="2.5 g", division_kg="1 g")[0].cautions)
+    (said,) = in_words(on_scale(wanted_kg="2.5 g", division_kg="1 g")[0].cautions)
     assert said == "A scale that shows 1 g may be 60 % out on 2.5 g. Use one that shows 0.01 g."
 
 
 def test_a_dose_that_it_can_weigh_is_shown_without_a_word():
-    assert told(on_scale(wanted_kg="31 g", division_kg="1 g")[0].cautions) == ()
+    assert in_words(on_scale(wanted_kg="31 g", division_kg="1 g")[0].cautions) == ()
 
 
 NEAREST = (
@@ -214,7 +214,7 @@ def test_without_salt_there_is_no_blend():
 
 
 def test_a_blend_that_is_not_needed_says_so():
-    assert "no blend is needed" in " ".join(told(preblend(0.031, 0.31, GRAM)[0].cautions))
+    assert "no blend is needed" in " ".join(in_words(preblend(0.031, 0.31, GRAM)[0].cautions))
 
 
 def test_a_blend_says_what_salt_is_left():

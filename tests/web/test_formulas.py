@@ -4,7 +4,6 @@ import pytest
 
 from core.mix.examples import EXAMPLES
 from core.mix.formula import Formula
-from tests.telling import told
 from tests.web.conftest import Visitor
 from tests.web.reading import Page
 
@@ -58,9 +57,9 @@ def test_the_book_without_formulas_offers_the_examples(visitor: Visitor):
 def test_an_example_saved_as_it_is_is_that_formula(visitor: Visitor, each):
     page = visitor.send(visitor.get("/formulas/new", example=each.key).form(f"example={each.key}"))
     kept = formula_of(visitor, page)
-    assert (kept.name, told(kept.cautions), kept.brined) == (
+    assert (kept.name, kept.cautions, kept.brined) == (
         each.formula.name,
-        told(each.formula.cautions),
+        each.formula.cautions,
         each.formula.brined,
     )
     assert [meat.share for meat in kept.meats] == pytest.approx([meat.share for meat in each.formula.meats])
@@ -261,7 +260,7 @@ def test_a_changed_formula_is_a_version_of_its_own(visitor: Visitor):
 def test_a_changed_formula_keeps_its_cautions(visitor: Visitor):
     formula = keep(visitor)
     page = visitor.fill(f"{formula}/change", name="Juniper finer")
-    assert told(visitor.fact(page.saved).cautions) == told(EXAMPLES[0].formula.cautions)
+    assert visitor.fact(page.saved).cautions == EXAMPLES[0].formula.cautions
 
 
 def test_a_change_can_be_undone(visitor: Visitor):

@@ -19,6 +19,7 @@ from core.daybook.load import Burden, Hanging, burden, capacity, hanging, stated
 from core.daybook.set_points import is_moister, set_points
 from core.quantities import LOSS_RATE, MASS, RELATIVE_HUMIDITY, TEMPERATURE, Amount, Reader
 from core.refusals import Missing, OutOfRange, Refusal, Refused
+from core.sentence import Sentence, said
 from core.units import DAY_S
 from core.working import Figure
 from core.worksheet import Number
@@ -73,12 +74,12 @@ def _answer(form: Form, how: Reader) -> Answer:
             values["room_humidity"],
             values["changes"],
         )
-        empty = tuple(attrs.evolve(each, name=f"With nothing hanging: {_lower(each.name)}") for each in empty)
+        empty = tuple(attrs.evolve(each, name=_with_nothing_hanging(each)) for each in empty)
     return Answer(told, (*given_off, *told.figures, *empty))
 
 
-def _lower(name: str) -> str:
-    return name[:1].lower() + name[1:]
+def _with_nothing_hanging(figure: Figure) -> Sentence:
+    return Sentence("With nothing hanging: {figure}", {"figure": said(figure.name)})
 
 
 @screen.route("/chamber/load", methods=["GET", "POST"])

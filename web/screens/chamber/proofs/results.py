@@ -18,6 +18,7 @@ from core.daybook.kept_words import named_figures, said
 from core.daybook.proofs import headline, moment_words, settled_at
 from core.quantities import NO_BREAK_SPACE, RELATIVE_HUMIDITY, TEMPERATURE, TEMPERATURE_DIFFERENCE, Amount, Quantity
 from core.working import Figure
+from web.saying import say
 from web.visitor import reader
 
 HOUR_HEADS = ("temperature", "lowest", "highest", "humidity", "driest", "dampest")
@@ -91,7 +92,7 @@ def _beside(columns: Iterable[tuple[str, tuple[Figure, ...]]]) -> Table | None:
     if not found:
         return None
     by_key = [{figure.key: figure for figure in figures} for _, figures in found]
-    names = {figure.key: figure.name for _, figures in found for figure in figures}
+    names = {figure.key: say(figure.name) for _, figures in found for figure in figures}
     rows = (
         (name, *(figures[key].show(reader()) if key in figures else "—" for figures in by_key))
         for key, name in names.items()
