@@ -112,9 +112,9 @@ def mean_share(piece: Piece, d_m2_s: float, lasts_s: float) -> float:
 
 
 def time_to(piece: Piece, method: SaltingMethod, d_m2_s: float, share: float) -> float:
-    """Seconds until the centre has that share of its end. share: 0.01 to 0.99. Raises OutOfRange on "share"."""
+    """Seconds until the centre has that share of its end. share: 0.01 to 0.99. Raises OutOfRange on "centre_share"."""
     if not 0.01 <= share <= 0.99:
-        raise OutOfRange("share", "The share must be between 1 and 99 %.")
+        raise OutOfRange("centre_share", "The share must be between 1 and 99 %.")
     _require_piece(piece)
     high = max(piece.half_sides_m) ** 2 / d_m2_s
     while centre_share(piece, method, d_m2_s, high) < share:
@@ -128,7 +128,7 @@ def time_to(piece: Piece, method: SaltingMethod, d_m2_s: float, share: float) ->
 
 def equalised(piece: Piece, method: SaltingMethod, temperature_c: float, share: float) -> tuple[Figure, ...]:
     """Days until the centre has the chosen share of its end, with the spread of published diffusivities; and how fast
-    salt moves. Raises OutOfRange on the piece's sides, "temperature_c" or "share"."""
+    salt moves. Raises OutOfRange on the piece's sides, "temperature_c" or "centre_share"."""
     typical, slow, fast = (diffusivity(temperature_c, each) for each in (TYPICAL_M2_S, SLOW_M2_S, FAST_M2_S))
     lasts_s = time_to(piece, method, typical, share)
     days = Figure(

@@ -27,7 +27,13 @@ COLD = Number(
     "temperature_c", "Temperature", TEMPERATURE, FROZEN_C, WARMEST_C, default=3.0, help="Of the refrigerator."
 )
 SHARE = Number(
-    "share", "Salt at the centre", FRACTION, 0.01, 0.99, default=0.9, help="Share of what it comes to in the end."
+    "centre_share",
+    "Salt at the centre",
+    FRACTION,
+    0.01,
+    0.99,
+    default=0.9,
+    help="Share of what it comes to in the end.",
 )
 PIECE_MASS_KG = Number(
     "mass_kg", "Weight", MASS, 0.05, 60.0, optional=True, help="Of the heaviest piece, for the rules by weight."
@@ -41,12 +47,12 @@ def salting_figures(
     width_m: float | None,
     length_m: float | None,
     temperature_c: float,
-    share: float,
+    centre_share: float,
     mass_kg: float | None,
 ) -> tuple[Figure, ...]:
     """By diffusion, then by each rule of the trade."""
     piece = Piece(shape, thickness_m, *((width_m, length_m) if shape == "block" else (None, None)))
-    figures = equalised(piece, method, temperature_c, share)
+    figures = equalised(piece, method, temperature_c, centre_share)
     return (*figures, *by_rule(mass_kg, thickness_m), turns(method, figures[0].value / DAY_S))
 
 
@@ -68,7 +74,7 @@ SALTING = Worksheet(
     question="How long until the salt has reached the middle of a whole muscle?",
     inputs=(METHOD, SHAPE, THICKNESS, WIDTH, LENGTH_, COLD, SHARE, PIECE_MASS_KG),
     compute=salting_figures,
-    example={"method": "weighed", "shape": "slab", "thickness_m": "50 mm", "share": "95 %", "mass_kg": "1.8 kg"},
+    example={"method": "weighed", "shape": "slab", "thickness_m": "50 mm", "centre_share": "95 %", "mass_kg": "1.8 kg"},
 )
 HAM_DAYS = Worksheet(
     name="ham-days",

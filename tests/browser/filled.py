@@ -204,7 +204,7 @@ def _fermenting(client: FlaskClient) -> str:
 def _in_salt(client: FlaskClient) -> str:
     batch = _write(client, "/batches/new", 5, name="Alder loin", style="whole-muscle", meat_kg="1.8", target_loss="38")
     _write(client, f"/batches/{batch}/cure", 5, dose="0.5", nitrite="6.25", nitrate="0")
-    texts = {"method": "weighed", "shape": "slab", "thickness_m": "50", "temperature_c": "3", "share": "90"}
+    texts = {"method": "weighed", "shape": "slab", "thickness_m": "50", "temperature_c": "3", "centre_share": "90"}
     texts |= {"way": "diffusion"}
     _write(client, f"/batches/{batch}/salt", 5, **texts, mass_kg="1.8")
     return batch

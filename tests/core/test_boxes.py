@@ -145,7 +145,7 @@ BOXES = {
         "width_m": "5 mm to 1000 mm",
         "length_m": "5 mm to 1000 mm",
         "temperature_c": "−2 °C to 15 °C; 3 °C",
-        "share": "1 % to 99 %; 90 %",
+        "centre_share": "1 % to 99 %; 90 %",
         "mass_kg": "50 g to 60 kg",
     },
     "ham-days": {

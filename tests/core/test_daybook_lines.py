@@ -73,7 +73,7 @@ def fits(validator, value) -> bool:
         (share, (0.0, 1.0), (-1e-9, 1.0001)),
         (ph_value, (0.0, 14.0), (-1e-9, 14.001)),
         (celsius, (-59.999, 149.999), (-60.0, 150.0)),
-        (attrs.fields(SaltingBegun).thickness_m.validator, (0.001, 1.0), (0.000999, 1.001)),
+        (attrs.fields(SaltingBegun).thickness_m.validator, (0.005, 1.0), (0.004999, 1.001)),
         (attrs.fields(ActivityMeasured).water_activity.validator, (1e-9, 1.0), (0.0, 1.001)),
         (attrs.fields(BoilingPointChecked).altitude_m.validator, (-500.0, 4000.0, None), (-500.1, 4000.1)),
         (attrs.fields(FermentLogTaken).readings.validator, (2,), (1,)),

@@ -270,7 +270,7 @@ def test_from_1_to_99_per_cent_a_time_is_told(share: float):
 def test_outside_it_none_is(share: float):
     with pytest.raises(OutOfRange) as caught:
         time_to(Piece("slab", 0.05), "excess", 2e-10, share)
-    assert caught.value.field == "share"
+    assert caught.value.field == "centre_share"
 
 
 @pytest.mark.parametrize(("side", "stands"), [(0.001, True), (0.000999, False), (1.0, True), (1.001, False)])

@@ -99,7 +99,7 @@ ENTRIES = (
         "into-salt",
         "{batch}/salt",
         INTO_SALT.inputs,
-        {"method": "weighed", "shape": "slab", "thickness_m": "50", "temperature_c": "3", "share": "90"}
+        {"method": "weighed", "shape": "slab", "thickness_m": "50", "temperature_c": "3", "centre_share": "90"}
         | {"way": "diffusion"},
     ),
     Tried("turn", "{batch}/turn", TURN_IT.inputs, {"note": "much brine"}),

@@ -11,7 +11,7 @@ INTO = {
     "way": "diffusion",
     "thickness_m": "50",
     "temperature_c": "3",
-    "share": "95",
+    "centre_share": "95",
     "mass_kg": "1.8",
 }
 

@@ -2,13 +2,27 @@
 
 from __future__ import annotations
 
-from attrs import field, frozen
-from attrs.validators import and_, ge, in_, le, optional
+from attrs import evolve, frozen
 
-from core.daybook.facts.fields import above_zero, celsius, finite, not_negative, share
-from core.mix.salting import SALTING_METHODS, SHAPES, SaltingMethod, Shape
+from core.daybook.facts.fields import asked
+from core.mix import salting_sheets as sheets
+from core.mix.salting import SaltingMethod, Shape
+from core.quantities import DAYS, TEMPERATURE
+from core.units import DAY_S
+from core.worksheet import Number
 
-side = and_(finite, ge(0.001), le(1))
+PLANNED = Number("planned_s", "Days planned", DAYS, DAY_S, 400 * DAY_S, optional=True, help="Empty: as forecast.")
+COLDEST = Number("coldest_c", "Coldest it was", TEMPERATURE, -20.0, 45.0, optional=True, help="All the time it lay.")
+WARMEST = evolve(COLDEST, key="warmest_c", label="Warmest it was")
+RESTED = Number(
+    "rested_s",
+    "Rested without salt",
+    DAYS,
+    0.0,
+    400 * DAY_S,
+    optional=True,
+    help="Of meat that lay in plenty of salt: the last of its days in the cold; 0 if it did not rest.",
+)
 
 
 @frozen
@@ -21,15 +35,15 @@ class SaltingBegun:
 
     KIND = "salting-begun"
 
-    method: SaltingMethod = field(validator=in_(tuple(SALTING_METHODS)))
-    shape: Shape = field(validator=in_(tuple(SHAPES)))
-    thickness_m: float = field(validator=side)
-    temperature_c: float = field(validator=celsius)
-    width_m: float | None = field(default=None, validator=optional(side))
-    length_m: float | None = field(default=None, validator=optional(side))
-    centre_share: float = field(default=0.9, validator=share)
-    mass_kg: float | None = field(default=None, validator=optional(above_zero))
-    planned_s: float | None = field(default=None, validator=optional(above_zero))
+    method: SaltingMethod = asked(sheets.METHOD)
+    shape: Shape = asked(sheets.SHAPE)
+    thickness_m: float = asked(sheets.THICKNESS)
+    temperature_c: float = asked(sheets.COLD)
+    width_m: float | None = asked(sheets.WIDTH)
+    length_m: float | None = asked(sheets.LENGTH_)
+    centre_share: float = asked(sheets.SHARE, default=0.9)
+    mass_kg: float | None = asked(sheets.PIECE_MASS_KG)
+    planned_s: float | None = asked(PLANNED)
     way: str = "diffusion"
 
 
@@ -52,9 +66,9 @@ class SaltingEnded:
     KIND = "salting-ended"
 
     note: str = ""
-    rested_s: float | None = field(default=None, validator=optional(not_negative))
-    coldest_c: float | None = field(default=None, validator=optional(celsius))
-    warmest_c: float | None = field(default=None, validator=optional(celsius))
+    rested_s: float | None = asked(RESTED)
+    coldest_c: float | None = asked(COLDEST)
+    warmest_c: float | None = asked(WARMEST)
 
 
 Fact = SaltingBegun | PieceTurned | SaltingEnded

@@ -5,27 +5,17 @@ from __future__ import annotations
 import attrs
 from flask import redirect, request, url_for
 
+from core.daybook.facts.fields import boxes
 from core.daybook.facts.salting import PieceTurned, SaltingBegun, SaltingEnded
 from core.daybook.salting import piece_of
 from core.mix.salting import SALTING_METHODS, at_the_centre
-from core.mix.salting_sheets import (
-    COLD,
-    LENGTH_,
-    METHOD,
-    PIECE_MASS_KG,
-    SHAPE,
-    SHARE,
-    THICKNESS,
-    WIDTH,
-    salting_figures,
-)
+from core.mix.salting_sheets import salting_figures
 from core.quantities import DAYS, LENGTH, TEMPERATURE, Amount, Reader
 from core.release.salted import THROUGH, WAYS
-from core.units import DAY_S
 from core.working import Figure
-from core.worksheet import Choice, Number
-from web.entry_forms import EntryForm, Subject, Values, declare, path_of, write
-from web.forms import Words, typed
+from core.worksheet import Choice
+from web.entry_forms import EntryForm, Subject, declare, path_of, write
+from web.forms import Words
 from web.journal import book
 from web.lookup import find_batch
 from web.screens.mix.blueprint import screen
@@ -45,45 +35,26 @@ def _figures(fact: SaltingBegun, subject: Subject) -> tuple[Figure, ...]:
     )
 
 
-def _fact(values: Values, subject: Subject) -> SaltingBegun:
-    return SaltingBegun(centre_share=values.pop("share"), **values)
-
-
-def _texts(fact: SaltingBegun, how: Reader) -> dict[str, str]:
-    numbers = {each.key: each for each in INTO_SALT.inputs if isinstance(each, Number)}
-    values = attrs.asdict(fact) | {"share": fact.centre_share}
-    texts = {key: typed(values[key], each.quantity, how) for key, each in numbers.items()}
-    return texts | {"method": fact.method, "shape": fact.shape, "way": fact.way}
-
-
 def _say(fact: SaltingBegun, how: Reader) -> str:
     thick, cold = Amount(fact.thickness_m, LENGTH).show(how), Amount(fact.temperature_c, TEMPERATURE).show(how)
     planned = "" if fact.planned_s is None else f", for {Amount(fact.planned_s, DAYS).show(how)}"
     return f"Put into salt, {SALTING_METHODS[fact.method]}: {thick} thick, at {cold}{planned}"
 
 
+SIZES = ("method", "shape", "thickness_m", "width_m", "length_m", "temperature_c", "centre_share", "mass_kg")
 INTO_SALT = declare(
     EntryForm(
         SaltingBegun,
         "Put it into salt",
         (
-            METHOD,
-            SHAPE,
-            THICKNESS,
-            WIDTH,
-            LENGTH_,
-            COLD,
-            SHARE,
-            PIECE_MASS_KG,
+            *boxes(SaltingBegun, *SIZES),
             Choice(
                 "way", "Days by", WAYS, default="diffusion", help="What the verdict goes by in the end.", listed=True
             ),
-            Number("planned_s", "Days planned", DAYS, DAY_S, 400 * DAY_S, optional=True, help="Empty: as forecast."),
+            *boxes(SaltingBegun, "planned_s"),
         ),
         _say,
         figures=_figures,
-        fact=_fact,
-        texts=_texts,
         save="Put it into salt",
         correct="Correct the salting",
     )
@@ -118,15 +89,6 @@ def _centre(fact: SaltingEnded, subject: Subject) -> tuple[Figure, ...]:
     return (attrs.evolve(centre, cautions=(*centre.cautions, NOT_SURE)),)
 
 
-def _ended(values: Values, _: Subject) -> SaltingEnded:
-    return SaltingEnded(**values)
-
-
-def _ended_texts(fact: SaltingEnded, how: Reader) -> dict[str, str]:
-    numbers = {each.key: each for each in OUT_OF_SALT.inputs if isinstance(each, Number)}
-    return {"note": fact.note, **{key: typed(getattr(fact, key), each.quantity, how) for key, each in numbers.items()}}
-
-
 def _ended_said(fact: SaltingEnded, how: Reader) -> str:
     between = [Amount(each, TEMPERATURE).show(how) for each in (fact.coldest_c, fact.warmest_c) if each is not None]
     said = "Out of the salt" + (f", it lay at {' to '.join(between)}" if between else "")
@@ -139,23 +101,11 @@ OUT_OF_SALT = declare(
         SaltingEnded,
         "Take it out of the salt",
         (
-            Number("coldest_c", "Coldest it was", TEMPERATURE, -20.0, 45.0, optional=True, help="All the time it lay."),
-            Number("warmest_c", "Warmest it was", TEMPERATURE, -20.0, 45.0, optional=True, help="All the time it lay."),
-            Number(
-                "rested_s",
-                "Rested without salt",
-                DAYS,
-                0.0,
-                400 * DAY_S,
-                optional=True,
-                help="Of meat that lay in plenty of salt: the last of its days in the cold; 0 if it did not rest.",
-            ),
+            *boxes(SaltingEnded, "coldest_c", "warmest_c", "rested_s"),
             Words("note", "Note", 200, optional=True),
         ),
         _ended_said,
         figures=_centre,
-        fact=_ended,
-        texts=_ended_texts,
         save="It is out",
         hint="Write it when it leaves the cold; then tie it, weigh it and hang it. What you leave empty the verdict "
         "does not know, and it holds the piece.",
