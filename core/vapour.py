@@ -7,10 +7,10 @@ figures with their working are in `core.air`.
 from __future__ import annotations
 
 import math
-from collections.abc import Callable
 
 from core.quantities import ALTITUDE, PRESSURE, RELATIVE_HUMIDITY, TEMPERATURE
 from core.refusals import OutOfRange, require_between
+from core.roots import zero_of
 from core.saturation import (
     COLDEST_C,
     KELVIN_AT_ZERO_C,
@@ -52,7 +52,7 @@ def dew_point_c(temperature_c: float, humidity: float, pressure_pa: float = STAN
             "humidity",
             "Humidity must be higher: this air has its dew point below −40 °C (−40 °F), where the formula ends.",
         )
-    return _root(lambda at_c: math.log(saturation_in_air_pa(at_c, pressure_pa) / vapour_pa), COLDEST_C, temperature_c)
+    return zero_of(lambda at_c: math.log(saturation_in_air_pa(at_c, pressure_pa) / vapour_pa), COLDEST_C, temperature_c)
 
 
 def frost_point_c(temperature_c: float, humidity: float, pressure_pa: float = STANDARD_PA) -> float | None:
@@ -65,7 +65,7 @@ def frost_point_c(temperature_c: float, humidity: float, pressure_pa: float = ST
     vapour_pa = vapour_pressure_pa(temperature_c, humidity, pressure_pa)
     if vapour_pa >= ice_saturation_in_air_pa(0.0, pressure_pa):
         return None
-    return _root(lambda at_c: math.log(ice_saturation_in_air_pa(at_c, pressure_pa) / vapour_pa), COLDEST_C, 0.0)
+    return zero_of(lambda at_c: math.log(ice_saturation_in_air_pa(at_c, pressure_pa) / vapour_pa), COLDEST_C, 0.0)
 
 
 def humidity_from_dew_point(temperature_c: float, dew_c: float, pressure_pa: float = STANDARD_PA) -> float:
@@ -135,7 +135,7 @@ def _ratio_of(temperature_c: float, humidity: float, pressure_pa: float) -> floa
 def _liquid_bulb_c(temperature_c: float, humidity: float, pressure_pa: float) -> float:
     dew_c = dew_point_c(temperature_c, humidity, pressure_pa)
     ratio = _ratio_of(temperature_c, humidity, pressure_pa)
-    return _root(lambda at: liquid_bulb_ratio(temperature_c, at, pressure_pa) - ratio, dew_c, temperature_c)
+    return zero_of(lambda at: liquid_bulb_ratio(temperature_c, at, pressure_pa) - ratio, dew_c, temperature_c)
 
 
 def _iced_bulb_c(temperature_c: float, humidity: float, pressure_pa: float) -> float:
@@ -143,7 +143,7 @@ def _iced_bulb_c(temperature_c: float, humidity: float, pressure_pa: float) -> f
     dew_c = dew_point_c(temperature_c, humidity, pressure_pa)
     low, high = sorted((dew_c if frost_c is None else frost_c, min(temperature_c, 0.0)))
     ratio = _ratio_of(temperature_c, humidity, pressure_pa)
-    return _root(lambda at: ice_bulb_ratio(temperature_c, at, pressure_pa) - ratio, low, high)
+    return zero_of(lambda at: ice_bulb_ratio(temperature_c, at, pressure_pa) - ratio, low, high)
 
 
 def liquid_bulb_ratio(temperature_c: float, bulb_c: float, pressure_pa: float) -> float:
@@ -167,27 +167,3 @@ def station_pressure_pa(altitude_m: float) -> float:
     """
     require_between("altitude", "Altitude", altitude_m, -500.0, 4000.0, ALTITUDE)
     return STANDARD_PA * (1 - 2.25577e-5 * altitude_m) ** 5.2559
-
-
-def _root(rises: Callable[[float], float], low: float, high: float) -> float:
-    """Where a rising function crosses zero between low and high, to 1e-9: false position, the Illinois way."""
-    at_low, at_high = rises(low), rises(high)
-    if at_low >= 0:
-        return low
-    if at_high <= 0:
-        return high
-    kept = 0
-    for _ in range(100):
-        middle = high - at_high * (high - low) / (at_high - at_low)
-        at_middle = rises(middle)
-        if abs(at_middle) < 1e-14 or high - low < 1e-9:
-            return middle
-        if at_middle < 0:
-            low, at_low = middle, at_middle
-            at_high = at_high / 2 if kept == 1 else at_high
-            kept = 1
-        else:
-            high, at_high = middle, at_middle
-            at_low = at_low / 2 if kept == -1 else at_low
-            kept = -1
-    return (low + high) / 2

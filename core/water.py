@@ -7,12 +7,12 @@ asks for, and the carbonate that is left is more alkaline. How fast is not estab
 from __future__ import annotations
 
 import math
-from collections.abc import Callable
 
 from attrs import frozen
 
 from core.quantities import CELSIUS_TEMPERATURE, MOLALITY, PARTS_PER_MILLION, PH, RATIO, TEMPERATURE, Amount
 from core.refusals import require_between
+from core.roots import begins
 from core.sentence import Sentence
 from core.sources import PHREEQC_CARBONATE
 from core.working import Figure
@@ -112,7 +112,7 @@ def equilibrium(molality: float, water_c: float, carbon_dioxide: float | None = 
         def ions(ph: float, sodium: float = sodium, single: float = single) -> Ions:
             return _at_ph(ph, known, molality, sodium, single, carbon_dioxide)
 
-        found = ions(_bisect(lambda ph: ions(ph).excess_charge, 4.0, 12.0))
+        found = ions(begins(lambda ph: ions(ph).excess_charge <= 0, 4.0, 12.0))
         settled = abs(found.strength - strength) < 1e-12
         sodium, strength = molality * sodium / _all_sodium(found), found.strength
         if settled:
@@ -148,13 +148,6 @@ def _at_ph(
 
 def _all_sodium(ions: Ions) -> float:
     return ions.sodium + ions.pair_bicarbonate + ions.pair_carbonate
-
-
-def _bisect(rises_not: Callable[[float], float], low: float, high: float) -> float:
-    for _ in range(60):
-        middle = (low + high) / 2
-        low, high = (middle, high) if rises_not(middle) > 0 else (low, middle)
-    return (low + high) / 2
 
 
 def expected_ph(molality: float, water_c: float, carbon_dioxide: float = OUTSIDE_AIR) -> tuple[Figure, ...]:

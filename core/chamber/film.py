@@ -12,6 +12,7 @@ from attrs import frozen
 from core.chamber.rates import AIR_SPEED
 from core.quantities import LENGTH, TEMPERATURE
 from core.refusals import require_between
+from core.roots import begins
 from core.saturation import KELVIN_AT_ZERO_C
 from core.vapour import STANDARD_PA, absolute_humidity_kg_m3, dew_point_c
 
@@ -92,13 +93,15 @@ def latent_heat_j_kg(temperature_c: float) -> float:
 
 def wet_surface_c(temperature_c: float, humidity: float, around: AirFilm) -> float:
     """Where a wet surface settles: the air's heat just pays for the water that leaves. Errors as in `core.vapour`."""
-    low, high = dew_point_c(temperature_c, humidity), temperature_c
-    for _ in range(50):
-        middle = (low + high) / 2
-        gained = around.heat_w_m2k * (temperature_c - middle)
-        spent = latent_heat_j_kg(middle) * _leaves(middle, temperature_c, humidity, around)
-        low, high = (middle, high) if gained > spent else (low, middle)
-    return (low + high) / 2
+    return begins(
+        lambda wet_c: _spent(wet_c, temperature_c, humidity, around) >= around.heat_w_m2k * (temperature_c - wet_c),
+        dew_point_c(temperature_c, humidity),
+        temperature_c,
+    )
+
+
+def _spent(surface_c: float, temperature_c: float, humidity: float, around: AirFilm) -> float:
+    return latent_heat_j_kg(surface_c) * _leaves(surface_c, temperature_c, humidity, around)
 
 
 def wet_flux_kg_m2s(temperature_c: float, humidity: float, around: AirFilm) -> float:

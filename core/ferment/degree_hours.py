@@ -13,6 +13,7 @@ from core.ferment.course import Course, Leg
 from core.ferment.rules import Rule
 from core.quantities import DEGREE_HOURS, HOURS, TEMPERATURE, Amount
 from core.refusals import OutOfRange
+from core.roots import begins
 from core.sentence import Sentence
 from core.working import Figure
 
@@ -51,12 +52,8 @@ def reached_at(course: Course, base_c: float, sum_ks: float) -> float | None:
 
 
 def _within(leg: Leg, base_c: float, wanted_ks: float) -> float:
-    """When the stretch has added that much. Bisection: the sum never falls, and sixty halvings leave no error."""
-    low, high = leg.start_s, leg.end_s
-    for _ in range(60):
-        middle = (low + high) / 2
-        low, high = (low, middle) if above(leg.until(middle), base_c) >= wanted_ks else (middle, high)
-    return high
+    """When the stretch has added that much: the sum never falls."""
+    return begins(lambda at_s: above(leg.until(at_s), base_c) >= wanted_ks, leg.start_s, leg.end_s)
 
 
 def used_up(sum_ks: float, limit_ks: float) -> bool:

@@ -12,6 +12,7 @@ from collections.abc import Sequence
 
 from core.quantities import FRACTION, MASS, Amount
 from core.refusals import Missing, OutOfRange
+from core.roots import begins
 from core.sentence import Sentence
 from core.sources import DEFINITION
 from core.traced import traced
@@ -82,13 +83,7 @@ def _slope(fats: Sequence[float], shares: Sequence[float], wanted: float) -> flo
         low *= 2
     while _fat(fats, shares, high) < wanted and high < 1e15:
         high *= 2
-    for _ in range(200):
-        middle = (low + high) / 2
-        if _fat(fats, shares, middle) < wanted:
-            low = middle
-        else:
-            high = middle
-    return (low + high) / 2
+    return begins(lambda slope: _fat(fats, shares, slope) >= wanted, low, high)
 
 
 def _fat(fats: Sequence[float], shares: Sequence[float], slope: float) -> float:

@@ -10,6 +10,7 @@ from attrs import frozen
 from core.mix import diffusion
 from core.quantities import DAYS, DIFFUSIVITY, FRACTION, LENGTH, RATIO, TEMPERATURE, Amount
 from core.refusals import Missing, OutOfRange
+from core.roots import begins
 from core.sentence import Sentence
 from core.sources import CRANK, SALT_DIFFUSIVITY
 from core.working import Figure
@@ -119,11 +120,7 @@ def time_to(piece: Piece, method: SaltingMethod, d_m2_s: float, share: float) ->
     high = max(piece.half_sides_m) ** 2 / d_m2_s
     while centre_share(piece, method, d_m2_s, high) < share:
         high *= 2
-    low = 0.0
-    for _ in range(50):
-        middle = (low + high) / 2
-        low, high = (low, middle) if centre_share(piece, method, d_m2_s, middle) >= share else (middle, high)
-    return high
+    return begins(lambda after_s: centre_share(piece, method, d_m2_s, after_s) >= share, 0.0, high)
 
 
 def equalised(piece: Piece, method: SaltingMethod, temperature_c: float, share: float) -> tuple[Figure, ...]:
