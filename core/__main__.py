@@ -22,38 +22,43 @@ from typing import Any, NoReturn, TextIO, cast
 
 from core import outside_json
 from core.command_line import answer_as_json, answer_as_text, describe, read_as
-from core.quantities import Reader
+from core.quantities import METRIC, Reader
 from core.refusals import Missing, Refusal, Refused
+from core.sentence import Sentence
 from core.worksheet import Worksheet
 from core.worksheets import WORKSHEETS, by_stage, find
 
 
 class _Parser(ArgumentParser):
     def error(self, message: str) -> NoReturn:
-        raise Refusal("", f"{message[:1].upper()}{message[1:]}. Try --help.")
+        raise Refusal("", Sentence("{wrong}. Try --help.", {"wrong": message[:1].upper() + message[1:]}))
 
 
 def main(arguments: Sequence[str], stdin: TextIO) -> tuple[str, str, int]:
     """What goes to standard output, to standard error, and the exit status."""
+    reader = METRIC
     try:
-        return _run(_parse(arguments), stdin), "", 0
+        options = _parse(arguments)
+        reader = Reader(options.units, "," if options.decimal == "comma" else ".")
+        return _run(options, stdin, reader), "", 0
     except Refused as refused:
-        return "", _sentence(refused), 2
+        return "", _sentence(refused, reader), 2
     except Refusal as refusal:
-        return "", _with_key(refusal), 2
+        return "", _with_key(refusal, reader), 2
 
 
-def _sentence(refused: Refused) -> str:
+def _sentence(refused: Refused, reader: Reader) -> str:
     """One sentence: what is missing, all of it at once, or the first thing that cannot stand."""
     missing = [refusal.field for refusal in refused.refusals if isinstance(refusal, Missing)]
     wrong = [refusal for refusal in refused.refusals if not isinstance(refusal, Missing)]
     if len(missing) > 1 and not wrong:
         return f"Missing: {', '.join(missing)}. Use --describe to see what each one is."
-    return _with_key((wrong or list(refused.refusals))[0])
+    return _with_key((wrong or list(refused.refusals))[0], reader)
 
 
-def _with_key(refusal: Refusal) -> str:
-    return f"{refusal.field}: {refusal.sentence}" if refusal.field else refusal.sentence
+def _with_key(refusal: Refusal, reader: Reader) -> str:
+    told = refusal.said.say(reader)
+    return f"{refusal.field}: {told}" if refusal.field else told
 
 
 def _parse(arguments: Sequence[str]) -> Namespace:
@@ -67,13 +72,12 @@ def _parse(arguments: Sequence[str]) -> Namespace:
     return parser.parse_intermixed_args(arguments)
 
 
-def _run(options: Namespace, stdin: TextIO) -> str:
+def _run(options: Namespace, stdin: TextIO, reader: Reader) -> str:
     if options.name is None:
         return _listed(as_json=options.json)
     sheet = find(options.name)
     if options.describe:
         return _dump(describe(sheet))
-    reader = Reader(options.units, "," if options.decimal == "comma" else ".")
     texts = _typed(options.values) if options.values else _piped(stdin, reader)
     _require_known(sheet, texts)
     answer = sheet.answer(texts, reader)
@@ -101,7 +105,7 @@ def _typed(values: Sequence[str]) -> dict[str, str]:
     for value in values:
         key, equals, text = value.partition("=")
         if not equals:
-            raise Refusal("", f"“{value}” is not an input. Write it as key=value.")
+            raise Refusal("", Sentence("“{value}” is not an input. Write it as key=value.", {"value": value}))
         if key in texts:
             raise Refusal(key, "This input is given twice.")
         texts[key] = text
@@ -137,7 +141,7 @@ def _exactly(text: str) -> Any:
 
 
 def _refuse_constant(constant: str) -> NoReturn:
-    raise Refusal("", f"{constant} is not a number that can be computed with.")
+    raise Refusal("", Sentence("{value} is not a number that can be computed with.", {"value": constant}))
 
 
 def _text_of(key: str, value: Any, reader: Reader) -> str:
@@ -155,9 +159,16 @@ def _require_known(sheet: Worksheet, texts: Mapping[str, str]) -> None:
     known = [each.key for each in sheet.inputs]
     for key in texts:
         if key not in known:
-            near = get_close_matches(key, known, n=1)
-            hint = f"Did you mean “{near[0]}”?" if near else f"Its inputs are: {', '.join(known)}."
-            raise Refusal("", f"“{key}” is not an input of {sheet.name}. {hint}")
+            raise Refusal("", _unknown(sheet.name, key, known))
+
+
+def _unknown(sheet: str, key: str, known: list[str]) -> Sentence:
+    near = get_close_matches(key, known, n=1)
+    if near:
+        told = {"key": key, "sheet": sheet, "near": near[0]}
+        return Sentence("“{key}” is not an input of {sheet}. Did you mean “{near}”?", told)
+    told = {"key": key, "sheet": sheet, "known": ", ".join(known)}
+    return Sentence("“{key}” is not an input of {sheet}. Its inputs are: {known}.", told)
 
 
 def _dump(value: Any) -> str:

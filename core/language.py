@@ -3,6 +3,10 @@
 from __future__ import annotations
 
 from gettext import NullTranslations
+from typing import LiteralString
+
+Message = LiteralString
+"""A text that stands in the code, so that a catalogue of another language can hold it. What somebody typed is none."""
 
 ENGLISH = "en"
 _CATALOGUES: dict[str, NullTranslations] = {ENGLISH: NullTranslations()}

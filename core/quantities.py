@@ -8,6 +8,7 @@ from typing import Literal
 
 from attrs import evolve, frozen
 
+from core.language import Message
 from core.units import (
     CELSIUS,
     CELSIUS_HOUR,
@@ -108,7 +109,7 @@ class Quantity:
     """
 
     key: str
-    noun: str
+    noun: Message
     units: tuple[Unit, ...]
     metric: tuple[DisplayUnit, ...]
     us: tuple[DisplayUnit, ...]
@@ -226,7 +227,7 @@ def never_up(quantity: Quantity) -> Quantity:
 
 def _each(
     key: str,
-    noun: str,
+    noun: Message,
     units: tuple[Unit, ...],
     metric: DisplayUnit,
     us: DisplayUnit,
@@ -238,7 +239,7 @@ def _each(
 
 
 def _same(
-    key: str, noun: str, units: tuple[Unit, ...], rung: DisplayUnit, example: str, *, trim: bool = False
+    key: str, noun: Message, units: tuple[Unit, ...], rung: DisplayUnit, example: str, *, trim: bool = False
 ) -> Quantity:
     """A quantity that both unit systems show alike."""
     return _each(key, noun, units, rung, rung, (example, example), trim=trim)

@@ -7,8 +7,10 @@ import unicodedata
 
 from attrs import frozen
 
+from core.language import Message
 from core.quantities import METRIC, Quantity, Reader, Unit
 from core.refusals import Missing, NotAQuantity
+from core.sentence import Said, Sentence, Unconverted, Value, listed, said
 
 LONGEST = 60
 """No quantity takes more characters than this; a longer text was pasted by mistake."""
@@ -52,18 +54,20 @@ class _Asked:
     quantity: Quantity
     reader: Reader
 
-    def refuse(self, sentence: str) -> NotAQuantity:
-        return NotAQuantity(self.field, sentence)
+    def refuse(self, text: Message, **values: Value) -> NotAQuantity:
+        return NotAQuantity(self.field, Sentence(text, {**self.told, **values}))
 
     def nonsense(self, typed: str) -> NotAQuantity:
-        return self.refuse(f"{_quoted(typed)} is not {self.quantity.noun}. Enter a number, for example {self.example}.")
+        return self.refuse("{typed} is not {noun}. Enter a number, for example {example}.", typed=_quoted(typed))
 
     @property
-    def example(self) -> str:
-        return self.quantity.example(self.reader)
+    def told(self) -> dict[str, Value]:
+        return {"noun": Sentence(self.quantity.noun), "example": self.quantity.example(self.reader)}
 
 
-def read(text: str, quantity: Quantity, reader: Reader = METRIC, *, field: str = "", label: str = "") -> float:
+def read(
+    text: str, quantity: Quantity, reader: Reader = METRIC, *, field: str = "", label: Said | Unconverted = ""
+) -> float:
     """The SI value of what was typed. A bare number is in the quantity's usual unit of the reader's system.
 
     Raises Missing for an empty text and NotAQuantity, with a sentence and an example, for anything else that is not
@@ -71,13 +75,19 @@ def read(text: str, quantity: Quantity, reader: Reader = METRIC, *, field: str =
     """
     asked = _Asked(field, quantity, reader)
     if len(text) > LONGEST:
-        raise asked.refuse(f"This is too long for {quantity.noun}. Enter a number, for example {asked.example}.")
+        raise asked.refuse("This is too long for {noun}. Enter a number, for example {example}.")
     cleaned = _clean(text)
     if not cleaned:
-        raise Missing(field, f"Enter {quantity.noun}{f' for “{label}”' if label else ''}, for example {asked.example}.")
+        raise Missing(field, _enter(asked, label))
     if not cleaned.isprintable():
-        raise asked.refuse(f"This holds signs that cannot be seen. Enter a number, for example {asked.example}.")
+        raise asked.refuse("This holds signs that cannot be seen. Enter a number, for example {example}.")
     return _join(_terms(cleaned, text, asked), asked)
+
+
+def _enter(asked: _Asked, label: Said | Unconverted) -> Sentence:
+    if not label:
+        return Sentence("Enter {noun}, for example {example}.", asked.told)
+    return Sentence("Enter {noun} for “{label}”, for example {example}.", {**asked.told, "label": said(label)})
 
 
 def is_bare(text: str) -> bool:
@@ -116,7 +126,8 @@ def _terms(cleaned: str, typed: str, asked: _Asked) -> list[tuple[float, Unit | 
 def _number(text: str, typed: str, asked: _Asked) -> float:
     if fraction := _FRACTION.fullmatch(text):
         if not float(fraction["below"]):
-            raise asked.refuse(f"{_quoted(text)} divides by nothing. Enter a number, for example {asked.example}.")
+            words: Message = "{typed} divides by nothing. Enter a number, for example {example}."
+            raise asked.refuse(words, typed=_quoted(text))
         return float(fraction["whole"] or 0) + float(fraction["above"]) / float(fraction["below"])
     if _GROUPED.fullmatch(text):
         mark = max(text.rfind("."), text.rfind(","))
@@ -134,9 +145,8 @@ def _refuse_two_meanings(text: str, asked: _Asked) -> None:
     mark = asked.reader.decimal
     whole, other, part = text.partition("," if mark == "." else ".")
     if other and len(part) == 3 and 1 <= len(whole) <= 3 and not whole.startswith("0"):
-        raise asked.refuse(
-            f"{_quoted(text)} can mean {whole}{part} or {whole}{mark}{part}. Enter it as one or the other."
-        )
+        words: Message = "{typed} can mean {one} or {other}. Enter it as one or the other."
+        raise asked.refuse(words, typed=_quoted(text), one=whole + part, other=whole + mark + part)
 
 
 def _unit(typed: str | None, asked: _Asked) -> Unit | None:
@@ -149,10 +159,10 @@ def _unit(typed: str | None, asked: _Asked) -> Unit | None:
             return unit
     known = [unit.symbol for unit in units if unit.symbol]
     if not known:
-        told = f"{_quoted(typed)} does not belong here: {asked.quantity.noun} has no unit."
-        raise asked.refuse(f"{told} Enter a number, for example {asked.example}.")
-    listed = known[0] if len(known) == 1 else f"{', '.join(known[:-1])} or {known[-1]}"
-    raise asked.refuse(f"{_quoted(typed)} is not a unit for {asked.quantity.noun}. Use {listed}.")
+        words: Message = "{typed} does not belong here: {noun} has no unit. Enter a number, for example {example}."
+        raise asked.refuse(words, typed=_quoted(typed))
+    words: Message = "{typed} is not a unit for {noun}. Use {units}."
+    raise asked.refuse(words, typed=_quoted(typed), units=listed(known, "or"))
 
 
 def _join(terms: list[tuple[float, Unit | None]], asked: _Asked) -> float:
@@ -162,8 +172,7 @@ def _join(terms: list[tuple[float, Unit | None]], asked: _Asked) -> float:
     total = unit.to_si(first)
     for value, smaller in terms[1:]:
         if first_unit is None or smaller is None or first < 0 or not _continues(unit, value, smaller):
-            noun = asked.quantity.noun.removeprefix("an ").removeprefix("a ")
-            raise asked.refuse(f"These parts do not make one {noun}. Enter it like {asked.example}.")
+            raise asked.refuse("These parts do not make {noun}. Enter it like {example}.")
         total += smaller.to_si(value)
         unit = smaller
     return total

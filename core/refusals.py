@@ -7,7 +7,10 @@ act on. The screen sets the sentence beside the field; `python -m core` prints i
 from collections.abc import Iterable
 
 from core.quantities import METRIC, Amount, Quantity
-from core.sentence import Said, Sentence, Unconverted, said
+from core.sentence import Message, Said, Sentence, Unconverted, said
+
+BETWEEN: Message = "{label} must be between {low} and {high}."
+OR_ZERO: Message = "{label} must be 0, or between {low} and {high}."
 
 
 class Refusal(ValueError):
@@ -55,4 +58,4 @@ def require_between(field: str, label: Said, value: float, low: float, high: flo
     """Guard: raise OutOfRange unless low <= value <= high, both SI in the unit of `quantity`."""
     if not low <= value <= high:  # a NaN fails this too
         told = {"label": said(label), "low": Amount(low, quantity), "high": Amount(high, quantity)}
-        raise OutOfRange(field, Sentence("{label} must be between {low} and {high}.", told))
+        raise OutOfRange(field, Sentence(BETWEEN, told))

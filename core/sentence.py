@@ -9,19 +9,16 @@ from __future__ import annotations
 from collections.abc import Iterable, Mapping, Sequence
 from datetime import date, datetime
 from string import Formatter
-from typing import Literal, LiteralString
+from typing import Literal
 
 from attrs import evolve, field, frozen
 
-from core.language import translated, translated_count
+from core.language import Message, translated, translated_count
 from core.quantities import Amount, DisplayUnit, Reader, System
 from core.units import Unit
 
 EQUALS = (" = ", " → ")
 """What tells a sum: within one, each kind of amount keeps to one unit."""
-
-Message = LiteralString
-"""A text that stands in the code, so that a catalogue of another language can hold it. What somebody typed is none."""
 
 
 @frozen
@@ -82,9 +79,13 @@ class Sentence:
 
 @frozen
 class Rounded:
-    """An amount told as a figure shows it, rounded to what the evidence usually carries."""
+    """An amount told as a figure shows it, rounded to what the evidence usually carries; or to so many digits."""
 
     amount: Amount
+    significant: int = 0
+
+    def say(self, reader: Reader) -> str:
+        return self.amount.show_exact(reader, self.significant) if self.significant else self.amount.show(reader)
 
 
 Value = Amount | Rounded | str | date | Sentence
@@ -128,7 +129,7 @@ def _shown(value: Value, reader: Reader, significant: int, unit: Unit | None) ->
         case Amount():
             return value.show_exact(reader, significant, unit)
         case Rounded():
-            return value.amount.show(reader)
+            return value.say(reader)
         case Sentence():
             return value.say(reader, significant)
         case datetime():

@@ -15,6 +15,7 @@ from collections.abc import Mapping
 
 from core.quantities import Amount, Quantity, Reader, show_number
 from core.refusals import Unusual
+from core.sentence import Message, Rounded, Said, Sentence, Unconverted, Value, listed, said
 from core.units import DAY_S, HOUR_S
 
 Range = tuple[float, float]
@@ -67,6 +68,16 @@ USUAL: Mapping[str, Range] = {
 """What is usual of a kind of reading, by the key of its quantity, where its box says nothing else (`Number.usual`)."""
 
 
+MEANT: Message = (
+    "{label}: This is read as {shown}; usual here is {low} to {high}. Is {meant} meant? Then enter that. "
+    "If {shown} is right, enter it with its unit."
+)
+NONE_MEANT: Message = (
+    "{label}: This is read as {shown}; usual here is {low} to {high}. Enter what is meant. "
+    "If {shown} is right, enter it with its unit."
+)
+
+
 def is_usual(value: float, usual: Range) -> bool:
     low, high = usual
     slack = 1e-9 * max(abs(low), abs(high))
@@ -79,26 +90,28 @@ def as_typed(value: float, quantity: Quantity, reader: Reader) -> str:
     return f"{_figures(bare.from_si(value), reader)} {bare.symbol}".rstrip()
 
 
-def ask(field: str, label: str, value: float, quantity: Quantity, usual: Range, reader: Reader) -> Unusual:
+def ask(
+    field: str, label: Said | Unconverted, value: float, quantity: Quantity, usual: Range, reader: Reader
+) -> Unusual:
     """The question about a bare number that was read as `value`."""
+    low, high = (Rounded(Amount(each, quantity), 3) for each in usual)
     shown = as_typed(value, quantity, reader)
-    low, high = (Amount(each, quantity).show_exact(reader, 3) for each in usual)
-    told = f"This is read as {shown}; usual here is {low} to {high}."
+    told: dict[str, Value] = {"label": said(label), "shown": shown, "low": low, "high": high}
     meant = _may_be_meant(value, quantity, usual, reader)
-    rather = f" Is {meant} meant? Then enter that." if meant else " Enter what is meant."
-    return Unusual(field, f"{label}: {told}{rather} If {shown} is right, enter it with its unit.")
+    if not meant:
+        return Unusual(field, Sentence(NONE_MEANT, told))
+    return Unusual(field, Sentence(MEANT, {**told, "meant": listed(meant, "or")}))
 
 
-def _may_be_meant(value: float, quantity: Quantity, usual: Range, reader: Reader) -> str:
+def _may_be_meant(value: float, quantity: Quantity, usual: Range, reader: Reader) -> list[str]:
     """The same figures in another unit of this box, or a number without a unit that is a share, where that is usual."""
     bare = quantity.bare(reader.system)
     figures = bare.from_si(value)
     others = [unit for unit in quantity.units if unit != bare and is_usual(unit.to_si(figures), usual)]
-    said = [
+    return [
         f"{_figures(figures, reader)} {unit.symbol}" if unit.symbol else as_typed(unit.to_si(figures), quantity, reader)
         for unit in others[:3]
     ]
-    return " or ".join(said)
 
 
 def _figures(number: float, reader: Reader) -> str:

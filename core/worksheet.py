@@ -12,8 +12,8 @@ from attrs import field, frozen
 
 from core.quantities import METRIC, Amount, Quantity, Reader
 from core.reading import is_bare, read
-from core.refusals import Missing, OutOfRange, Refusal, Refused, Unusual
-from core.sentence import Message, Said, Unconverted
+from core.refusals import BETWEEN, OR_ZERO, Missing, OutOfRange, Refusal, Refused, Unusual
+from core.sentence import Message, Said, Sentence, Unconverted, listed, said
 from core.usual import USUAL, Range, ask, is_usual
 from core.verdict import Verdict
 from core.working import Figure
@@ -44,7 +44,7 @@ class Number:
     def read(self, text: str, reader: Reader) -> float | None:
         if self.optional and not text.strip():
             return None
-        value = self.check(read(text, self.quantity, reader, field=self.key, label=self.label), reader)
+        value = self.check(read(text, self.quantity, reader, field=self.key, label=self.label))
         usual = self.usual_here
         if usual is not None and is_bare(text) and not is_usual(value, usual):
             raise ask(self.key, self.label, value, self.quantity, usual, reader)
@@ -62,16 +62,15 @@ class Number:
             return isinstance(refusal, Unusual)
         return False
 
-    def check(self, value: float, reader: Reader = METRIC) -> float:
+    def check(self, value: float) -> float:
         """Bounds are held to one part in 10⁹, so that 0.25 % typed is not above a bound of 0.25 %; then it is that."""
         slack = 1e-9 * max(abs(self.low), abs(self.high))
         if self.or_zero and value == 0:
             return 0.0
         if not self.low - slack <= value <= self.high + slack:
-            low = Amount(self.low, self.quantity).show_exact(reader)
-            high = Amount(self.high, self.quantity).show_exact(reader)
-            none = "0, or " if self.or_zero else ""
-            raise OutOfRange(self.key, f"{self.label} must be {none}between {low} and {high}.")
+            low, high = Amount(self.low, self.quantity), Amount(self.high, self.quantity)
+            words = OR_ZERO if self.or_zero else BETWEEN
+            raise OutOfRange(self.key, Sentence(words, {"label": said(self.label), "low": low, "high": high}))
         return min(max(value, self.low), self.high)
 
 
@@ -90,14 +89,11 @@ class Choice:
     def read(self, text: str, reader: Reader) -> str:
         chosen = text.strip()
         if not chosen:
-            raise Missing(self.key, f"Choose one for “{self.label}”.")
+            raise Missing(self.key, Sentence("Choose one for “{label}”.", {"label": said(self.label)}))
         if chosen not in self.options:
-            raise OutOfRange(self.key, f"{self.label} must be {self._listed()}.")
+            told = {"label": said(self.label), "options": listed(tuple(self.options), "or")}
+            raise OutOfRange(self.key, Sentence("{label} must be {options}.", told))
         return chosen
-
-    def _listed(self) -> str:
-        *rest, last = self.options
-        return f"{', '.join(rest)} or {last}" if rest else last
 
 
 Input = Number | Choice

@@ -13,6 +13,7 @@ from core.mix import acid_sheets, cure_sheets, salting_sheets
 from core.mix.formula_sheets import WORKSHEETS as FORMULA_SHEETS
 from core.refusals import Refusal
 from core.release.ready_sheet import READY
+from core.sentence import Sentence
 from core.worksheet import Worksheet
 
 WORKSHEETS: dict[str, Worksheet] = {
@@ -40,13 +41,12 @@ def find(name: str) -> Worksheet:
     """The worksheet of that name. Raises Refusal, with the nearest name, where there is none."""
     if name in WORKSHEETS:
         return WORKSHEETS[name]
-    raise Refusal("", f"There is no worksheet “{name}”. {nearest(name, WORKSHEETS)}")
-
-
-def nearest(name: str, known: dict[str, Worksheet]) -> str:
-    """A sentence that helps: the nearest name, or all of them."""
-    near = get_close_matches(name, known, n=1)
-    return f"Did you mean “{near[0]}”?" if near else f"There are: {', '.join(known)}."
+    near = get_close_matches(name, WORKSHEETS, n=1)
+    if near:
+        told = {"name": name, "near": near[0]}
+        raise Refusal("", Sentence("There is no worksheet “{name}”. Did you mean “{near}”?", told))
+    told = {"name": name, "known": ", ".join(WORKSHEETS)}
+    raise Refusal("", Sentence("There is no worksheet “{name}”. There are: {known}.", told))
 
 
 def by_stage() -> dict[str, tuple[Worksheet, ...]]:

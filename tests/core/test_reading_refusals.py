@@ -94,7 +94,7 @@ def test_a_unit_where_none_belongs_is_named():
 
 
 def test_parts_of_two_families_are_refused_with_an_example():
-    with pytest.raises(NotAQuantity, match=r"^These parts do not make one weight\. Enter it like 12 lb 4 oz\.$"):
+    with pytest.raises(NotAQuantity, match=r"^These parts do not make a weight\. Enter it like 12 lb 4 oz\.$"):
         read("5 kg 2 lb", MASS, US)
 
 
