@@ -49,6 +49,8 @@ def _parser() -> argparse.ArgumentParser:
     serve.set_defaults(do=_serve)
     commands.add_parser("build", help="make dist/: static files for any web host").set_defaults(do=_build)
     commands.add_parser("package", help="one zip of dist/").set_defaults(do=_package)
+    messages = commands.add_parser("messages", help="write all that the daybook says, for a translator to start from")
+    messages.set_defaults(do=_messages)
     test = commands.add_parser("test", help="run every test, or one stage; what follows -- goes to pytest")
     test.add_argument("stages", nargs="*", metavar="stage", help=", ".join((*STAGES, *ASKED_FOR)))
     test.set_defaults(do=_test)
@@ -63,6 +65,13 @@ def _build(_: argparse.Namespace) -> int:
 
     site.build()
     print(f"{shown(DIST)}/ is ready: {site.summary()}")
+    return 0
+
+
+def _messages(_: argparse.Namespace) -> int:
+    from building import languages
+
+    print(f"{shown(languages.write_template())} is ready.")
     return 0
 
 

@@ -37,7 +37,7 @@ def every() -> list[Found]:
     declared = _Declared(trees.values())
     found = [each for path, tree in trees.items() for each in _of_python(shown(path), tree, declared)]
     found += [each for path in _files(".html") for each in _of_template(path)]
-    return list(dict.fromkeys(found))
+    return list(dict.fromkeys(each for each in found if each.text.strip()))
 
 
 def _files(suffix: str) -> list[Path]:
