@@ -24,7 +24,7 @@ from core.daybook.facts import Fact
 from core.daybook.instruments import Instrument
 from core.quantities import Reader
 from core.refusals import Refusal, Refused
-from core.sentence import Message, Said, Unconverted
+from core.sentence import Message, Said, Sentence, Unconverted, said
 from core.working import Figure
 from core.worksheet import Number
 from web.forms import Form, Input, Moment, ReadWith, Ticks, Values, from_request, suggested, typed
@@ -62,8 +62,9 @@ def reworded(values: Values, subject: Subject) -> Fact:
 
 @frozen
 class EntryForm:
-    """title heads the form; save is its button, correct heads a correction. say(fact, manner): the log's sentence.
-    figures: shown while typing; a Refusal raised there (a dose over the limit) refuses the entry.
+    """title heads the form; save is its button, correct heads a correction. say(fact): the log's sentence. digits: of
+    an amount told exactly in it. figures: shown while typing; a Refusal raised there (a dose over the limit) refuses
+    the entry.
 
     shape: the inputs where they depend on what is chosen in those named by `shaped_by`; every: all there can be. What
     was typed into boxes that are not drawn now is carried along and comes back with them.
@@ -72,7 +73,7 @@ class EntryForm:
     kind: type[Any]
     title: Message | Unconverted
     inputs: tuple[Asked, ...]
-    say: Callable[[Any, Reader], str]
+    say: Callable[[Any], Said]
     figures: Callable[[Any, Subject], tuple[Figure, ...]] = _nothing
     fact: Callable[[Values, Subject], Fact] | None = None
     texts: Callable[[Any, Reader], dict[str, str]] | None = None
@@ -82,6 +83,7 @@ class EntryForm:
     shape: Callable[[Subject], tuple[Asked, ...]] | None = None
     shaped_by: tuple[str, ...] = ()
     every: tuple[Input, ...] = ()
+    digits: int = 4
 
     def make(self, values: Values, subject: Subject) -> Fact:
         return self.fact(values, subject) if self.fact else self.kind(**values)
@@ -257,8 +259,16 @@ def say(line: Line, how: Reader) -> str:
         form = form_of(type(entry.fact))
         if form is not None:
             found = corrected(shelf(), entry.fact, entry.happened_at)
-            return ", ".join((form.say(found.fact, how), *(note.say(how, 4) for note in found.notes)))
-    return "Deleted" if line.withdrawn else "Written by a newer version of the daybook"
+            told = said(form.say(found.fact))
+            for note in found.notes:
+                told = Sentence("{told}, {note}", {"told": told, "note": note})
+            return told.say(how, form.digits)
+    return said("Deleted" if line.withdrawn else "Written by a newer version of the daybook").say(how)
+
+
+def noted(told: Said, note: str) -> Sentence:
+    """With what somebody noted beside it, where they did."""
+    return Sentence("{told}: {note}", {"told": said(told), "note": note}) if note else said(told)
 
 
 def subject_about(batch: Batch, line: Line) -> Subject:

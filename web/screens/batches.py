@@ -14,8 +14,9 @@ from core.daybook.formulas import formula_of
 from core.daybook.sheet import sheet_of
 from core.meat import LOSS_HELP, STYLES, USUAL_LOSS
 from core.mix.measures import GOING_IN
-from core.quantities import DAYS, LOSS, MASS, PH, Amount, Reader
+from core.quantities import DAYS, LOSS, MASS, PH, Amount
 from core.refusals import Refusal
+from core.sentence import Rounded, Sentence
 from core.units import DAY_S
 from core.working import Figure
 from core.worksheet import Choice, Number
@@ -34,8 +35,9 @@ from web.visitor import now, reader
 screen = Blueprint("batches", __name__)
 
 
-def _say(fact: BatchStarted, how: Reader) -> str:
-    return f"Batch begun: {fact.name}, {Amount(fact.meat_kg, MASS).show(how)} of meat"
+def _say(fact: BatchStarted) -> Sentence:
+    told = {"name": fact.name, "meat": Rounded(Amount(fact.meat_kg, MASS))}
+    return Sentence("Batch begun: {name}, {meat} of meat", told)
 
 
 def _begun(values: Values, subject: Subject) -> BatchStarted:

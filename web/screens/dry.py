@@ -9,6 +9,7 @@ from core.daybook.facts import PieceHung, PieceWeighed
 from core.dry import shrink
 from core.quantities import PIECE_MASS, Amount
 from core.refusals import OutOfRange
+from core.sentence import Rounded, Sentence
 from core.working import Figure
 from core.worksheet import Number
 from web.entry_forms import EntryForm, Subject, Values, declare, path_of, write
@@ -21,6 +22,10 @@ screen = Blueprint("dry", __name__)
 LIGHTEST_KG, HEAVIEST_KG = 0.01, 60.0
 _WEIGHT = ("Weight", PIECE_MASS, LIGHTEST_KG, HEAVIEST_KG)
 _SCALE = ReadWith("scale", "Scale", ("scale",))
+
+
+def _weighed(mass_kg: float) -> Rounded:
+    return Rounded(Amount(mass_kg, PIECE_MASS))
 
 
 def _hung(values: Values, subject: Subject) -> PieceHung:
@@ -40,7 +45,7 @@ HANG = declare(
             Number("start_kg", *_WEIGHT, help="As it goes into the chamber; losses are counted from here."),
             _SCALE,
         ),
-        lambda fact, how: f"Hung {fact.tag}: {Amount(fact.start_kg, PIECE_MASS).show(how)}",
+        lambda fact: Sentence("Hung {tag}: {weight}", {"tag": fact.tag, "weight": _weighed(fact.start_kg)}),
         figures=lambda fact, subject: _target(fact, subject),
         fact=_hung,
         save="Save and next piece",
@@ -69,7 +74,7 @@ WEIGH = declare(
         PieceWeighed,
         "Weigh",
         (Number("mass_kg", *_WEIGHT), _SCALE),
-        lambda fact, how: f"Weighed: {Amount(fact.mass_kg, PIECE_MASS).show(how)}",
+        lambda fact: Sentence("Weighed: {weight}", {"weight": _weighed(fact.mass_kg)}),
         figures=_shrunk,
         save="Save and next",
         correct="Correct this weight",

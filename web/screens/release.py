@@ -12,11 +12,12 @@ from core.daybook.evidence import evidence_for
 from core.daybook.facts import ActivityMeasured, PieceInspected, PieceTakenDown
 from core.daybook.fermenting import outcome_of
 from core.daybook.kept_verdict import keep_reasons, told
-from core.quantities import WATER_ACTIVITY, Amount, Reader
+from core.quantities import WATER_ACTIVITY, Amount
 from core.release.readiness import EDITION, SIGNS, judge
+from core.sentence import Rounded, Sentence, listed, said
 from core.verdict import Verdict
 from core.worksheet import Number
-from web.entry_forms import EntryForm, Subject, Values, declare, write
+from web.entry_forms import EntryForm, Subject, Values, declare, noted, write
 from web.forms import Ticks, Words
 from web.journal import book, sent_token
 from web.lookup import find_piece
@@ -25,8 +26,9 @@ from web.visitor import now
 screen = Blueprint("release", __name__)
 
 
-def _activity(fact: ActivityMeasured, how: Reader) -> str:
-    return f"Water activity measured: {Amount(fact.water_activity, WATER_ACTIVITY).show(how)}"
+def _activity(fact: ActivityMeasured) -> Sentence:
+    measured = Rounded(Amount(fact.water_activity, WATER_ACTIVITY))
+    return Sentence("Water activity measured: {activity}", {"activity": measured})
 
 
 ACTIVITY = declare(
@@ -41,10 +43,13 @@ ACTIVITY = declare(
 )
 
 
-def _inspected(fact: PieceInspected, how: Reader) -> str:
-    found = ", ".join(SIGNS[sign] for sign in fact.signs if sign in SIGNS)
-    note = f" ({fact.note})" if fact.note else ""
-    return (f"Inspected, found: {found}" if found else "Inspected: nothing wrong found") + note
+def _inspected(fact: PieceInspected) -> Sentence:
+    signs = [said(SIGNS[sign]) for sign in fact.signs if sign in SIGNS]
+    if signs:
+        found = Sentence("Inspected, found: {signs}", {"signs": listed(signs)})
+    else:
+        found = Sentence("Inspected: nothing wrong found")
+    return Sentence("{found} ({note})", {"found": found, "note": fact.note}) if fact.note else found
 
 
 INSPECT = declare(
@@ -83,7 +88,7 @@ TAKE_DOWN = declare(
         PieceTakenDown,
         "Take it down",
         (Words("note", "Where it goes", 120, optional=True, help="For example: to the table, or thrown away."),),
-        lambda fact, how: f"Taken down, verdict {fact.verdict}" + (f": {fact.note}" if fact.note else ""),
+        lambda fact: noted(Sentence("Taken down, verdict {verdict}", {"verdict": said(fact.verdict)}), fact.note),
         fact=_took_down,
         texts=lambda fact, how: {"note": fact.note},
         save="Take it down",

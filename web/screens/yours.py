@@ -10,8 +10,8 @@ from flask import Blueprint, Response, current_app, make_response, redirect, ren
 from core.daybook.devices import names
 from core.daybook.entries import MOST_LETTERS
 from core.daybook.facts.device import DEVICES, DeviceNamed
-from core.quantities import Reader
 from core.refusals import Refusal
+from core.sentence import Sentence
 from web import copied
 from web.entry_forms import EntryForm, Subject, declare, write
 from web.files import keep_file
@@ -76,8 +76,8 @@ def _new_and_differing(entries: list[dict[str, Any]]) -> tuple[list[dict[str, An
     return new, sum(held.get(key, entry) != entry for key, entry in unique.items())
 
 
-def _say_named(fact: DeviceNamed, how: Reader) -> str:
-    return f"A tablet named: {fact.name}"
+def _say_named(fact: DeviceNamed) -> Sentence:
+    return Sentence("A tablet named: {name}", {"name": fact.name})
 
 
 NAMED = declare(

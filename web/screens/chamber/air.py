@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from core.air import moist_air
 from core.daybook.facts import AirRead
-from core.quantities import RELATIVE_HUMIDITY, TEMPERATURE, Amount, Reader
+from core.quantities import RELATIVE_HUMIDITY, TEMPERATURE, Amount
+from core.sentence import Rounded, Sentence
 from core.working import Figure
 from core.worksheet import Number
 from web.entry_forms import EntryForm, Subject, declare
@@ -12,9 +13,12 @@ from web.forms import ReadWith
 from web.screens.chamber.blueprint import of_chamber, screen
 
 
-def _air(fact: AirRead, how: Reader) -> str:
-    humidity = "" if fact.humidity is None else f", {Amount(fact.humidity, RELATIVE_HUMIDITY).show(how)}"
-    return f"Air: {Amount(fact.temperature_c, TEMPERATURE).show(how)}{humidity}"
+def _air(fact: AirRead) -> Sentence:
+    temperature = Rounded(Amount(fact.temperature_c, TEMPERATURE))
+    if fact.humidity is None:
+        return Sentence("Air: {temperature}", {"temperature": temperature})
+    read = {"temperature": temperature, "humidity": Rounded(Amount(fact.humidity, RELATIVE_HUMIDITY))}
+    return Sentence("Air: {temperature}, {humidity}", read)
 
 
 def air_figures(fact: AirRead, subject: Subject | None = None) -> tuple[Figure, ...]:

@@ -22,7 +22,8 @@ from core.daybook.facts import (
 )
 from core.daybook.facts.fields import boxes
 from core.daybook.instrument_checks import work_out
-from core.quantities import DOSE_MASS, PH, RELATIVE_HUMIDITY, TEMPERATURE, Amount, Reader
+from core.quantities import DOSE_MASS, PH, RELATIVE_HUMIDITY, TEMPERATURE, Amount
+from core.sentence import Rounded, Said, Sentence, said
 from core.sources import SALT_WAIT
 from core.working import Figure
 from web.entry_forms import EntryForm, Subject, declare
@@ -42,44 +43,55 @@ def _figures(fact: Any, subject: Subject) -> tuple[Figure, ...]:
     return () if subject.instrument is None else work_out(fact, subject.instrument.added).figures
 
 
-def _form(kind: type[Any], title: str, say: Callable[[Any, Reader], str]) -> EntryForm:
+def _form(kind: type[Any], title: str, say: Callable[[Any], Said]) -> EntryForm:
     return declare(
         EntryForm(kind, title, boxes(kind), say, figures=_figures, save="Save the check", correct="Correct this check")
     )
 
 
-def _read(value: float, how: Reader) -> str:
-    return Amount(value, TEMPERATURE).show(how)
+def _read(value_c: float) -> Rounded:
+    return Rounded(Amount(value_c, TEMPERATURE))
 
 
-def _over(salt: str, reading: float, temperature_c: float, how: Reader) -> str:
-    name = SALTS[salt].name if salt in SALTS else salt
-    return (
-        f"{Amount(reading, RELATIVE_HUMIDITY).show(how)} over {name} at {Amount(temperature_c, TEMPERATURE).show(how)}"
-    )
+def _over(salt: str, reading: float, temperature_c: float) -> Sentence:
+    name = said(SALTS[salt].name) if salt in SALTS else salt
+    read = {"reading": Rounded(Amount(reading, RELATIVE_HUMIDITY)), "temperature": _read(temperature_c)}
+    return Sentence("{reading} over {salt} at {temperature}", {"salt": name, **read})
 
 
-def _two_salts(fact: TwoSaltsChecked, how: Reader) -> str:
-    one = _over(fact.salt, fact.reading, fact.temperature_c, how)
-    return f"Checked: {one}, {_over(fact.other_salt, fact.other_reading, fact.other_temperature_c, how)}"
+def _one_salt(fact: SaltChecked) -> Sentence:
+    return _checked(_over(fact.salt, fact.reading, fact.temperature_c))
 
 
-def _buffers(fact: BuffersChecked, how: Reader) -> str:
-    def shown(reading: float, buffer: float) -> str:
-        unit = " mV" if fact.shows == "mv" else ""
-        return f"{Amount(reading, SHOWN).show(how)}{unit} in pH {Amount(buffer, PH).show(how)}"
-
-    cleaned = ", cleaned before" if fact.cleaned == "yes" else ""
-    return f"Checked: {shown(fact.reading, fact.buffer)}, {shown(fact.other_reading, fact.other_buffer)}{cleaned}"
+def _two_salts(fact: TwoSaltsChecked) -> Sentence:
+    one = _over(fact.salt, fact.reading, fact.temperature_c)
+    return _checked(one, _over(fact.other_salt, fact.other_reading, fact.other_temperature_c))
 
 
-def _masses(fact: MassesChecked, how: Reader) -> str:
-    def shown(reading: float, mass: float) -> str:
-        return f"{Amount(reading, DOSE_MASS).show(how)} under {Amount(mass, DOSE_MASS).show(how)}"
+def _buffers(fact: BuffersChecked) -> Sentence:
+    def read(reading: float, buffer: float) -> Sentence:
+        told = {"reading": Rounded(Amount(reading, SHOWN)), "buffer": Rounded(Amount(buffer, PH))}
+        return Sentence("{reading} mV in pH {buffer}" if fact.shows == "mv" else "{reading} in pH {buffer}", told)
 
-    two = fact.other_mass_kg is not None and fact.other_reading_kg is not None
-    second = f", {shown(fact.other_reading_kg or 0.0, fact.other_mass_kg or 0.0)}" if two else ""
-    return f"Checked: {shown(fact.reading_kg, fact.mass_kg)}{second}"
+    told = _checked(read(fact.reading, fact.buffer), read(fact.other_reading, fact.other_buffer))
+    return Sentence("{checked}, cleaned before", {"checked": told}) if fact.cleaned == "yes" else told
+
+
+def _masses(fact: MassesChecked) -> Sentence:
+    def read(reading: float, mass: float) -> Sentence:
+        told = {"reading": Rounded(Amount(reading, DOSE_MASS)), "mass": Rounded(Amount(mass, DOSE_MASS))}
+        return Sentence("{reading} under {mass}", told)
+
+    one = read(fact.reading_kg, fact.mass_kg)
+    if fact.other_mass_kg is None or fact.other_reading_kg is None:
+        return _checked(one)
+    return _checked(one, read(fact.other_reading_kg, fact.other_mass_kg))
+
+
+def _checked(one: Sentence, other: Sentence | None = None) -> Sentence:
+    if other is None:
+        return Sentence("Checked: {one}", {"one": one})
+    return Sentence("Checked: {one}, {other}", {"one": one, "other": other})
 
 
 _SMALL, _BULKY = (Amount(WAITS_S[bulk], WAIT).show() for bulk in ("small", "bulky"))
@@ -89,17 +101,17 @@ HOW_LONG = (
 )
 _OF_SALTS = ("division", "apart_k", "bulk")
 
-ICE = _form(IcePointChecked, "Check in melting ice", lambda fact, how: f"Checked in ice: {_read(fact.reading_c, how)}")
+ICE = _form(
+    IcePointChecked,
+    "Check in melting ice",
+    lambda fact: Sentence("Checked in ice: {reading}", {"reading": _read(fact.reading_c)}),
+)
 BOILING = _form(
     BoilingPointChecked,
     "Check in boiling water",
-    lambda fact, how: f"Checked in boiling water: {_read(fact.reading_c, how)}",
+    lambda fact: Sentence("Checked in boiling water: {reading}", {"reading": _read(fact.reading_c)}),
 )
-SALT = _form(
-    SaltChecked,
-    "Check over one salt",
-    lambda fact, how: f"Checked: {_over(fact.salt, fact.reading, fact.temperature_c, how)}",
-)
+SALT = _form(SaltChecked, "Check over one salt", _one_salt)
 TWO_SALTS = _form(TwoSaltsChecked, "Check over two salts", _two_salts)
 BUFFERS = _form(BuffersChecked, "Check in two buffers", _buffers)
 MASSES = _form(MassesChecked, "Check with weights", _masses)

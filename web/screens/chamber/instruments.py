@@ -24,9 +24,9 @@ from core.daybook.instrument_checks import CHECKED_BY, Measured
 from core.daybook.instruments import CHECK_EVERY, KIND_WORDS, Checked, Instrument
 from core.quantities import DAYS, RELATIVE_HUMIDITY, TEMPERATURE, TEMPERATURE_DIFFERENCE, Amount, Reader
 from core.refusals import OutOfRange
-from core.sentence import Sentence
+from core.sentence import Rounded, Sentence, said
 from core.worksheet import Choice
-from web.entry_forms import EntryForm, Subject, Values, declare, say, write
+from web.entry_forms import EntryForm, Subject, Values, declare, noted, say, write
 from web.forms import Words, typed
 from web.instruments import shelf
 from web.journal import book
@@ -55,9 +55,12 @@ def _added(values: Values, subject: Subject) -> InstrumentAdded:
     return InstrumentAdded(**values)
 
 
-def _say_added(fact: InstrumentAdded, how: Reader) -> str:
-    stands = "" if fact.stands_at_c is None else f", set to {Amount(fact.stands_at_c, TEMPERATURE).show(how)}"
-    return f"Instrument added: {fact.name}, {KIND_WORDS[fact.kind]}{stands}"
+def _say_added(fact: InstrumentAdded) -> Sentence:
+    added = Sentence("Instrument added: {name}, {kind}", {"name": fact.name, "kind": said(KIND_WORDS[fact.kind])})
+    if fact.stands_at_c is None:
+        return added
+    stands = Rounded(Amount(fact.stands_at_c, TEMPERATURE))
+    return Sentence("{added}, set to {temperature}", {"added": added, "temperature": stands})
 
 
 ADD = declare(
@@ -94,16 +97,12 @@ ADD = declare(
 )
 
 
-def _noted(words: str, note: str) -> str:
-    return f"{words}: {note}" if note else words
-
-
 SET_ANEW = declare(
     EntryForm(
         InstrumentRecalibrated,
         "It was recalibrated",
         (Words("note", "What was done", 120, optional=True, help="For example: calibrated, or a new electrode."),),
-        lambda fact, how: _noted("I adjusted it", fact.note),
+        lambda fact: noted("I adjusted it", fact.note),
         save="It was recalibrated",
         hint="From this moment on the old correction is no longer applied. Check it again.",
     )
@@ -113,7 +112,7 @@ RETIRE = declare(
         InstrumentRetired,
         "Retire it",
         (Words("note", "Why", 120, optional=True),),
-        lambda fact, how: _noted("Retired", fact.note),
+        lambda fact: noted("Retired", fact.note),
         save="Retire it",
         hint="What was read on it stays as it is. No form offers it any more.",
     )

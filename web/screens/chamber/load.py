@@ -19,7 +19,7 @@ from core.daybook.load import Burden, Hanging, burden, capacity, hanging, stated
 from core.daybook.set_points import is_moister, set_points
 from core.quantities import LOSS_RATE, MASS, RELATIVE_HUMIDITY, TEMPERATURE, Amount, Reader
 from core.refusals import Missing, OutOfRange, Refusal, Refused
-from core.sentence import Sentence, said
+from core.sentence import Rounded, Sentence, said
 from core.units import DAY_S
 from core.working import Figure
 from core.worksheet import Number
@@ -172,10 +172,14 @@ def _stated(values: Values, subject: Subject) -> CapacityStated:
     return CapacityStated(**values)
 
 
-def _capacity_said(fact: CapacityStated, how: Reader) -> str:
-    rated = () if fact.rated_m3_s is None else (f"takes out {Amount(fact.rated_m3_s, WATER_A_DAY).show(how)}",)
-    holds = () if fact.chamber_m3 is None else (f"holds {Amount(fact.chamber_m3, ROOM).show(how)} of air",)
-    return f"The chamber {' and '.join((*rated, *holds))}, as stated"
+def _capacity_said(fact: CapacityStated) -> Sentence:
+    rated = {} if fact.rated_m3_s is None else {"rated": Rounded(Amount(fact.rated_m3_s, WATER_A_DAY))}
+    air = {} if fact.chamber_m3 is None else {"air": Rounded(Amount(fact.chamber_m3, ROOM))}
+    if rated and air:
+        return Sentence("The chamber takes out {rated} and holds {air} of air, as stated", rated | air)
+    if rated:
+        return Sentence("The chamber takes out {rated}, as stated", rated)
+    return Sentence("The chamber holds {air} of air, as stated", air)
 
 
 STATED = declare(

@@ -14,6 +14,7 @@ from core.daybook.facts.preparation import PreparationBegun
 from core.daybook.preparation import clashes, latest_run
 from core.daybook.preparation_list import kept, rewritten, tasks_for
 from core.quantities import PARTS_PER_MILLION, PH, VOLUME, Amount, Reader
+from core.sentence import Rounded, Sentence, said
 from core.units import DAY_S, SECOND
 from core.working import Figure
 from core.worksheet import Choice, Number
@@ -101,9 +102,10 @@ def _figures(fact: PreparationBegun, subject: Subject | None = None) -> tuple[Fi
     return (attrs.evolve(first, cautions=tuple(dict.fromkeys(cautions))), *others, *lime(fact))
 
 
-def said(fact: PreparationBegun, how: Reader) -> str:
-    name = AGENTS[fact.agent].name if fact.agent in AGENTS else "another sanitiser"
-    return f"Preparation run begun: {name}, {Amount(fact.target, PARTS_PER_MILLION).show(how)}"
+def begun(fact: PreparationBegun) -> Sentence:
+    name = said(AGENTS[fact.agent].name if fact.agent in AGENTS else "another sanitiser")
+    target = Rounded(Amount(fact.target, PARTS_PER_MILLION))
+    return Sentence("Preparation run begun: {sanitiser}, {target}", {"sanitiser": name, "target": target})
 
 
 BEGIN = declare(
@@ -135,7 +137,7 @@ BEGIN = declare(
                 help="Cleaners within reach or still wet on a surface. You will see which must not meet.",
             ),
         ),
-        said,
+        begun,
         figures=_figures,
         fact=_begun,
         texts=_texts,

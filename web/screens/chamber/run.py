@@ -11,10 +11,11 @@ from core.chamber.rates import LASTING
 from core.daybook.facts.preparation import PreparationBegun, PreparationEnded, TaskBegun, TaskDone
 from core.daybook.preparation import Run, RunTask, fold_run, sanitised
 from core.daybook.preparation_list import DIGITS, words_of
-from core.quantities import Amount, Reader
+from core.quantities import Amount
 from core.refusals import Refusal
+from core.sentence import Sentence
 from core.working import Figure
-from web.entry_forms import EntryForm, Subject, Values, declare, say, with_saved
+from web.entry_forms import EntryForm, Subject, Values, declare, noted, say, with_saved
 from web.forms import Words
 from web.journal import NotSaved, book, record, sent_token
 from web.screens.chamber.blueprint import screen
@@ -27,20 +28,23 @@ def _as_it_was(values: Values, subject: Subject) -> Any:
     return subject.was
 
 
-def _said(fact: TaskBegun | TaskDone, how: Reader) -> str:
-    return words_of(fact).say(how, DIGITS)
+def _begun(fact: TaskBegun) -> Sentence:
+    return Sentence("Timer started: {task}", {"task": words_of(fact)})
 
 
-declare(
-    EntryForm(TaskBegun, "Timer started", (), lambda fact, how: f"Timer started: {_said(fact, how)}", fact=_as_it_was)
-)
+def _done(fact: TaskDone) -> Sentence:
+    return Sentence("Done, before its time: {task}" if fact.in_short else "Done: {task}", {"task": words_of(fact)})
+
+
+declare(EntryForm(TaskBegun, "Timer started", (), _begun, fact=_as_it_was, digits=DIGITS))
 declare(
     EntryForm(
         TaskDone,
         "Task done",
         (),
-        lambda fact, how: f"Done{', before its time' if fact.in_short else ''}: {_said(fact, how)}",
+        _done,
         fact=_as_it_was,
+        digits=DIGITS,
     )
 )
 END = declare(
@@ -48,7 +52,7 @@ END = declare(
         PreparationEnded,
         "Break the run off",
         (Words("note", "Why", 200, optional=True),),
-        lambda fact, how: f"Broken off{f': {fact.note}' if fact.note else ''}",
+        lambda fact: noted("Broken off", fact.note),
         save="Break it off",
     )
 )

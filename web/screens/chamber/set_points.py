@@ -21,9 +21,9 @@ from core.quantities import (
     TEMPERATURE,
     TEMPERATURE_DIFFERENCE,
     Amount,
-    Reader,
 )
 from core.refusals import Missing, OutOfRange
+from core.sentence import Rounded, Sentence, said
 from core.usual import STRAYING, THAWING_C
 from core.verdict import Reason
 from core.working import Figure
@@ -105,10 +105,17 @@ def _equal(fact: SetPointsChosen) -> tuple[Figure, ...]:
     return tuple(found)
 
 
-def said(fact: SetPointsChosen, how: Reader) -> str:
-    shown = f"{Amount(fact.temperature_c, TEMPERATURE).show(how)}, {Amount(fact.humidity, RELATIVE_HUMIDITY).show(how)}"
+def chosen(fact: SetPointsChosen) -> Sentence:
+    air = {
+        "temperature": Rounded(Amount(fact.temperature_c, TEMPERATURE)),
+        "humidity": Rounded(Amount(fact.humidity, RELATIVE_HUMIDITY)),
+    }
     programme = BY_KEY.get(fact.programme)
-    return f"Set-points chosen: {shown}{f' ({programme.name})' if programme else ''}"
+    if programme is None:
+        return Sentence("Set-points chosen: {temperature}, {humidity}", air)
+    return Sentence(
+        "Set-points chosen: {temperature}, {humidity} ({programme})", air | {"programme": said(programme.name)}
+    )
 
 
 CHOOSE = declare(
@@ -116,7 +123,7 @@ CHOOSE = declare(
         SetPointsChosen,
         "Choose set-points",
         _inputs(),
-        said,
+        chosen,
         figures=meaning,
         fact=_chosen,
         save="Save the set-points",

@@ -26,9 +26,9 @@ from core.daybook.preparation_list import (
     usual,
     words_of,
 )
-from core.quantities import Reader
+from core.quantities import COUNT, Amount
 from core.refusals import Refusal, Refused
-from core.sentence import Sentence
+from core.sentence import Said, Sentence
 from core.units import MINUTE
 from core.worksheet import Number
 from web.entry_forms import EntryForm, Subject, Values, declare, with_saved
@@ -51,9 +51,11 @@ def _as_it_was(values: Values, subject: Subject) -> PreparationListKept:
     return subject.was
 
 
-def _said(fact: PreparationListKept, how: Reader) -> str:
-    count = len(fact.tasks)
-    return f"Preparation list kept: {count} task{'' if count == 1 else 's'}" if count else "Preparation list as usual"
+def _said(fact: PreparationListKept) -> Said:
+    count = {"count": Amount(len(fact.tasks), COUNT)}
+    if not fact.tasks:
+        return "Preparation list as usual"
+    return Sentence("Preparation list kept: {count} task", count, plural="Preparation list kept: {count} tasks")
 
 
 declare(EntryForm(PreparationListKept, "Preparation list", (), _said, fact=_as_it_was))

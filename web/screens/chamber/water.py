@@ -5,8 +5,9 @@ from __future__ import annotations
 from core.chamber import humidifier
 from core.daybook import water
 from core.daybook.facts.chamber import CHAMBER, BasinEmptied, BasinKnown, HumidifierCharged, HumidifierFilled
-from core.quantities import DOSE_MASS, VOLUME, Amount, Reader
+from core.quantities import DOSE_MASS, VOLUME, Amount
 from core.refusals import OutOfRange
+from core.sentence import Rounded, Sentence
 from core.usual import POURED_M3
 from core.working import Figure
 from core.worksheet import Number
@@ -27,9 +28,15 @@ def _charge(fact: HumidifierCharged, subject: Subject) -> tuple[Figure, ...]:
     return humidifier.charge(fact.water_m3, fact.soda_kg / fact.water_m3, tank_m3=fact.tank_m3)
 
 
-def _said(fact: HumidifierCharged, how: Reader) -> str:
-    soda = f" with {Amount(fact.soda_kg, DOSE_MASS).show(how)} of baking soda" if fact.soda_kg else ""
-    return f"Humidifier charged: {Amount(fact.water_m3, VOLUME).show(how)} of water{soda}"
+def _said(fact: HumidifierCharged) -> Sentence:
+    told = {"water": _water(fact.water_m3), "soda": Rounded(Amount(fact.soda_kg, DOSE_MASS))}
+    if fact.soda_kg:
+        return Sentence("Humidifier charged: {water} of water with {soda} of baking soda", told)
+    return Sentence("Humidifier charged: {water} of water", told)
+
+
+def _water(volume_m3: float) -> Rounded:
+    return Rounded(Amount(volume_m3, VOLUME))
 
 
 CHARGE = declare(
@@ -76,7 +83,7 @@ FILL = declare(
                 help="Leave it empty where it was filled to its mark.",
             ),
         ),
-        lambda fact, how: f"Humidifier filled: {Amount(fact.water_m3, VOLUME).show(how)} of water",
+        lambda fact: Sentence("Humidifier filled: {water} of water", {"water": _water(fact.water_m3)}),
         fact=_filled,
         save="Save the filling",
         correct="Correct this filling",
@@ -88,7 +95,7 @@ BASIN = declare(
         BasinKnown,
         "How much the basin holds",
         (Number("holds_m3", "The basin, to its brim", VOLUME, SMALLEST_M3, LARGEST_M3, usual=POURED_M3),),
-        lambda fact, how: f"The basin holds {Amount(fact.holds_m3, VOLUME).show(how)}",
+        lambda fact: Sentence("The basin holds {water}", {"water": _water(fact.holds_m3)}),
         correct="Correct what the basin holds",
     )
 )
@@ -116,7 +123,7 @@ EMPTY = declare(
                 help="All of it; 0 where it was dry.",
             ),
         ),
-        lambda fact, how: f"Basin emptied: {Amount(fact.volume_m3, VOLUME).show(how)} of water",
+        lambda fact: Sentence("Basin emptied: {water} of water", {"water": _water(fact.volume_m3)}),
         fact=_emptied,
         save="Save the emptying",
         correct="Correct this emptying",

@@ -6,7 +6,8 @@ from flask import redirect, request, url_for
 
 from core.daybook.facts.ferment import FermentationBegun
 from core.ferment.rules import LOCAL_RULES, RULE_WORDS
-from core.quantities import TEMPERATURE, Amount, Reader
+from core.quantities import TEMPERATURE, Amount
+from core.sentence import Rounded, Sentence
 from core.usual import FERMENT_C
 from core.worksheet import Choice, Number
 from web.entry_forms import EntryForm, Subject, declare, path_of, write
@@ -15,10 +16,13 @@ from web.lookup import find_batch
 from web.screens.ferment.blueprint import screen
 
 
-def _say(fact: FermentationBegun, how: Reader) -> str:
-    planned = f", chamber at {Amount(fact.planned_c, TEMPERATURE).show(how)}" if fact.planned_c is not None else ""
-    rule = "Canadian" if fact.rule == "canada" else "US"
-    return f"Degree-hours started, {rule} rule{planned}"
+def _say(fact: FermentationBegun) -> Sentence:
+    canadian = fact.rule == "canada"
+    started = Sentence("Degree-hours started, Canadian rule" if canadian else "Degree-hours started, US rule")
+    if fact.planned_c is None:
+        return started
+    planned = Rounded(Amount(fact.planned_c, TEMPERATURE))
+    return Sentence("{started}, chamber at {planned}", {"started": started, "planned": planned})
 
 
 START_CLOCK = declare(

@@ -6,8 +6,8 @@ from flask import redirect, request, url_for
 
 from core.daybook.facts.ferment import DeviationDecided
 from core.ferment.outcome import ASK, TOXIN
-from core.quantities import Reader
 from core.refusals import Missing
+from core.sentence import Sentence, said
 from core.worksheet import Choice
 from web.entry_forms import EntryForm, Subject, Values, declare, path_of, write
 from web.forms import Words
@@ -29,10 +29,12 @@ def _fact(values: Values, subject: Subject) -> DeviationDecided:
     return DeviationDecided(**values)
 
 
-def _say(fact: DeviationDecided, how: Reader) -> str:
-    test = f" ({fact.test})" if fact.test else ""
-    note = f"; {fact.note}" if fact.note else ""
-    return f"Decided by {fact.decided_by}: {DECISIONS[fact.decision]}, {RESULTS[fact.result]}{test}{note}"
+def _say(fact: DeviationDecided) -> Sentence:
+    outcome = {"decision": said(DECISIONS[fact.decision]), "result": said(RESULTS[fact.result])}
+    told = Sentence("Decided by {name}: {decision}, {result}", {"name": fact.decided_by, **outcome})
+    if fact.test:
+        told = Sentence("{told} ({test})", {"told": told, "test": fact.test})
+    return Sentence("{told}; {note}", {"told": told, "note": fact.note}) if fact.note else told
 
 
 DEVIATION = declare(

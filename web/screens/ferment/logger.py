@@ -13,8 +13,9 @@ from core.chamber.series import Series
 from core.daybook.batch import Batch
 from core.daybook.facts.ferment import MOST_POINTS, FermentLogTaken
 from core.ferment.logged import summarised
-from core.quantities import HOURS, TEMPERATURE, Amount, Reader
+from core.quantities import COUNT, HOURS, TEMPERATURE, Amount
 from core.refusals import Missing, OutOfRange, Refusal, Refused
+from core.sentence import Rounded, Sentence
 from core.worksheet import Choice
 from web.entry_forms import EntryForm, Subject, Values, declare, path_of, with_saved
 from web.files import keep_file
@@ -33,11 +34,19 @@ _START = Moment("happened", "When the log began", "This file only counts the tim
 _READ_ON = ReadWith("thermometer", "Logged with", ("thermometer", "hygrometer"))
 
 
-def _say(fact: FermentLogTaken, how: Reader) -> str:
-    lasted, highest = Amount(fact.lasts_s, HOURS).show(how), Amount(fact.highest_c, TEMPERATURE).show(how)
-    inside = " in the meat" if fact.place == "core" else ""
-    probe = f" {fact.probe}" if fact.probe else ""
-    return f"Log taken{probe}: {fact.readings} readings{inside} over {lasted}, {highest} at most"
+def _say(fact: FermentLogTaken) -> Sentence:
+    count = {"count": Amount(fact.readings, COUNT)}
+    inside = Sentence("{count} reading in the meat", count, plural="{count} readings in the meat")
+    readings = inside if fact.place == "core" else Sentence("{count} reading", count, plural="{count} readings")
+    told = {
+        "probe": fact.probe,
+        "readings": readings,
+        "time": Rounded(Amount(fact.lasts_s, HOURS)),
+        "highest": Rounded(Amount(fact.highest_c, TEMPERATURE)),
+    }
+    if fact.probe:
+        return Sentence("Log taken {probe}: {readings} over {time}, {highest} at most", told)
+    return Sentence("Log taken: {readings} over {time}, {highest} at most", told)
 
 
 def _corrected(values: Values, subject: Subject) -> FermentLogTaken:

@@ -7,6 +7,7 @@ from flask import url_for
 from core.daybook.facts import Reading
 from core.quantities import PH, TEMPERATURE, Amount, Reader
 from core.refusals import Missing
+from core.sentence import Rounded, Sentence
 from core.usual import FERMENT_C
 from core.worksheet import Number
 from web.entry_forms import EntryForm, Subject, Values, declare, path_of, write
@@ -37,14 +38,19 @@ def _texts(fact: Reading, how: Reader) -> dict[str, str]:
     }
 
 
-def _say(fact: Reading, how: Reader) -> str:
-    parts: list[str] = []
-    if fact.ph is not None:
-        parts.append(f"pH {Amount(fact.ph, PH).show(how)}")
-    if fact.temperature_c is not None:
-        inside = " in the meat" if fact.place == "core" else ""
-        parts.append(Amount(fact.temperature_c, TEMPERATURE).show(how) + inside)
-    return "Read: " + " at ".join(parts)
+def _say(fact: Reading) -> Sentence:
+    read = {
+        "ph": None if fact.ph is None else Rounded(Amount(fact.ph, PH)),
+        "temperature": None if fact.temperature_c is None else Rounded(Amount(fact.temperature_c, TEMPERATURE)),
+    }
+    told = {name: value for name, value in read.items() if value is not None}
+    if fact.temperature_c is None:
+        return Sentence("Read: pH {ph}", told)
+    if fact.place == "core":
+        return Sentence(
+            "Read: {temperature} in the meat" if fact.ph is None else "Read: pH {ph} at {temperature} in the meat", told
+        )
+    return Sentence("Read: {temperature}" if fact.ph is None else "Read: pH {ph} at {temperature}", told)
 
 
 READING = declare(

@@ -16,6 +16,7 @@ from core.mix.rules import RULE_SETS, Curing
 from core.quantities import CURE_MASS, DOSE_MASS, FRACTION, MASS, Amount, Reader
 from core.refusals import OutOfRange
 from core.release.evidence import METHOD_OF
+from core.sentence import Rounded, Said, Sentence, said
 from core.working import Figure
 from web.entry_forms import EntryForm, Subject, Values, declare, path_of, write
 from web.forms import typed
@@ -97,16 +98,20 @@ def batch_figures(batch: Batch) -> tuple[Figure, ...]:
     return () if cure is None else figures_of(cure)
 
 
-def _say(fact: CureWeighed, how: Reader) -> str:
+def _say(fact: CureWeighed) -> Said:
     if not fact.cure_kg:
         return "No curing salt used"
-    strength = Amount(fact.nitrite, FRACTION).show(how)
-    said = f"Cure weighed: {Amount(fact.cure_kg, CURE_MASS).show(how)} of {strength} nitrite salt"
+    weighed = {"cure": Rounded(Amount(fact.cure_kg, CURE_MASS)), "strength": Rounded(Amount(fact.nitrite, FRACTION))}
+    told = Sentence("Cure weighed: {cure} of {strength} nitrite salt", weighed)
     if fact.second_kg:
-        said += f" and {Amount(fact.second_kg, CURE_MASS).show(how)} of a second one"
+        second = Rounded(Amount(fact.second_kg, CURE_MASS))
+        told = Sentence("{told} and {second} of a second one", {"told": told, "second": second})
     if fact.method in WET:
-        said += f" in {Amount(fact.water_kg or 0.0, MASS).show(how)} of water, {METHODS[fact.method]}"
-    return said if fact.rules in ("", "us") else f"{said}; rules of {RULE_SETS[fact.rules].name}"
+        wet = {"water": Rounded(Amount(fact.water_kg or 0.0, MASS)), "method": said(METHODS[fact.method])}
+        told = Sentence("{told} in {water} of water, {method}", {"told": told, **wet})
+    if fact.rules in ("", "us"):
+        return told
+    return Sentence("{told}; rules of {rules}", {"told": told, "rules": said(RULE_SETS[fact.rules].name)})
 
 
 def _texts(fact: CureWeighed, how: Reader) -> dict[str, str]:

@@ -16,7 +16,8 @@ from core.mix.formula import ROLES, Formula
 from core.quantities import LOSS
 from core.reading import read
 from core.refusals import Refusal
-from web.entry_forms import EntryForm, declare, reworded
+from core.sentence import Message
+from web.entry_forms import EntryForm, declare, noted, reworded
 from web.forms import Words, typed
 from web.journal import book
 from web.screens.mix.blueprint import screen
@@ -28,14 +29,14 @@ _CORRECTED = (
 )
 
 
-def _declared(kind: type[Any], said: str) -> EntryForm:
+def _declared(kind: type[Any], told: Message) -> EntryForm:
     """The log's words for a version. Its correction changes its words only; the sums of batches rest on the rest."""
     return declare(
         EntryForm(
             kind,
             "Formula",
             (Words("name", "Name", example="Juniper coarse"), Words("note", "Note", 400, optional=True)),
-            lambda fact, how: f"{said}: {fact.name}",
+            lambda fact: noted(told, fact.name),
             fact=reworded,
             hint=_CORRECTED,
         )

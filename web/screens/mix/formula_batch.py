@@ -13,7 +13,8 @@ from core.mix.casings import FILLED, MIX_DENSITY, MOST_CASINGS
 from core.mix.formula import Formula
 from core.mix.measures import DENSITY
 from core.mix.scaling import ROUTES, Route, Scaled
-from core.quantities import COUNT, LENGTH, MASS, Amount, Reader
+from core.quantities import COUNT, LENGTH, MASS, Amount
+from core.sentence import Rounded, Sentence
 from core.usual import CASING_LONG_M
 from core.working import Figure
 from core.worksheet import Number
@@ -57,8 +58,9 @@ def _scale(formula: Formula, by: Route, values: Values) -> Scaled:
             return scaling.by_casings(formula, **values)
 
 
-def _say(fact: BatchStarted, how: Reader) -> str:
-    return f"Batch begun: {fact.name}, {Amount(fact.meat_kg, MASS).show(how)} of meat"
+def _say(fact: BatchStarted) -> Sentence:
+    told = {"name": fact.name, "meat": Rounded(Amount(fact.meat_kg, MASS))}
+    return Sentence("Batch begun: {name}, {meat} of meat", told)
 
 
 def declared(version: Version, by: Route) -> EntryForm:

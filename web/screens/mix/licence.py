@@ -9,6 +9,7 @@ from core.daybook.facts import LicensedException
 from core.mix.cure_mix import PPM
 from core.mix.licence import LIFTED
 from core.quantities import PARTS_PER_MILLION, Amount, Reader
+from core.sentence import Rounded, Sentence
 from core.worksheet import Choice, Number
 from web.entry_forms import EntryForm, Subject, declare, path_of, write
 from web.forms import Words, typed
@@ -16,10 +17,15 @@ from web.lookup import find_batch
 from web.screens.mix.blueprint import screen
 
 
-def _say(fact: LicensedException, how: Reader) -> str:
-    figure = "no figure" if fact.most is None else f"up to {Amount(fact.most, PARTS_PER_MILLION).show(how)}"
-    stands_on = f", by {fact.rule}" if fact.rule else ""
-    return f"Licensed exception, {figure}{stands_on}: {fact.why} ({fact.authority}; decided by {fact.decided_by})"
+def _say(fact: LicensedException) -> Sentence:
+    told = Sentence("Licensed exception, no figure")
+    if fact.most is not None:
+        most = Rounded(Amount(fact.most, PARTS_PER_MILLION))
+        told = Sentence("Licensed exception, up to {most}", {"most": most})
+    if fact.rule:
+        told = Sentence("{told}, by {rule}", {"told": told, "rule": fact.rule})
+    words = {"told": told, "why": fact.why, "authority": fact.authority, "name": fact.decided_by}
+    return Sentence("{told}: {why} ({authority}; decided by {name})", words)
 
 
 def _texts(fact: LicensedException, how: Reader) -> dict[str, str]:

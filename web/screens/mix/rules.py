@@ -11,10 +11,11 @@ from core.mix.rule import EVERY, WHOLES, Method, Rule, RuleSet
 from core.mix.rules import RULE_SETS, rule_sets
 from core.quantities import PARTS_PER_MILLION, Amount, Reader
 from core.refusals import Missing, OutOfRange
+from core.sentence import Sentence, listed, said
 from core.sources import KNOWN_HOW, Verified
 from core.working import Figure
 from core.worksheet import Choice, Number
-from web.entry_forms import EntryForm, Subject, declare, say, write
+from web.entry_forms import EntryForm, Subject, declare, noted, say, write
 from web.forms import Words
 from web.journal import book
 from web.screens.mix.blueprint import screen
@@ -150,14 +151,17 @@ def _house_figures(fact: HouseRule, _: Subject) -> tuple[Figure, ...]:
     return ()
 
 
-def _house_said(fact: HouseRule, how: Reader) -> str:
-    parts = (("nitrite", fact.nitrite), ("nitrate", fact.nitrate))
-    most = " and ".join(
-        f"{Amount(most, PARTS_PER_MILLION).show_exact(how)} of {name}" for name, most in parts if most is not None
-    )
-    why = f": {fact.why}" if fact.why else ""
-    name = RULE_SETS[fact.rules].name if fact.rules in RULE_SETS else fact.rules
-    return f"House rule under the rules of {name}: at most {most}{why}"
+def _house_said(fact: HouseRule) -> Sentence:
+    most: list[Sentence] = []
+    if fact.nitrite is not None:
+        most.append(Sentence("{most} of nitrite", {"most": Amount(fact.nitrite, PARTS_PER_MILLION)}))
+    if fact.nitrate is not None:
+        most.append(Sentence("{most} of nitrate", {"most": Amount(fact.nitrate, PARTS_PER_MILLION)}))
+    rules = said(RULE_SETS[fact.rules].name) if fact.rules in RULE_SETS else fact.rules
+    told = Sentence("House rule under the rules of {rules}", {"rules": rules})
+    if most:
+        told = Sentence("{told}: at most {most}", {"told": told, "most": listed(most)})
+    return noted(told, fact.why)
 
 
 def _texts(fact: HouseRule, how: Reader) -> dict[str, str]:
@@ -188,6 +192,7 @@ HOUSE = declare(
             Words("why", "Why", 200, optional=True),
         ),
         _house_said,
+        digits=6,
         figures=_house_figures,
         texts=_texts,
         save="Hold to it from now on",

@@ -10,11 +10,12 @@ from core.daybook.facts.salting import PieceTurned, SaltingBegun, SaltingEnded
 from core.daybook.salting import piece_of
 from core.mix.salting import SALTING_METHODS, at_the_centre
 from core.mix.salting_sheets import salting_figures
-from core.quantities import DAYS, LENGTH, TEMPERATURE, Amount, Reader
+from core.quantities import DAYS, LENGTH, TEMPERATURE, Amount
 from core.release.salted import THROUGH, WAYS
+from core.sentence import Rounded, Sentence, said
 from core.working import Figure
 from core.worksheet import Choice
-from web.entry_forms import EntryForm, Subject, declare, path_of, write
+from web.entry_forms import EntryForm, Subject, declare, noted, path_of, write
 from web.forms import Words
 from web.journal import book
 from web.lookup import find_batch
@@ -35,10 +36,16 @@ def _figures(fact: SaltingBegun, subject: Subject) -> tuple[Figure, ...]:
     )
 
 
-def _say(fact: SaltingBegun, how: Reader) -> str:
-    thick, cold = Amount(fact.thickness_m, LENGTH).show(how), Amount(fact.temperature_c, TEMPERATURE).show(how)
-    planned = "" if fact.planned_s is None else f", for {Amount(fact.planned_s, DAYS).show(how)}"
-    return f"Put into salt, {SALTING_METHODS[fact.method]}: {thick} thick, at {cold}{planned}"
+def _say(fact: SaltingBegun) -> Sentence:
+    put = {
+        "method": said(SALTING_METHODS[fact.method]),
+        "thickness": Rounded(Amount(fact.thickness_m, LENGTH)),
+        "cold": Rounded(Amount(fact.temperature_c, TEMPERATURE)),
+    }
+    told = Sentence("Put into salt, {method}: {thickness} thick, at {cold}", put)
+    if fact.planned_s is None:
+        return told
+    return Sentence("{told}, for {planned}", {"told": told, "planned": Rounded(Amount(fact.planned_s, DAYS))})
 
 
 SIZES = ("method", "shape", "thickness_m", "width_m", "length_m", "temperature_c", "centre_share", "mass_kg")
@@ -64,7 +71,7 @@ TURN_IT = declare(
         PieceTurned,
         "Turn it",
         (Words("note", "Note", 200, optional=True, help="For example how much brine has drawn."),),
-        lambda fact, how: "Turned" + (f": {fact.note}" if fact.note else ""),
+        lambda fact: noted("Turned", fact.note),
         save="It is turned",
     )
 )
@@ -89,11 +96,17 @@ def _centre(fact: SaltingEnded, subject: Subject) -> tuple[Figure, ...]:
     return (attrs.evolve(centre, cautions=(*centre.cautions, NOT_SURE)),)
 
 
-def _ended_said(fact: SaltingEnded, how: Reader) -> str:
-    between = [Amount(each, TEMPERATURE).show(how) for each in (fact.coldest_c, fact.warmest_c) if each is not None]
-    said = "Out of the salt" + (f", it lay at {' to '.join(between)}" if between else "")
-    said += f", the last {Amount(fact.rested_s, DAYS).show(how)} of it without salt" if fact.rested_s else ""
-    return said + (f": {fact.note}" if fact.note else "")
+def _ended_said(fact: SaltingEnded) -> Sentence:
+    between = [Rounded(Amount(each, TEMPERATURE)) for each in (fact.coldest_c, fact.warmest_c) if each is not None]
+    told = Sentence("Out of the salt")
+    if len(between) == 2:
+        told = Sentence("Out of the salt, it lay at {low} to {high}", {"low": between[0], "high": between[1]})
+    elif between:
+        told = Sentence("Out of the salt, it lay at {temperature}", {"temperature": between[0]})
+    if fact.rested_s:
+        rested = Rounded(Amount(fact.rested_s, DAYS))
+        told = Sentence("{told}, the last {rested} of it without salt", {"told": told, "rested": rested})
+    return noted(told, fact.note)
 
 
 OUT_OF_SALT = declare(

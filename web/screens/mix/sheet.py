@@ -10,8 +10,9 @@ from core.daybook.facts import IngredientWeighed
 from core.daybook.formulas import formula_of
 from core.daybook.sheet import Row, Sheet, costs, over_the_limit, sheet_of
 from core.mix.weighing import aim_kg, difference, rounding, weighable
-from core.quantities import DOSE_MASS, PIECE_MASS, Amount, Quantity, Reader
+from core.quantities import DOSE_MASS, PIECE_MASS, Amount, Quantity
 from core.refusals import Refusal
+from core.sentence import Rounded, Sentence
 from core.usual import as_typed
 from core.working import Figure
 from core.worksheet import Number
@@ -50,9 +51,10 @@ def _percent(wanted_kg: float, division_kg: float) -> str:
     return f"{out.value * 100:.0f} %"
 
 
-def _say(fact: IngredientWeighed, how: Reader) -> str:
-    lot = f", lot {fact.lot}" if fact.lot else ""
-    return f"Weighed {fact.name or fact.key}: {Amount(fact.mass_kg, quantity_of(fact.key)).show(how)}{lot}"
+def _say(fact: IngredientWeighed) -> Sentence:
+    weight = Rounded(Amount(fact.mass_kg, quantity_of(fact.key)))
+    told = {"name": fact.name or fact.key, "weight": weight, "lot": fact.lot}
+    return Sentence("Weighed {name}: {weight}, lot {lot}" if fact.lot else "Weighed {name}: {weight}", told)
 
 
 def quantity_of(key: str) -> Quantity:

@@ -12,8 +12,8 @@ from core.daybook.book import Line
 from core.daybook.facts import ProofRun
 from core.daybook.kept_words import said
 from core.daybook.proofs import band_words, headline, layout_of
-from core.quantities import Reader
 from core.refusals import Refusal
+from core.sentence import Sentence
 from web.entry_forms import EntryForm, declare, reworded
 from web.files import NoSuchFile, file_of, keep_file
 from web.forms import Words, typed
@@ -29,8 +29,10 @@ from web.visitor import reader
 TEMPLATE = "chamber/proofs/saved.html"
 
 
-def _say(fact: ProofRun, how: Reader) -> str:
-    return f"Proof “{fact.name}”: {'settled' if fact.result.settled else 'not settled'}"
+def _say(fact: ProofRun) -> Sentence:
+    return Sentence(
+        "Proof “{name}”: settled" if fact.result.settled else "Proof “{name}”: not settled", {"name": fact.name}
+    )
 
 
 PROOF = declare(
