@@ -4,8 +4,9 @@ import math
 from collections.abc import Mapping
 from typing import Any
 
-from core.chamber.settling.analysis import Analysis, Humidity, Probe
+from core.chamber.settling.analysis import Analysis, Probe
 from core.chamber.settling.figures import figures_of, space_figures
+from core.chamber.settling.humid_probe import Humidity
 from core.chamber.settling.pair_figures import pair_figures
 from core.chamber.settling.proof_words import PROOF_WORDS
 from core.chamber.settling.staying import Stay

@@ -65,7 +65,7 @@ def test_the_time_is_told_that_the_count_is_of():
 def test_doors_and_defrosts_of_a_log_with_pauses_are_said_to_be_those_that_were_seen():
     log = paused(whole(LUMPS, SEEDS[0])[2], 90)
     counts = [each for each in figures_of(analyse([log]).centre) if each.key in ("doors", "defrosts")]
-    assert [each.cautions for each in counts] == [(WHILE_LOGGED,)] * 2
+    assert [[caution.text for caution in each.cautions] for each in counts] == [[WHILE_LOGGED]] * 2
 
 
 def flat(*minutes: int) -> Trace:

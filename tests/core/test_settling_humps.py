@@ -47,7 +47,7 @@ def test_plain_holds_and_runs_are_no_event():
     [
         # in a hold that ends at the usual peak: by 0.55 K within three minutes, twice what a hold does
         (hump(30, 1, 0.449, 8), []),
-        (hump(30, 1, 0.451, 8), [["defrost", 21, 24.9, 60, 60, 10.7, 12]]),
+        (hump(30, 1, 0.451, 8), [["door", 28, 29.653, 31, 38, 10.9 + 1 / 30, 11.4 + 0.084 + 1 / 3000]]),
         # at its end: 0.35 K above the usual peak
         (hump(50, 10, 0.349, 20), []),
         (hump(50, 10, 0.351, 20), [["door", 54, 54.6, 60, 61, 11.9404, 12.351]]),
@@ -63,8 +63,8 @@ def test_plain_holds_and_runs_are_no_event():
         (hump(50, 10, 4, 20), [["defrost", 42, 50 + 5.8 / 13, 60, 70, 11.4, 16]]),
         (hump(45, 6, 3, 8), [["door", 36, 38.4, 60, 60, 11.2, 12]]),
         (hump(45, 10, 3, 8), [["door", 37, 42.675, 60, 62, 11.2 + 1 / 30, 13.125]]),
-        # two in one hold are one; in a hold and the run after it two
-        (hump(30, 1, 1, 3) | hump(40, 1, 1, 3), [["defrost", 21, 24.9, 60, 60, 10.7, 12]]),
+        # two in one hold are one, the steeper; in a hold and the run after it two
+        (hump(30, 1, 1, 3) | hump(40, 1, 1, 3), [["door", 38, 40 + 1.3 / 31, 41, 44, 11.2 + 2 / 30, 12.3 + 2 / 30]]),
         (
             hump(50, 10, 2, 6) | hump(68, 1, 2, 6),
             [["defrost", 43, 50.1, 60, 64, 11.3 + 4 / 30, 14], ["door", 68, 68.1, 69, 73, 10.8 + 4 / 30, 12.8]],
@@ -107,9 +107,11 @@ def test_what_goes_slowly_is_over_after_25_min(interval_s: float, over: int):
     assert [(event.ends_s - event.top_s) / interval_s for event in found] == pytest.approx([over])
 
 
-@pytest.mark.parametrize(("comes_down", "count"), [(True, 0), (False, 1)])
-def test_after_a_pull_down_the_first_hold_may_be_as_steep_as_it_likes(comes_down: bool, count: int):
-    lifts = {at - FOOT: lift_k for at, lift_k in hump(20, 1, 1, 8).items()}
+@pytest.mark.parametrize(("comes_down", "first", "count"), [(True, 9, 0), (False, 9, 1), (True, 10, 1)])
+def test_after_a_pull_down_the_first_hold_may_be_as_steep_as_it_likes_for_ten_minutes(
+    comes_down: bool, first: int, count: int
+):
+    lifts = {at - FOOT: lift_k for at, lift_k in hump(first, 1, 1, 8).items()}
     assert len(find_events(*chamber(lifts, comes_down=comes_down))) == count
 
 
@@ -143,7 +145,7 @@ def test_beside_a_hole_a_hump_is_seen_once(lifts: dict[int, float], before: int)
     ]
 
 
-@pytest.mark.parametrize(("lift_k", "foot"), [(0.42, 38), (0.424, 5)])
+@pytest.mark.parametrize(("lift_k", "foot"), [(0.42, 38), (0.424, 6)])
 def test_each_part_of_a_hold_is_held_against_the_same_part_of_the_others(lift_k: float, foot: int):
     """Holds that rise by 0.9 K in three minutes and then by 0.0193 K a minute. A lift at the eighth, which stays: it
     shows within three minutes from 0.48 K on, 0.058 K of it the hold's; else only where the usual peak is passed."""

@@ -5,7 +5,6 @@ import math
 import pytest
 
 from core.chamber.series import Series
-from core.chamber.settling.analysis import Wanted
 from core.chamber.settling.mapping import instability, space
 from core.chamber.settling.measures import (
     DRIFT,
@@ -20,6 +19,7 @@ from core.chamber.settling.sampling import sampling
 from core.chamber.settling.settled import drift_a_day
 from core.chamber.settling.statistics import Band, spread
 from core.chamber.settling.staying import Stay, stay
+from core.chamber.settling.wanted import Wanted
 from core.quantities import METRIC, US, Amount, Quantity
 from core.reading import read
 

@@ -3,28 +3,29 @@
 from __future__ import annotations
 
 from bisect import bisect_left
-from collections.abc import Generator, Sequence
-from itertools import compress, pairwise
-from operator import eq
+from collections.abc import Sequence
+from itertools import pairwise
 from statistics import median
-from typing import TypeVar
 
 from attrs import frozen
 
-from core.chamber.series import Series, interval_s
+from core.chamber.series import Series
 from core.chamber.settling.broken_runs import PROBE_IS_LATE_S, are_doubtful
 from core.chamber.settling.cycles import Run, find_runs, may_be_over
 from core.chamber.settling.events import Event, find_events, why_no_events
 from core.chamber.settling.holes import IN_PAUSES, NOWHERE, Looked, looked_at
 from core.chamber.settling.humid_air import HumidAir, humid_air
-from core.chamber.settling.humidity import HumidRhythm, humid_rhythm
+from core.chamber.settling.humid_probe import Humidity, Seen, humidity_of
 from core.chamber.settling.mapping import Pair, Space, fluctuation, instability, pairs, space
 from core.chamber.settling.rhythm import FEWEST_RUNS, Rhythm, rhythm_of
 from core.chamber.settling.sampling import Sampling, sampling
-from core.chamber.settling.settled import LEAST_STEADY_S, Drift, arrived, dried, drift_a_day, undisturbed
-from core.chamber.settling.statistics import Band, Spread, spread
+from core.chamber.settling.settled import LEAST_STEADY_S, Drift, arrived, drift_a_day, undisturbed
+from core.chamber.settling.statistics import Spread, spread
 from core.chamber.settling.staying import Stay, stay
+from core.chamber.settling.steps import Steps, at_once
 from core.chamber.settling.swing import CannotSee, Swing, Trace, arrives_at, require_steps, trace_of, usual_swing
+from core.chamber.settling.wanted import Wanted
+from core.chamber.settling.witness import witness_of
 from core.refusals import OutOfRange
 from core.vapour import STANDARD_PA
 
@@ -33,22 +34,6 @@ FEWEST_TO_COUNT = 10
 MAY_BE_MORE = "There may be more runs than are counted: they are short for so few readings. Log more often."
 MAY_BE_ONE_OFF = "There may be one run more or less than is counted: a door was opened just as one ended."
 MAY_BE_OVER = "There may be one run more than is counted: the log ends just as one does."
-USUAL_TEMPERATURE, USUAL_HUMIDITY = Band(12.8, 1.5), Band(0.80, 0.05)
-
-
-@frozen
-class Wanted:
-    """Target and tolerance. The widths and times are common practice, without a source.
-
-    temperature: °C, ± K. humidity: 0 to 1, None where it is not asked for. apart_k: greatest difference of two probes'
-    means. held_s: how long it must have stayed settled. lasts_s: how long the run must be.
-    """
-
-    temperature: Band = USUAL_TEMPERATURE
-    humidity: Band | None = USUAL_HUMIDITY
-    apart_k: float = 1.5
-    held_s: float = 24 * 3600.0
-    lasts_s: float = 48 * 3600.0
 
 
 @frozen
@@ -77,28 +62,6 @@ class Compressor:
         if len(self.runs) < FEWEST_RUNS:
             return None
         return median(after.falls_s - before.falls_s for before, after in pairwise(self.runs))
-
-
-@frozen
-class Humidity:
-    """A probe's humidity over the whole log, how it stays in its band, its rhythm; dew point and deficit too.
-
-    calm: of the probe's calm readings, once the coil has taken what doors and defrosts brought in. stay: None where no
-    humidity is asked for.
-    """
-
-    spread: Spread
-    calm: Spread
-    arrived_s: float | None
-    stay: Stay | None
-    rhythm: HumidRhythm
-    air: HumidAir
-    dew_point: Spread | None
-    deficit: Spread
-
-    @property
-    def settled_s(self) -> float | None:
-        return self.stay and self.stay.since_s
 
 
 @frozen
@@ -159,19 +122,6 @@ class Analysis:
     room_c: float | None = None
 
 
-T = TypeVar("T")
-Steps = Generator[str, None, T]
-"""Yields the name of the probe that is looked at."""
-
-
-def _at_once(steps: Steps[T]) -> T:
-    while True:
-        try:
-            next(steps)
-        except StopIteration as done:
-            return done.value
-
-
 def analyse(
     probes: Sequence[Series],
     wanted: Wanted | None = None,
@@ -181,7 +131,7 @@ def analyse(
     pressure_pa: float = STANDARD_PA,
 ) -> Analysis:
     """The analysis in one go. Arguments and refusals as in `analysing`."""
-    return _at_once(analysing(probes, wanted, room_c=room_c, centre=centre, pressure_pa=pressure_pa))
+    return at_once(analysing(probes, wanted, room_c=room_c, centre=centre, pressure_pa=pressure_pa))
 
 
 def analysing(
@@ -219,10 +169,10 @@ def analysing(
 
 def compressor_of(series: Series, room_c: float | None = None) -> Compressor:
     """The compressor in one probe's temperature. Never raises: why_not says what could not be seen."""
-    return _at_once(_compressor(series, room_c))
+    return at_once(_compressor(series, room_c, humid_air(series)))
 
 
-def _compressor(series: Series, room_c: float | None) -> Steps[Compressor]:
+def _compressor(series: Series, room_c: float | None, air: HumidAir | None) -> Steps[Compressor]:
     runs: tuple[Run, ...] = ()
     events: tuple[Event, ...] = ()
     trace: Trace | None = None
@@ -233,7 +183,7 @@ def _compressor(series: Series, room_c: float | None) -> Steps[Compressor]:
         swing = usual_swing(trace)
         looked = looked_at(trace, swing)
         yield series.probe
-        events = find_events(trace, swing)
+        events = find_events(trace, swing, None if air is None else witness_of(air))
         yield series.probe
         runs = find_runs(trace, swing, events)
         require_steps(trace, swing)
@@ -274,7 +224,9 @@ def _why_not_counted(trace: Trace, swing: Swing, events: Sequence[Event], rhythm
 def _probe(series: Series, wanted: Wanted, room_c: float | None, pressure_pa: float) -> Steps[Probe]:
     yield series.probe
     times_s, temperatures_c = series.times_s, series.temperatures_c
-    compressor = yield from _compressor(series, room_c)
+    air = humid_air(series, pressure_pa)
+    yield series.probe
+    compressor = yield from _compressor(series, room_c, air)
     yield series.probe
     is_calm = undisturbed(times_s, compressor.events)
     sampled = sampling(times_s, series.interval_s, compressor.period_s)
@@ -283,7 +235,10 @@ def _probe(series: Series, wanted: Wanted, room_c: float | None, pressure_pa: fl
     first = arrives_at(temperatures_c)
     calm = _calm(series, is_calm, _steady_from(settled_s, times_s[first], times_s[-1]))
     yield series.probe
-    humidity = yield from _humidity(series, calm, wanted, compressor, pressure_pa)
+    seen = Seen(compressor.runs, compressor.events, compressor.rhythm.cycles if compressor.rhythm else ())
+    humidity = None
+    if air is not None:
+        humidity = yield from humidity_of(series.probe, air, calm, wanted, seen, compressor.period_s)
     yield series.probe
     temperature = spread(times_s, temperatures_c, wanted.temperature, series.held_s)
     steady = spread(times_s[first:], temperatures_c[first:], wanted.temperature, series.held_s[first:])
@@ -318,41 +273,3 @@ def _calm(series: Series, is_calm: Sequence[bool], begun_s: float) -> Series:
     first = bisect_left(series.times_s, begun_s)
     kept = [*[False] * first, *is_calm[first:]]
     return series.only(kept) if sum(kept) > 1 else series
-
-
-def _humidity(
-    series: Series, calm: Series, wanted: Wanted, compressor: Compressor, pressure_pa: float
-) -> Steps[Humidity | None]:
-    air = humid_air(series, pressure_pa)
-    if air is None:
-        return None
-    yield series.probe
-    cycles = compressor.rhythm.cycles if compressor.rhythm else ()
-    rhythm = humid_rhythm(air, cycles, compressor.events, compressor.runs)
-    yield series.probe
-    is_calm = undisturbed(air.times_s, compressor.events)
-    dew_point = _dew_point(air)
-    yield series.probe
-    shown_s = sampling(air.times_s, interval_s(air.times_s), compressor.period_s).shown_s
-    band = wanted.humidity
-    whole = spread(air.times_s, air.humidities, wanted.humidity, air.lasts_s)
-    calm_times_s, _, calm_humidities = calm.only(dried(calm.times_s, compressor.events, compressor.runs)).humid()
-    return Humidity(
-        spread=whole,
-        calm=spread(calm_times_s, calm_humidities, wanted.humidity) if len(calm_times_s) > 1 else whole,
-        arrived_s=wanted.humidity and arrived(air.times_s, air.humidities, wanted.humidity),
-        stay=band and stay(air.times_s, air.humidities, band, shown_s, is_calm, wanted.held_s),
-        rhythm=rhythm,
-        air=air,
-        dew_point=dew_point,
-        deficit=spread(air.times_s, air.deficits_pa, lasts_s=air.lasts_s),
-    )
-
-
-def _dew_point(air: HumidAir) -> Spread | None:
-    dews = list(map(eq, air.dew_points_c, air.dew_points_c))
-    if all(dews):
-        return spread(air.times_s, air.dew_points_c, lasts_s=air.lasts_s)
-    if sum(dews) < 2:
-        return None
-    return spread(list(compress(air.times_s, dews)), list(compress(air.dew_points_c, dews)))

@@ -2,7 +2,7 @@
 
 A hold ends where the compressor starts, at its usual peak; so what goes well above that peak is no hold, and neither is
 what rises in the middle of a hold, or of a run, faster than holds do there. A door's warm air comes within minutes and
-goes again; a defrost heats for a quarter of an hour.
+goes again; a defrost heats for a quarter of an hour. Where the humidity is logged, the vapour bears witness of a door.
 """
 
 from __future__ import annotations
@@ -14,8 +14,9 @@ from typing import Literal
 
 from attrs import frozen
 
-from core.chamber.settling.holds import Holds, least_k
+from core.chamber.settling.holds import TURNS_WITHIN_S, Holds, least_k
 from core.chamber.settling.swing import Swing, Trace
+from core.chamber.settling.witness import Witness
 
 Kind = Literal["door", "defrost"]
 
@@ -24,6 +25,8 @@ SHORT_S, LONG_S = 200.0, 600.0
 STEEPER = 1.3
 STEEPER_THAN_ANY = 2.0
 """Than holds anywhere: a rise that ends at the usual peak, where the compressor starts, is else a hold's."""
+LEAPS, LEAPS_SEEN = 2.0, 1.0
+"""How much steeper than the rest of a long rise the part is that a door made; and one whose vapour bears witness."""
 DOOR_RISES_WITHIN_S = 270.0
 """From a quarter to three quarters of the rise. A heater of 12 min takes 6; a door with a slow probe takes 3."""
 READING_BY_READING = 1.07
@@ -58,8 +61,8 @@ class _Hump:
     top: int
 
 
-def find_events(trace: Trace, swing: Swing) -> tuple[Event, ...]:
-    """Defrosts and door openings in their order."""
+def find_events(trace: Trace, swing: Swing, witness: Witness | None = None) -> tuple[Event, ...]:
+    """Defrosts and door openings in their order. witness: None without a hygrometer."""
     holds = Holds(trace, swing)
     short = trace.samples(SHORT_S)
     events: list[Event] = []
@@ -68,11 +71,9 @@ def find_events(trace: Trace, swing: Swing) -> tuple[Event, ...]:
         for width in (short, trace.samples(LONG_S)):
             humps += _humps(holds, first, end, width)
         humps.sort(key=lambda hump: (hump.foot, hump.top))
-        events += [
-            _event(trace, swing, hump, end)
-            for hump in _merged(trace.smoothed, humps)
-            if not _is_hold(holds, hump, short) and not _is_first_hold(holds, hump)
-        ]
+        for hump in _merged(trace.smoothed, humps):
+            if not _is_hold(holds, hump, witness) and not _is_first_hold(holds, hump):
+                events += _parted(trace, swing, hump, end, witness)
     return tuple(events)
 
 
@@ -138,24 +139,63 @@ def _usual_around(usual: Sequence[float], slow_k: float) -> list[float]:
     return [max(slow_k, *usual[max(0, at - 1) : at + 2]) for at in range(len(usual) + 1)] if usual else []
 
 
-def _is_hold(holds: Holds, hump: _Hump, width: int) -> bool:
+def _is_hold(holds: Holds, hump: _Hump, witness: Witness | None) -> bool:
     """Whether it ends at the usual peak, and is nowhere steeper than any hold."""
-    values = holds.trace.smoothed
+    trace, values = holds.trace, holds.trace.smoothed
     above_k = values[hump.top] - holds.usual_peak(hump.top)
     if abs(above_k) > holds.margin_k:
         return False
-    steepest = max(values[at] - values[max(hump.foot, at - width)] for at in range(hump.foot, hump.top + 1))
+    leap = _steepest(trace, hump)
     begins_high = values[hump.foot] - holds.usual_foot(hump.foot) > holds.margin_k and hump.foot in holds.feet
-    steeper = STEEPER if begins_high else STEEPER_THAN_ANY
-    return steepest <= least_k(holds.trace) + steeper * max(holds.usual_rise(width), default=0.0)
+    steeper = STEEPER if begins_high or _is_seen(trace, leap, witness) else STEEPER_THAN_ANY
+    usual_k = max(holds.usual_rise(trace.samples(SHORT_S)), default=0.0)
+    return values[leap.top] - values[leap.foot] <= least_k(trace) + steeper * usual_k
 
 
 def _is_first_hold(holds: Holds, hump: _Hump) -> bool:
-    """After a pull-down walls are at their warmest, and the first hold is steeper than any that follows."""
+    """After a pull-down walls are at their warmest: at its foot the first hold is steeper than any that follows."""
     if not holds.trace.comes_down or not holds.legs:
         return False
     foot, peak = holds.legs[0]
-    return foot == holds.swing.turns[0][0] and hump.foot >= foot - 1 and hump.top <= peak
+    if foot != holds.swing.turns[0][0] or hump.foot < foot - 1 or hump.top > peak:
+        return False
+    times_s = holds.trace.times_s
+    return times_s[_steepest(holds.trace, hump).top] - times_s[foot] <= TURNS_WITHIN_S
+
+
+def _steepest(trace: Trace, hump: _Hump) -> _Hump:
+    """The part of it, as long as the short window or shorter, that rises most."""
+    values, width = trace.smoothed, trace.samples(SHORT_S)
+    ends = range(hump.foot, hump.top + 1)
+    top = max(ends, key=lambda at: values[at] - values[max(hump.foot, at - width)])
+    return _Hump(max(hump.foot, top - width), top)
+
+
+def _is_seen(trace: Trace, leap: _Hump, witness: Witness | None) -> bool:
+    return witness is not None and witness.saw_a_door(trace.times_s[leap.foot], trace.times_s[leap.top])
+
+
+def _parted(trace: Trace, swing: Swing, hump: _Hump, end: int, witness: Witness | None) -> list[Event]:
+    """The event; and where a door leaps out of a longer rise, the door, beside the defrost if the rest is no hold's."""
+    event = _event(trace, swing, hump, end)
+    leap = _steepest(trace, hump)
+    if event.kind == "door" or trace.interval_s > SLOWEST_TO_TELL_S or not _leaps_out(trace, hump, leap, witness):
+        return [event]
+    door = _event(trace, swing, leap, end)
+    if door.kind != "door":
+        return [event]
+    rest_s = event.top_s - event.starts_s - (door.top_s - door.starts_s)
+    is_left = event.rise_k - door.rise_k > least_k(trace) + STEEPER * swing.rises_by_s * rest_s
+    return [event, door] if is_left and rest_s >= LONG_S else [door]
+
+
+def _leaps_out(trace: Trace, hump: _Hump, leap: _Hump, witness: Witness | None) -> bool:
+    values, lasts = trace.smoothed, leap.top - leap.foot
+    leaps_k = values[leap.top] - values[leap.foot]
+    rest_k, rest = values[hump.top] - values[hump.foot] - leaps_k, hump.top - hump.foot - lasts
+    usual_k = max(0.0, rest_k) * lasts / rest if rest else 0.0
+    times = LEAPS_SEEN if _is_seen(trace, leap, witness) else LEAPS
+    return leaps_k >= least_k(trace) + times * usual_k
 
 
 def _merged(values: Sequence[float], humps: Sequence[_Hump]) -> list[_Hump]:

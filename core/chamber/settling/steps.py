@@ -1,0 +1,18 @@
+"""Work that is done in steps, so that a page can say how far it is."""
+
+from __future__ import annotations
+
+from collections.abc import Generator
+from typing import TypeVar
+
+T = TypeVar("T")
+Steps = Generator[str, None, T]
+"""Yields the name of the probe that is looked at."""
+
+
+def at_once(steps: Steps[T]) -> T:
+    while True:
+        try:
+            next(steps)
+        except StopIteration as done:
+            return done.value
