@@ -68,16 +68,6 @@ def frost_point_c(temperature_c: float, humidity: float, pressure_pa: float = ST
     return zero_of(lambda at_c: math.log(ice_saturation_in_air_pa(at_c, pressure_pa) / vapour_pa), COLDEST_C, 0.0)
 
 
-def humidity_from_dew_point(temperature_c: float, dew_c: float, pressure_pa: float = STANDARD_PA) -> float:
-    """Relative humidity over water, 0 to 1, of air with this dew point. dew_c: −40 °C to the temperature.
-
-    Ranges as in `require_air`. Raises OutOfRange.
-    """
-    require_air(temperature_c, 1.0, pressure_pa)
-    require_between("dew_point", "Dew point", dew_c, COLDEST_C, temperature_c, TEMPERATURE)
-    return saturation_in_air_pa(dew_c, pressure_pa) / saturation_in_air_pa(temperature_c, pressure_pa)
-
-
 def humidity_ratio(vapour_pa: float, pressure_pa: float) -> float:
     """Water for each kilogram of dry air, kg/kg. Source: ASHRAE Handbook Fundamentals 2017, ch. 1, eq. 20."""
     return VAPOUR_TO_AIR * vapour_pa / (pressure_pa - vapour_pa)

@@ -77,10 +77,6 @@ class Series:
         return tuple((self.times_s[at], self.times_s[at + 1]) for at, step_s in steps if step_s > longest_s)
 
     @cached_property
-    def has_temperature(self) -> bool:
-        return any(map(eq, self.temperatures_c, self.temperatures_c))  # most often the first tells
-
-    @cached_property
     def has_humidity(self) -> bool:
         return any(map(eq, self.humidities, self.humidities))
 

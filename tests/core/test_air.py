@@ -21,7 +21,6 @@ from core.vapour import (
     STANDARD_PA,
     dew_point_c,
     frost_point_c,
-    humidity_from_dew_point,
     humidity_ratio,
     ice_bulb_ratio,
     liquid_bulb_ratio,
@@ -205,7 +204,6 @@ def test_a_pressure_from_the_height_warns_of_the_weather():
         (lambda: station_pressure(4001.0), "altitude", None),
         (lambda: saturation_pressure_pa(-40.1), "temperature", None),
         (lambda: ice_saturation_pressure_pa(0.1), "temperature", None),
-        (lambda: humidity_from_dew_point(5.0, 6.0), "dew_point", None),
     ],
 )
 def test_what_is_out_of_range_is_refused_by_field(compute, field, sentence):

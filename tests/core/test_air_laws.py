@@ -8,10 +8,10 @@ from core.air import vapour_pressure_deficit
 from core.vapour import (
     dew_point_c,
     frost_point_c,
-    humidity_from_dew_point,
     humidity_ratio,
     ice_bulb_ratio,
     liquid_bulb_ratio,
+    saturation_in_air_pa,
     vapour_pressure_pa,
     wet_bulb_c,
 )
@@ -71,7 +71,7 @@ def test_an_iced_bulb_is_not_above_freezing_and_a_wet_one_is_not_below(air):
 @given(air=AIR)
 def test_humidity_is_found_again_from_the_dew_point(air):
     temperature_c, humidity, pressure_pa = air
-    again = humidity_from_dew_point(temperature_c, dew_point_c(*air), pressure_pa)
+    again = saturation_in_air_pa(dew_point_c(*air), pressure_pa) / saturation_in_air_pa(temperature_c, pressure_pa)
     assert again == pytest.approx(humidity, rel=1e-8)
 
 

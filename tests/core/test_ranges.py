@@ -42,7 +42,6 @@ BETWEEN = [
     (lambda at: vapour.vapour_pressure_pa(12, at), 0.0, 1.0),
     (lambda at: vapour.vapour_pressure_pa(12, 0.5, at), 60e3, 110e3),
     (vapour.station_pressure_pa, -500.0, 4000.0),
-    (lambda at: vapour.humidity_from_dew_point(10, at), -40.0, 10.0),
     (saturation.saturation_pressure_pa, -40.0, 60.0),
     (saturation.ice_saturation_pressure_pa, -40.0, 0.01),
     (water.constants, 0.0, 30.0),

@@ -136,9 +136,6 @@ PLACES = words(
     "bas milieu porte cave sopra sotto sinistra destra centro arriba abajo izquierda derecha puerta ylä ala vasen "
     "oikea ovi vänster höger övre undre dörr"
 )
-QUANTITY = any_of(
-    "quantit", "^type", "^typ$", "parameter", "measure", "messgr", "grandeur", "suure", "storhet", "variable"
-)
 SUMMARY = any_of(
     "min",
     "max",
