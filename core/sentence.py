@@ -111,12 +111,13 @@ def listed(items: Sequence[Value], last: Literal["and", "or"] = "and") -> Value:
     if not rest:
         return end
     two = Sentence("{before} and {last}") if last == "and" else Sentence("{before} or {last}")
-    return evolve(two, values={"before": _in_a_row(rest), "last": end})
+    return evolve(two, values={"before": in_a_row(rest), "last": end})
 
 
-def _in_a_row(items: Sequence[Value]) -> Value:
+def in_a_row(items: Sequence[Value]) -> Value:
+    """ "a, b, c", as one value. Raises ValueError where there is none."""
     first, *rest = items
-    return Sentence("{before}, {next}", {"before": _in_a_row(items[:-1]), "next": items[-1]}) if rest else first
+    return Sentence("{before}, {next}", {"before": in_a_row(items[:-1]), "next": items[-1]}) if rest else first
 
 
 MONTHS: tuple[Message, ...] = ("Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec")

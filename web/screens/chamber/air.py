@@ -17,8 +17,8 @@ def _air(fact: AirRead) -> Sentence:
     temperature = Rounded(Amount(fact.temperature_c, TEMPERATURE))
     if fact.humidity is None:
         return Sentence("Air: {temperature}", {"temperature": temperature})
-    read = {"temperature": temperature, "humidity": Rounded(Amount(fact.humidity, RELATIVE_HUMIDITY))}
-    return Sentence("Air: {temperature}, {humidity}", read)
+    humidity = Rounded(Amount(fact.humidity, RELATIVE_HUMIDITY))
+    return Sentence("Air: {temperature}, {humidity}", {"temperature": temperature, "humidity": humidity})
 
 
 def air_figures(fact: AirRead, subject: Subject | None = None) -> tuple[Figure, ...]:

@@ -24,7 +24,7 @@ from core.daybook.instrument_checks import CHECKED_BY, Measured
 from core.daybook.instruments import CHECK_EVERY, KIND_WORDS, Checked, Instrument
 from core.quantities import DAYS, RELATIVE_HUMIDITY, TEMPERATURE, TEMPERATURE_DIFFERENCE, Amount, Reader
 from core.refusals import OutOfRange
-from core.sentence import Rounded, Sentence, said
+from core.sentence import Rounded, Sentence, Value, in_a_row, said
 from core.worksheet import Choice
 from web.entry_forms import EntryForm, Subject, Values, declare, noted, say, write
 from web.forms import Words, typed
@@ -32,20 +32,25 @@ from web.instruments import shelf
 from web.journal import book
 from web.screens.chamber.blueprint import screen
 from web.screens.chamber.instrument_checks import WAYS, Way
+from web.screens.chamber.instrument_words import KIND_TITLES, OUTCOMES, shown
 from web.visitor import now, reader
 
 LONG_AGO = timedelta(days=2)
 """A reading over one salt older than this does not start a check over two."""
 
-_OFTEN = ", ".join(f"{words} {CHECK_EVERY[kind].days} d" for kind, words in KIND_WORDS.items())
-EMPTY_MEANS = f"Empty means: {_OFTEN} (common practice; no published source)."
+_OFTEN = [
+    Sentence("{kind} {days}", {"kind": said(KIND_WORDS[kind]), "days": Amount(often.total_seconds(), DAYS)})
+    for kind, often in CHECK_EVERY.items()
+]
+EMPTY_MEANS = Sentence("Empty means: {often} (common practice; no published source).", {"often": in_a_row(_OFTEN)})
 
 
 def _added(values: Values, subject: Subject) -> InstrumentAdded:
     name = values["name"].casefold()
     known = (each for each in shelf().in_use() if subject.instrument is None or each.id != subject.instrument.id)
     if any(each.name.casefold() == name for each in known):
-        raise OutOfRange("name", f"There is an instrument {values['name']} already. Give this one another name.")
+        taken = {"name": values["name"]}
+        raise OutOfRange("name", Sentence("There is an instrument {name} already. Give this one another name.", taken))
     if values["tolerance_k"] is not None and values["kind"] not in ("thermometer", "hygrometer"):
         raise OutOfRange("tolerance_k", "Leave this empty: it reads no temperature that is checked.")
     if values["tolerance_humidity"] is not None and values["kind"] != "hygrometer":
@@ -56,11 +61,11 @@ def _added(values: Values, subject: Subject) -> InstrumentAdded:
 
 
 def _say_added(fact: InstrumentAdded) -> Sentence:
-    added = Sentence("Instrument added: {name}, {kind}", {"name": fact.name, "kind": said(KIND_WORDS[fact.kind])})
+    told: dict[str, Value] = {"name": fact.name, "kind": said(KIND_WORDS[fact.kind])}
     if fact.stands_at_c is None:
-        return added
-    stands = Rounded(Amount(fact.stands_at_c, TEMPERATURE))
-    return Sentence("{added}, set to {temperature}", {"added": added, "temperature": stands})
+        return Sentence("Instrument added: {name}, {kind}", told)
+    told["temperature"] = Rounded(Amount(fact.stands_at_c, TEMPERATURE))
+    return Sentence("Instrument added: {name}, {kind}, set to {temperature}", told)
 
 
 ADD = declare(
@@ -161,10 +166,13 @@ def _compensated(instrument: Instrument, check: Checked | None) -> Sentence | No
     stands = stands_at_c(instrument, check)
     if stands is None or (check is not None and check.failed):
         return None
-    as_its_buffers = ", as warm as its buffers were" if buffers_c(check) is not None else ""
+    told = {"stands": Amount(stands, TEMPERATURE)}
+    if buffers_c(check) is None:
+        return Sentence("It is set to {stands}: each pH is then compensated for the temperature read with it.", told)
     return Sentence(
-        f"It is set to {{stands}}{as_its_buffers}: each pH is then compensated for the temperature read with it.",
-        {"stands": Amount(stands, TEMPERATURE)},
+        "It is set to {stands}, as warm as its buffers were: each pH is then compensated for the temperature read with "
+        "it.",
+        told,
     )
 
 
@@ -182,6 +190,7 @@ def instruments():
         "chamber/instruments.html",
         in_use=[each for each in every if each.retired_at is None],
         retired=[each for each in every if each.retired_at is not None],
+        outcomes=OUTCOMES,
     )
 
 
@@ -202,6 +211,10 @@ def instrument(instrument_id: str):
     return render_template(
         "chamber/instrument.html",
         instrument=found,
+        kind=KIND_TITLES[found.kind],
+        measured=NAMES[found.measures[0]],
+        outcomes=OUTCOMES,
+        checks=[shown(each) for each in found.checks],
         in_force=_in_force(found),
         ways=ways_for(found),
         log=[(line, say(line, reader())) for line in reversed(found.lines)],
@@ -213,7 +226,7 @@ def check_instrument(instrument_id: str, way: str):
     found = find_instrument(instrument_id)
     chosen = ways_for(found).get(way) or abort(404)
     start = _start(found, chosen, reader())
-    return _about(found, chosen.form, start, template="chamber/check.html", how=chosen.how)
+    return _about(found, chosen.form, start, template="chamber/check.html", way=chosen)
 
 
 @screen.route("/chamber/instruments/<instrument_id>/set-anew", methods=["GET", "POST"])

@@ -9,17 +9,18 @@ from attrs import frozen
 from flask import render_template, request, url_for
 
 from core.air_sheets import HUMIDITY_INPUT, TEMPERATURE_INPUT
-from core.chamber.moisture import FASTEST, humidifier_need, moisture_load
+from core.chamber.moisture import FASTEST, FIRST_DAYS, humidifier_need, moisture_load
 from core.chamber.moisture_sheets import CHAMBER, HANGING, HUMIDIFIER_NEED, LOSS, PEAK
 from core.chamber.rates import ROOM, WATER_A_DAY
 from core.daybook.batch import open_batches
 from core.daybook.facts.chamber import CHAMBER as THE_CHAMBER
 from core.daybook.facts.chamber import AirRead, CapacityStated, SetPointsChosen
-from core.daybook.load import Burden, Hanging, burden, capacity, hanging, stated_capacity
+from core.daybook.load import USUAL_LATER, Burden, Hanging, Word, burden, capacity, hanging, stated_capacity
 from core.daybook.set_points import is_moister, set_points
-from core.quantities import LOSS_RATE, MASS, RELATIVE_HUMIDITY, TEMPERATURE, Amount, Reader
+from core.quantities import COUNT, LOSS_RATE, MASS, RELATIVE_HUMIDITY, TEMPERATURE, Amount, Reader
+from core.quantities import LOSS as SHARE
 from core.refusals import Missing, OutOfRange, Refusal, Refused
-from core.sentence import Rounded, Sentence, said
+from core.sentence import Message, Rounded, Sentence, Value, said
 from core.units import DAY_S
 from core.working import Figure
 from core.worksheet import Number
@@ -45,6 +46,14 @@ INPUTS = (
     ),
 )
 START_C, START_HUMIDITY = 12.0, 0.80
+BURDEN_WORDS: dict[Word, Message] = {
+    "carries it": "Carries it",
+    "near its limit": "Near its limit",
+    "overloaded": "Overloaded",
+    "more than it has shown": "More than it has shown",
+    "not known": "Not known",
+}
+"""The word at the head of its sentence."""
 
 
 @frozen
@@ -96,17 +105,43 @@ def load():
     except (Refused, Refusal) as refused:
         answer, form = None, form.refused(refused)
     if typing:
-        return render_template("chamber/load_answer.html", answer=answer)
+        return render_template("chamber/load_answer.html", answer=answer, burden_words=BURDEN_WORDS)
     shown = Form("", INPUTS, form.texts) if request.method == "GET" else form
     page = render_template(
         "chamber/load.html",
         form=shown,
         answer=answer,
-        hangs=hangs,
+        hanging=_hanging_said(hangs),
+        burden_words=BURDEN_WORDS,
         known=capacity(book()),
         stated=stated_capacity(book()),
     )
     return page, 422 if shown.refusals else 200
+
+
+def _hanging_said(hangs: Hanging | None) -> Sentence:
+    if hangs is None:
+        return Sentence("Nothing is recorded as hanging.")
+    told: dict[str, Value] = {
+        "mass": Rounded(Amount(hangs.mass_kg, MASS)),
+        "count": Amount(hangs.pieces, COUNT),
+        "weighed": Amount(hangs.weighed, COUNT),
+        "first": Amount(FIRST_DAYS * DAY_S, SHARE),
+        "later": Amount(USUAL_LATER * DAY_S, SHARE),
+    }
+    if hangs.weighed == hangs.pieces:
+        return Sentence(
+            "{mass} in {count} piece are recorded as hanging; the loss of {weighed} is known from weighings.",
+            told,
+            plural="{mass} in {count} pieces are recorded as hanging; the loss of {weighed} is known from weighings.",
+        )
+    return Sentence(
+        "{mass} in {count} piece are recorded as hanging; the loss of {weighed} is known from weighings, the others "
+        "are counted at {first} a day at first and {later} later (from memory).",
+        told,
+        plural="{mass} in {count} pieces are recorded as hanging; the loss of {weighed} is known from weighings, the "
+        "others are counted at {first} a day at first and {later} later (from memory).",
+    )
 
 
 def _start(hangs: Hanging | None, how: Reader) -> dict[str, str]:
@@ -173,13 +208,16 @@ def _stated(values: Values, subject: Subject) -> CapacityStated:
 
 
 def _capacity_said(fact: CapacityStated) -> Sentence:
-    rated = {} if fact.rated_m3_s is None else {"rated": Rounded(Amount(fact.rated_m3_s, WATER_A_DAY))}
-    air = {} if fact.chamber_m3 is None else {"air": Rounded(Amount(fact.chamber_m3, ROOM))}
-    if rated and air:
-        return Sentence("The chamber takes out {rated} and holds {air} of air, as stated", rated | air)
-    if rated:
-        return Sentence("The chamber takes out {rated}, as stated", rated)
-    return Sentence("The chamber holds {air} of air, as stated", air)
+    rated, holds = fact.rated_m3_s, fact.chamber_m3
+    told = {
+        "rated": Rounded(Amount(rated or 0.0, WATER_A_DAY)),
+        "holds": Rounded(Amount(holds or 0.0, ROOM)),
+    }
+    if holds is None:
+        return Sentence("The chamber takes out {rated}, as stated", told)
+    if rated is None:
+        return Sentence("The chamber holds {holds} of air, as stated", told)
+    return Sentence("The chamber takes out {rated} and holds {holds} of air, as stated", told)
 
 
 STATED = declare(

@@ -7,39 +7,74 @@ from flask import render_template, request
 from core.daybook.facts import CHAMBER, AirRead, HumidifierCharged, ProofRun
 from core.daybook.preparation import latest_run, sanitised
 from core.daybook.proofs import runs
-from core.daybook.water import basin, tank
+from core.daybook.water import Basin, Tank, basin, tank
+from core.quantities import COUNT, VOLUME, Amount
+from core.sentence import Message, Rounded, Sentence, Value
+from web.drawing import day
 from web.entry_forms import say
 from web.instruments import corrected_of, shelf
 from web.journal import book
 from web.screens.chamber.air import air_figures
 from web.screens.chamber.blueprint import screen
-from web.screens.chamber.load import in_short
+from web.screens.chamber.instrument_words import OUTCOMES
+from web.screens.chamber.load import BURDEN_WORDS, in_short
 from web.screens.chamber.proofs.pictures import picture
+from web.screens.chamber.run import STANDING_WORDS
 from web.screens.chamber.set_points import in_force
 from web.visitor import reader
 
 LATEST_LINES = 50
 """A chamber is read for years: its page shows this many lines of the log until all are asked for."""
 
+DRY: Message = "{rate} of {holds}. Dry about {expected}, {earliest} at the earliest, {latest} at the latest."
+FULL: Message = (
+    "The basin gathers {rate} of {holds}. Full about {expected}, {earliest} at the earliest, {latest} at the latest."
+)
+
 
 @screen.get("/chamber")
 def page():
     shown = len(book()) + 1 if "all" in request.args else LATEST_LINES
     lines, air = book().about(CHAMBER), book().latest(CHAMBER, AirRead)
-    run = latest_run(book())
+    run, humidifier, gathered = latest_run(book()), tank(book()), basin(book())
     return render_template(
         "chamber/page.html",
         air=air,
         figures=air_figures(corrected_of(air).fact) if air else (),
         set_points=in_force(),
         instruments=shelf().in_use(),
+        outcomes=OUTCOMES,
         charge=book().latest(CHAMBER, HumidifierCharged),
-        tank=tank(book()),
-        basin=basin(book()),
+        tank=humidifier,
+        tank_lasts=_lasts(DRY, humidifier),
+        basin=gathered,
+        basin_lasts=_lasts(FULL, gathered),
         run=run,
-        standing=sanitised(run)[0] if run else "",
+        standing=STANDING_WORDS[sanitised(run)[0]] if run else "",
         load=in_short(),
+        burden_words=BURDEN_WORDS,
         proofs=[(line, picture(line.fact)) for line in runs(book()) if isinstance(line.fact, ProofRun)],
         log=[(line, say(line, reader())) for line in reversed(lines[-shown:])],
-        hidden=len(lines[:-shown]),
+        older=_older(len(lines[:-shown])),
     )
+
+
+def _lasts(text: Message, of: Tank | Basin | None) -> Sentence | None:
+    """How fast it goes, and the day of its end; None where that is not known yet."""
+    if of is None or of.outlook is None:
+        return None
+    outlook = of.outlook
+    told: dict[str, Value] = {
+        "rate": Rounded(outlook.rate.amount),
+        "holds": Rounded(Amount(of.holds_m3 or 0.0, VOLUME)),
+    }
+    days = {"expected": outlook.expected, "earliest": outlook.earliest, "latest": outlook.latest}
+    return Sentence(text, {**told, **{name: day(moment) for name, moment in days.items()}})
+
+
+def _older(count: int) -> Sentence | None:
+    """What asks for the lines that are not shown."""
+    if not count:
+        return None
+    shown = {"count": Amount(count, COUNT)}
+    return Sentence("Show {count} older line", shown, plural="Show {count} older lines")

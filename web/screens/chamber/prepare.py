@@ -14,7 +14,7 @@ from core.daybook.facts.preparation import PreparationBegun
 from core.daybook.preparation import clashes, latest_run
 from core.daybook.preparation_list import kept, rewritten, tasks_for
 from core.quantities import PARTS_PER_MILLION, PH, VOLUME, Amount, Reader
-from core.sentence import Rounded, Sentence, said
+from core.sentence import Message, Rounded, Sentence, each_said, said
 from core.units import DAY_S, SECOND
 from core.working import Figure
 from core.worksheet import Choice, Number
@@ -26,7 +26,7 @@ from web.visitor import reader
 
 CONTACT_TIME = attrs.evolve(CONTACT, bare_metric=SECOND, bare_us=SECOND, example_metric="60 s", example_us="60 s")
 ALSO_USED = {key: words for key, words in CLEANERS.items() if key not in ("label", "vinegar")}
-LABEL_AND_LAW = "The product’s label and local rules come before what is said here."
+LABEL_AND_LAW: Message = "The product’s label and local rules come before what is said here."
 
 
 def _begun(values: Values, subject: Subject) -> PreparationBegun:
@@ -90,22 +90,22 @@ def lime(fact: PreparationBegun) -> tuple[Figure, ...]:
     return tuple(attrs.evolve(each, key=f"descaler_{each.key}") for each in descaler(fact.volume_m3))
 
 
-def warnings(fact: PreparationBegun) -> tuple[str, ...]:
+def warnings(fact: PreparationBegun) -> tuple[Sentence, ...]:
     """A calm sentence for each pair of agents that is used in the same run."""
-    return tuple(clash.say() for clash in clashes(fact))
+    return each_said(clash.say() for clash in clashes(fact))
 
 
 def _figures(fact: PreparationBegun, subject: Subject | None = None) -> tuple[Figure, ...]:
     first, *others = dilution(fact)
     told = warnings(fact)
-    cautions = (*told, *((LABEL_AND_LAW,) if told else ()), *first.cautions)
+    cautions = (*told, *(each_said((LABEL_AND_LAW,)) if told else ()), *first.cautions)
     return (attrs.evolve(first, cautions=tuple(dict.fromkeys(cautions))), *others, *lime(fact))
 
 
-def begun(fact: PreparationBegun) -> Sentence:
-    name = said(AGENTS[fact.agent].name if fact.agent in AGENTS else "another sanitiser")
-    target = Rounded(Amount(fact.target, PARTS_PER_MILLION))
-    return Sentence("Preparation run begun: {sanitiser}, {target}", {"sanitiser": name, "target": target})
+def _said(fact: PreparationBegun) -> Sentence:
+    agent = AGENTS[fact.agent].name if fact.agent in AGENTS else "another sanitiser"
+    told = {"agent": said(agent), "strength": Rounded(Amount(fact.target, PARTS_PER_MILLION))}
+    return Sentence("Preparation run begun: {agent}, {strength}", told)
 
 
 BEGIN = declare(
@@ -137,7 +137,7 @@ BEGIN = declare(
                 help="Cleaners within reach or still wet on a surface. You will see which must not meet.",
             ),
         ),
-        begun,
+        _said,
         figures=_figures,
         fact=_begun,
         texts=_texts,

@@ -9,11 +9,11 @@ from flask import abort, redirect, render_template, request, url_for
 
 from core.chamber.rates import LASTING
 from core.daybook.facts.preparation import PreparationBegun, PreparationEnded, TaskBegun, TaskDone
-from core.daybook.preparation import Run, RunTask, fold_run, sanitised
-from core.daybook.preparation_list import DIGITS, words_of
+from core.daybook.preparation import Run, RunTask, Standing, fold_run, sanitised
+from core.daybook.preparation_list import words_of
 from core.quantities import Amount
 from core.refusals import Refusal
-from core.sentence import Sentence
+from core.sentence import Message, Rounded, Said, Sentence
 from core.working import Figure
 from web.entry_forms import EntryForm, Subject, Values, declare, noted, say, with_saved
 from web.forms import Words
@@ -28,25 +28,21 @@ def _as_it_was(values: Values, subject: Subject) -> Any:
     return subject.was
 
 
-def _begun(fact: TaskBegun) -> Sentence:
-    return Sentence("Timer started: {task}", {"task": words_of(fact)})
-
-
 def _done(fact: TaskDone) -> Sentence:
-    return Sentence("Done, before its time: {task}" if fact.in_short else "Done: {task}", {"task": words_of(fact)})
+    task = {"task": words_of(fact)}
+    return Sentence("Done, before its time: {task}", task) if fact.in_short else Sentence("Done: {task}", task)
 
 
-declare(EntryForm(TaskBegun, "Timer started", (), _begun, fact=_as_it_was, digits=DIGITS))
 declare(
     EntryForm(
-        TaskDone,
-        "Task done",
+        TaskBegun,
+        "Timer started",
         (),
-        _done,
+        lambda fact: Sentence("Timer started: {task}", {"task": words_of(fact)}),
         fact=_as_it_was,
-        digits=DIGITS,
     )
 )
+declare(EntryForm(TaskDone, "Task done", (), _done, fact=_as_it_was))
 END = declare(
     EntryForm(
         PreparationEnded,
@@ -55,6 +51,25 @@ END = declare(
         lambda fact: noted("Broken off", fact.note),
         save="Break it off",
     )
+)
+
+
+STANDING_WORDS: dict[Standing, Message] = {
+    "not finished": "Not finished",
+    "sanitised by the rule": "Sanitised by the rule",
+    "not sanitised by the rule": "Not sanitised by the rule",
+}
+WAITS: Message = "This waits for the task above it."
+
+NOT_TIMED: Message = "Its time was not started: start the timer, or record it as not timed."
+NOT_TIMED_WET: Message = (
+    "Its contact time was not started: start the timer, or record it as not timed. The run then says: not sanitised by "
+    "the rule."
+)
+TOO_SOON: Message = "Its time is not over: {left} are left. Let it stand, or record it as shorter."
+TOO_SOON_WET: Message = (
+    "Its contact time is not over: {left} are left. Let it stand, or record it as shorter. The run then says: not "
+    "sanitised by the rule."
 )
 
 
@@ -73,7 +88,7 @@ def start_timer(run_id: str):
     if task.begun is not None or task.done is not None:
         return redirect(_path(run), 303)
     if task not in run.ready or not run.open:
-        return _drawn(run, "This waits for the task above it."), 422
+        return _drawn(run, WAITS), 422
     return _written(run, TaskBegun(task.key, task.kept.text, task.kept.words))
 
 
@@ -84,7 +99,7 @@ def tick(run_id: str):
     if task.done is not None:
         return redirect(_path(run), 303)
     if task not in run.ready or not run.open:
-        return _drawn(run, "This waits for the task above it."), 422
+        return _drawn(run, WAITS), 422
     in_short = task.left_s(now()) > 0
     if in_short and request.form.get("as_it_is") != "yes":
         return _drawn(run, _too_soon(task), too_soon=True), 422
@@ -104,15 +119,11 @@ def _asked(run_id: str) -> tuple[Run, RunTask]:
     return run, run.task(request.form.get("task", "")) or abort(404)
 
 
-def _too_soon(task: RunTask) -> str:
-    what = "contact time" if task.key == "contact" else "time"
-    if task.begun is None:
-        told = f"Its {what} was not started: start the timer, or record it as not timed."
-    else:
-        left = Amount(math.ceil(task.left_s(now())), LASTING).show(reader())
-        told = f"Its {what} is not over: {left} are left. Let it stand, or record it as shorter."
-    consequence = " The run then says: not sanitised by the rule." if task.key == "contact" else ""
-    return told + consequence
+def _too_soon(task: RunTask) -> Sentence:
+    told = {"left": Rounded(Amount(math.ceil(task.left_s(now())), LASTING))}
+    if task.key == "contact":
+        return Sentence(TOO_SOON_WET if task.begun else NOT_TIMED_WET, told)
+    return Sentence(TOO_SOON if task.begun else NOT_TIMED, told)
 
 
 def _written(run: Run, fact: TaskBegun | TaskDone | PreparationEnded):
@@ -122,7 +133,7 @@ def _written(run: Run, fact: TaskBegun | TaskDone | PreparationEnded):
     try:
         written = record(fact, about=run.id, happened_at=now(), token=token)
     except NotSaved as refusal:
-        return _drawn(run, refusal.sentence), 503
+        return _drawn(run, refusal.said), 503
     return redirect(with_saved(_path(run), written), 303)
 
 
@@ -130,7 +141,7 @@ def _path(run: Run) -> str:
     return url_for("chamber.run", run_id=run.id)
 
 
-def _drawn(run: Run, refusal: str = "", too_soon: bool = False) -> str:
+def _drawn(run: Run, refusal: Said = "", too_soon: bool = False) -> str:
     standing, reasons = sanitised(run)
     task = run.ready[0] if run.ready and run.open else None
     return render_template(
@@ -143,7 +154,7 @@ def _drawn(run: Run, refusal: str = "", too_soon: bool = False) -> str:
         label_and_law=LABEL_AND_LAW,
         refusal=refusal,
         too_soon=too_soon,
-        standing=standing,
+        standing=STANDING_WORDS[standing],
         reasons=reasons,
         log=[(line, say(line, reader())) for line in reversed(run.lines)],
     )

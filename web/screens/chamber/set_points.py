@@ -23,7 +23,8 @@ from core.quantities import (
     Amount,
 )
 from core.refusals import Missing, OutOfRange
-from core.sentence import Rounded, Sentence, said
+from core.sentence import Rounded, Sentence, Value, said
+from core.units import DAY_S
 from core.usual import STRAYING, THAWING_C
 from core.verdict import Reason
 from core.working import Figure
@@ -38,6 +39,11 @@ from web.visitor import reader
 OWN = "own"
 """The address of a set-point that follows no programme."""
 COMPARED_K = 2.0
+_STEP = {"step": Amount(COMPARED_K, TEMPERATURE_DIFFERENCE)}
+EQUALLY_HARD = (
+    ("equal_colder", Sentence("Dries as hard {step} colder", _STEP), -COMPARED_K),
+    ("equal_warmer", Sentence("Dries as hard {step} warmer", _STEP), COMPARED_K),
+)
 COMPARED_C = (-6.0, -4.0, -2.0, 2.0, 4.0, 6.0)
 
 
@@ -80,42 +86,48 @@ def meaning(fact: SetPointsChosen, subject: Subject | None = None) -> tuple[Figu
     air = (fact.temperature_c, fact.humidity)
     force, *others = set_point(*air, fact.surface_activity, BY_KEY.get(fact.programme))
     graded = grade(force.value)
-    word = f"In a word: {graded.word}; {graded.meaning}. The scale is common practice; no published source."
+    word = Sentence(
+        "In a word: {word}; {meaning}. The scale is common practice; no published source.",
+        {"word": said(graded.word), "meaning": said(graded.meaning)},
+    )
     piece = () if fact.piece_c is None or fact.thickness_m is None else cold_piece(fact.piece_c, *air, fact.thickness_m)
     named = tuple(each for each in piece if each.key not in {other.key for other in others})
     cautions = (word, *force.cautions, *(_told(limit) for limit in limits(fact)))
     return (attrs.evolve(force, cautions=cautions), *others, *_equal(fact), *named)
 
 
-def _told(limit: Reason) -> str:
+def _told(limit: Reason) -> Sentence:
     """A limit of the rule for aged beef, while one types."""
-    word = {True: "Within", False: "Outside", None: "Not shown to be within"}[limit.met]
-    return f"{word} the EU rule for aged beef: {limit.text.say(reader(), 4)}"
+    limited = {"limit": limit.text}
+    if limit.met is None:
+        return Sentence("Not shown to be within the EU rule for aged beef: {limit}", limited)
+    if limit.met:
+        return Sentence("Within the EU rule for aged beef: {limit}", limited)
+    return Sentence("Outside the EU rule for aged beef: {limit}", limited)
 
 
 def _equal(fact: SetPointsChosen) -> tuple[Figure, ...]:
     """The humidity that dries as hard a little colder and a little warmer, where there is one."""
     found: list[Figure] = []
-    for word, step in (("colder", -COMPARED_K), ("warmer", COMPARED_K)):
+    for key, name, step in EQUALLY_HARD:
         try:
             there = equal_humidity(fact.temperature_c, fact.humidity, fact.surface_activity, fact.temperature_c + step)
         except OutOfRange:
             continue
-        found.append(attrs.evolve(there, key=f"equal_{word}", name=f"Dries as hard 2 °C (3.6 °F) {word}"))
+        found.append(attrs.evolve(there, key=key, name=name))
     return tuple(found)
 
 
-def chosen(fact: SetPointsChosen) -> Sentence:
-    air = {
+def _said(fact: SetPointsChosen) -> Sentence:
+    told: dict[str, Value] = {
         "temperature": Rounded(Amount(fact.temperature_c, TEMPERATURE)),
         "humidity": Rounded(Amount(fact.humidity, RELATIVE_HUMIDITY)),
     }
     programme = BY_KEY.get(fact.programme)
     if programme is None:
-        return Sentence("Set-points chosen: {temperature}, {humidity}", air)
-    return Sentence(
-        "Set-points chosen: {temperature}, {humidity} ({programme})", air | {"programme": said(programme.name)}
-    )
+        return Sentence("Set-points chosen: {temperature}, {humidity}", told)
+    named = {**told, "programme": said(programme.name)}
+    return Sentence("Set-points chosen: {temperature}, {humidity} ({programme})", named)
 
 
 CHOOSE = declare(
@@ -123,7 +135,7 @@ CHOOSE = declare(
         SetPointsChosen,
         "Choose set-points",
         _inputs(),
-        chosen,
+        _said,
         figures=meaning,
         fact=_chosen,
         save="Save the set-points",
@@ -146,6 +158,7 @@ def set_points_page():
         limits=limits(fact) if fact else (),
         equal=_equal_table(fact) if fact else (),
         processes={title: of_process(key) for key, title in PROCESSES.items()},
+        day_s=DAY_S,
         scale=SCALE,
         scale_source=SOURCE,
     )

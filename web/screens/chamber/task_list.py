@@ -28,7 +28,7 @@ from core.daybook.preparation_list import (
 )
 from core.quantities import COUNT, Amount
 from core.refusals import Refusal, Refused
-from core.sentence import Said, Sentence
+from core.sentence import Sentence
 from core.units import MINUTE
 from core.worksheet import Number
 from web.entry_forms import EntryForm, Subject, Values, declare, with_saved
@@ -51,10 +51,10 @@ def _as_it_was(values: Values, subject: Subject) -> PreparationListKept:
     return subject.was
 
 
-def _said(fact: PreparationListKept) -> Said:
-    count = {"count": Amount(len(fact.tasks), COUNT)}
+def _said(fact: PreparationListKept) -> Sentence:
     if not fact.tasks:
-        return "Preparation list as usual"
+        return Sentence("Preparation list as usual")
+    count = {"count": Amount(len(fact.tasks), COUNT)}
     return Sentence("Preparation list kept: {count} task", count, plural="Preparation list kept: {count} tasks")
 
 

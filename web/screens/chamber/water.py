@@ -29,10 +29,11 @@ def _charge(fact: HumidifierCharged, subject: Subject) -> tuple[Figure, ...]:
 
 
 def _said(fact: HumidifierCharged) -> Sentence:
-    told = {"water": _water(fact.water_m3), "soda": Rounded(Amount(fact.soda_kg, DOSE_MASS))}
-    if fact.soda_kg:
-        return Sentence("Humidifier charged: {water} of water with {soda} of baking soda", told)
-    return Sentence("Humidifier charged: {water} of water", told)
+    water = _water(fact.water_m3)
+    if not fact.soda_kg:
+        return Sentence("Humidifier charged: {water} of water", {"water": water})
+    soda = Rounded(Amount(fact.soda_kg, DOSE_MASS))
+    return Sentence("Humidifier charged: {water} of water with {soda} of baking soda", {"water": water, "soda": soda})
 
 
 def _water(volume_m3: float) -> Rounded:
@@ -63,7 +64,8 @@ def _filled(values: Values, subject: Subject) -> HumidifierFilled:
     mark_m3 = water.tank_mark_m3(book())
     for key in ("water_m3", "now_holds_m3"):
         if mark_m3 is not None and (values[key] or 0.0) > mark_m3 * (1 + 1e-5):
-            raise OutOfRange(key, f"The tank is marked for at most {_shown(mark_m3)}: fill it no higher.")
+            most = {"most": _water(mark_m3)}
+            raise OutOfRange(key, Sentence("The tank is marked for at most {most}: fill it no higher.", most))
     return HumidifierFilled(**values)
 
 
@@ -104,7 +106,10 @@ BASIN = declare(
 def _emptied(values: Values, subject: Subject) -> BasinEmptied:
     holds_m3 = water.basin(book()).holds_m3
     if holds_m3 is not None and values["volume_m3"] > holds_m3 * (1 + 1e-5):
-        raise OutOfRange("volume_m3", f"The basin holds {_shown(holds_m3)} at most. Say on its page if it holds more.")
+        most = {"most": _water(holds_m3)}
+        raise OutOfRange(
+            "volume_m3", Sentence("The basin holds {most} at most. Say on its page if it holds more.", most)
+        )
     return BasinEmptied(**values)
 
 
@@ -129,10 +134,6 @@ EMPTY = declare(
         correct="Correct this emptying",
     )
 )
-
-
-def _shown(volume_m3: float) -> str:
-    return Amount(volume_m3, VOLUME).show(reader())
 
 
 @screen.route("/chamber/charge", methods=["GET", "POST"])
