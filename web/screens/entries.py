@@ -140,7 +140,7 @@ def _home_of(line: Line, batch: Batch | None) -> str:
     if line.entry.about == RULES:
         return url_for("mix.rules")
     if line.entry.about == DEVICES:
-        return url_for("yours.page")
+        return url_for("book.page")
     return url_for("chamber.page") if line.entry.about == CHAMBER else url_for("batches.all_of_them")
 
 

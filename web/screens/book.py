@@ -20,7 +20,7 @@ from web.journal import book, record_as_it_came
 from web.screens.entries import local_path
 from web.visitor import TEN_YEARS_S, THEMES, device, kept, now, writer
 
-screen = Blueprint("yours", __name__)
+screen = Blueprint("book", __name__)
 
 SETTINGS = {"units": ("metric", "us"), "decimal": ("point", "comma"), "theme": THEMES}
 
@@ -32,7 +32,7 @@ def page():
 
 def _page(refusal: Refusal | None = None) -> str:
     return render_template(
-        "yours.html",
+        "book.html",
         count=len(book()),
         kept=kept(),
         build=current_app.config["BUILD_ID"],
@@ -64,7 +64,7 @@ def import_():
             keep_file(data)
     except Refusal as refusal:
         return _page(refusal), 422
-    return redirect(url_for("yours.page", read=len(new), files=len(came.files) or None, differ=differing or None), 303)
+    return redirect(url_for("book.page", read=len(new), files=len(came.files) or None, differ=differing or None), 303)
 
 
 def _new_and_differing(entries: list[dict[str, Any]]) -> tuple[list[dict[str, Any]], int]:
@@ -100,14 +100,14 @@ def _device_of(subject: Subject) -> str:
 
 @screen.route("/yours/tablet", methods=["GET", "POST"])
 def tablet():
-    back = url_for("yours.page")
+    back = url_for("book.page")
     return write(NAMED, Subject(), about=DEVICES, back=back, back_to=back)
 
 
 @screen.post("/settings/writer")
 def who_writes():
     """The name that stands beside what is written from now on, kept by the page; an empty one takes it away."""
-    response = make_response(redirect(url_for("yours.page"), 303))
+    response = make_response(redirect(url_for("book.page"), 303))
     name = " ".join(request.form.get("writer", "").split())[:MOST_LETTERS]
     response.set_cookie("writer", name, max_age=TEN_YEARS_S if name else 0, samesite="Lax")
     return response
