@@ -6,10 +6,11 @@ import pytest
 from tests.core.zoo_columns import all_columns
 from tests.core.zoo_dates import all_dates
 from tests.core.zoo_files import all_files
+from tests.core.zoo_oddities import all_oddities
 from tests.core.zoo_sheet import Sheet, judge
 from tests.core.zoo_strays import all_strays
 
-SHEETS = [*all_dates(), *all_columns(), *all_files(), *all_strays()]
+SHEETS = [*all_dates(), *all_columns(), *all_files(), *all_strays(), *all_oddities()]
 MOST_REFUSED = 0.15
 """A zoo of which most is refused shows nothing."""
 

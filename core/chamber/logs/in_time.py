@@ -9,6 +9,7 @@ from itertools import islice, pairwise
 from operator import gt, lt, sub
 
 from core.chamber.logs.clock_changes import count_on, shown
+from core.chamber.logs.leaps import without_leaps
 from core.chamber.logs.rows import Rows, Skipped
 from core.refusals import Refusal
 from core.units import DAY_S, HOUR_S
@@ -36,8 +37,8 @@ MOST_CONFLICTS, LEAST_CONFLICTS = 0.05, 3
 def in_order(rows: Rows, twelve_hours: bool, skipped: list[Skipped], *, may_jump: bool) -> tuple[Rows, list[str]]:
     """The rows with each time once and rising, and what is to be said of it. may_jump: their clock may be set.
 
-    Raises Refusal on "time" where a clock of twelve hours says no half of the day, or was lost; on "log" where several
-    logs are one after the other.
+    Raises Refusal on "time" where a clock of twelve hours says no half of the day, was lost, or leaps by years; on
+    "log" where several logs are one after the other.
     """
     said: list[str] = []
     falls = _falls(rows.times)
@@ -52,6 +53,7 @@ def in_order(rows: Rows, twelve_hours: bool, skipped: list[Skipped], *, may_jump
     if falls and _falls(rows.times):
         rows = _sorted(rows, step)
         said.append("The rows were not in order of time; they were sorted.")
+    rows = without_leaps(rows, skipped)
     rows, conflicts = _without_repeats(rows, skipped)
     if may_jump:
         said += _hours_lost_or_twice(rows, conflicts)

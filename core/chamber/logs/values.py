@@ -22,7 +22,9 @@ MOST_TEXTS = 50_000
 LONGEST_ECHO = 24
 LONGEST_WORD = 16
 
-_SIGN = r"(?P<sign>[+\-\u2212]?)"
+_MINUS = r"\-\u2212\u2013\uff0d"
+"""The hyphen, the minus, and what word processors and East Asian loggers write for it."""
+_SIGN = rf"(?P<sign>[{_MINUS}+]?)"
 _GROUPED = r"[1-9][0-9]{0,2}(?:(?P<group>[%s' \u00a0\u202f\u2019])[0-9]{3}(?:(?P=group)[0-9]{3})*)"
 _POWER = r"(?P<power>[eE][+-][0-9]{1,2})?"
 _UNIT = r"(?:[ \u00a0\u202f]*(?P<unit>[^0-9\s.,;:+\-][^0-9]{0,11}))?"
@@ -30,7 +32,7 @@ _NUMBER = {
     mark: re.compile(rf"{_SIGN}(?P<whole>{_GROUPED % other}|[0-9]*)(?:[{mark}](?P<part>[0-9]+))?{_POWER}{_UNIT}")
     for mark, other in ((".", ","), (",", "."))
 }
-_STARTS_AS_A_NUMBER = re.compile(r"[+\-\u2212]?[.,]?[0-9]")
+_STARTS_AS_A_NUMBER = re.compile(rf"[{_MINUS}+]?[.,]?[0-9]")
 _UNITS: dict[str, Unit] = {
     **dict.fromkeys(("°c", "ºc", "˚c", "℃", "c", "degc", "deg c", "celsius", "â°c", "\ufffdc"), "°C"),
     **dict.fromkeys(("°f", "ºf", "˚f", "℉", "f", "degf", "deg f", "fahrenheit", "â°f", "\ufffdf"), "°F"),
@@ -62,7 +64,7 @@ def number(cell: str, decimal: str) -> Number | None:
     whole = found["whole"].replace(found["group"], "") if found["group"] else found["whole"]
     part = found["part"] or ""
     value = float(f"{whole or 0}.{part or 0}{found['power'] or ''}")
-    return Number(-value if found["sign"] in ("-", "\u2212") and found["sign"] else value, len(part), unit)
+    return Number(value if found["sign"] in ("", "+") else -value, len(part), unit)
 
 
 def unit_of(text: str) -> Unit | None:
