@@ -55,7 +55,7 @@ def test_a_door_whose_warmth_only_just_shows_is_told_by_its_vapour():
 
 def seen(vapour_pa: list[float]) -> bool:
     times_s = [60.0 * place for place in range(len(vapour_pa))]
-    return Witness(times_s, vapour_pa, 40.0).saw_a_door(60.0, 180.0)
+    return Witness(times_s, vapour_pa, 1, 40.0).saw_a_door(60.0, 180.0)
 
 
 @pytest.mark.parametrize(("fall_pa", "is_seen"), [(41.0, True), (39.0, False), (-90.0, False)])
@@ -75,3 +75,11 @@ def test_a_fall_is_a_third_of_what_hardly_any_move_exceeds():
     air = humid_air(log)
     assert air is not None
     assert witness_of(air).least_pa == pytest.approx(0.33 * (air.vapour_pa[4] - air.vapour_pa[0]))
+
+
+def test_readings_that_come_fast_are_looked_at_together():
+    """Single ones fall by 60 Pa, three about them by 20."""
+    times_s = [30.0 * place for place in range(8)]
+    vapour_pa = [1100.0, 1100.0, 1100.0, 1100.0, 1100.0, 1100.0, 1040.0, 1100.0]
+    assert Witness(times_s, vapour_pa, 1, 40.0).saw_a_door(60.0, 180.0)
+    assert not Witness(times_s, vapour_pa, 3, 40.0).saw_a_door(60.0, 180.0)
