@@ -15,7 +15,7 @@ from typing import Literal
 from attrs import frozen
 
 from core.quantities import Amount, Quantity
-from core.sentence import Said, Sentence, Unconverted, Value
+from core.sentence import Message, Said, Sentence, Unconverted, Value
 from core.sources import DEFINITION, Source
 from core.working import Figure
 
@@ -60,7 +60,7 @@ class Traced:
     def __rmul__(self, other: int) -> Traced:
         return _joined(other, "×", self)
 
-    def line(self, quantity: Quantity, words: str = "", values: Mapping[str, Value] | None = None) -> Sentence:
+    def line(self, quantity: Quantity, words: Message = "", values: Mapping[str, Value] | None = None) -> Sentence:
         """words: what the line says before the sum, a constant text with its own values."""
         result = Amount(self.value, quantity)
         line = Sentence(f"{self.text} = {{result}}", {**self.amounts, "result": result})
@@ -69,9 +69,9 @@ class Traced:
     def figure(
         self,
         key: str,
-        name: str,
+        name: Said | Unconverted,
         quantity: Quantity,
-        words: str = "",
+        words: Message = "",
         *,
         before: tuple[Sentence, ...] = (),
         source: Source = DEFINITION,

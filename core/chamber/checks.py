@@ -7,14 +7,16 @@ The instruments themselves are in the modules beside this one.
 from __future__ import annotations
 
 import math
+from collections.abc import Mapping
 from datetime import datetime, timedelta
 from typing import Literal
 
 from attrs import Attribute, evolve, field, frozen
 from attrs.validators import optional
 
-from core.quantities import METRIC, US, Amount, Quantity
+from core.quantities import Amount
 from core.refusals import OutOfRange
+from core.sentence import Message, Rounded, Sentence
 from core.working import Figure
 
 Word = Literal["accept", "adjust", "clean", "replace"]
@@ -118,12 +120,12 @@ class Check:
     """What a check comes to. sentence: the word, why, and what to do now. figures: the first carries the sentence."""
 
     word: Word
-    sentence: str
+    sentence: Sentence
     correction: Correction
     figures: tuple[Figure, ...]
 
 
-def checked(word: Word, sentence: str, correction: Correction, figures: tuple[Figure, ...]) -> Check:
+def checked(word: Word, sentence: Sentence, correction: Correction, figures: tuple[Figure, ...]) -> Check:
     """A check whose first figure says what it came to."""
     first, *rest = figures
     said = evolve(first, cautions=(sentence, *first.cautions))
@@ -136,28 +138,31 @@ def judge(error: float, tolerance: float) -> Word:
     return "accept" if size <= tolerance else "adjust" if size <= REPLACE_AT * tolerance else "replace"
 
 
-def say(word: Word, tolerance: Amount) -> str:
+JUDGED: Mapping[Word, Message] = {
+    "accept": "Accept: it is within the tolerance of ±{tolerance}.",
+    "adjust": (
+        "Adjust: it is outside the tolerance of ±{tolerance}. Adjust the instrument, or let the correction be applied."
+    ),
+    "replace": (
+        "Replace: it is more than three times outside the tolerance of ±{tolerance}. That is a fault, not a drift."
+    ),
+}
+
+
+def say(word: Word, tolerance: Amount) -> Sentence:
     """The sentence of the plain three-way judgement."""
-    within = f"the tolerance of ±{both_ways(tolerance.value, tolerance.quantity)}"
-    return {
-        "accept": f"Accept: it is within {within}.",
-        "adjust": f"Adjust: it is outside {within}. Adjust the instrument, or let the correction be applied.",
-        "replace": f"Replace: it is more than three times outside {within}. That is a fault, not a drift.",
-    }[word]
+    return Sentence(JUDGED[word], {"tolerance": tolerance})
 
 
-def cannot_tell(uncertainty: float, tolerance: Amount) -> tuple[str, ...]:
+def cannot_tell(uncertainty: float, tolerance: Amount) -> tuple[Sentence, ...]:
     """A caution where the check itself is less sure than what is asked of the instrument; else none."""
     if uncertainty <= tolerance.value:
         return ()
-    unsure = both_ways(uncertainty, tolerance.quantity)
-    return (f"This check is itself uncertain by {unsure}, more than the tolerance: it finds only coarser faults.",)
-
-
-def both_ways(value: float, quantity: Quantity) -> str:
-    """For a sentence that does not know its reader: "1 K (1.8 °F)"; said once where both read alike."""
-    metric, us = (Amount(value, quantity).show_exact(reader, 3) for reader in (METRIC, US))
-    return metric if metric == us else f"{metric} ({us})"
+    unsure = Sentence(
+        "This check is itself uncertain by {unsure}, more than the tolerance: it finds only coarser faults.",
+        {"unsure": Rounded(Amount(uncertainty, tolerance.quantity))},
+    )
+    return (unsure,)
 
 
 def is_old(checked_at: datetime, now: datetime, interval: timedelta) -> bool:

@@ -26,7 +26,7 @@ from core.chamber.checks_salts import SALTS, Salt, humidity_over, over_salt, unc
 from core.quantities import HOURS, RATIO, RELATIVE_HUMIDITY, TEMPERATURE, TEMPERATURE_DIFFERENCE, Amount, DisplayUnit
 from core.refusals import OutOfRange
 from core.saturation import saturation_pressure_pa
-from core.sentence import Sentence
+from core.sentence import Message, Rounded, Sentence, Value, listed, said
 from core.sources import DEFINITION, GREENSPAN_UNCERTAINTY, SALT_WAIT
 from core.units import HOUR_S, MINUTE
 from core.working import Figure
@@ -40,6 +40,10 @@ LEAST_APART = 0.05
 """Readings over two salts closer than this draw no line worth having."""
 ONE_POINT_REACH = 0.10  # how far from its point one check is taken to speak; common practice; no published source
 WAITS_S: dict[Bulk, float] = {"small": 20 * 60.0, "bulky": HOUR_S}
+WAIT_FOR: dict[Bulk, Message] = {
+    "small": "For a small sensor, once salt and box are equally warm: {wait}",
+    "bulky": "For a bulky sensor, once salt and box are equally warm: {wait}",
+}
 WAIT = evolve(
     HOURS,
     key="wait",
@@ -49,6 +53,11 @@ WAIT = evolve(
     bare_us=MINUTE,
 )
 
+ONE_POINT = Sentence(
+    "One point holds for readings within about {reach} of it (common practice; no published source). For 65 to 90 % "
+    "check over table salt and potassium chloride.",
+    {"reach": Amount(ONE_POINT_REACH, RELATIVE_HUMIDITY)},
+)
 WET_SAND = (
     "Salt wetted to a slush, with undissolved salt to be seen, in a small closed box with the sensor; neither touching "
     "the other, out of draught and sun, and read once it is steady."
@@ -137,8 +146,7 @@ def salt_check(
         cautions=(
             *cannot_tell(point.uncertainty, Amount(tolerance, RELATIVE_HUMIDITY)),
             _apart_caution(point.truth, over.temperature_c),
-            f"One point holds for readings within about {Amount(ONE_POINT_REACH, RELATIVE_HUMIDITY).show()} of it "
-            "(common practice; no published source). For 65 to 90 % check over table salt and potassium chloride.",
+            ONE_POINT,
             WET_SAND,
         ),
         low=correction.offset - point.uncertainty,
@@ -199,7 +207,7 @@ def _point(salt: Salt, over: Over, division: float, apart_k: float, field: str =
 
 def _salt(key: str, field: str) -> Salt:
     if key not in SALTS:
-        raise OutOfRange(field, f"The salt must be one of {', '.join(SALTS)}.")
+        raise OutOfRange(field, Sentence("The salt must be one of {salts}.", {"salts": listed(tuple(SALTS), "or")}))
     return SALTS[key]
 
 
@@ -223,16 +231,19 @@ def _require_line(point: Point, second: Point) -> None:
         )
 
 
-def _apart_caution(truth: float, temperature_c: float) -> str:
-    worth = Amount(per_kelvin(truth, temperature_c), RELATIVE_HUMIDITY).show()
-    return (
-        f"Salt and sensor must be equally warm: a sensor 1 K (1.8 °F) warmer than the salt reads {worth} too little "
-        "here. Leave the box closed where the temperature does not change."
+def _apart_caution(truth: float, temperature_c: float) -> Sentence:
+    return Sentence(
+        "Salt and sensor must be equally warm: a sensor {warmer} warmer than the salt reads {worth} too little here. "
+        "Leave the box closed where the temperature does not change.",
+        {
+            "warmer": Amount(1.0, TEMPERATURE_DIFFERENCE),
+            "worth": Rounded(Amount(per_kelvin(truth, temperature_c), RELATIVE_HUMIDITY)),
+        },
     )
 
 
 def _left(key: str, over: Over, point: Point, division: float, apart_k: float) -> Figure:
-    name = SALTS[over.salt].name
+    name: Value = said(SALTS[over.salt].name)
     worth = apart_k * per_kelvin(point.truth, over.temperature_c)
     amounts = {
         "table": Amount(uncertainty_over(SALTS[over.salt], over.temperature_c), RELATIVE_HUMIDITY),
@@ -243,7 +254,7 @@ def _left(key: str, over: Over, point: Point, division: float, apart_k: float) -
     }
     return Figure(
         key=key,
-        name=f"Remaining uncertainty at {name}, either way",
+        name=Sentence("Remaining uncertainty at {salt}, either way", {"salt": name}),
         value=point.uncertainty,
         quantity=RELATIVE_HUMIDITY,
         working=(
@@ -311,6 +322,6 @@ def _wait(bulk: Bulk) -> Figure:
         name="Wait at least",
         value=wait.value,
         quantity=WAIT,
-        working=(Sentence(f"For a {bulk} sensor, once salt and box are equally warm: {{wait}}", {"wait": wait}),),
+        working=(Sentence(WAIT_FOR[bulk], {"wait": wait}),),
         source=SALT_WAIT,
     )

@@ -12,10 +12,21 @@ from typing import Literal
 from attrs import evolve, frozen
 
 from core.chamber.checks import Check, Correction, Word, checked
-from core.quantities import ABSOLUTE_TEMPERATURE, LOSS, PH, RATIO, TEMPERATURE, Amount, DisplayUnit, Quantity
+from core.quantities import (
+    ABSOLUTE_TEMPERATURE,
+    COUNT,
+    LOSS,
+    PH,
+    RATIO,
+    TEMPERATURE,
+    TEMPERATURE_DIFFERENCE,
+    Amount,
+    DisplayUnit,
+    Quantity,
+)
 from core.refusals import OutOfRange
 from core.saturation import KELVIN_AT_ZERO_C
-from core.sentence import Sentence
+from core.sentence import Message, Rounded, Sentence, Value, listed
 from core.sources import COMMON_PRACTICE, NERNST, USP_791
 from core.traced import Traced, traced
 from core.units import Unit
@@ -52,9 +63,14 @@ FRESH = (
     "Use fresh buffer from the bottle, rinse between, and take each buffer's pH at its own temperature from its label."
 )
 NOT_BRACKETED = "Meat is read between pH 4.5 and 7: buffers of pH 4.01 and 7.00 lie on both sides of it; these do not."
-AS_WARM = (
-    "Millivolts are turned into pH as warm as the buffers were: read the meat as warm. At pH 5, 10 K (18 °F) make "
-    "0.07 pH."
+AS_WARM = Sentence(
+    "Millivolts are turned into pH as warm as the buffers were: read the meat as warm. At pH {ph}, {warmer} make "
+    "{change} pH.",
+    {
+        "ph": Amount(5.0, COUNT),
+        "warmer": Amount(10.0, TEMPERATURE_DIFFERENCE),
+        "change": Amount(0.07, RATIO),
+    },
 )
 ONLY_PH = (
     "This meter shows only pH, so this judges the electrode together with the setting in the meter's memory. After it "
@@ -150,22 +166,22 @@ def _judge(slope: float, offset_v: float, cleaned: bool) -> Word:
     return "replace" if cleaned else "clean"
 
 
-def _sentence(word: Word, slope: float, offset_v: float) -> str:
-    limits = "slope between 90 and 105 %, offset within ±30 mV (USP <791>)"
+LIMITS: Message = "slope between 90 and 105 %, offset within ±30 mV (USP <791>)"
+
+
+def _sentence(word: Word, slope: float, offset_v: float) -> Sentence:
     if word == "accept":
-        return f"Accept: {limits}."
-    wrong = [
-        text
-        for text, is_wrong in (
-            (f"slope {Amount(slope, LOSS).show()}", not LEAST_SLOPE <= slope <= MOST_SLOPE),
-            (f"offset {Amount(offset_v, VOLTAGE).show()}", abs(offset_v) > MOST_OFFSET_V),
-        )
-        if is_wrong
-    ]
-    told = f"{' and '.join(wrong)}, but the limits are {limits}"
+        return Sentence("Accept: {limits}.", {"limits": Sentence(LIMITS)})
+    told = {"slope": Rounded(Amount(slope, LOSS)), "offset": Rounded(Amount(offset_v, VOLTAGE))}
+    wrong: list[Value] = []
+    if not LEAST_SLOPE <= slope <= MOST_SLOPE:
+        wrong.append(Sentence("slope {slope}", told))
+    if abs(offset_v) > MOST_OFFSET_V:
+        wrong.append(Sentence("offset {offset}", told))
+    values: dict[str, Value] = {"wrong": listed(wrong), "limits": Sentence(LIMITS), "advice": Sentence(CLEAN_IT)}
     if word == "clean":
-        return f"Clean: {told}. {CLEAN_IT}"
-    return f"Replace the electrode: after cleaning it still has {told}."
+        return Sentence("Clean: {wrong}, but the limits are {limits}. {advice}", values)
+    return Sentence("Replace the electrode: after cleaning it still has {wrong}, but the limits are {limits}.", values)
 
 
 def _correction(

@@ -11,9 +11,9 @@ from collections.abc import Mapping
 
 from attrs import frozen
 
-from core.quantities import CELSIUS_TEMPERATURE, METRIC, RELATIVE_HUMIDITY, TEMPERATURE, US, Amount
+from core.quantities import CELSIUS_TEMPERATURE, RATIO, RELATIVE_HUMIDITY, TEMPERATURE, Amount
 from core.refusals import OutOfRange
-from core.sentence import Sentence
+from core.sentence import Message, Sentence, said
 from core.sources import GREENSPAN, GREENSPAN_FITTED, Source
 from core.working import Figure
 
@@ -22,7 +22,7 @@ from core.working import Figure
 class Salt:
     """polynomial: per-cent of humidity in powers of °C. uncertain: per-cent either way, each 5 °C from coldest_c."""
 
-    name: str
+    name: Message
     polynomial: tuple[float, ...]
     uncertain: tuple[float, ...]
     coldest_c: float = 0.0
@@ -95,12 +95,13 @@ def over_salt(salt: Salt, temperature_c: float, key: str = "truth", field: str =
     humidity = humidity_over(salt, temperature_c, field)
     unsure = uncertainty_over(salt, temperature_c, field)
     amounts = {"salt": Amount(temperature_c, CELSIUS_TEMPERATURE), "humidity": Amount(humidity, RELATIVE_HUMIDITY)}
+    amounts |= {f"factor{power}": Amount(abs(each), RATIO) for power, each in enumerate(salt.polynomial)}
     return Figure(
         key=key,
-        name=f"Humidity over {salt.name}",
+        name=Sentence("Humidity over {salt}", {"salt": said(salt.name)}),
         value=humidity,
         quantity=RELATIVE_HUMIDITY,
-        working=(Sentence(f"{_formula(salt.polynomial)} = {{humidity}}", amounts),),
+        working=(Sentence(_formula(salt.polynomial), amounts),),
         source=salt.source,
         low=humidity - unsure,
         high=humidity + unsure,
@@ -108,24 +109,22 @@ def over_salt(salt: Salt, temperature_c: float, key: str = "truth", field: str =
 
 
 def _formula(polynomial: tuple[float, ...]) -> str:
-    first, *rest = polynomial
-    text = f"{first:g}"
-    for power, factor in enumerate(rest, 1):
+    text = "{factor0}"
+    for power, factor in enumerate(polynomial[1:], 1):
         sign = "+" if factor > 0 else "−"
         raised = "{salt}" if power == 1 else f"{{salt}} ^ {power}"
-        text += f" {sign} {_plain(abs(factor))} × {raised}"
-    return text
-
-
-def _plain(factor: float) -> str:
-    return f"{factor:.12f}".rstrip("0")
+        text += f" {sign} {{factor{power}}} × {raised}"
+    return text + " = {humidity}"
 
 
 def _require_range(salt: Salt, temperature_c: float, field: str) -> None:
     if not salt.coldest_c <= temperature_c <= salt.warmest_c:
-        low, high = (Amount(at_c, TEMPERATURE) for at_c in (salt.coldest_c, salt.warmest_c))
-        raise OutOfRange(
-            field,
-            f"Over {salt.name} the humidity is known between {low.show(METRIC)} and {high.show(METRIC)} "
-            f"({low.show(US)} and {high.show(US)}): let the salt stand within that.",
+        sentence = Sentence(
+            "Over {salt} the humidity is known between {low} and {high}: let the salt stand within that.",
+            {
+                "salt": said(salt.name),
+                "low": Amount(salt.coldest_c, TEMPERATURE),
+                "high": Amount(salt.warmest_c, TEMPERATURE),
+            },
         )
+        raise OutOfRange(field, sentence)

@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
+
 from attrs import evolve
 
-from core.chamber.checks import NO_CORRECTION, Check, Correction, Point, Word, both_ways, checked, judge, through_two
+from core.chamber.checks import NO_CORRECTION, Check, Correction, Point, Word, checked, judge, through_two
 from core.quantities import DOSE_MASS, FRACTION, RATIO, Amount
 from core.refusals import Missing, OutOfRange
-from core.sentence import Sentence
+from core.sentence import Message, Sentence
 from core.sources import DEFINITION
 from core.usual import SHOWN_KG
 from core.working import Figure
@@ -57,7 +59,8 @@ def scale_check(
         *_offset(correction, second),
         *(figure for share in SHARES for figure in _smallest(correction, division_kg, share)),
     )
-    return checked(word, _sentence(word, correction, division_kg), correction, figures)
+    sentence = Sentence(JUDGED[word], {"division": Amount(division_kg, DOSE_MASS)})
+    return checked(word, sentence, correction, figures)
 
 
 def smallest_kg(correction: Correction, division_kg: float, share: float) -> float | None:
@@ -113,27 +116,34 @@ def _worst(points: tuple[Point, ...], division_kg: float) -> Word:
     return next(word for word in order if word in words)
 
 
-def _sentence(word: Word, correction: Correction, division_kg: float) -> str:
-    allowed = f"one division ({both_ways(division_kg, DOSE_MASS)}) or 0.5 % of the mass, whichever is more"
-    if word == "accept":
-        return f"Accept: it is within {allowed} (common practice; no published source)."
-    if word == "adjust":
-        return (
-            f"Adjust: it is outside {allowed} (common practice; no published source). Set it with its own calibrating "
-            "mass, or let the correction be applied."
-        )
-    return f"Replace: it is more than three times outside {allowed} (common practice; no published source)."
+JUDGED: Mapping[Word, Message] = {
+    "accept": (
+        "Accept: it is within one division ({division}) or 0.5 % of the mass, whichever is more (common practice; no "
+        "published source)."
+    ),
+    "adjust": (
+        "Adjust: it is outside one division ({division}) or 0.5 % of the mass, whichever is more (common practice; no "
+        "published source). Set it with its own calibrating mass, or let the correction be applied."
+    ),
+    "replace": (
+        "Replace: it is more than three times outside one division ({division}) or 0.5 % of the mass, whichever is "
+        "more (common practice; no published source)."
+    ),
+}
 
 
-def _out_of_reach(correction: Correction, division_kg: float) -> tuple[str, ...]:
+def _out_of_reach(correction: Correction, division_kg: float) -> tuple[Sentence, ...]:
     return tuple(
-        f"As it stands its error alone is more than {share * 100:g} %: no weight is right to that as read."
+        Sentence(
+            "As it stands its error alone is more than {share}: no weight is right to that as read.",
+            {"share": Amount(share, FRACTION)},
+        )
         for share in SHARES
         if smallest_kg(correction, division_kg, share) is None
     )
 
 
-def _error(point: Point, prefix: str, cautions: tuple[str, ...] = ()) -> Figure:
+def _error(point: Point, prefix: str, cautions: tuple[Sentence, ...] = ()) -> Figure:
     amounts = {
         "reading": Amount(point.reading, DOSE_MASS),
         "mass": Amount(point.truth, DOSE_MASS),
@@ -150,7 +160,7 @@ def _error(point: Point, prefix: str, cautions: tuple[str, ...] = ()) -> Figure:
             Sentence("Of the mass: {error} ÷ {mass} = {share}", amounts),
         ),
         source=DEFINITION,
-        cautions=cautions if prefix else (*cautions, TARE, SPAN),
+        cautions=cautions if prefix else (*cautions, Sentence(TARE), Sentence(SPAN)),
     )
 
 
@@ -189,7 +199,6 @@ def _smallest(correction: Correction, division_kg: float, share: float) -> tuple
     if least_kg is None:
         return ()
     at_zero, per_mass = _as_it_stands(correction)
-    percent = round(share * 100)
     amounts = {
         "division": Amount(division_kg, DOSE_MASS),
         "zero": Amount(at_zero, DOSE_MASS),
@@ -199,8 +208,8 @@ def _smallest(correction: Correction, division_kg: float, share: float) -> tuple
     }
     return (
         Figure(
-            key=f"smallest_{percent}",
-            name=f"Least it weighs to ±{percent} %",
+            key=f"smallest_{round(share * 100)}",
+            name=Sentence("Least it weighs to ±{share}", {"share": amounts["share"]}),
             value=least_kg,
             quantity=DOSE_MASS,
             working=(

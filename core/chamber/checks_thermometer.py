@@ -11,16 +11,14 @@ from core.air_sheets import ALTITUDE_INPUT
 from core.chamber.checks import Check, Correction, Point, cannot_tell, checked, judge, say, through_one, through_two
 from core.quantities import (
     CELSIUS_TEMPERATURE,
-    METRIC,
     PRESSURE,
     RATIO,
     TEMPERATURE,
     TEMPERATURE_DIFFERENCE,
-    US,
     Amount,
 )
 from core.refusals import OutOfRange
-from core.sentence import Sentence
+from core.sentence import Rounded, Said, Sentence
 from core.sources import BOILING_LINE, DEFINITION, FOOD_PROBE, ICE_POINT
 from core.traced import traced
 from core.usual import MELTING_C, SHOWN_K
@@ -62,7 +60,14 @@ TOLERANCE = Number(
     0.01,
     20.0,
     default=TOLERANCE_K,
-    help=f"A food probe’s is 1 K. {FOOD_PROBE.cite()} For air thermometers 1.5 K is quoted (from memory).",
+    help=Sentence(
+        "A food probe’s is {probe}. {source} For air thermometers {air} is quoted (from memory).",
+        {
+            "probe": Amount(TOLERANCE_K, TEMPERATURE_DIFFERENCE),
+            "source": FOOD_PROBE.cite(),
+            "air": Amount(1.5, TEMPERATURE_DIFFERENCE),
+        },
+    ),
 )
 DIVISION = Number("division_k", "Last digit it shows", TEMPERATURE_DIFFERENCE, 0.0, 5.0, default=0.1, usual=SHOWN_K)
 
@@ -115,16 +120,12 @@ def boiling_point(
     truth = boiling(worked_out.value, WEATHER_PA)
     assert truth.low is not None
     unsure_k = truth.value - truth.low
-    weather = (
-        f"The altitude gives only the mean pressure: weather moves the boiling point by {_about(unsure_k)} either way. "
-        "A barometer that is not set to sea level is more exact."
+    weather = Sentence(
+        "The altitude gives only the mean pressure: weather moves the boiling point by {unsure} either way. "
+        "A barometer that is not set to sea level is more exact.",
+        {"unsure": Rounded(Amount(unsure_k, TEMPERATURE_DIFFERENCE))},
     )
     return _check(reading_c, truth, unsure_k, tolerance_k, division_k, (weather, ROLLING), (worked_out,))
-
-
-def _about(difference_k: float) -> str:
-    difference = Amount(difference_k, TEMPERATURE_DIFFERENCE)
-    return f"{difference.show(METRIC)} ({difference.show(US)})"
 
 
 def boiling(pressure_pa: float, unsure_pa: float = 0.0) -> Figure:
@@ -135,8 +136,8 @@ def boiling(pressure_pa: float, unsure_pa: float = 0.0) -> Figure:
         "standard": Amount(STANDARD_PA, PRESSURE),
         "log": Amount(math.log(pressure_pa / STANDARD_PA), RATIO),
         "boils": Amount(boils_c, CELSIUS_TEMPERATURE),
-    }
-    formula = "{:} + {:} × ({{log}}) + {:} × ({{log}}) ^ 2 + {:} × ({{log}}) ^ 3 = {{boils}}".format(*_BOILING)
+    } | {f"factor{power}": Amount(factor, RATIO) for power, factor in enumerate(_BOILING)}
+    formula = "{factor0} + {factor1} × ({log}) + {factor2} × ({log}) ^ 2 + {factor3} × ({log}) ^ 3 = {boils}"
     return Figure(
         key="truth",
         name="Boiling point here",
@@ -167,7 +168,7 @@ def _check(
     unsure_k: float,
     tolerance_k: float,
     division_k: float,
-    cautions: tuple[str, ...],
+    cautions: tuple[Said, ...],
     more: tuple[Figure, ...] = (),
 ) -> Check:
     TOLERANCE.check(tolerance_k)

@@ -12,7 +12,7 @@ from core.mix.measures import GOING_IN, SALT_SHARE
 from core.mix.rule import PART_IN, WET, Base, Method
 from core.mix.rules import Curing
 from core.quantities import DOSE_MASS, FRACTION, PARTS_PER_MILLION, RATIO, Amount, Quantity
-from core.sentence import Sentence
+from core.sentence import Message, Sentence
 from core.sources import DEFINITION, FSIS_7620_3, Source
 from core.traced import traced
 from core.working import Figure
@@ -56,7 +56,7 @@ def reckoned_by(how: Curing) -> Source:
     return FSIS_7620_3 if how.rules == "us" else how.law[0].source
 
 
-def share_figure(key: str, name: str, words: str, part_kg: float, whole_kg: float, quantity: Quantity) -> Figure:
+def share_figure(key: str, name: Message, words: Message, part_kg: float, whole_kg: float, quantity: Quantity) -> Figure:
     share = traced("part", part_kg, DOSE_MASS) / traced("whole", whole_kg, DOSE_MASS)
     return share.figure(key, name, quantity, words)
 

@@ -7,8 +7,8 @@ from datetime import UTC, datetime, timedelta
 import pytest
 from attrs import asdict
 
-from core.chamber.checks import Correction, Point, both_ways, cannot_tell, is_old, judge, say, through_one, through_two
-from core.quantities import FRACTION, TEMPERATURE_DIFFERENCE, Amount
+from core.chamber.checks import Correction, Point, cannot_tell, is_old, judge, say, through_one, through_two
+from core.quantities import METRIC, TEMPERATURE_DIFFERENCE, US, Amount
 from core.refusals import OutOfRange
 
 CHECKED = datetime(2031, 3, 1, 8, tzinfo=UTC)
@@ -143,25 +143,14 @@ def test_every_part_of_a_correction_is_a_number(broken: dict[str, float]):
 def test_a_check_less_sure_than_its_tolerance_says_so():
     tolerance = Amount(0.5, TEMPERATURE_DIFFERENCE)
     assert cannot_tell(0.5, tolerance) == ()
-    assert "itself uncertain by" in cannot_tell(0.501, tolerance)[0]
+    assert "itself uncertain by 0.5 K" in cannot_tell(0.501, tolerance)[0].say(METRIC)
+    assert "itself uncertain by 0.9 °F" in cannot_tell(0.501, tolerance)[0].say(US)
 
 
 def test_each_word_has_its_sentence():
     tolerance = Amount(0.5, TEMPERATURE_DIFFERENCE)
-    assert [say(word, tolerance).partition(":")[0].lower() for word in ("accept", "adjust", "replace")] == [
-        "accept",
-        "adjust",
-        "replace",
-    ]
-
-
-def test_what_reads_alike_in_both_systems_is_said_once():
-    assert both_ways(1.0, TEMPERATURE_DIFFERENCE) == "1 K (1.8 °F)"
-    assert both_ways(0.02, FRACTION) == "2 %"
-
-
-def test_a_sentence_has_three_digits():
-    assert both_ways(0.123456, TEMPERATURE_DIFFERENCE) == "0.123 K (0.222 °F)"
+    said = [say(word, tolerance).say(METRIC) for word in ("accept", "adjust", "replace")]
+    assert [each.partition(":")[0].lower() for each in said] == ["accept", "adjust", "replace"]
 
 
 def test_a_point_is_sure_unless_it_says_otherwise():

@@ -41,9 +41,13 @@ def test_what_is_within_the_tolerance_and_within_three_of_them(error: float, wor
 
 
 def test_each_word_has_its_sentence():
-    assert say("accept", KELVIN) == "Accept: it is within the tolerance of ±1 K (1.8 °F)."
-    assert say("adjust", KELVIN).startswith("Adjust: it is outside the tolerance of ±1 K (1.8 °F). ")
-    assert say("replace", KELVIN).startswith("Replace: it is more than three times outside the tolerance of ±1 K")
+    assert say("accept", KELVIN).say(METRIC) == "Accept: it is within the tolerance of ±1 K."
+    assert say("adjust", KELVIN).say(US).startswith("Adjust: it is outside the tolerance of ±1.8 °F. ")
+    assert (
+        say("replace", KELVIN)
+        .say(METRIC)
+        .startswith("Replace: it is more than three times outside the tolerance of ±1 K")
+    )
 
 
 def buffers(one: float = 7.0, other: float = 4.01, at_c: float = 25.0, slope: float = 1.0, offset_mv: float = 0.0):
@@ -179,7 +183,7 @@ def test_buffers_stand_on_both_sides_of_meat(one: float, other: float, do_bracke
 def test_only_what_is_wrong_with_an_electrode_is_told(slope: float, offset_mv: float, told: str):
     check = ph_meter(*buffers(slope=slope, offset_mv=offset_mv))
     assert check.word == "clean"
-    assert check.sentence.startswith(f"Clean: {told}, ")
+    assert check.sentence.say(METRIC).startswith(f"Clean: {told}, ")
 
 
 def test_a_full_slope_is_that_of_the_mean_temperature():
@@ -222,7 +226,7 @@ def test_from_the_height_the_boiling_point_is_unsure_by_what_weather_does():
 )
 def test_a_scale_s_word_and_its_sentence(reading: float, word: str, told: str):
     check = scale_check(0.1, reading, 1e-4)
-    assert (check.word, check.sentence[: len(told)]) == (word, told)
+    assert (check.word, check.sentence.say(METRIC)[: len(told)]) == (word, told)
 
 
 def test_a_scale_s_figures_by_hand():

@@ -4,6 +4,7 @@ import pytest
 
 from core.chamber.checks import Point, through_two
 from core.chamber.checks_ph import Buffer, nernst_v, ph_meter
+from core.quantities import METRIC
 from core.refusals import OutOfRange
 from tests.telling import in_words
 
@@ -55,7 +56,7 @@ def test_what_is_still_bad_after_cleaning_is_replaced():
 
 
 def test_a_bad_electrode_is_told_what_is_wrong_with_it():
-    said = ph_meter(perfect(7.0, 25.0, 0.8, 40.0), perfect(4.01, 25.0, 0.8, 40.0)).sentence
+    said = ph_meter(perfect(7.0, 25.0, 0.8, 40.0), perfect(4.01, 25.0, 0.8, 40.0)).sentence.say(METRIC)
     assert said.startswith("Clean: slope 80.0 % and offset 40 mV, but the limits are slope between 90 and 105 %")
 
 

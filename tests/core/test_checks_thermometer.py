@@ -29,8 +29,8 @@ def test_ice_tells_a_good_probe_from_a_bad_one(reading_c: float, word: str):
 
 def test_the_first_figure_says_what_it_came_to():
     check = ice_point(1.6)
-    assert in_words(check.figures[0].cautions)[0] == check.sentence
-    assert check.sentence.startswith("Adjust: it is outside the tolerance of ±1 K (1.8 °F).")
+    assert in_words(check.figures[0].cautions)[0] == check.sentence.say(METRIC)
+    assert check.sentence.say(US).startswith("Adjust: it is outside the tolerance of ±1.8 °F.")
 
 
 def test_the_tolerance_may_be_set():

@@ -14,10 +14,10 @@ from core.chamber import checks_hygrometer as hygrometer
 from core.chamber import checks_ph as ph
 from core.chamber import checks_scale as scale
 from core.chamber import checks_thermometer as thermometer
-from core.chamber.checks import both_ways
 from core.chamber.ph_temperature import COLDEST_C, WARMEST_C
 from core.daybook.facts.fields import above_zero, asked
-from core.quantities import DAYS, RELATIVE_HUMIDITY, TEMPERATURE, TEMPERATURE_DIFFERENCE
+from core.quantities import DAYS, RELATIVE_HUMIDITY, TEMPERATURE, TEMPERATURE_DIFFERENCE, Amount
+from core.sentence import Sentence
 from core.units import DAY_S
 from core.usual import STRAYING
 from core.worksheet import Number
@@ -31,7 +31,10 @@ OWN_TOLERANCE_K = evolve(
     label="Own tolerance of temperature",
     default=None,
     optional=True,
-    help=f"Either way. Empty means {both_ways(thermometer.TOLERANCE_K, TEMPERATURE_DIFFERENCE)}, a food probe’s.",
+    help=Sentence(
+        "Either way. Empty means {usual}, a food probe’s.",
+        {"usual": Amount(thermometer.TOLERANCE_K, TEMPERATURE_DIFFERENCE)},
+    ),
 )
 OWN_TOLERANCE_HUMIDITY = Number(
     "tolerance_humidity",
@@ -41,8 +44,10 @@ OWN_TOLERANCE_HUMIDITY = Number(
     hygrometer.TOLERANCE_INPUT.high,
     optional=True,
     usual=STRAYING,
-    help=f"Either way. Empty means {both_ways(hygrometer.TOLERANCE, RELATIVE_HUMIDITY)} (common practice; "
-    "no published source).",
+    help=Sentence(
+        "Either way. Empty means {usual} (common practice; no published source).",
+        {"usual": Amount(hygrometer.TOLERANCE, RELATIVE_HUMIDITY)},
+    ),
 )
 STANDS_AT = Number(
     "stands_at_c",
@@ -51,7 +56,10 @@ STANDS_AT = Number(
     COLDEST_C,
     WARMEST_C,
     optional=True,
-    help="Empty means that it compensates for temperature by itself. Else what it is set to, often 25 °C (77 °F).",
+    help=Sentence(
+        "Empty means that it compensates for temperature by itself. Else what it is set to, often {often}.",
+        {"often": Amount(25.0, TEMPERATURE)},
+    ),
 )
 
 _salt = matches_re("[a-z0-9-]{1,40}")
