@@ -56,7 +56,9 @@ def reckoned_by(how: Curing) -> Source:
     return FSIS_7620_3 if how.rules == "us" else how.law[0].source
 
 
-def share_figure(key: str, name: Message, words: Message, part_kg: float, whole_kg: float, quantity: Quantity) -> Figure:
+def share_figure(
+    key: str, name: Message, words: Message, part_kg: float, whole_kg: float, quantity: Quantity
+) -> Figure:
     share = traced("part", part_kg, DOSE_MASS) / traced("whole", whole_kg, DOSE_MASS)
     return share.figure(key, name, quantity, words)
 
@@ -212,7 +214,7 @@ def _accelerator(charge: CureMix, method: Method, held: LimitCheck) -> Figure | 
     )
 
 
-def _salt(charge: CureMix, method: Method, key: str, name: str, part_kg: float) -> Figure:
+def _salt(charge: CureMix, method: Method, key: str, name: Message, part_kg: float) -> Figure:
     """Table salt in the meat, to its green weight: all of it, or what the brine leaves there."""
     if method not in WET:
         return share_figure(key, name, "Table salt in the cure ÷ meat", part_kg, charge.meat_kg, SALT_SHARE)
