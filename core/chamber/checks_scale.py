@@ -199,6 +199,7 @@ def _smallest(correction: Correction, division_kg: float, share: float) -> tuple
     if least_kg is None:
         return ()
     at_zero, per_mass = _as_it_stands(correction)
+    percent = round(share * 100)
     amounts = {
         "division": Amount(division_kg, DOSE_MASS),
         "zero": Amount(at_zero, DOSE_MASS),
@@ -208,7 +209,7 @@ def _smallest(correction: Correction, division_kg: float, share: float) -> tuple
     }
     return (
         Figure(
-            key=f"smallest_{round(share * 100)}",
+            key=f"smallest_{percent}",
             name=Sentence("Least it weighs to ±{share}", {"share": amounts["share"]}),
             value=least_kg,
             quantity=DOSE_MASS,
