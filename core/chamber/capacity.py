@@ -41,7 +41,10 @@ def capacity_from_basin(drained_m3: float, time_s: float) -> Figure:
     Raises OutOfRange.
     """
     if not 0 < drained_m3 < 1:
-        raise OutOfRange("drained", "The basin must have held more than nothing and less than 1000 L (1057 qt).")
+        told = Sentence(
+            "The basin must have held more than nothing and less than {most}.", {"most": Amount(1.0, VOLUME)}
+        )
+        raise OutOfRange("drained", told)
     if not 6 * HOUR_S <= time_s < math.inf:
         raise OutOfRange("time", "The time must be six hours at least: the coil drains in bursts.")
     rate = traced("drained", drained_m3, VOLUME) / traced("time", time_s, LASTING)
@@ -51,7 +54,10 @@ def capacity_from_basin(drained_m3: float, time_s: float) -> Figure:
 def capacity_as_rated(rated_m3_s: float) -> Figure:
     """What is stated for the chamber or its dehumidifier. Above 0. Raises OutOfRange."""
     if not 0 < rated_m3_s * DAY_S < 1:
-        raise OutOfRange("rating", "The rating must be more than nothing and less than 1000 L (1057 qt) a day.")
+        most = Amount(1 / DAY_S, WATER_A_DAY)
+        raise OutOfRange(
+            "rating", Sentence("The rating must be more than nothing and less than {most}.", {"most": most})
+        )
     rate = Amount(rated_m3_s, WATER_A_DAY)
     step = Sentence("As stated: {rate}", {"rate": rate})
     return Figure("capacity", "Water it can take out", rate.value, WATER_A_DAY, (step,), COMMON_PRACTICE, (RATED_WARM,))
@@ -76,7 +82,8 @@ def carries(
     if hanging_kg is None:
         return capacity, later, first
     if not 0 < hanging_kg < HEAVIEST_KG:
-        raise OutOfRange("hanging", "What hangs must weigh more than 0 g and less than 1000 kg (2205 lb).")
+        told = Sentence("What hangs must weigh more than 0 and less than {most}.", {"most": Amount(HEAVIEST_KG, MASS)})
+        raise OutOfRange("hanging", told)
     return capacity, later, first, _burden(hanging_kg, later, first)
 
 

@@ -12,20 +12,18 @@ from core.densities import WATER_KG_PER_M3
 from core.quantities import (
     DOSE_MASS,
     FRACTION,
-    METRIC,
     MOLALITY,
     MOLAR_MASS,
     PARTS_PER_MILLION,
     RATIO,
     TEMPERATURE,
-    US,
     VOLUME,
     Amount,
     DisplayUnit,
     Quantity,
 )
 from core.refusals import OutOfRange, require_between
-from core.sentence import Sentence
+from core.sentence import Rounded, Sentence
 from core.sources import (
     BAKING_SODA_ACTIVITY,
     BAKING_SODA_SOLUBILITY,
@@ -117,8 +115,9 @@ def charge(
     _require_fits(water_m3, tank_m3)
     dissolves = solubility(water_c)
     if not 0 <= soda_kg_per_m3 <= dissolves * WATER_KG_PER_M3:
-        most = _both_ways(math.floor(dissolves * WATER_KG_PER_M3), SODA_DOSE)
-        raise OutOfRange("soda_kg_per_m3", f"No more than {most} of baking soda dissolves in water this warm.")
+        most = Amount(math.floor(dissolves * WATER_KG_PER_M3), SODA_DOSE)
+        told = Sentence("No more than {most} of baking soda dissolves in water this warm.", {"most": Rounded(most)})
+        raise OutOfRange("soda_kg_per_m3", told)
     return (
         _soda(water_m3, soda_kg_per_m3),
         _spoons(water_m3 * soda_kg_per_m3),
@@ -137,16 +136,15 @@ def molality_of(soda_kg_per_m3: float) -> float:
 
 def _require_fits(water_m3: float, tank_m3: float | None) -> None:
     if not 0 < water_m3 < 1:
-        raise OutOfRange("water_m3", "The water must be more than nothing and less than 1000 L (1057 qt).")
-    if tank_m3 is not None and water_m3 > tank_m3 * (1 + 1e-5):
+        most = Amount(1.0, VOLUME)
         raise OutOfRange(
-            "water_m3", f"The tank is marked for at most {_both_ways(tank_m3, VOLUME)}: fill it no higher."
+            "water_m3", Sentence("The water must be more than nothing and less than {most}.", {"most": most})
         )
-
-
-def _both_ways(value: float, quantity: Quantity) -> str:
-    amount = Amount(value, quantity)
-    return f"{amount.show(METRIC)} ({amount.show(US)})"
+    if tank_m3 is not None and water_m3 > tank_m3 * (1 + 1e-5):
+        most = Rounded(Amount(tank_m3, VOLUME))
+        raise OutOfRange(
+            "water_m3", Sentence("The tank is marked for at most {most}: fill it no higher.", {"most": most})
+        )
 
 
 def _soda(water_m3: float, soda_kg_per_m3: float) -> Figure:

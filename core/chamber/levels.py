@@ -13,9 +13,9 @@ from itertools import pairwise
 from attrs import evolve, frozen
 
 from core.chamber.rates import LASTING, WATER_A_DAY
-from core.quantities import METRIC, US, VOLUME, Amount
+from core.quantities import VOLUME, Amount
 from core.refusals import OutOfRange
-from core.sentence import Sentence
+from core.sentence import Message, Rounded, Sentence
 from core.sources import COMMON_PRACTICE, DEFINITION
 from core.traced import traced
 from core.working import Figure
@@ -79,7 +79,8 @@ def _outlook(poured: Iterable[Poured], room_m3: float, holds_m3: float, rate_nam
     fillings = _gathered(poured)
     for each in fillings[1:]:
         if each.volume_m3 > holds_m3 * (1 + 1e-5):
-            raise OutOfRange("poured", f"No more than it holds, {_both_ways(holds_m3)}, can be poured at a time.")
+            told = Sentence("No more than it holds, {holds}, can be poured at a time.", {"holds": _volume(holds_m3)})
+            raise OutOfRange("poured", told)
     rate = _rate(fillings, rate_name)
     if rate.value <= 0 or rate.low is None or rate.high is None:
         raise OutOfRange("poured", "Some water must have been poured, or there is no rate to go by.")
@@ -108,7 +109,8 @@ def _gathered(poured: Iterable[Poured]) -> list[Poured]:
     fillings: list[Poured] = []
     for each in sorted(poured, key=lambda each: each.at):
         if not 0 <= each.volume_m3 < LARGEST_M3:
-            raise OutOfRange("poured", "Each volume must be 0 L or more and less than 1000 L (1057 qt).")
+            told = Sentence("Each volume must be 0 or more and less than {most}.", {"most": Amount(LARGEST_M3, VOLUME)})
+            raise OutOfRange("poured", told)
         if fillings and each.at - fillings[-1].at <= ONE_FILLING:
             each = evolve(each, volume_m3=each.volume_m3 + fillings.pop().volume_m3)
         fillings.append(each)
@@ -140,16 +142,17 @@ def _rate(fillings: list[Poured], name: str) -> Figure:
     )
 
 
-def _require_volume(field: str, label: str, volume_m3: float) -> None:
+def _require_volume(field: str, label: Message, volume_m3: float) -> None:
     if not 0 < volume_m3 < LARGEST_M3:
-        raise OutOfRange(field, f"{label} must hold more than nothing and less than 1000 L (1057 qt).")
+        told = {"label": Sentence(label), "most": Amount(LARGEST_M3, VOLUME)}
+        raise OutOfRange(field, Sentence("{label} must hold more than nothing and less than {most}.", told))
 
 
 def _require_level(left_m3: float, holds_m3: float) -> None:
     if not 0 < left_m3 <= holds_m3 * (1 + 1e-5):
-        raise OutOfRange("now_holds_m3", f"The tank holds more than nothing and at most {_both_ways(holds_m3)}.")
+        told = Sentence("The tank holds more than nothing and at most {holds}.", {"holds": _volume(holds_m3)})
+        raise OutOfRange("now_holds_m3", told)
 
 
-def _both_ways(volume_m3: float) -> str:
-    amount = Amount(volume_m3, VOLUME)
-    return f"{amount.show(METRIC)} ({amount.show(US)})"
+def _volume(volume_m3: float) -> Rounded:
+    return Rounded(Amount(volume_m3, VOLUME))

@@ -214,7 +214,8 @@ def _rises(chamber_m3: float, temperature_c: float, water: Figure) -> tuple[Figu
 
 def _require_hanging(hanging_kg: float) -> None:
     if not 0 < hanging_kg < HEAVIEST_KG:
-        raise OutOfRange("hanging", "What hangs must weigh more than 0 g and less than 1000 kg (2205 lb).")
+        told = Sentence("What hangs must weigh more than 0 and less than {most}.", {"most": Amount(HEAVIEST_KG, MASS)})
+        raise OutOfRange("hanging", told)
 
 
 def _require_loss(field: str, loss_per_s: float) -> None:
@@ -224,4 +225,5 @@ def _require_loss(field: str, loss_per_s: float) -> None:
 
 def _require_chamber(chamber_m3: float) -> None:
     if not 0 < chamber_m3 <= 100:
-        raise OutOfRange("chamber", "The chamber must hold more than nothing and at most 100 000 L (3530 ft³).")
+        told = Sentence("The chamber must hold more than nothing and at most {most}.", {"most": Amount(100.0, ROOM)})
+        raise OutOfRange("chamber", told)

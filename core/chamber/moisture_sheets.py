@@ -66,8 +66,9 @@ def _capacity(rating: float | None, drained: float | None, time: float | None) -
     if drained is not None and time is not None:
         return capacity_from_basin(drained, time)
     if drained is not None or time is not None:
-        field, what = ("time", "how long that took") if time is None else ("drained", "what was drained")
-        raise Missing(field, f"Enter {what} too, or a rating and neither of the two.")
+        if time is None:
+            raise Missing("time", "Enter how long that took too, or a rating and neither of the two.")
+        raise Missing("drained", "Enter what was drained too, or a rating and neither of the two.")
     if rating is None:
         raise Missing("rating", "Enter what is stated for the chamber, or what its basin held and how long that took.")
     return capacity_as_rated(rating)

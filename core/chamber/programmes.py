@@ -12,7 +12,7 @@ from attrs import frozen
 from core.chamber.rates import AIR_SPEED
 from core.quantities import DAYS, RELATIVE_HUMIDITY, TEMPERATURE, Amount, Quantity
 from core.refusals import OutOfRange
-from core.sentence import Sentence
+from core.sentence import Message, Sentence, Value
 from core.sources import (
     BEEF_AGEING_REVIEW,
     CELLAR_STUDY,
@@ -136,16 +136,19 @@ def beef_ageing(
     )
 
 
-def _within(field: str, name: str, value: float | None, quantity: Quantity, low: float, high: float) -> Reason:
-    amounts = {"low": Amount(low, quantity), "high": Amount(high, quantity)}
-    allowed = "at most {high}" if not low else "{low} to {high}"
-    settle = Sentence(f"Bring it to {allowed}, or prove this combination safe with the food-safety authority.", amounts)
+def _within(field: str, name: Message, value: float | None, quantity: Quantity, low: float, high: float) -> Reason:
+    ends: dict[str, Value] = {"low": Amount(low, quantity), "high": Amount(high, quantity)}
+    told: dict[str, Value] = {
+        "name": Sentence(name),
+        "allowed": Sentence("{low} to {high}" if low else "at most {high}", ends),
+    }
+    settle = Sentence("Bring it to {allowed}, or prove this combination safe with the food-safety authority.", told)
     if value is None:
-        text = Sentence(f"{name} is not measured; the rule allows {allowed}.", amounts)
-        return Reason(field, text, None, EU_BEEF_AGEING, Sentence(f"Measure it; the rule allows {allowed}.", amounts))
+        text = Sentence("{name} is not measured; the rule allows {allowed}.", told)
+        return Reason(field, text, None, EU_BEEF_AGEING, Sentence("Measure it; the rule allows {allowed}.", told))
     if not math.isfinite(value):
-        raise OutOfRange(field, f"{name} must be a number.")
-    amounts["value"] = Amount(value, quantity)
-    text = Sentence(f"{name} {{value}}; the rule allows {allowed}.", amounts)
+        raise OutOfRange(field, Sentence("{name} must be a number.", told))
+    told["value"] = Amount(value, quantity)
+    text = Sentence("{name} {value}; the rule allows {allowed}.", told)
     slack = 1e-9 * abs(high)
     return Reason(field, text, low - slack <= value <= high + slack, EU_BEEF_AGEING, settle)

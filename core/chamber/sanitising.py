@@ -6,12 +6,12 @@ from typing import Literal
 
 from attrs import evolve
 
-from core.chamber.sanitising_agents import AGENTS, CHLORINES, FRESH_DILUTION, PPM, Agent, conditions, within
+from core.chamber.sanitising_agents import AGENTS, CHLORINES, FRESH_DILUTION, NO_AGENT, PPM, Agent, conditions, within
 from core.chamber.sanitising_measures import CONTACT, STRENGTH
 from core.chamber.sanitising_stock import Stated, dry_figures, liquid_figures, require_stock, require_volume
 from core.quantities import PARTS_PER_MILLION, PH, TEMPERATURE, VOLUME, Amount
 from core.refusals import OutOfRange, require_between
-from core.sentence import Sentence
+from core.sentence import Message, Sentence, said
 from core.sources import COMMON_PRACTICE, FOOD_CODE_SANITISERS, PRODUCT_LABEL
 from core.working import Figure
 
@@ -94,7 +94,7 @@ def _require(
     agent: str, strength: float, target_ppm: float, volume_m3: float, stated: Stated, stock_kg_per_litre: float
 ) -> Agent:
     if agent not in AGENTS:
-        raise OutOfRange("agent", f"The sanitiser must be one of {', '.join(AGENTS)}.")
+        raise OutOfRange("agent", NO_AGENT)
     chosen = AGENTS[agent]
     require_between("target", "Strength wanted", target_ppm, 1.0, 10_000.0, STRENGTH)
     require_volume(volume_m3)
@@ -106,13 +106,14 @@ def _require(
 def _require_least(chosen: Agent, target_ppm: float) -> None:
     if chosen.least_ppm is None or within(chosen.least_ppm, target_ppm):
         return
-    by_label = chosen.least_source is not FOOD_CODE_SANITISERS
-    weaker = f"less than {_ppm(chosen.least_ppm)} of {chosen.active}"
-    rather = " Where its label names a weaker one, choose another product, by its label." if by_label else ""
-    raise OutOfRange(
-        "target",
-        f"Too weak: {weaker} does not sanitise ({chosen.least_rule}).{rather}",
-    )
+    told = {"least": _ppm(chosen.least_ppm), "active": Sentence(chosen.active), "rule": chosen.least_rule}
+    text: Message = "Too weak: less than {least} of {active} does not sanitise ({rule})."
+    if chosen.least_source is not FOOD_CODE_SANITISERS:
+        text = (
+            "Too weak: less than {least} of {active} does not sanitise ({rule}). Where its label names a weaker one, "
+            "choose another product, by its label."
+        )
+    raise OutOfRange("target", Sentence(text, told))
 
 
 def _require_ph(agent: str, ph: float | None) -> None:
@@ -132,8 +133,11 @@ def _require_limit(agent: Agent, target_ppm: float, limit_ppm: float | None, aft
         return
     raise OutOfRange(
         "target",
-        f"{_ppm(target_ppm)} of {agent.active} may not stay on: the limit without a rinse is {_ppm(limit_ppm)}. Make "
-        "it weaker, or choose to rinse with drinking water afterwards.",
+        Sentence(
+            "{made} of {active} may not stay on: the limit without a rinse is {limit}. Make it weaker, or choose to "
+            "rinse with drinking water afterwards.",
+            {"made": _ppm(target_ppm), "active": Sentence(agent.active), "limit": _ppm(limit_ppm)},
+        ),
     )
 
 
@@ -150,9 +154,9 @@ def _limit(agent: Agent, limit_ppm: float | None, label_ppm: float | None) -> tu
         return ()
     by_label = label_ppm is not None and within(label_ppm, limit_ppm)
     limit = Amount(limit_ppm * PPM, PARTS_PER_MILLION)
-    words = "The label’s own" if by_label else f"Not more than this of {agent.active} may stay on, drained"
     source = PRODUCT_LABEL if by_label else agent.limit_source
-    step = Sentence(f"{words}: {{limit}}", {"limit": limit})
+    text = "The label’s own: {limit}" if by_label else "Not more than this of {active} may stay on, drained: {limit}"
+    step = Sentence(text, {"active": Sentence(agent.active), "limit": limit})
     return (Figure("limit", "Limit without a rinse", limit.value, PARTS_PER_MILLION, (step,), source),)
 
 
@@ -168,17 +172,17 @@ def _conditions(agent: str, target_ppm: float, ph: float | None) -> tuple[Figure
         "Contact time, at least",
         contact.value,
         CONTACT,
-        (Sentence(f"For {asked.words}: {{contact}}", {"contact": contact}),),
+        (Sentence("For {what}: {contact}", {"what": said(asked.words), "contact": contact}),),
         FOOD_CODE_SANITISERS,
         wet,
     )
     if asked.least_c is None:
         return (time,)
     least = Amount(asked.least_c, TEMPERATURE)
-    step = Sentence(f"For {asked.words}: {{least}}", {"least": least})
+    step = Sentence("For {what}: {least}", {"what": said(asked.words), "least": least})
     warmth = Figure("temperature", "Solution at least", least.value, TEMPERATURE, (step,), FOOD_CODE_SANITISERS)
     return (warmth, time)
 
 
-def _ppm(ppm: float) -> str:
-    return Amount(ppm * PPM, PARTS_PER_MILLION).show_exact()
+def _ppm(ppm: float) -> Amount:
+    return Amount(ppm * PPM, PARTS_PER_MILLION)

@@ -10,6 +10,8 @@ from itertools import combinations
 
 from attrs import frozen
 
+from core.quantities import TEMPERATURE, Amount
+from core.sentence import Message, Rounded, Said, Sentence, listed
 from core.sources import (
     CFR_178_1010,
     CFR_180_940,
@@ -30,8 +32,8 @@ class Agent:
     what is sold as its stock, as a share of its weight. dry: granules or tablets, weighed and not poured.
     """
 
-    name: str
-    active: str
+    name: Message
+    active: Message
     least_ppm: float | None
     no_rinse_ppm: float | None
     label_ppm: float | None
@@ -50,7 +52,7 @@ class Conditions:
 
     least_c: float | None
     contact_s: float
-    words: str
+    words: Said
 
 
 FRESH_DILUTION = "Make it fresh: sources differ between a day and a week on how long it keeps. A test strip shows it."
@@ -186,11 +188,15 @@ def conditions(agent: str, ppm: float, ph: float | None = None) -> Conditions:
         words = "chlorine of this strength, pH up to 8" if mild else "chlorine of this strength, pH up to 10"
         return Conditions(((milder if mild else alkaline) - 32) / 1.8, contact_s(agent), words)
     if agent == "iodine":
-        words = "iodine; most rules print 20 °C (68 °F), Indiana’s the 24 °C (75 °F) kept here"
+        warm = {"most": Amount(20.0, TEMPERATURE), "kept": Rounded(Amount(INDIANA_C, TEMPERATURE))}
+        words = Sentence("iodine; most rules print {most}, Indiana’s the {kept} kept here", warm)
         return Conditions(INDIANA_C, contact_s(agent), words)
     if agent == "quat":
         return Conditions((75 - 32) / 1.8, contact_s(agent), "quaternary ammonium")
     return Conditions(None, contact_s(agent), "another chemical; its label says how warm")
+
+
+NO_AGENT = Sentence("The sanitiser must be one of {agents}.", {"agents": listed(tuple(AGENTS), "or")})
 
 
 def contact_s(agent: str) -> float:
@@ -208,16 +214,18 @@ class Clash:
     """Two agents that must not meet: names as said, what comes of it, who says so."""
 
     agents: tuple[str, str]
-    hazard: str
+    hazard: Sentence
     source: Source
 
-    def say(self) -> str:
-        one, other = (CLEANERS[key] for key in self.agents)
-        told = " (common practice; no published source)" if self.source is COMMON_PRACTICE else ""
-        return f"Never mix {one} with {other}: {self.hazard}{told}."
+    def say(self) -> Sentence:
+        one, other = (Sentence(CLEANERS[key]) for key in self.agents)
+        told = {"one": one, "other": other, "hazard": self.hazard}
+        if self.source is COMMON_PRACTICE:
+            return Sentence("Never mix {one} with {other}: {hazard} (common practice; no published source).", told)
+        return Sentence("Never mix {one} with {other}: {hazard}.", told)
 
 
-CLEANERS: Mapping[str, str] = {
+CLEANERS: Mapping[str, Message] = {
     "chlorine": "chlorine bleach",
     "calcium": "calcium hypochlorite",
     "isocyanurate": "isocyanurate",
@@ -234,30 +242,34 @@ CLEANERS: Mapping[str, str] = {
 }
 """All that may be chosen in one run, sanitiser or not."""
 
-_GAS = "it sets free chlorine gas, which harms the lungs"
-_HAZARDS: Mapping[frozenset[str], tuple[str, Source]] = {
+_GAS = Sentence("it sets free chlorine gas, which harms the lungs")
+_IODINE_GAS = Sentence("iodophors are acid, and it sets free chlorine gas, which harms the lungs")
+_HAZARDS: Mapping[frozenset[str], tuple[Sentence, Source]] = {
     frozenset(pair): (hazard, source)
     for *pair, hazard, source in (
         ("chlorine", "vinegar", _GAS, NEVER_MIXED),
         ("chlorine", "acid", _GAS, NEVER_MIXED),
         ("chlorine", "peracetic", _GAS, NEVER_MIXED),
-        ("chlorine", "iodine", f"iodophors are acid, and {_GAS}", NEVER_MIXED),
-        ("chlorine", "ammonia", "it sets free chloramine vapours, which harm the lungs", NEVER_MIXED),
-        ("chlorine", "quat", "it may set free chloramine vapours, which harm the lungs", COMMON_PRACTICE),
-        ("chlorine", "peroxide", "it sets oxygen free, violently", NEVER_MIXED),
-        ("chlorine", "alcohol", "it makes chloroform and other poisons", NEVER_MIXED),
-        ("vinegar", "peroxide", "it makes peracetic acid, which burns eyes and lungs", NEVER_MIXED),
+        ("chlorine", "iodine", _IODINE_GAS, NEVER_MIXED),
+        ("chlorine", "ammonia", Sentence("it sets free chloramine vapours, which harm the lungs"), NEVER_MIXED),
+        ("chlorine", "quat", Sentence("it may set free chloramine vapours, which harm the lungs"), COMMON_PRACTICE),
+        ("chlorine", "peroxide", Sentence("it sets oxygen free, violently"), NEVER_MIXED),
+        ("chlorine", "alcohol", Sentence("it makes chloroform and other poisons"), NEVER_MIXED),
+        ("vinegar", "peroxide", Sentence("it makes peracetic acid, which burns eyes and lungs"), NEVER_MIXED),
         (
             "chlorine",
             "detergent",
-            "some hold ammonia or acid; wash, rinse, and only then sanitise",
+            Sentence("some hold ammonia or acid; wash, rinse, and only then sanitise"),
             COMMON_PRACTICE,
         ),
-        ("quat", "detergent", "soap undoes it; wash, rinse, and only then sanitise", COMMON_PRACTICE),
+        ("quat", "detergent", Sentence("soap undoes it; wash, rinse, and only then sanitise"), COMMON_PRACTICE),
     )
 }
-_TWO_CHLORINES = ("undissolved, two kinds of chlorine can take fire or burst where they meet", COMMON_PRACTICE)
-_UNKNOWN = "nothing is known here of the two together; a sanitiser is mixed with water and with nothing else"
+_TWO_CHLORINES = (
+    Sentence("undissolved, two kinds of chlorine can take fire or burst where they meet"),
+    COMMON_PRACTICE,
+)
+_UNKNOWN = Sentence("nothing is known here of the two together; a sanitiser is mixed with water and with nothing else")
 
 
 def never_mix(agents: tuple[str, ...]) -> tuple[Clash, ...]:
@@ -272,7 +284,7 @@ def never_mix(agents: tuple[str, ...]) -> tuple[Clash, ...]:
     return tuple(sorted(clashes, key=lambda clash: clash.hazard == _UNKNOWN))
 
 
-def _hazard(pair: tuple[str, str]) -> tuple[str, Source]:
+def _hazard(pair: tuple[str, str]) -> tuple[Sentence, Source]:
     """What every kind of chlorine does is written down once, under bleach."""
     kinds = frozenset("chlorine" if each in CHLORINES else each for each in pair)
     return _TWO_CHLORINES if len(kinds) == 1 else _HAZARDS.get(kinds, (_UNKNOWN, COMMON_PRACTICE))

@@ -5,7 +5,7 @@ from __future__ import annotations
 from attrs import evolve, frozen
 
 from core.chamber.sanitising import DRAIN, After, no_rinse_ppm
-from core.chamber.sanitising_agents import AGENTS, PPM, conditions, within
+from core.chamber.sanitising_agents import AGENTS, NO_AGENT, PPM, conditions, within
 from core.quantities import PARTS_PER_MILLION, TEMPERATURE, Amount
 from core.refusals import OutOfRange
 from core.sentence import Sentence, Value
@@ -68,7 +68,7 @@ def preparation(
     Raises OutOfRange on "agent".
     """
     if agent not in AGENTS:
-        raise OutOfRange("agent", f"The sanitiser must be one of {', '.join(AGENTS)}.")
+        raise OutOfRange("agent", NO_AGENT)
     asked = conditions(agent, max(target_ppm, AGENTS[agent].least_ppm or 0.0))
     stands_s = max(asked.contact_s, contact_s or 0.0)
     return _in_a_row(

@@ -8,7 +8,7 @@ from core.chamber.sanitising_agents import CHLORINE_MOLAR, PPM, Agent, within
 from core.chamber.sanitising_measures import SPOONS, STOCK, STRENGTH
 from core.quantities import DOSE_MASS, FRACTION, MASS, PARTS_PER_MILLION, RATIO, VOLUME, Amount
 from core.refusals import OutOfRange, require_between
-from core.sentence import Sentence
+from core.sentence import Rounded, Sentence
 from core.sources import DEFINITION
 from core.traced import traced
 from core.units import GALLON_M3
@@ -59,7 +59,10 @@ def active_share(strength: float, stated: Stated) -> float:
 
 def require_volume(volume_m3: float) -> None:
     if not 0 < volume_m3 <= LARGEST_M3 * (1 + 1e-9):
-        raise OutOfRange("volume", "The volume must be more than nothing and no more than 37 854 L (10 000 gal).")
+        told = Sentence(
+            "The volume must be more than nothing and no more than {most}.", {"most": Amount(LARGEST_M3, VOLUME)}
+        )
+        raise OutOfRange("volume", told)
 
 
 def require_stock(agent: Agent, strength: float, stated: Stated, stock_kg_per_litre: float) -> None:
@@ -72,12 +75,16 @@ def require_stock(agent: Agent, strength: float, stated: Stated, stock_kg_per_li
     if not within(active, agent.strongest):
         if agent.active == "available chlorine" and not agent.dry:
             raise OutOfRange("stock", POURED_NOT_WEIGHED)
-        raise OutOfRange("stock", f"No {agent.name} is that strong: {_percent(agent.strongest)} is the most there is.")
+        told = {"agent": Sentence(agent.name), "strongest": Rounded(Amount(agent.strongest, STRENGTH), 4)}
+        raise OutOfRange("stock", Sentence("No {agent} is that strong: {strongest} is the most there is.", told))
     if not within(agent.weakest, active):
         raise OutOfRange(
             "stock",
-            f"{agent.name.capitalize()} hold {_percent(agent.weakest)} of available chlorine or more: enter what the "
-            "label says. Once dissolved it is a liquid, and its own strength is not known here.",
+            Sentence(
+                "For {agent} the label says {weakest} of available chlorine or more: enter what it says. Once "
+                "dissolved it is a liquid, and its own strength is not known here.",
+                {"agent": Sentence(agent.name), "weakest": Amount(agent.weakest, STRENGTH)},
+            ),
         )
     if agent.dry and stock_kg_per_litre != WATER_KG_PER_LITRE:
         raise OutOfRange("weight", "Granules are weighed, and a litre of them says nothing: leave this at 1 kg/L.")
@@ -90,7 +97,10 @@ def liquid_figures(
     active = active_share(strength, stated)
     measured_m3 = stock_m3(target_ppm, volume_m3, active, stock_kg_per_litre)
     if not within(measured_m3, volume_m3):
-        raise OutOfRange("target", f"The stock itself is weaker than that: it holds {_ppm(active)}.")
+        holds = Amount(active, PARTS_PER_MILLION)
+        raise OutOfRange(
+            "target", Sentence("The stock itself is weaker than that: it holds {holds}.", {"holds": holds})
+        )
     amounts = {
         "stated": Amount(strength, STRENGTH),
         "share": Amount(CHLORINE_IN_HYPOCHLORITE, RATIO),
@@ -107,7 +117,7 @@ def liquid_figures(
         Sentence("{target} × {volume} ÷ ({active} × {weight}) = {stock}", amounts),
     )
     cautions = (*_weak_caution(strength), *_weight_caution(stock_kg_per_litre))
-    name = f"Stock of {agent.name} to measure"
+    name = Sentence("Stock of {agent} to measure", {"agent": Sentence(agent.name)})
     stock = Figure("stock", name, measured_m3, STOCK, working, DEFINITION, cautions)
     return stock, _spoons(measured_m3), _water(volume_m3, measured_m3)
 
@@ -126,7 +136,7 @@ def dry_figures(agent: Agent, strength: float, target_ppm: float, volume_m3: flo
         Sentence("Strength wanted × weight of the solution ÷ strength of the granules:", amounts),
         Sentence("{target} × {water} ÷ {active} = {stock}", amounts),
     )
-    name = f"Stock of {agent.name} to weigh"
+    name = Sentence("Stock of {agent} to weigh", {"agent": Sentence(agent.name)})
     stock = Figure("stock", name, weighed_kg, DOSE_MASS, working, DEFINITION, (WEIGH_IT,))
     step = Sentence("The granules take hardly any room: {volume}", amounts)
     return stock, Figure("water", "Water to take", volume_m3, VOLUME, (step,), DEFINITION, ("The water first.",))
@@ -155,11 +165,3 @@ def _spoons(measured_m3: float) -> Figure:
 def _water(volume_m3: float, measured_m3: float) -> Figure:
     water = traced("volume", volume_m3, VOLUME) - traced("stock", measured_m3, VOLUME)
     return water.figure("water", "Water to take", VOLUME, cautions=("The water first, then the stock.",))
-
-
-def _percent(share: float) -> str:
-    return Amount(share, STRENGTH).show_exact(significant=4)
-
-
-def _ppm(share: float) -> str:
-    return Amount(share, PARTS_PER_MILLION).show_exact()

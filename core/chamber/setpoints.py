@@ -9,7 +9,7 @@ from core.chamber.programmes import Programme, Range
 from core.quantities import RELATIVE_HUMIDITY, TEMPERATURE, VAPOUR_PRESSURE, WATER_ACTIVITY, Amount, Quantity
 from core.refusals import OutOfRange, require_between
 from core.saturation import WARMEST_C, saturation_in_air_pa
-from core.sentence import Sentence
+from core.sentence import Message, Sentence, Value, said
 from core.sources import WATER_SATURATION
 from core.vapour import STANDARD_PA, dew_point_c, frost_point_c
 from core.working import Figure
@@ -22,6 +22,8 @@ COLDEST_C = -20.0
 ROUNDING = 1e-9
 AS_SHOWN = {TEMPERATURE.key: 0.05, RELATIVE_HUMIDITY.key: 0.0005}
 """12.8 °C is 55 °F: a set-point is held to what is printed only as finely as it is shown."""
+BELOW_PRINTED = "The set-point lies below what is printed."
+ABOVE_PRINTED = "The set-point lies above what is printed."
 NOT_EQUAL_DRYING = (
     "Equal force is not equal drying: in the cold water comes more slowly out of the meat, and air that moves faster "
     "dries faster."
@@ -155,7 +157,7 @@ def equal_line(
 
 def beside(programme: Programme, temperature_c: float, humidity: float) -> tuple[Figure, ...]:
     """The temperature and humidity a programme prints, each cautioned where the set-point lies outside it."""
-    printed = (
+    printed: tuple[tuple[str, Message, float, Quantity, Range | None], ...] = (
         ("programme_temperature", "Temperature printed", temperature_c, TEMPERATURE, programme.temperature_c),
         ("programme_humidity", "Humidity printed", humidity, RELATIVE_HUMIDITY, programme.humidity),
     )
@@ -164,22 +166,28 @@ def beside(programme: Programme, temperature_c: float, humidity: float) -> tuple
     )
 
 
-def _printed(programme: Programme, key: str, name: str, value: float, quantity: Quantity, span: Range) -> Figure:
+def _printed(programme: Programme, key: str, name: Message, value: float, quantity: Quantity, span: Range) -> Figure:
     low, high = span
     amounts = {"set": Amount(value, quantity), "low": Amount(low, quantity), "high": Amount(high, quantity)}
     slack = AS_SHOWN[quantity.key]
-    outside = "below" if value < low - slack else "above" if value > high + slack else ""
+    below, above = value < low - slack, value > high + slack
     no_lower_limit = quantity is RELATIVE_HUMIDITY and not low
     told = "{low}" if low == high else "at most {high}" if no_lower_limit else "{low} to {high}"
-    where = f"outside it, {outside}" if outside else "within it"
+    where = "outside it, below" if below else "outside it, above" if above else "within it"
+    words: dict[str, Value] = {
+        "programme": said(programme.name),
+        "printed": Sentence(told, amounts),
+        "set": amounts["set"],
+        "where": Sentence(where),
+    }
     noted = (programme.note,) if programme.note else ()
-    aside = (f"The set-point lies {outside} what is printed.",) if outside else ()
+    aside = (BELOW_PRINTED,) if below else (ABOVE_PRINTED,) if above else ()
     return Figure(
         key=key,
-        name=f"{name}, at most" if no_lower_limit else name,
+        name=Sentence("{name}, at most", {"name": Sentence(name)}) if no_lower_limit else name,
         value=high if no_lower_limit else (low + high) / 2,
         quantity=quantity,
-        working=(Sentence(f"{programme.name}: {told}. The set-point of {{set}} lies {where}.", amounts),),
+        working=(Sentence("{programme}: {printed}. The set-point of {set} lies {where}.", words),),
         source=programme.source,
         cautions=aside + noted,
         low=None if low == high or no_lower_limit else low,

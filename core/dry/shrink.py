@@ -6,9 +6,9 @@ All of the loss is counted as water. Weights are of the hung piece, string and c
 from __future__ import annotations
 
 from core.meat import LOSS_HELP, MOST_LOSS, USUAL_LOSS
-from core.quantities import LOSS, PIECE_MASS, Amount
+from core.quantities import LOSS, MASS, PIECE_MASS, Amount
 from core.refusals import OutOfRange
-from core.sentence import Sentence
+from core.sentence import Message, Sentence
 from core.sources import DEFINITION, USDA_LEAN_WATER
 from core.traced import Traced, traced
 from core.working import Figure
@@ -71,9 +71,10 @@ def remaining(start_kg: float, now_kg: float, target_loss: float) -> Figure:
     return Figure("remaining", "Still to lose", left.value, PIECE_MASS, (step,), DEFINITION)
 
 
-def _require_weight(field: str, label: str, mass_kg: float) -> None:
+def _require_weight(field: str, label: Message, mass_kg: float) -> None:
     if not 0 < mass_kg < HEAVIEST_KG:
-        raise OutOfRange(field, f"{label} must be more than 0 g and less than 1000 kg (2205 lb).")
+        told = {"label": Sentence(label), "most": Amount(HEAVIEST_KG, MASS)}
+        raise OutOfRange(field, Sentence("{label} must be more than 0 and less than {most}.", told))
 
 
 def _require_target(target_loss: float) -> None:

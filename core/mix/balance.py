@@ -12,12 +12,19 @@ from core.mix.composition import CUTS, Cut, made_of
 from core.mix.formula import Formula, Ingredient, Meat
 from core.quantities import FRACTION, RATIO, Amount
 from core.refusals import OutOfRange
-from core.sentence import Sentence, Value
+from core.sentence import Message, Rounded, Sentence, Value
 from core.sources import COMMON_PRACTICE, DEFINITION, USDA_COMPOSITION
 from core.traced import traced
 from core.working import Figure
 
-PARTS = {"water": "Water", "fat": "Fat", "protein": "Protein", "salt": "Salt", "sugar": "Sugar", "other": "The rest"}
+PARTS: dict[str, Message] = {
+    "water": "Water",
+    "fat": "Fat",
+    "protein": "Protein",
+    "salt": "Salt",
+    "sugar": "Sugar",
+    "other": "The rest",
+}
 TABLE_MEAT = "Meat differs from the table’s: a laboratory’s figures of your own meat come before these."
 IN_BRINE = (
     "A piece in brine may take up or give off water; here it does neither (common practice; no published source)."
@@ -50,7 +57,8 @@ def parts(content: Content) -> tuple[float, ...]:
 def cut_of(meat: Meat) -> Cut:
     """Raises OutOfRange on "cut" for a row this table does not hold."""
     if meat.cut not in CUTS:
-        raise OutOfRange("cut", f"The table of meats has no row {meat.cut} for {meat.name}. Choose another cut.")
+        told = {"row": meat.cut, "meat": meat.name}
+        raise OutOfRange("cut", Sentence("The table of meats has no row {row} for {meat}. Choose another cut.", told))
     return CUTS[meat.cut]
 
 
@@ -107,8 +115,11 @@ def dried(content: Content, loss: float) -> Content:
     """The same after losing a share of its weight, all of it water. Raises OutOfRange on "loss": it holds no more."""
     gone = loss * content.total
     if not 0 <= gone <= content.water * (1 + 1e-12):
-        most = Amount(content.water / content.total, FRACTION).show()
-        raise OutOfRange("loss", f"It holds {most} water: it cannot lose more than that, nor less than nothing.")
+        most = Rounded(Amount(content.water / content.total, FRACTION))
+        raise OutOfRange(
+            "loss",
+            Sentence("It holds {most} water: it cannot lose more than that, nor less than nothing.", {"most": most}),
+        )
     return evolve(content, water=max(0.0, content.water - gone))
 
 
@@ -123,9 +134,9 @@ def figures(formula: Formula, loss: float) -> tuple[Figure, ...]:
     for key, name in PARTS.items():
         found.append(_raw_share(formula, start, key, name))
         found.append(_dried_share(start, end, loss, key, name))
-    for suffix, words, content in (("", "raw", start), ("-dried", "dried", end)):
-        found.append(_salt_in_water(content, suffix, words))
-        found.extend(_water_to_protein(content, suffix, words))
+    for suffix, content in (("", start), ("-dried", end)):
+        found.append(_salt_in_water(content, suffix))
+        found.extend(_water_to_protein(content, suffix))
     return tuple(found)
 
 
@@ -170,7 +181,7 @@ def _ingredient_steps(formula: Formula, key: str) -> list[Sentence]:
     return steps
 
 
-def _dried_share(start: Content, end: Content, loss: float, key: str, name: str) -> Figure:
+def _dried_share(start: Content, end: Content, loss: float, key: str, name: Message) -> Figure:
     before, after = getattr(start, key) / start.total, getattr(end, key) / end.total
     amounts = {
         "before": Amount(before, FRACTION),
@@ -182,10 +193,17 @@ def _dried_share(start: Content, end: Content, loss: float, key: str, name: str)
         if key == "water"
         else "{before} ÷ (100 % − {loss}) = {after}"
     )
-    return Figure(f"{key}-dried", f"{name}, dried", after, FRACTION, (Sentence(text, amounts),), DEFINITION)
+    return Figure(
+        f"{key}-dried",
+        Sentence("{part}, dried", {"part": Sentence(name)}),
+        after,
+        FRACTION,
+        (Sentence(text, amounts),),
+        DEFINITION,
+    )
 
 
-def _salt_in_water(content: Content, suffix: str, words: str) -> Figure:
+def _salt_in_water(content: Content, suffix: str) -> Figure:
     share = content.salt / (content.salt + content.water) if content.salt else 0.0
     amounts = {
         "salt": Amount(content.salt / content.total, FRACTION),
@@ -196,7 +214,7 @@ def _salt_in_water(content: Content, suffix: str, words: str) -> Figure:
     caution = "Water activity follows from it only roughly: a meter settles it." if suffix else ""
     return Figure(
         f"brine{suffix}",
-        f"Salt in the water, {words}",
+        "Salt in the water, dried" if suffix else "Salt in the water, raw",
         share,
         FRACTION,
         (step,),
@@ -205,7 +223,7 @@ def _salt_in_water(content: Content, suffix: str, words: str) -> Figure:
     )
 
 
-def _water_to_protein(content: Content, suffix: str, words: str) -> tuple[Figure, ...]:
+def _water_to_protein(content: Content, suffix: str) -> tuple[Figure, ...]:
     if not content.protein:
         return ()
     ratio = content.water / content.protein
@@ -215,4 +233,5 @@ def _water_to_protein(content: Content, suffix: str, words: str) -> tuple[Figure
         "ratio": Amount(ratio, RATIO),
     }
     step = Sentence("{water} ÷ {protein} = {ratio}", amounts)
-    return (Figure(f"moisture-protein{suffix}", f"Water to protein, {words}", ratio, RATIO, (step,), COMMON_PRACTICE),)
+    name = "Water to protein, dried" if suffix else "Water to protein, raw"
+    return (Figure(f"moisture-protein{suffix}", name, ratio, RATIO, (step,), COMMON_PRACTICE),)

@@ -13,7 +13,7 @@ from attrs import evolve, frozen
 from core.mix.weighing import ALLOWED, SLACK, finer_division_kg, weighable
 from core.quantities import CURE_MASS, DOSE_MASS, FRACTION, Amount, Quantity
 from core.refusals import OutOfRange
-from core.sentence import Sentence
+from core.sentence import Rounded, Sentence
 from core.sources import COMMON_PRACTICE, DEFINITION
 from core.working import Figure
 
@@ -67,8 +67,15 @@ def blend_for(dose_kg: float, salt_kg: float, division_kg: float, allowed: float
                 return found
     raise OutOfRange(
         "salt_kg",
-        f"Even with all of its salt the dose weighs only {_said(dose_kg + salt_kg)}, too little for a scale that shows "
-        f"{_said(division_kg)}. Use one that shows {_said(finer_division_kg(dose_kg))}, or make a larger batch.",
+        Sentence(
+            "Even with all of its salt the dose weighs only {all}, too little for a scale that shows {shows}. Use one "
+            "that shows {finer}, or make a larger batch.",
+            {
+                "all": Rounded(Amount(dose_kg + salt_kg, CURE_MASS), 3),
+                "shows": Rounded(Amount(division_kg, CURE_MASS), 3),
+                "finer": Amount(finer_division_kg(dose_kg), CURE_MASS),
+            },
+        ),
     )
 
 
@@ -89,10 +96,6 @@ def _require(dose_kg: float, salt_kg: float, division_kg: float) -> None:
         raise OutOfRange("salt_kg", "The salt must weigh 0 g or more and less than 1000 kg.")
     if not 0 < division_kg <= 1:
         raise OutOfRange("division_kg", "What the scale shows must be more than 0 g and at most 1 kg.")
-
-
-def _said(mass_kg: float) -> str:
-    return Amount(mass_kg, CURE_MASS).show_exact(significant=3)
 
 
 def preblend(dose_kg: float, salt_kg: float, division_kg: float) -> tuple[Figure, ...]:

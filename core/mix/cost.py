@@ -8,7 +8,7 @@ from attrs import frozen
 
 from core.mix.measures import MONEY, PRICE
 from core.quantities import MASS, Amount
-from core.sentence import Sentence
+from core.sentence import Sentence, listed
 from core.sources import DEFINITION
 from core.traced import traced
 from core.working import Figure
@@ -34,7 +34,8 @@ def cost(bought: Sequence[Bought], raw_kg: float, finished_kg: float) -> tuple[F
         return ()
     total = sum(each.cost or 0.0 for each in priced)
     missing = [each.name for each in bought if each.price_per_kg is None and each.mass_kg > 0]
-    cautions = (f"Without what has no price: {', '.join(missing)}.",) if missing else ()
+    without = Sentence("Without what has no price: {names}.", {"names": listed(missing)}) if missing else None
+    cautions = (without,) if without else ()
     steps = (*(_line(each) for each in priced), Sentence("Together {total}", {"total": Amount(total, MONEY)}))
     return (
         Figure("cost", "Cost", total, MONEY, steps, DEFINITION, cautions),

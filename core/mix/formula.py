@@ -15,9 +15,10 @@ from core.mix.curing_salt import CuringSalt
 from core.mix.measures import CURE_SHARE, GRAMS_PER_MEAT
 from core.quantities import CURE_MASS, DOSE_MASS, FRACTION, PIECE_MASS, Quantity, never_up
 from core.refusals import Missing, OutOfRange
+from core.sentence import Message, Sentence, listed
 
 Role = Literal["salt", "cure", "sugar", "water", "spice", "culture", "other"]
-ROLES: Mapping[Role, str] = {
+ROLES: Mapping[Role, Message] = {
     "salt": "salt",
     "cure": "curing salt",
     "sugar": "sugar",
@@ -146,18 +147,22 @@ def _require_meat(meat: Meat) -> None:
     if not meat.name.strip():
         raise Missing("shares", "Every meat needs a name.")
     if not 0 <= meat.share <= 1 + ALIKE:
-        raise OutOfRange("shares", f"The share of {meat.name} must be between 0 and 100 %.")
+        told = Sentence("The share of {meat} must be between 0 and 100 %.", {"meat": meat.name})
+        raise OutOfRange("shares", told)
     if not 0 <= meat.fat <= 1:
-        raise OutOfRange("shares", f"The fat of {meat.name} must be between 0 and 100 %.")
+        told = Sentence("The fat of {meat} must be between 0 and 100 %.", {"meat": meat.name})
+        raise OutOfRange("shares", told)
 
 
 def _require_ingredient(each: Ingredient) -> None:
     if not each.name.strip():
         raise Missing("parts", "Every ingredient needs a name.")
     if each.role not in ROLES:
-        raise OutOfRange("parts", f"What {each.name} is must be one of: {', '.join(ROLES.values())}.")
+        told = {"name": each.name, "roles": listed([Sentence(role) for role in ROLES.values()], "or")}
+        raise OutOfRange("parts", Sentence("What {name} is must be one of: {roles}.", told))
     if not 0 <= each.per_meat <= MOST_PER_MEAT:
-        raise OutOfRange("parts", f"{each.name} must be between 0 and 200 % of the meat.")
+        told = Sentence("{name} must be between 0 and 200 % of the meat.", {"name": each.name})
+        raise OutOfRange("parts", told)
     if each.role == "cure":
         CuringSalt(each.nitrite, each.nitrate)  # refuses what no curing salt is
 

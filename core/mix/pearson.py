@@ -13,12 +13,14 @@ from collections.abc import Sequence
 from core.quantities import FRACTION, MASS, Amount
 from core.refusals import Missing, OutOfRange
 from core.roots import begins
-from core.sentence import Sentence
+from core.sentence import Message, Rounded, Sentence
 from core.sources import DEFINITION
 from core.traced import traced
 from core.working import Figure
 
 ALIKE = 1e-12
+TOO_LEAN: Message = "These meats make {low} to {high} fat, whatever the shares. For {wanted} add a leaner meat."
+TOO_FAT: Message = "These meats make {low} to {high} fat, whatever the shares. For {wanted} add a fatter meat."
 
 
 def square(lean_fat: float, fat_fat: float, wanted: float) -> tuple[float, float]:
@@ -52,17 +54,11 @@ def require_reachable(fats: Sequence[float], wanted: float) -> tuple[float, floa
     """Guard: the leanest and the fattest meat bound what any mixture of them holds."""
     low, high = min(fats), max(fats)
     if not low - ALIKE <= wanted <= high + ALIKE:
-        way = "leaner" if wanted < low else "fatter"
-        raise OutOfRange(
-            "wanted",
-            f"These meats make {_percent(low)} to {_percent(high)} fat, whatever the shares. For {_percent(wanted)} "
-            f"add a {way} meat.",
-        )
+        told = {
+            name: Rounded(Amount(fat, FRACTION)) for name, fat in (("low", low), ("high", high), ("wanted", wanted))
+        }
+        raise OutOfRange("wanted", Sentence(TOO_LEAN if wanted < low else TOO_FAT, told))
     return low, high
-
-
-def _percent(fat: float) -> str:
-    return Amount(fat, FRACTION).show()
 
 
 def _whole(shares: Sequence[float]) -> tuple[float, ...]:
@@ -112,9 +108,9 @@ def two_meats(lean_fat: float, fat_fat: float, wanted: float, meat_kg: float | N
     )
     if meat_kg is None:
         return made
-    return (*made, _weight("lean", "leaner", lean, meat_kg), _weight("fat", "fatter", fat, meat_kg))
-
-
-def _weight(key: str, word: str, share: float, meat_kg: float) -> Figure:
-    mass = traced("share", share, FRACTION) * traced("meat", meat_kg, MASS)
-    return mass.figure(f"{key}_mass", f"Weight of the {word} meat", MASS)
+    meat = traced("meat", meat_kg, MASS)
+    return (
+        *made,
+        (traced("share", lean, FRACTION) * meat).figure("lean_mass", "Weight of the leaner meat", MASS),
+        (traced("share", fat, FRACTION) * meat).figure("fat_mass", "Weight of the fatter meat", MASS),
+    )

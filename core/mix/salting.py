@@ -11,7 +11,7 @@ from core.mix import diffusion
 from core.quantities import DAYS, DIFFUSIVITY, FRACTION, LENGTH, RATIO, TEMPERATURE, Amount
 from core.refusals import Missing, OutOfRange
 from core.roots import begins
-from core.sentence import Sentence
+from core.sentence import Sentence, Value
 from core.sources import CRANK, SALT_DIFFUSIVITY
 from core.working import Figure
 
@@ -79,7 +79,8 @@ def diffusivity(temperature_c: float, at_3_c: float = TYPICAL_M2_S) -> float:
     if temperature_c < COLDEST_C:
         raise OutOfRange("temperature_c", NOT_KNOWN_FROZEN)
     if not COLDEST_C <= temperature_c <= WARMEST_C:
-        raise OutOfRange("temperature_c", "The temperature must be between 0 and 15 °C (32 and 59 °F).")
+        ends = {"low": Amount(COLDEST_C, TEMPERATURE), "high": Amount(WARMEST_C, TEMPERATURE)}
+        raise OutOfRange("temperature_c", Sentence("The temperature must be between {low} and {high}.", ends))
     warmer = 1 / (AT_C + ZERO_C) - 1 / (temperature_c + ZERO_C)
     return at_3_c * math.exp(ACTIVATION_J_MOL / GAS_CONSTANT * warmer)
 
@@ -169,10 +170,13 @@ def _working(piece: Piece, method: SaltingMethod, d_m2_s: float, share: float, l
         "fo": Amount(d_m2_s * lasts_s / half**2, RATIO),
         "time": Amount(lasts_s, DAYS),
     }
-    way = "radius" if piece.shape == "cylinder" else "half-thickness"
-    ends = "the surface" if method == "excess" else "the mean"
+    told: dict[str, Value] = {
+        **amounts,
+        "way": Sentence("radius" if piece.shape == "cylinder" else "half-thickness"),
+        "ends": Sentence("the surface" if method == "excess" else "the mean"),
+    }
     return (
-        Sentence(f"The centre has {{share}} of {ends} at {{d}} × time ÷ {way}² = {{fo}}, by Crank's series", amounts),
+        Sentence("The centre has {share} of {ends} at {d} × time ÷ {way}² = {fo}, by Crank's series", told),
         Sentence("{fo} × ({half})² ÷ {d} = {time}", amounts),
     )
 
@@ -211,4 +215,5 @@ def _require_piece(piece: Piece) -> None:
         ("length_m", "The length", piece.length_m),
     ):
         if side is not None and not 0.001 <= side <= 1:
-            raise OutOfRange(field, f"{label} must be between 1 mm and 1 m (0.04 and 39 in).")
+            told = {"label": Sentence(label), "least": Amount(0.001, LENGTH), "most": Amount(1.0, LENGTH)}
+            raise OutOfRange(field, Sentence("{label} must be between {least} and {most}.", told))

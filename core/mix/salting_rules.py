@@ -7,9 +7,9 @@ from typing import Literal
 
 from attrs import frozen
 
-from core.quantities import DAYS, FRACTION, LENGTH, MASS, Amount
+from core.quantities import COUNT, DAYS, FRACTION, LENGTH, MASS, Amount
 from core.refusals import OutOfRange
-from core.sentence import Sentence
+from core.sentence import Message, Sentence, Value
 from core.sources import (
     CFR_COUNTRY_HAM,
     CFR_DRY_CURED_HAM,
@@ -38,9 +38,9 @@ class ByMass:
     """Days for a kilogram, beginning with `first`."""
 
     key: str
-    name: str
+    name: Message
     days_a_kg: float
-    words: str
+    words: Message
     source: Source
     first: float = 0.0
     low_days_a_kg: float | None = None
@@ -108,7 +108,7 @@ def _by_inch(thickness_m: float) -> Figure:
 def _by_mass(mass_kg: float, rule: ByMass) -> Figure:
     days = max(rule.first + rule.days_a_kg * mass_kg, LEAST_OF.get(rule.key, 0.0))
     amounts = {"mass": Amount(mass_kg, MASS), "days": Amount(days * DAY_S, DAYS)}
-    step = Sentence(f"{rule.words}: {{mass}} → {{days}}", amounts)
+    step = Sentence("{rule}: {mass} → {days}", {"rule": Sentence(rule.words), **amounts})
     low = None if rule.low_days_a_kg is None else rule.low_days_a_kg * mass_kg * DAY_S
     high = None if low is None else days * DAY_S
     return Figure(rule.key, rule.name, days * DAY_S, DAYS, (step,), rule.source, rule.cautions, low, high)
@@ -166,6 +166,13 @@ def _cautioned(each: Figure, cautions: tuple[str, ...]) -> Figure:
     return Figure(each.key, each.name, each.value, each.quantity, each.working, each.source, cautions)
 
 
+HAS_BRINE = "Made without nitrite or nitrate it must have 10 % brine or a water activity of at most 0.92: this has it."
+TOO_LITTLE_BRINE = (
+    "Made without nitrite or nitrate it must have 10 % brine or a water activity of at most 0.92: this has too little "
+    "brine."
+)
+
+
 def brine_strength(salt: float, water: float) -> Figure:
     """Salt as a share of salt and water in the finished ham. salt, water: shares of its weight, above 0.
 
@@ -173,12 +180,12 @@ def brine_strength(salt: float, water: float) -> Figure:
     """
     for field, label, share in (("salt", "The salt", salt), ("water", "The water", water)):
         if not 0 < share < 1:
-            raise OutOfRange(field, f"{label} must be more than 0 and less than 100 %.")
+            told = {"label": Sentence(label)}
+            raise OutOfRange(field, Sentence("{label} must be more than 0 and less than 100 %.", told))
     strength = salt / (salt + water)
     amounts = {"salt": Amount(salt, FRACTION), "water": Amount(water, FRACTION), "brine": Amount(strength, FRACTION)}
     enough = strength >= LEAST_BRINE * (1 - 1e-9)
-    said = "Made without nitrite or nitrate it must have 10 % brine or a water activity of at most 0.92: "
-    cautions = [said + ("this has it." if enough else "this has too little brine.")]
+    cautions: list[Message] = [HAS_BRINE if enough else TOO_LITTLE_BRINE]
     if salt < LEAST_SALT * (1 - 1e-9):
         cautions.append("Country ham must hold at least 4 % salt inside; this has less.")
     step = Sentence("Salt ÷ (salt + water): {salt} ÷ ({salt} + {water}) = {brine}", amounts)
@@ -188,7 +195,11 @@ def brine_strength(salt: float, water: float) -> Figure:
 def turns(reader: str, planned_days: float) -> Figure:
     """How often to turn or overhaul it."""
     every = Amount(TURN_EVERY_DAYS[reader] * DAY_S, DAYS)
-    what = "Turn the bag over" if reader == "weighed" else "Overhaul it: rub salt where it is bare, and put it back"
-    count = max(0, math.ceil(planned_days / TURN_EVERY_DAYS[reader]) - 1)
-    step = Sentence(f"{what} every {{every}}, {count} {'time' if count == 1 else 'times'} in all", {"every": every})
+    count = Amount(max(0, math.ceil(planned_days / TURN_EVERY_DAYS[reader]) - 1), COUNT)
+    what = Sentence(
+        "Turn the bag over" if reader == "weighed" else "Overhaul it: rub salt where it is bare, and put it back"
+    )
+    told: dict[str, Value] = {"what": what, "every": every, "count": count}
+    once: Message = "{what} every {every}, {count} time in all"
+    step = Sentence(once, told, plural="{what} every {every}, {count} times in all")
     return Figure("turn_every", "Turn it every", every.value, DAYS, (step,), COMMON_PRACTICE)

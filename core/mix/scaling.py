@@ -14,7 +14,7 @@ from core.mix import balance, casings
 from core.mix.formula import Formula, Portion, portions
 from core.quantities import FRACTION, MASS, RATIO, Amount, never_up
 from core.refusals import OutOfRange
-from core.sentence import Sentence
+from core.sentence import Message, Sentence
 from core.sources import DEFINITION, Source
 from core.traced import traced
 from core.working import Figure
@@ -69,9 +69,10 @@ def by_casings(
     return _from_raw(formula, filled.value, filled.working, filled.source, filled.cautions)
 
 
-def _require(field: str, label: str, mass_kg: float) -> None:
+def _require(field: str, label: Message, mass_kg: float) -> None:
     if not 0 < mass_kg < HEAVIEST_KG:
-        raise OutOfRange(field, f"{label} must be more than 0 g and less than 10 000 kg.")
+        told = {"label": Sentence(label), "most": Amount(HEAVIEST_KG, MASS)}
+        raise OutOfRange(field, Sentence("{label} must be more than 0 and less than {most}.", told))
 
 
 def _from_raw(

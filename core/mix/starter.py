@@ -33,7 +33,7 @@ def starter(
         ("packet_for_kg", "The meat a packet is for", packet_for_kg),
     ):
         if not 0 < value < 1e5:
-            raise OutOfRange(key, f"{name} must weigh more than 0 g.")
+            raise OutOfRange(key, Sentence("{what} must weigh more than 0 g.", {"what": Sentence(name)}))
     meat = traced("meat", meat_kg, MASS)
     dose = traced("packet", packet_kg, DOSE_MASS) / traced("for", packet_for_kg, MASS) * meat
     share = dose.value / meat_kg

@@ -13,7 +13,7 @@ from attrs import frozen
 from core.meat import ACID_PH
 from core.quantities import PH, RATIO, SUGAR_DOSE, Amount
 from core.refusals import OutOfRange
-from core.sentence import Sentence
+from core.sentence import Message, Sentence
 from core.sources import MEAT_BUFFER, SUGAR_RULE
 from core.working import Figure
 
@@ -24,7 +24,7 @@ Sugar = Literal["dextrose", "dextrose-water", "sucrose", "lactose"]
 class Kind:
     """acid_mol_per_kg: lactic acid from a kilogram, all fermented."""
 
-    name: str
+    name: Message
     acid_mol_per_kg: float
 
 
@@ -33,6 +33,12 @@ SUGARS: dict[Sugar, Kind] = {
     "dextrose-water": Kind("dextrose with its crystal water", 2 / 0.19817),
     "sucrose": Kind("table sugar", 4 / 0.34230),
     "lactose": Kind("lactose, slower", 4 / 0.36031),
+}
+TO_THE_MEAT: dict[Sugar, Message] = {
+    "dextrose": "Dextrose, dry to the meat, between",
+    "dextrose-water": "Dextrose with its crystal water to the meat, between",
+    "sucrose": "Table sugar to the meat, between",
+    "lactose": "Lactose, slower to the meat, between",
 }
 RULE_PH_PER_SHARE = 0.1 / 0.001
 BUFFER_MOL = (0.041, 0.058)
@@ -71,7 +77,7 @@ def sugar_for(start_ph: float, wanted_ph: float, sugar: Sugar = "dextrose") -> t
     return (
         Figure(
             "sugar",
-            f"{kind.name.capitalize()} to the meat, between",
+            TO_THE_MEAT[sugar],
             (low + high) / 2,
             SUGAR_DOSE,
             (step, Sentence("Between {low} by the buffer and {high} by the rule; the middle is {middle}", ends)),

@@ -12,7 +12,7 @@ from attrs import evolve
 
 from core.quantities import CURE_MASS, DOSE_MASS, FRACTION, Amount, Quantity
 from core.refusals import OutOfRange
-from core.sentence import Sentence
+from core.sentence import Message, Rounded, Sentence, Value
 from core.sources import DEFINITION
 from core.traced import traced
 from core.working import Figure
@@ -20,6 +20,8 @@ from core.working import Figure
 ALLOWED = 0.05
 """A dose is to be weighed to ±5 % of itself (common practice; no published source)."""
 SLACK = 1e-9
+STEPPED: Message = "{wanted} in steps of {division}, to the nearest: {aimed}"
+STEPPED_DOWN: Message = "{wanted} in steps of {division}, down, for more would be the greater harm: {aimed}"
 HALVES = "The display rounds by half a division at nothing and half under the load: {division}."
 
 
@@ -56,16 +58,22 @@ def finer_division_kg(wanted_kg: float, allowed: float = ALLOWED) -> float:
 def refuse_too_small(name: str, wanted_kg: float, division_kg: float, *, never_up: bool = False) -> None:
     """Guard: raises OutOfRange on "mass_kg" for a dose that this scale cannot weigh to ±5 %."""
     if not weighable(wanted_kg, division_kg, never_up=never_up):
-        said = _too_small(wanted_kg, division_kg, never_up=never_up)
-        raise OutOfRange("mass_kg", f"{name}: a {said}, or a blend with salt.")
+        told = _too_small(wanted_kg, division_kg, never_up=never_up) | {"name": name}
+        text = (
+            "{name}: a scale that shows {shows} may be {out} out on {wanted}. Use one that shows {finer}, or a blend "
+            "with salt."
+        )
+        raise OutOfRange("mass_kg", Sentence(text, told))
 
 
-def _too_small(wanted_kg: float, division_kg: float, *, never_up: bool) -> str:
-    percent = f"{worst(wanted_kg, division_kg, never_up=never_up) * 100:.0f} %"
-    finer = Amount(finer_division_kg(wanted_kg), DOSE_MASS).show_exact()
-    wanted = Amount(wanted_kg, _measure(never_up=never_up)).show_exact(significant=3)
-    shows = Amount(division_kg, DOSE_MASS).show_exact()
-    return f"scale that shows {shows} may be {percent} out on {wanted}. Use one that shows {finer}"
+def _too_small(wanted_kg: float, division_kg: float, *, never_up: bool) -> dict[str, Value]:
+    out = round(worst(wanted_kg, division_kg, never_up=never_up), 2)
+    return {
+        "shows": Amount(division_kg, DOSE_MASS),
+        "out": Amount(out, FRACTION),
+        "wanted": Rounded(Amount(wanted_kg, _measure(never_up=never_up)), 3),
+        "finer": Amount(finer_division_kg(wanted_kg), DOSE_MASS),
+    }
 
 
 def _measure(*, never_up: bool) -> Quantity:
@@ -89,11 +97,11 @@ def rounding(wanted_kg: float, division_kg: float, *, never_up: bool = False) ->
     wanted, division = traced("wanted", wanted_kg, DOSE_MASS), traced("division", division_kg, DOSE_MASS)
     change = traced("aimed", aimed, measure) / wanted - 1
     out = (traced("off", abs(aimed - wanted_kg), DOSE_MASS) + division) / wanted
-    down = "down, for more would be the greater harm" if never_up else "to the nearest"
-    step = Sentence(f"{{wanted}} in steps of {{division}}, {down}: {{aimed}}", amounts)
+    step = Sentence(STEPPED_DOWN if never_up else STEPPED, amounts)
     weigh = Figure("aim", "Weigh", aimed, measure, (step,), DEFINITION)
     if not weighable(wanted_kg, division_kg, never_up=never_up):
-        weigh = evolve(weigh, cautions=(f"A {_too_small(wanted_kg, division_kg, never_up=never_up)}.",))
+        text = "A scale that shows {shows} may be {out} out on {wanted}. Use one that shows {finer}."
+        weigh = evolve(weigh, cautions=(Sentence(text, _too_small(wanted_kg, division_kg, never_up=never_up)),))
     return (
         weigh,
         change.figure("change", "What rounding does to the dose", FRACTION),

@@ -6,7 +6,7 @@ from datetime import UTC, datetime, timedelta, timezone
 import pytest
 
 from core.chamber.levels import ONLY_ONE, Poured, runs_dry, runs_full, water_a_day
-from core.quantities import METRIC, US
+from core.quantities import METRIC, US, Reader
 from core.refusals import OutOfRange
 from core.units import QUART_M3
 from tests.telling import in_words
@@ -117,9 +117,11 @@ def test_what_cannot_be_read_is_refused_by_field(call, field):
     assert caught.value.field == field
 
 
-def test_more_than_the_tank_holds_is_said_in_both_systems():
-    with pytest.raises(OutOfRange, match=r"6\.62 L \(7 qt\)"):
+@pytest.mark.parametrize(("reader", "holds"), [(METRIC, " 6.62 L,"), (US, " 7 qt,")])
+def test_more_than_the_tank_holds_is_said_in_the_reader_s_units(reader: Reader, holds: str):
+    with pytest.raises(OutOfRange) as caught:
         runs_dry(poured((0, 5), (4, 7)), 7 * QUART_M3)
+    assert holds in caught.value.said.say(reader)
 
 
 @pytest.mark.parametrize(("apart", "count"), [(timedelta(hours=1), 2), (timedelta(hours=1, seconds=1), 3)])

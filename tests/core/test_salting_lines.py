@@ -239,7 +239,7 @@ def test_salt_moves_as_fast_as_its_activation_says(temperature_c: float, factor:
     assert diffusivity(temperature_c) == pytest.approx(2e-10 * arrhenius)
 
 
-@pytest.mark.parametrize(("temperature_c", "words"), [(-0.001, "is not known"), (15.001, "between 0 and 15")])
+@pytest.mark.parametrize(("temperature_c", "words"), [(-0.001, "is not known"), (15.001, "between 0 °C and 15 °C")])
 def test_outside_0_to_15_degrees_it_is_refused(temperature_c: float, words: str):
     with pytest.raises(OutOfRange, match=words):
         diffusivity(temperature_c)

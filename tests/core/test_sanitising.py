@@ -346,17 +346,17 @@ def test_a_stock_may_be_typed_in_per_cent_or_ppm(stock: str):
 
 @pytest.mark.parametrize("acid", ["vinegar", "acid", "peracetic", "iodine"])
 def test_chlorine_and_any_acid_make_chlorine_gas(acid: str):
-    assert "chlorine gas" in never_mix(("chlorine", acid))[0].hazard
+    assert "chlorine gas" in never_mix(("chlorine", acid))[0].hazard.say(METRIC)
 
 
 def test_chlorine_and_ammonia_make_chloramines():
-    assert "chloramine" in never_mix(("ammonia", "chlorine"))[0].say()
+    assert "chloramine" in never_mix(("ammonia", "chlorine"))[0].say().say(METRIC)
 
 
 def test_a_hazard_without_a_source_says_so():
     (clash,) = never_mix(("chlorine", "quat"))
     assert clash.source is COMMON_PRACTICE
-    assert "common practice; no published source" in clash.say()
+    assert "common practice; no published source" in clash.say().say(METRIC)
 
 
 def test_every_pair_is_warned_of_once():
@@ -365,7 +365,9 @@ def test_every_pair_is_warned_of_once():
 
 
 def test_known_hazards_come_first():
-    unknown = ["nothing is known" in clash.hazard for clash in never_mix(("label", "quat", "chlorine", "vinegar"))]
+    unknown = [
+        "nothing is known" in clash.hazard.say(METRIC) for clash in never_mix(("label", "quat", "chlorine", "vinegar"))
+    ]
     assert unknown == [False, False, True, True, True, True]
 
 
@@ -454,7 +456,7 @@ def test_the_strongest_granules_are_told_to_a_hundredth_of_a_per_cent():
 @pytest.mark.parametrize("pair", list(itertools.combinations(["chlorine", "calcium", "isocyanurate"], 2)))
 def test_two_kinds_of_chlorine_can_take_fire(pair: tuple[str, str]):
     """Common practice; no published source."""
-    assert never_mix(pair)[0].hazard.endswith("can take fire or burst where they meet")
+    assert never_mix(pair)[0].hazard.say(METRIC).endswith("can take fire or burst where they meet")
 
 
 @pytest.mark.parametrize(("label", "limit"), [("150 ppm", "150 ppm"), ("400 ppm", "200 ppm"), ("", "200 ppm")])

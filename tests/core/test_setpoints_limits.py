@@ -9,6 +9,7 @@ from core.chamber.programmes import BY_KEY, beef_ageing
 from core.chamber.setpoints import beside, equal_humidity, equal_line, equal_temperature
 from core.quantities import METRIC
 from core.refusals import OutOfRange
+from core.sentence import said
 from tests.telling import in_words
 
 DAY_S = 86_400.0
@@ -49,7 +50,7 @@ def test_a_single_point_that_is_printed_has_no_range():
 
 def test_a_rule_without_a_lower_limit_says_at_most():
     told = beside(BY_KEY["beef-eu"], 2.0, 0.80)
-    assert [each.name for each in told] == ["Temperature printed", "Humidity printed, at most"]
+    assert [said(each.name).say(METRIC) for each in told] == ["Temperature printed", "Humidity printed, at most"]
     assert (told[1].value, told[1].low, told[1].high) == (0.85, None, None)
     assert told[1].working[0].say(METRIC) == "EU rule of 2024: at most 85 %. The set-point of 80 % lies within it."
     assert in_words(told[1].cautions) == (BY_KEY["beef-eu"].note,)
