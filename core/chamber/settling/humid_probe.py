@@ -63,11 +63,13 @@ def humidity_of(
     yield probe
     shown_s = sampling(air.times_s, interval_s(air.times_s), period_s).shown_s
     band = wanted.humidity
-    whole = spread(air.times_s, air.humidities, wanted.humidity, air.lasts_s)
-    calm_times_s, _, calm_humidities = calm.only(dried(calm.times_s, seen.events, seen.runs)).humid()
+    whole = spread(air.times_s, air.humidities, band, air.lasts_s)
+    left = calm.only(dried(calm.times_s, seen.events, seen.runs)) if seen.events else calm
+    times_s, _, humidities = left.humid()
+    alike_s = [calm.interval_s] * len(times_s)  # each stands for as long: what is between was left out
     return Humidity(
         spread=whole,
-        calm=spread(calm_times_s, calm_humidities, wanted.humidity) if len(calm_times_s) > 1 else whole,
+        calm=spread(times_s, humidities, band, alike_s) if len(times_s) > 1 else whole,
         arrived_s=wanted.humidity and arrived(air.times_s, air.humidities, wanted.humidity),
         stay=band and stay(air.times_s, air.humidities, band, shown_s, is_calm, wanted.held_s),
         rhythm=rhythm,
