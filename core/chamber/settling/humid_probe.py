@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from itertools import compress
+from itertools import compress, repeat
 from operator import eq
 
 from attrs import frozen
@@ -64,12 +64,12 @@ def humidity_of(
     shown_s = sampling(air.times_s, interval_s(air.times_s), period_s).shown_s
     band = wanted.humidity
     whole = spread(air.times_s, air.humidities, band, air.lasts_s)
-    left = calm.only(dried(calm.times_s, seen.events, seen.runs)) if seen.events else calm
-    times_s, _, humidities = left.humid()
-    alike_s = [calm.interval_s] * len(times_s)  # each stands for as long: what is between was left out
+    kept = dried(calm.times_s, seen.events, seen.runs) if seen.events else repeat(True)
+    after = [each for each in compress(calm.humidities, kept) if each == each]
+    alike_s = [calm.interval_s] * len(after)  # each stands for as long: what is between was left out
     return Humidity(
         spread=whole,
-        calm=spread(times_s, humidities, band, alike_s) if len(times_s) > 1 else whole,
+        calm=spread(range(len(after)), after, band, alike_s) if len(after) > 1 else whole,
         arrived_s=wanted.humidity and arrived(air.times_s, air.humidities, wanted.humidity),
         stay=band and stay(air.times_s, air.humidities, band, shown_s, is_calm, wanted.held_s),
         rhythm=rhythm,
