@@ -38,7 +38,7 @@ def test_neither_is_refused(visitor: Visitor, batch: str):
 def test_the_last_reading_stands_above_the_form(visitor: Visitor, batch: str):
     visitor.fill(f"{batch}/reading", ph="5.6", temperature_c="22")
     visitor.wait(hours=12)
-    assert "Last: pH 5.6 22.0 °C, 12 hours ago" in visitor.get(f"{batch}/reading").text
+    assert "Last: pH 5.6 at 22.0 °C, 12 hours ago" in visitor.get(f"{batch}/reading").text
 
 
 def test_a_ph_no_meat_has_is_refused(visitor: Visitor, batch: str):

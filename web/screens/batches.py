@@ -119,7 +119,7 @@ def one(batch_id: str):
         verdicts=verdicts(batch, now()),
         cure=_cure(batch),
         mixed=_ppm(batch),
-        ferment=panel(batch, now(), how),
+        ferment=panel(batch, now()),
         salt=salt_panel(batch, now()),
         log=[(line, say(line, how)) for line in reversed(batch.lines)],
         tags={line.id: piece.tag for piece in batch.pieces for line in piece.lines},
@@ -140,9 +140,12 @@ def _cure(batch: Batch) -> tuple[tuple[Figure, ...], Refusal | None]:
 def _summary(batch: Batch) -> str:
     """The one figure that matters at the batch's stage, and the verdicts where there are some."""
     if batch.stage == "mix":
-        return "cure not weighed" if batch.cure is None else salt_summary(batch, now())
-    if told := ferment_summary(batch, now(), reader()):
-        return told
+        if batch.cure is None:
+            return "cure not weighed"
+        in_salt = salt_summary(batch, now())
+        return in_salt.say(reader()) if in_salt else ""
+    if told := ferment_summary(batch, now()):
+        return told.say(reader())
     if batch.stage == "ferment":
         return _ppm(batch) if batch.last_ph is None else f"pH {Amount(batch.last_ph, PH).show(reader())}"
     losses = [piece.loss for piece in batch.hanging if piece.loss is not None]

@@ -7,7 +7,7 @@ from flask import redirect, request, url_for
 from core.daybook.facts.ferment import DeviationDecided
 from core.ferment.outcome import ASK, TOXIN
 from core.refusals import Missing
-from core.sentence import Sentence, said
+from core.sentence import Message, Sentence, said
 from core.worksheet import Choice
 from web.entry_forms import EntryForm, Subject, Values, declare, path_of, write
 from web.forms import Words
@@ -15,12 +15,12 @@ from web.journal import book
 from web.lookup import find_batch
 from web.screens.ferment.blueprint import screen
 
-RESULTS: dict[str, str] = {
+RESULTS: dict[str, Message] = {
     "not-tested": "not tested",
     "clean": "tested, no staphylococcal toxin found",
     "found": "tested, and something was found",
 }
-DECISIONS: dict[str, str] = {"keep": "keep it and continue", "discard": "throw it away"}
+DECISIONS: dict[str, Message] = {"keep": "keep it and continue", "discard": "throw it away"}
 
 
 def _fact(values: Values, subject: Subject) -> DeviationDecided:
@@ -72,5 +72,5 @@ def decide(batch_id: str):
         back_to=path_of(batch),
         corrects=book().line(decided_line) if decided_line else None,
         template="ferment/deviation.html",
-        said=(ASK.text, TOXIN),
+        told=(ASK, TOXIN),
     )

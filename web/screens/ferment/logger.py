@@ -114,7 +114,23 @@ def take_log(batch_id: str, draft_id: str):
 
 
 def _drawn(batch: Batch, draft: Draft, log: Log | None, form: Form) -> str:
-    return render_template("ferment/take.html", batch=batch, draft=draft, file=draft.files[0], log=log, form=form)
+    return render_template(
+        "ferment/take.html",
+        batch=batch,
+        draft=draft,
+        file=draft.files[0],
+        log=log,
+        skipped=_skipped_said(len(log.skipped)) if log else None,
+        form=form,
+    )
+
+
+def _skipped_said(skipped: int) -> Sentence:
+    return Sentence(
+        "{count} line or value was not taken",
+        {"count": Amount(skipped, COUNT)},
+        plural="{count} lines or values were not taken",
+    )
 
 
 def _inputs(log: Log) -> tuple[Input, ...]:

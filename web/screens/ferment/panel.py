@@ -13,47 +13,50 @@ from core.ferment.outcome import reason, slow_reason
 from core.ferment.rules import LOCAL_RULES, NO_PROOF
 from core.ferment.saying import hours_and_minutes
 from core.ferment.slow import OWN_USE
-from core.quantities import DEGREE_HOURS, PH, TEMPERATURE, Amount, Reader
+from core.meat import ACID_PH
+from core.quantities import COUNT, DEGREE_HOURS, PH, TEMPERATURE, Amount
+from core.sentence import Rounded, Sentence, Value, each_said, said
 from core.verdict import Reason
 from core.working import Figure
 from web import charts
 from web.charts import Chart
 from web.drawing import clock
 
+ACID: dict[str, Value] = {"acid": Amount(ACID_PH, PH)}
+
 
 @frozen
 class Panel:
-    """gone, of: the sum and its limit, as shown; "" where they are not known. hold: whether the batch is held for it.
+    """gone: the sum, None where it is not known; used: how it stands to its limit. hold: whether the batch is held.
 
     tells: whether its reason is said, though time is left perhaps. done: what became of it, where it has passed. left,
     warm, last_safe: how long still, at which temperature, until when, while it runs; still: that its clock is still.
-    over, over_since: whether its sum is over the limit, and since when, where that is known.
-    decide: whether a decision is wanted or was made. figures: with their working, folded.
+    over: whether its sum is over the limit. decide: whether a decision is wanted or was made. figures: with their
+    working, folded.
     """
 
-    gone: str
-    of: str
+    gone: Rounded | None
+    used: Sentence | None
     reason: Reason
     hold: bool
     decide: bool
-    done: str
+    done: Sentence | None
     left: str
-    warm: str
-    last_safe: str
-    still: str
+    warm: Rounded | None
+    last_safe: datetime | None
+    still: Sentence | None
     tells: bool
     over: bool
-    over_since: str
-    times: tuple[str, ...]
+    times: tuple[Sentence, ...]
     figures: tuple[Figure, ...]
-    assumed: tuple[object, ...]
-    cautions: tuple[str, ...]
+    assumed: tuple[Sentence, ...]
+    cautions: tuple[Sentence, ...]
     chart: Chart | None
     is_slow: bool
     begun: bool
 
 
-def panel(batch: Batch, moment: datetime, how: Reader) -> Panel | None:
+def panel(batch: Batch, moment: datetime) -> Panel | None:
     """None for a whole muscle, and before the cure is weighed or anything read."""
     clocked = judged(batch, moment)
     if clocked is None or (batch.cure is None and not batch.readings):
@@ -68,90 +71,109 @@ def panel(batch: Batch, moment: datetime, how: Reader) -> Panel | None:
     gaps_stay = known.word == "unknown" and (known.crossing is not None or (is_slow and bool(batch.pieces)))
     over = known.word in ("over", "not shown")
     return Panel(
-        gone=_gone(clocked, how),
-        of="" if known.limit is None else known.limit.show(how),
+        gone=_gone(clocked),
+        used=_used(clocked, over, is_slow),
         reason=why,
         hold=hold,
         decide=over or gaps_stay or batch.ferment.decided is not None,
-        done=_done(batch, clocked, how),
+        done=_done(batch, clocked),
         left=hours_and_minutes(left.value) if ticks and left else "",
-        warm=_warm(clocked, how) if runs else "",
-        last_safe=clock(clocked.last_safe) if ticks and clocked.last_safe else "",
-        still=f"{STANDS_STILL} ({_warm(clocked, how)})" if still else "",
+        warm=_warm(clocked) if runs else None,
+        last_safe=clocked.last_safe if ticks else None,
+        still=Sentence("{still} ({warm})", {"still": said(STANDS_STILL), "warm": _warm(clocked)}) if still else None,
         tells=hold or known.outcome.contradiction is not None or not (ticks or still) or (is_slow and still),
         over=over,
-        over_since=clock(clocked.last_safe) if over and clocked.last_safe is not None else "",
         times=tuple(each for each in (_crossed(clocked), _projected(clocked)) if each),
         figures=tuple(each for each in (known.sum, known.limit, left if ticks else None, *known.places) if each),
         assumed=known.assumed,
-        cautions=((OWN_USE,) if is_slow else ()) + (NO_PROOF, LOCAL_RULES),
+        cautions=each_said(((OWN_USE,) if is_slow else ()) + (NO_PROOF, LOCAL_RULES)),
         chart=None if is_slow else charts.acidity(batch, clocked),
         is_slow=is_slow,
         begun=batch.ferment.begun is not None,
     )
 
 
-def _gone(clocked: FermentationClock, how: Reader) -> str:
+def _gone(clocked: FermentationClock) -> Rounded | None:
     """Until now, or until the reading that shows the acid: the verdict goes by it, not by the line between two."""
     sum_ks = clocked.judged.outcome.sum_ks
-    return "" if sum_ks is None else Amount(sum_ks, DEGREE_HOURS).show(how)
+    return None if sum_ks is None else Rounded(Amount(sum_ks, DEGREE_HOURS))
 
 
-def _done(batch: Batch, clocked: FermentationClock, how: Reader) -> str:
-    known = clocked.judged
+def _used(clocked: FermentationClock, over: bool, is_slow: bool) -> Sentence | None:
+    limit, since = clocked.judged.limit, clocked.last_safe
+    if limit is None:
+        return None
+    most: dict[str, Value] = {"limit": Rounded(limit.amount)}
+    if over and since is not None:
+        return Sentence("over the limit of {limit} since {moment}", {**most, "moment": clock(since)})
+    if over:
+        return Sentence("over the limit of {limit}", most)
+    return Sentence("of at most {limit} used in its warm days" if is_slow else "of at most {limit} used", most)
+
+
+def _done(batch: Batch, clocked: FermentationClock) -> Sentence | None:
+    known, gone = clocked.judged, _gone(clocked)
     if known.word != "passed":
-        return ""
-    acid = (
-        "" if batch.start.style == "slow" or batch.lowest_ph is None else f"pH {Amount(batch.lowest_ph, PH).show(how)}"
-    )
-    spent = "" if known.limit is None else f"{_gone(clocked, how)} of {known.limit.show(how)}"
-    return ", ".join(each for each in (acid, spent) if each)
+        return None
+    acid, spent = None, None
+    if batch.start.style != "slow" and batch.lowest_ph is not None:
+        acid = Sentence("pH {ph}", {"ph": Rounded(Amount(batch.lowest_ph, PH))})
+    if known.limit is not None and gone is not None:
+        spent = Sentence("{sum} of {limit}", {"sum": gone, "limit": Rounded(known.limit.amount)})
+    return Sentence("{acid}, {spent}", {"acid": acid, "spent": spent}) if acid and spent else acid or spent
 
 
-def _warm(clocked: FermentationClock, how: Reader) -> str:
-    return Amount(clocked.judged.course.last_c, TEMPERATURE).show(how)
+def _warm(clocked: FermentationClock) -> Rounded:
+    return Rounded(Amount(clocked.judged.course.last_c, TEMPERATURE))
 
 
-def _crossed(clocked: FermentationClock) -> str:
+def _crossed(clocked: FermentationClock) -> Sentence | None:
     found = clocked.judged.crossing
     if found is None:
-        return ""
+        return None
     by, at, after = (clocked.at(each) for each in (found.by_s, found.at_s, found.after_s))
     assert by is not None
     assert at is not None
     if after is None:
-        return f"pH 5.3 or lower from the first reading on, {clock(by)}."
-    return (
-        f"pH 5.3 was crossed about {clock(at)}, by a straight line between the readings of {clock(after)} and "
-        f"{clock(by)}."
+        return Sentence("pH {acid} or lower from the first reading on, {by}.", {**ACID, "by": clock(by)})
+    return Sentence(
+        "pH {acid} was crossed about {at}, by a straight line between the readings of {after} and {by}.",
+        {**ACID, "at": clock(at), "after": clock(after), "by": clock(by)},
     )
 
 
-def _projected(clocked: FermentationClock) -> str:
+def _projected(clocked: FermentationClock) -> Sentence | None:
     ahead = clocked.judged.projection
     if ahead is None:
-        return ""
+        return None
     at, earliest, latest = (clocked.at(each) for each in (ahead.at_s, ahead.earliest_s, ahead.latest_s))
     assert at is not None
     assert earliest is not None
-    until = f"and {clock(latest)}" if latest is not None else "and a time not known yet"
-    return (
-        f"A straight line through the last {ahead.readings} readings comes down to 5.3 about {clock(at)}, between "
-        f"{clock(earliest)} {until}. The fall slows towards its end."
+    known: dict[str, Value] = {"readings": Amount(ahead.readings, COUNT), "at": clock(at), "earliest": clock(earliest)}
+    if latest is None:
+        return Sentence(
+            "A straight line through the last {readings} readings comes down to {acid} about {at}, between {earliest} "
+            "and a time not known yet. The fall slows towards its end.",
+            {**ACID, **known},
+        )
+    return Sentence(
+        "A straight line through the last {readings} readings comes down to {acid} about {at}, between {earliest} and "
+        "{latest}. The fall slows towards its end.",
+        {**ACID, **known, "latest": clock(latest)},
     )
 
 
-def summary(batch: Batch, moment: datetime, how: Reader) -> str:
+def summary(batch: Batch, moment: datetime) -> Sentence | None:
     """The one figure for the list of batches."""
     clocked = judged(batch, moment)
     if clocked is None:
-        return ""
+        return None
     known, deviation = clocked.judged, clocked.judged.outcome.deviation
     if known.word in ("over", "not shown") and (deviation is None or not deviation.clears):
-        return "hold: degree-hours used up"
+        return Sentence("hold: degree-hours used up")
     if known.measure_again:
-        return "hold: measure the pH again"
+        return Sentence("hold: measure the pH again")
     if known.word == "running" and known.course.legs and known.deadline.left is not None:
-        gone = Amount(known.outcome.sum_ks or 0.0, DEGREE_HOURS).show(how)
-        return f"{hours_and_minutes(known.deadline.left.value)} left, {gone} used"
-    return ""
+        gone = _gone(clocked) or Rounded(Amount(0.0, DEGREE_HOURS))
+        return Sentence("{time} left, {sum} used", {"time": hours_and_minutes(known.deadline.left.value), "sum": gone})
+    return None

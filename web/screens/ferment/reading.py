@@ -4,19 +4,21 @@ from __future__ import annotations
 
 from flask import url_for
 
+from core.daybook.dated import MeatReading
 from core.daybook.facts import Reading
 from core.quantities import PH, TEMPERATURE, Amount, Reader
 from core.refusals import Missing
-from core.sentence import Rounded, Sentence
+from core.sentence import Message, Rounded, Sentence, Value
 from core.usual import FERMENT_C
 from core.worksheet import Number
+from web.drawing import ago
 from web.entry_forms import EntryForm, Subject, Values, declare, path_of, write
 from web.forms import OptionalChoice, ReadWith, typed
 from web.instruments import ANOTHER
 from web.lookup import find_batch
 from web.screens.ferment.blueprint import screen
 
-PLACES: dict[str, str] = {"chamber": "in the chamber, beside the meat", "core": "in the meat"}
+PLACES: dict[str, Message] = {"chamber": "in the chamber, beside the meat", "core": "in the meat"}
 
 
 def _fact(values: Values, subject: Subject) -> Reading:
@@ -79,6 +81,22 @@ READING = declare(
 )
 
 
+def _last_said(last: MeatReading) -> Sentence:
+    read: dict[str, Value] = {"ago": ago(last.at)}
+    if last.ph is not None:
+        read["ph"] = Rounded(Amount(last.ph, PH))
+    if last.temperature_c is not None:
+        read["temperature"] = Rounded(Amount(last.temperature_c, TEMPERATURE))
+    told = Sentence("Last: pH {ph} at {temperature}, {ago}", read)
+    if last.temperature_c is None:
+        told = Sentence("Last: pH {ph}, {ago}", read)
+    elif last.ph is None:
+        told = Sentence("Last: {temperature}, {ago}", read)
+    for note in last.corrected.notes:
+        told = Sentence("{told}, {note}", {"told": told, "note": note})
+    return told
+
+
 @screen.route("/batches/<batch_id>/reading", methods=["GET", "POST"])
 def read_meat(batch_id: str):
     batch = find_batch(batch_id)
@@ -89,6 +107,6 @@ def read_meat(batch_id: str):
         about=batch.id,
         back=path_of(batch),
         back_to=url_for("batches.one", batch_id=batch_id),
-        last=last,
+        last=None if last is None else _last_said(last),
         template="ferment/reading.html",
     )

@@ -63,7 +63,7 @@ def _dosed(fact: CureWeighed, dose: Asked, subject: Subject) -> CureWeighed:
     try:
         made = dosed(charge_of(fact, batch.meat_kg), _how(fact, subject), dose.ppm, licence_of(batch))
     except OutOfRange as refusal:
-        raise OutOfRange("dose" if refusal.field == "wanted" else refusal.field, refusal.sentence) from None
+        raise OutOfRange("dose" if refusal.field == "wanted" else refusal.field, refusal.said) from None
     return evolve(fact, cure_kg=made.doses[0].kg)
 
 

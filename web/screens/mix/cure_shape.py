@@ -13,13 +13,14 @@ from core.daybook.facts import CureWeighed
 from core.mix.cure_mix import PPM
 from core.mix.cure_sheets import NITRATE, NITRITE, OTHER, OTHER_SALT, PICK_UP, PUMP, SUGAR, WATER
 from core.mix.curing_salt import DOSE, STRENGTH
-from core.mix.ions import ALKALIS
+from core.mix.ions import Alkali
 from core.mix.rule import METHODS, WET, WHOLE, Method
 from core.mix.rules import RULE_SETS, products_for
-from core.quantities import DOSE_MASS, FRACTION, PARTS_PER_MILLION, Reader
+from core.quantities import DOSE_MASS, FRACTION, PARTS_PER_MILLION, Amount, Quantity, Reader
 from core.reading import is_bare, read
 from core.refusals import NotAQuantity, OutOfRange
 from core.release.evidence import METHOD_OF
+from core.sentence import Message, Said, Sentence, said
 from core.usual import USUAL, ask, is_usual
 from core.worksheet import Choice, Number
 from web.entry_forms import ASKED_ANEW, Subject
@@ -33,13 +34,26 @@ USUAL_NITRITE = 0.0625
 HEAVIEST_DOSE_KG = 100.0
 MOST_PPM = 10_000.0
 USUAL_SHARE = (0.0005, 1.0)  # of the meat; 0.0025 typed for 0.25 % lands below. What is too much, the rules refuse
-ALSO = {
+ALSO: dict[str, Message] = {
     "second": "a second curing salt",
     "potassium": "potassium nitrite or nitrate",
     "accelerator": "ascorbate or erythorbate",
 }
 
 Key = TypeVar("Key", bound=str)
+
+PER_CENT_OR_WEIGHT = evolve(
+    FRACTION, noun="a per-cent or a weight", example_metric="0.25 % or 31 g", example_us="0.25 % or 31 g"
+)
+WEIGHT_IN_BRINE = evolve(DOSE_MASS, example_metric="240 g or 120 ppm", example_us="240 g or 120 ppm")
+OF_WHAT: Message = "A per-cent does not say of what here. Enter a weight or the nitrite wanted, for example {example}."
+FOR_EXAMPLE = Amount(120 * PPM, PARTS_PER_MILLION)
+DOSE_HELP = Sentence(
+    "Per-cent of the meat ({share}), a weight ({weight}) or the nitrite wanted ({ppm}); 0 where you use none.",
+    {"share": Amount(0.0025, DOSE), "weight": Amount(0.031, DOSE_MASS), "ppm": FOR_EXAMPLE},
+)
+LESS_THAN_NOTHING: Message = "The dose cannot be less than nothing, for example {example}."
+NO_SMALL_PART: Message = "The dose is a small part of the meat, for example {example}."
 
 
 @frozen
@@ -49,7 +63,7 @@ class Kept(Choice):
     def read(self, text: str, reader: Reader) -> str:
         chosen = text.strip() or self.default or ""
         if chosen not in self.options:
-            raise OutOfRange(self.key, f"Choose the {self.label.casefold()}: what was chosen is not among these.")
+            raise OutOfRange(self.key, Sentence("{label}: choose one of those listed.", {"label": said(self.label)}))
         return chosen
 
 
@@ -70,50 +84,50 @@ class Dose:
     """
 
     key: str = "dose"
-    label: str = "Dose of the curing salt"
-    help: str = "Per-cent of the meat (0.25 %), a weight (31 g) or the nitrite wanted (120 ppm); 0 where you use none."
+    label: Message = "Dose of the curing salt"
+    help: Said = DOSE_HELP
     unit: str = "% or g"
-    example: str = "a per-cent or a weight, for example 0.25 % or 31 g"
+    bare: Quantity = PER_CENT_OR_WEIGHT
 
     def read(self, text: str, reader: Reader) -> Asked:
         letters = text.casefold()
         if "ppm" in letters or "mg/kg" in letters:
             ppm = read(text, PARTS_PER_MILLION, reader, field=self.key, label=self.label) / PPM
-            return Asked(ppm=self._between(ppm, MOST_PPM))
+            return Asked(ppm=self._between(ppm, MOST_PPM, reader))
+        if self.unit == "g" and ("cent" in letters or "%" in text):
+            raise NotAQuantity(self.key, Sentence(OF_WHAT, {"example": self.bare.example(reader)}))
         weighed = self.unit == "g" or ("cent" not in letters and any(sign.isalpha() for sign in text))
-        quantity = DOSE_MASS if weighed else FRACTION
-        try:
-            value = read(text, quantity, reader, field=self.key, label=self.label)
-        except NotAQuantity as refusal:
-            sentence = f"{refusal.sentence.split('. ')[0]}. Enter {self.example}."
-            keep = weighed and self.unit != "g"
-            raise NotAQuantity(self.key, refusal.sentence if keep else sentence) from None
-        value = self._between(value, HEAVIEST_DOSE_KG if weighed else 1)
+        quantity = DOSE_MASS if weighed and self.unit != "g" else self.bare
+        value = read(text, quantity, reader, field=self.key, label=self.label)
+        value = self._between(value, HEAVIEST_DOSE_KG if weighed else 1, reader)
         kind, usual = (DOSE_MASS, USUAL["dose_mass"]) if weighed else (DOSE, USUAL_SHARE)
         if is_bare(text) and not is_usual(value, usual):
             raise ask(self.key, self.label, value, kind, usual, reader)
         return Asked(kg=value) if weighed else Asked(share=value)
 
-    def _between(self, value: float, most: float) -> float:
-        for_example = self.example.partition(", ")[2]
+    def _between(self, value: float, most: float, reader: Reader) -> float:
+        example = {"example": self.bare.example(reader)}
         if value < 0:
-            raise OutOfRange(self.key, f"The dose cannot be less than nothing, {for_example}.")
+            raise OutOfRange(self.key, Sentence(LESS_THAN_NOTHING, example))
         if value > most:
-            raise OutOfRange(self.key, f"The dose is a small part of the meat, {for_example}.")
+            raise OutOfRange(self.key, Sentence(NO_SMALL_PART, example))
         return value
 
 
 IN_BRINE = Dose(
     label="Curing salt in the brine",
-    help="Its weight (240 g) or the nitrite wanted in the meat (120 ppm); 0 where you use none.",
+    help=Sentence(
+        "Its weight ({weight}) or the nitrite wanted in the meat ({ppm}); 0 where you use none.",
+        {"weight": Amount(0.24, DOSE_MASS), "ppm": FOR_EXAMPLE},
+    ),
     unit="g",
-    example="a weight or the nitrite wanted, for example 240 g or 120 ppm",
+    bare=WEIGHT_IN_BRINE,
 )
-ON_MIXTURE = "Canada’s ppm are on the whole raw mixture."
+ON_MIXTURE = Sentence("Canada’s ppm are on the whole raw mixture.")
 STRENGTH_IN_EU = evolve(NITRITE, help="Per-cent on its label. Nitrite salt sold in the EU often carries 0.5, not 6.25.")
-_OF = {"sodium": "sodium", "potassium": "potassium"}
-NITRITE_OF = Kept("nitrite_of", "The nitrite is that of", {key: _OF[key] for key in ALKALIS}, default="sodium")
-NITRATE_OF = Kept("nitrate_of", "The nitrate is that of", {key: _OF[key] for key in ALKALIS}, default="sodium")
+_OF: dict[Alkali, Message] = {"sodium": "sodium", "potassium": "potassium"}
+NITRITE_OF = Kept("nitrite_of", "The nitrite is that of", {**_OF}, default="sodium")
+NITRATE_OF = Kept("nitrate_of", "The nitrate is that of", {**_OF}, default="sodium")
 SECOND = (
     Number("second_kg", "Second curing salt", DOSE_MASS, 0.0, HEAVIEST_DOSE_KG, help="Its weight."),
     evolve(NITRITE, key="second_nitrite", label="Nitrite in the second", help="Per-cent on its label; 0 if none."),
@@ -176,7 +190,7 @@ def _weights(shape: Shape) -> list[Input]:
     strength = STRENGTH_IN_EU if shape.rules == "eu" else evolve(NITRITE, default=USUAL_NITRITE)
     dose = IN_BRINE if wet else Dose()
     if shape.rules == "ca":
-        dose = evolve(dose, help=f"{dose.help} {ON_MIXTURE}")
+        dose = evolve(dose, help=Sentence("{help} {basis}", {"help": said(dose.help), "basis": ON_MIXTURE}))
     inputs: list[Input] = [dose, strength, NITRATE]
     if "potassium" in shape.also:
         inputs += [NITRITE_OF, NITRATE_OF]

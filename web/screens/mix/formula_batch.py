@@ -14,7 +14,7 @@ from core.mix.formula import Formula
 from core.mix.measures import DENSITY
 from core.mix.scaling import ROUTES, Route, Scaled
 from core.quantities import COUNT, LENGTH, MASS, Amount
-from core.sentence import Rounded, Sentence
+from core.sentence import Message, Rounded, Sentence
 from core.usual import CASING_LONG_M
 from core.working import Figure
 from core.worksheet import Number
@@ -38,7 +38,7 @@ AMOUNTS: Mapping[Route, tuple[Number, ...]] = {
     ),
 }
 EVERY: tuple[Route, ...] = tuple(ROUTES)
-WORDS: Mapping[Route, str] = {
+WORDS: Mapping[Route, Message] = {
     "meat": "You have the meat: everything else follows from its weight.",
     "raw": "So much is to hang in the chamber at first.",
     "finished": "So much is to be left when it is done.",

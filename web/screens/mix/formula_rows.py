@@ -21,6 +21,7 @@ from core.mix.measures import PER_MEAT, PRICE
 from core.mix.pearson import shares_for
 from core.quantities import DAYS, FRACTION, LENGTH, LOSS, Amount, Quantity, Reader, never_up
 from core.refusals import Missing, OutOfRange, Refusal, Refused
+from core.sentence import Rounded, Sentence
 from core.units import DAY_S
 from core.usual import CASING_LONG_M
 from core.worksheet import Choice, Number
@@ -147,7 +148,7 @@ def read_formula(drawn: Draft, how: Reader, cautions: tuple[str, ...]) -> Formul
         )
     except Refusal as refusal:
         field = {"shares": f"{meats[0].prefix}-share", "parts": f"{parts[0].prefix}-name" if parts else ""}
-        raise Refused([OutOfRange(field.get(refusal.field, refusal.field), refusal.sentence)]) from refusal
+        raise Refused([OutOfRange(field.get(refusal.field, refusal.field), refusal.said)]) from refusal
 
 
 def _is_empty(form: Form, row: Row) -> bool:
@@ -174,8 +175,9 @@ def _fat(meat: Values) -> float:
 def _whole(meats: list[Meat], last: Row) -> tuple[Meat, ...]:
     total = math.fsum(meat.share for meat in meats)
     if abs(total - 1) > ROUNDED:
-        said = Amount(total, FRACTION).show()
-        raise OutOfRange(f"{last.prefix}-share", f"The shares of the meats make {said} together; they must make 100 %.")
+        made = {"total": Rounded(Amount(total, FRACTION))}
+        told = Sentence("The shares of the meats make {total} together; they must make 100 %.", made)
+        raise OutOfRange(f"{last.prefix}-share", told)
     return tuple(evolve(meat, share=meat.share / total) for meat in meats)
 
 
@@ -190,7 +192,7 @@ def _ingredient(row: Row, values: Values, form: Form) -> Ingredient:
         if is_cure:
             CuringSalt(nitrite, nitrate)
     except Refusal as refusal:
-        raise OutOfRange(f"{row.prefix}-{refusal.field}", refusal.sentence) from refusal
+        raise OutOfRange(f"{row.prefix}-{refusal.field}", refusal.said) from refusal
     return Ingredient(
         typed_["name"],
         typed_["role"],
@@ -267,7 +269,8 @@ def with_shares_for_fat(drawn: Draft, how: Reader) -> dict[str, str]:
     """The shares that make the fat wanted, nearest to those typed. Raises Refused or Refusal."""
     fats, shares, wanted = _mixed(drawn, how)
     if wanted is None:
-        raise Missing("wanted", f"Enter the fat wanted, for example {FRACTION.example(how)}.")
+        example = {"example": FRACTION.example(how)}
+        raise Missing("wanted", Sentence("Enter the fat wanted, for example {example}.", example))
     if not sum(shares):
         shares = [1.0 for _ in shares]
     return _with_shares(drawn, shares_for(fats, shares, wanted), how)

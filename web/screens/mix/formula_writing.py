@@ -14,6 +14,7 @@ from core.mix.examples import example
 from core.mix.formula import Formula
 from core.quantities import Reader
 from core.refusals import Refusal, Refused
+from core.sentence import Sentence
 from core.working import Figure
 from web.entry_forms import with_saved
 from web.journal import book, fresh_id, record, sent_token
@@ -32,8 +33,8 @@ class Writing:
     start: Formula | None
 
     @property
-    def title(self) -> str:
-        return f"Change {self.kept.name}" if self.kept else "New formula"
+    def title(self) -> Sentence:
+        return Sentence("Change {formula}", {"formula": self.kept.name}) if self.kept else Sentence("New formula")
 
     @property
     def back_to(self) -> str:

@@ -6,12 +6,13 @@ from attrs import frozen
 from flask import render_template, url_for
 
 from core.daybook.facts import RULES, HouseRule
+from core.mix.ions import Counted
 from core.mix.limits import within
-from core.mix.rule import EVERY, WHOLES, Method, Rule, RuleSet
+from core.mix.rule import EVERY, WHOLES, Limited, Method, Rule, RuleSet
 from core.mix.rules import RULE_SETS, rule_sets
 from core.quantities import PARTS_PER_MILLION, Amount, Reader
 from core.refusals import Missing, OutOfRange
-from core.sentence import Sentence, listed, said
+from core.sentence import Message, Sentence, Value, each_said, listed, said
 from core.sources import KNOWN_HOW, Verified
 from core.working import Figure
 from core.worksheet import Choice, Number
@@ -21,9 +22,18 @@ from web.journal import book
 from web.screens.mix.blueprint import screen
 from web.visitor import reader
 
-COUNTED = {"weighed": "each salt as weighed", "sodium": "as the sodium salt", "ion": "as the ion"}
-SUBSTANCES = {"nitrite": "nitrite", "nitrate": "nitrate", "both": "both together", "accelerator": "ascorbate"}
-SHORT: dict[Method, str] = {
+COUNTED: dict[Counted, Message] = {
+    "weighed": "each salt as weighed",
+    "sodium": "as the sodium salt",
+    "ion": "as the ion",
+}
+SUBSTANCES: dict[Limited, Message] = {
+    "nitrite": "nitrite",
+    "nitrate": "nitrate",
+    "both": "both together",
+    "accelerator": "ascorbate",
+}
+SHORT: dict[Method, Message] = {
     "comminuted": "ground",
     "dry-rub": "rubbed",
     "dry-salting": "dry salted",
@@ -32,18 +42,23 @@ SHORT: dict[Method, str] = {
     "pump": "pumped",
 }
 PPM = 1e-6
+NO_LIMIT: Message = "Enter the most nitrite or the most nitrate that you allow, for example {example}."
+ONLY_STRICTER: Message = (
+    "A house rule may only be stricter: the law's loosest row allows {most}. What a licence allows beyond the law is "
+    "recorded with its batch."
+)
 
 
 @frozen
 class Row:
     """The rules of one product cured one way: nitrite and nitrate side by side."""
 
-    what: str
-    methods: str
-    going_in: tuple[str, ...]
-    left: tuple[str, ...]
-    sources: tuple[tuple[str, Verified], ...]
-    notes: tuple[str, ...]
+    what: Sentence
+    methods: Value
+    going_in: tuple[Sentence, ...]
+    left: tuple[Sentence, ...]
+    sources: tuple[tuple[Sentence, Verified], ...]
+    notes: tuple[Sentence, ...]
 
 
 @frozen
@@ -51,10 +66,10 @@ class Table:
     """The rows of one set that were in force together. key: its place on the page."""
 
     key: str
-    name: str
-    about: str
-    source: str
-    counted: str
+    name: Sentence
+    about: Sentence
+    source: Sentence | None
+    counted: Value
     rows: tuple[Row, ...]
 
 
@@ -68,86 +83,104 @@ def rules():
 def _tables(rule_set: RuleSet) -> list[Table]:
     now_ = tuple(rule for rule in rule_set.rules if rule.until is None)
     before = tuple(rule for rule in rule_set.rules if rule.until is not None)
-    found = [_table(rule_set.key, rule_set.name, rule_set.about, now_)]
+    name = said(rule_set.name)
+    found = [_table(rule_set.key, name, said(rule_set.about), now_)]
     if before:
         until = before[0].until
-        words = f"until {until.day} {until:%B %Y}" if until else "before"
-        found.append(_table(f"{rule_set.key}-before", f"{rule_set.name}, {words}", "What held before.", before))
+        when = Sentence("{rules}, until {day}", {"rules": name, "day": until}) if until else None
+        name = when or Sentence("{rules}, before", {"rules": name})
+        found.append(_table(f"{rule_set.key}-before", name, Sentence("What held before."), before))
     return found
 
 
-def _table(key: str, name: str, about: str, rules: tuple[Rule, ...]) -> Table:
-    titles = list(dict.fromkeys(f"{rule.source.title}, text of {rule.as_of}{_since(rule)}" for rule in rules))
-    common = titles[0] if len(titles) == 1 else ""
-    grouped: dict[tuple[str, str], list[Rule]] = {}
+def _table(key: str, name: Sentence, about: Sentence, rules: tuple[Rule, ...]) -> Table:
+    titles = {(rule.source.title, rule.as_of, rule.since): _title(rule) for rule in rules}
+    common = next(iter(titles.values())) if len(titles) == 1 else None
+    grouped: dict[tuple[str, tuple[Method, ...]], list[Rule]] = {}
     for rule in rules:
-        grouped.setdefault((rule.what, _methods(rule)), []).append(rule)
-    rows = tuple(_row(what, methods, group, bool(common)) for (what, methods), group in grouped.items())
-    counted = dict.fromkeys(f"{COUNTED[rule.counted]}, {WHOLES[rule.on]}" for rule in rules)
-    return Table(key, name, about, common, " or ".join(counted), rows)
+        grouped.setdefault((rule.what, rule.methods), []).append(rule)
+    rows = tuple(_row(group, common is not None) for group in grouped.values())
+    counted = {(rule.counted, rule.on): _counted(rule) for rule in rules}
+    return Table(key, name, about, common, listed(tuple(counted.values()), "or"), rows)
 
 
-def _row(what: str, methods: str, rules: list[Rule], short: bool) -> Row:
+def _row(rules: list[Rule], short: bool) -> Row:
     return Row(
-        what,
-        methods,
-        tuple(f"{SUBSTANCES[rule.substance]}: {_most(rule)}" for rule in rules),
-        tuple(f"{SUBSTANCES[rule.substance]}: {_left(rule)}" for rule in rules if rule.left_ppm is not None),
-        tuple(dict.fromkeys((_source(rule, short), rule.source.verified) for rule in rules)),
-        tuple(dict.fromkeys(rule.note for rule in rules if rule.note)),
+        said(rules[0].what),
+        _methods(rules[0]),
+        tuple(_of_substance(rule, _most(rule)) for rule in rules),
+        tuple(_of_substance(rule, _left(rule, rule.left_ppm)) for rule in rules if rule.left_ppm is not None),
+        _sources(rules, short),
+        each_said(dict.fromkeys(rule.note for rule in rules if rule.note)),
     )
 
 
-def _source(rule: Rule, short: bool) -> str:
-    """short: where what all rows share stands above the table."""
-    if short:
-        return f"{rule.cite}, {rule.source.section}"
-    return f"{rule.source.title}, {rule.source.section}; text of {rule.as_of}"
+def _title(rule: Rule) -> Sentence:
+    told: dict[str, Value] = {"title": rule.source.title, "edition": said(rule.as_of)}
+    if rule.since is None:
+        return Sentence("{title}, text of {edition}", told)
+    return Sentence("{title}, text of {edition}, in force from {day}", {**told, "day": rule.since})
 
 
-def _since(rule: Rule) -> str:
-    return f", in force from {rule.since.day} {rule.since:%B %Y}" if rule.since else ""
+def _counted(rule: Rule) -> Sentence:
+    return Sentence("{counted}, {whole}", {"counted": said(COUNTED[rule.counted]), "whole": said(WHOLES[rule.on])})
 
 
-def _methods(rule: Rule) -> str:
+def _of_substance(rule: Rule, limit: Sentence) -> Sentence:
+    return Sentence("{substance}: {limit}", {"substance": said(SUBSTANCES[rule.substance]), "limit": limit})
+
+
+def _sources(rules: list[Rule], short: bool) -> tuple[tuple[Sentence, Verified], ...]:
+    """Each once. short: where what all rows share stands above the table."""
+    found: dict[tuple[str, ...], tuple[Sentence, Verified]] = {}
+    for rule in rules:
+        source, cited = rule.source, {"cite": rule.cite, "section": rule.source.section}
+        words = Sentence("{cite}, {section}", cited)
+        if not short:
+            full: dict[str, Value] = {**cited, "title": source.title, "edition": said(rule.as_of)}
+            words = Sentence("{title}, {section}; text of {edition}", full)
+        told = (rule.cite, source.section) if short else (source.title, source.section, rule.as_of)
+        found.setdefault((*told, source.verified), (words, source.verified))
+    return tuple(found.values())
+
+
+def _methods(rule: Rule) -> Value:
     if rule.methods == EVERY:
-        return "however cured"
-    return ", ".join(SHORT[method] for method in rule.methods)
+        return Sentence("however cured")
+    return listed([Sentence(SHORT[method]) for method in rule.methods], "or")
 
 
-def _most(rule: Rule) -> str:
+def _most(rule: Rule) -> Sentence:
     if rule.most_ppm is None:
-        return "no limit of its own"
+        return Sentence("no limit of its own")
     if rule.most_ppm == 0:
-        return "none"
-    shown = Amount(rule.most_ppm * PPM, PARTS_PER_MILLION).show_exact(reader())
-    least = f"at least {rule.least_ppm:g}, " if rule.least_ppm else ""
-    printed = f" ({rule.printed})" if rule.printed else ""
-    return f"{least}at most {shown}{printed}"
+        return Sentence("none")
+    told = Sentence("at most {most}", {"most": _ppm(rule.most_ppm)})
+    if rule.least_ppm:
+        told = Sentence("at least {least}, {most}", {"least": _ppm(rule.least_ppm), "most": told})
+    return Sentence("{limit} ({printed})", {"limit": told, "printed": rule.printed}) if rule.printed else told
 
 
-def _left(rule: Rule) -> str:
-    if rule.left_ppm is None:
-        return ""
-    words = "at most" if rule.left_is == "most" else "look into more than"
-    return f"{words} {Amount(rule.left_ppm * PPM, PARTS_PER_MILLION).show_exact(reader())}"
+def _left(rule: Rule, left_ppm: float) -> Sentence:
+    left = {"left": _ppm(left_ppm)}
+    return Sentence("at most {left}" if rule.left_is == "most" else "look into more than {left}", left)
+
+
+def _ppm(ppm: float) -> Amount:
+    return Amount(ppm * PPM, PARTS_PER_MILLION)
 
 
 def _house_figures(fact: HouseRule, _: Subject) -> tuple[Figure, ...]:
     """Guard: a house rule is stricter than the law or it is none."""
     if fact.nitrite is None and fact.nitrate is None:
-        raise Missing("nitrite", "Enter the most nitrite or the most nitrate that you allow, for example 120 ppm.")
+        raise Missing("nitrite", Sentence(NO_LIMIT, {"example": _ppm(120)}))
     for key, substances in (("nitrite", ("nitrite", "both")), ("nitrate", ("nitrate",))):
         own: float | None = getattr(fact, key)
         most = max(
             (each.most_ppm or 0.0 for each in RULE_SETS[fact.rules].rules if each.substance in substances), default=0.0
         )
         if own is not None and most and not within(own / PPM, most):
-            raise OutOfRange(
-                key,
-                f"A house rule may only be stricter: the law's loosest row allows {most:g} ppm. What a licence allows "
-                "beyond the law is recorded with its batch.",
-            )
+            raise OutOfRange(key, Sentence(ONLY_STRICTER, {"most": _ppm(most)}))
     return ()
 
 

@@ -12,7 +12,8 @@ from core.daybook.salting import equalised_at, next_turn, piece_of, planned_end,
 from core.mix.salting import FAST_M2_S, SLOW_M2_S, TYPICAL_M2_S, centre_curve, centre_share, diffusivity
 from core.mix.salting_rules import by_rule
 from core.mix.salting_sheets import salting_figures
-from core.quantities import FRACTION, Amount
+from core.quantities import COUNT, FRACTION, Amount
+from core.sentence import Rounded, Sentence
 from core.units import DAY_S
 from core.working import Figure
 from web import charts
@@ -25,11 +26,13 @@ FLOW = {"slowly": SLOW_M2_S, "as usual": TYPICAL_M2_S, "fast": FAST_M2_S}
 
 @frozen
 class SaltPanel:
-    """day: of its time in salt, counted from 1. now: salt at the centre by now, as shown. rules: the trade's."""
+    """day: of its time in salt, counted from 1; days: how many that is. now: salt at the centre by now. rules: the
+    trade's."""
 
     salting: Salting
     day: int
-    now: str
+    days: Sentence
+    now: Rounded
     end: datetime
     through: datetime
     surely: datetime
@@ -55,11 +58,13 @@ def salt_panel(batch: Batch, moment: datetime) -> SaltPanel | None:
         name: centre_curve(piece, begun.method, diffusivity(begun.temperature_c, at_3_c), until_s, POINTS)
         for name, at_3_c in FLOW.items()
     }
-    shown = Amount(round(share, 2), FRACTION).show(reader())
+    by_now, day = Rounded(Amount(round(share, 2), FRACTION)), int(lasted_s // DAY_S) + 1
+    headline = Sentence("Salt at the centre: about {share} by now", {"share": by_now})
     return SaltPanel(
         salting=salting,
-        day=int(lasted_s // DAY_S) + 1,
-        now=shown,
+        day=day,
+        days=Sentence("{count} day", {"count": Amount(day, COUNT)}, plural="{count} days"),
+        now=by_now,
         end=planned_end(salting),
         through=equalised_at(salting),
         surely=surely,
@@ -76,13 +81,14 @@ def salt_panel(batch: Batch, moment: datetime) -> SaltPanel | None:
             None,
         )[0],
         rules=by_rule(begun.mass_kg, begun.thickness_m),
-        chart=charts.salt_at_centre(curves, begun.centre_share, f"Salt at the centre: about {shown} by now"),
+        chart=charts.salt_at_centre(curves, begun.centre_share, headline.say(reader())),
     )
 
 
-def salt_summary(batch: Batch, moment: datetime) -> str:
+def salt_summary(batch: Batch, moment: datetime) -> Sentence | None:
     if batch.salting is None:
-        return ""
+        return None
     days = (moment - batch.salting.at).days + 1
     planned = round((planned_end(batch.salting) - batch.salting.at).total_seconds() / DAY_S)
-    return f"in salt, day {days} of {planned}"
+    told = {"day": Amount(days, COUNT), "planned": Amount(planned, COUNT)}
+    return Sentence("in salt, day {day} of {planned}", told)

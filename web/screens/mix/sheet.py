@@ -10,7 +10,7 @@ from core.daybook.facts import IngredientWeighed
 from core.daybook.formulas import formula_of
 from core.daybook.sheet import Row, Sheet, costs, over_the_limit, sheet_of
 from core.mix.weighing import aim_kg, difference, rounding, weighable
-from core.quantities import DOSE_MASS, PIECE_MASS, Amount, Quantity
+from core.quantities import DOSE_MASS, FRACTION, PIECE_MASS, Amount, Quantity
 from core.refusals import Refusal
 from core.sentence import Rounded, Sentence
 from core.usual import as_typed
@@ -41,14 +41,11 @@ def _figures(fact: IngredientWeighed, subject: Subject) -> tuple[Figure, ...]:
     found = difference(fact.wanted_kg, fact.mass_kg)
     division = fact.division_kg
     if division and not weighable(fact.wanted_kg, division):
-        words = f"This scale may be {_percent(fact.wanted_kg, division)} out on so little: a finer one shows more."
-        found = evolve(found, cautions=(words,))
+        *_, out = rounding(fact.wanted_kg, division)
+        share = {"share": Amount(round(out.value, 2), FRACTION)}
+        told = Sentence("This scale may be {share} out on so little: a finer one shows more.", share)
+        found = evolve(found, cautions=(told,))
     return (found,)
-
-
-def _percent(wanted_kg: float, division_kg: float) -> str:
-    *_, out = rounding(wanted_kg, division_kg)
-    return f"{out.value * 100:.0f} %"
 
 
 def _say(fact: IngredientWeighed) -> Sentence:
@@ -168,7 +165,7 @@ def _declared(row: Row, division_kg: float) -> EntryForm:
     def fact(values: Values, subject: Subject) -> IngredientWeighed:
         return IngredientWeighed(key=row.key, wanted_kg=row.wanted_kg, name=row.name, **values)
 
-    return evolve(WEIGH_ROW, title=f"Weigh {row.name}", inputs=inputs, fact=fact)
+    return evolve(WEIGH_ROW, inputs=inputs, fact=fact)
 
 
 def _as_wanted(row: Row, division_kg: float) -> dict[str, str]:

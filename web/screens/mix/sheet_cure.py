@@ -15,6 +15,7 @@ from core.mix.formula_cure import method_of
 from core.mix.weighing import aim_kg, refuse_too_small, rounding
 from core.quantities import CURE_MASS, DOSE_MASS, MASS, Amount
 from core.refusals import Refusal
+from core.sentence import Sentence
 from core.working import Figure
 from web.forms import typed
 from web.screens.mix.cure_shape import strength_said
@@ -36,7 +37,8 @@ def cure_row(batch: Batch, found: Sheet, row: Row) -> str:
         try:
             way_out, blend = preblend(row.wanted_kg, found.salt_kg, division), _blend(found, row, division)
         except Refusal as no_blend:
-            too_small = Refusal("division_kg", f"{refusal.sentence} {no_blend.sentence}")
+            both = {"too_small": refusal.said, "no_blend": no_blend.said}
+            too_small = Refusal("division_kg", Sentence("{too_small} {no_blend}", both))
     return render_template(
         "mix/cure_row.html",
         batch=batch,
