@@ -147,14 +147,14 @@ def means_as_logged(found: Found, name: str) -> tuple[float | None, float | None
     """
     probe = next(each for each in found.given.probes if each.name == name)
     raw, as_corrected = (next(each for each in series if each.probe == name) for series in (found.raw, found.series))
-    warm = damp = None
+    warm_c = humidity = None
     if probe.temperature is not None:
         first = arrives_at(as_corrected.temperatures_c)
-        warm = spread(raw.times_s[first:], raw.temperatures_c[first:], lasts_s=raw.held_s[first:]).mean
+        warm_c = spread(raw.times_s[first:], raw.temperatures_c[first:], lasts_s=raw.held_s[first:]).mean
     times_s, _, humidities = raw.humid()
     if probe.humidity is not None and len(times_s) > 1:
-        damp = spread(times_s, humidities).mean
-    return warm, damp
+        humidity = spread(times_s, humidities).mean
+    return warm_c, humidity
 
 
 def _doubts(given: Given) -> Iterator[Reason]:

@@ -180,8 +180,8 @@ def _conditions(agent: str, target_ppm: float, ph: float | None) -> tuple[Figure
         return (time,)
     least = Amount(asked.least_c, TEMPERATURE)
     step = Sentence("For {what}: {least}", {"what": said(asked.words), "least": least})
-    warmth = Figure("temperature", "Solution at least", least.value, TEMPERATURE, (step,), FOOD_CODE_SANITISERS)
-    return (warmth, time)
+    temperature = Figure("temperature", "Solution at least", least.value, TEMPERATURE, (step,), FOOD_CODE_SANITISERS)
+    return (temperature, time)
 
 
 def _ppm(ppm: float) -> Amount:

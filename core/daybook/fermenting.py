@@ -12,7 +12,7 @@ from attrs import evolve, frozen
 from core.daybook.batch import Batch
 from core.daybook.dated import MeatReading
 from core.daybook.ferment_notes import TakenLog
-from core.ferment.course import Leg, Warmth
+from core.ferment.course import Leg, TemperatureReading
 from core.ferment.crossing import Acid
 from core.ferment.judging import Fermentation, Judged, judge
 from core.ferment.outcome import Deviation, Outcome
@@ -62,7 +62,7 @@ def clock_start(batch: Batch) -> datetime:
     begun, begun_at = batch.ferment.begun, batch.ferment.begun_at
     if begun is None or begun_at is None:
         return batch.started_at
-    warm = [at for at, warm_c in _warmths(batch) if warm_c > RULES[begun.rule].base_c]
+    warm = [at for at, warm_c in _temperatures(batch) if warm_c > RULES[begun.rule].base_c]
     sour = [each.at for each in batch.phs if each.ph is not None and each.ph <= ACID_PH]
     before = [at for at in warm if batch.started_at <= at < begun_at - NOTED_LATE]
     if any(batch.started_at < at < min([begun_at - NOTED_LATE, *before]) for at in sour):
@@ -70,7 +70,7 @@ def clock_start(batch: Batch) -> datetime:
     return min([begun_at, *before])
 
 
-def _warmths(batch: Batch) -> list[tuple[datetime, float]]:
+def _temperatures(batch: Batch) -> list[tuple[datetime, float]]:
     """Every temperature that was read or logged, on whatever it was: a bad thermometer, too, tells of a late start."""
     read = ((each.at, each.temperature_c) for each in batch.readings if each.temperature_c is not None)
     logs = ((log.at, log.taken.points) for log in batch.ferment.logs)
@@ -88,7 +88,7 @@ def fermentation_of(batch: Batch) -> Fermentation:
             for each in batch.phs
             if each.ph is not None and (each.ph_proves or each.ph > ACID_PH)
         ),
-        warmths=_warmest([_read(batch, start), *(_logged(log, start) for log in notes.logs)]),
+        temperatures=_warmest([_read(batch, start), *(_logged(log, start) for log in notes.logs)]),
         planned_c=notes.begun.planned_c if notes.begun else None,
         start_noted=notes.begun is not None,
         deviation=None
@@ -98,9 +98,9 @@ def fermentation_of(batch: Batch) -> Fermentation:
     )
 
 
-def _read(batch: Batch, start: datetime) -> list[Warmth]:
+def _read(batch: Batch, start: datetime) -> list[TemperatureReading]:
     return [
-        Warmth((each.at - start).total_seconds(), each.temperature_c, each.place or "chamber")
+        TemperatureReading((each.at - start).total_seconds(), each.temperature_c, each.place or "chamber")
         for each in batch.readings
         if each.temperature_c is not None and _proves(each)
     ]
@@ -111,10 +111,10 @@ def _proves(reading: MeatReading) -> bool:
     return of_temperature is None or not of_temperature.proves_nothing
 
 
-def _warmest(sources: Sequence[Sequence[Warmth]]) -> tuple[Warmth, ...]:
+def _warmest(sources: Sequence[Sequence[TemperatureReading]]) -> tuple[TemperatureReading, ...]:
     """What was read beside a log, or by two of them, in one place: at each moment the warmest counts. In turns, a cool
     one would halve what the warm one adds up to."""
-    found: list[Warmth] = []
+    found: list[TemperatureReading] = []
     for own in sources:
         others = [sorted(other, key=lambda each: each.at_s) for other in sources[1:] if other is not own]
         found += [
@@ -124,7 +124,7 @@ def _warmest(sources: Sequence[Sequence[Warmth]]) -> tuple[Warmth, ...]:
     return tuple(found)
 
 
-def _at(moment: Warmth, log: Sequence[Warmth]) -> float:
+def _at(moment: TemperatureReading, log: Sequence[TemperatureReading]) -> float:
     """By the straight line between the points of a log of the same place; nothing outside of it."""
     if log[0].place != moment.place or not log[0].at_s <= moment.at_s <= log[-1].at_s:
         return -math.inf
@@ -133,11 +133,11 @@ def _at(moment: Warmth, log: Sequence[Warmth]) -> float:
     return Leg(before.at_s, next_.at_s, before.temperature_c, next_.temperature_c).at(moment.at_s)
 
 
-def _logged(log: TakenLog, start: datetime) -> list[Warmth]:
+def _logged(log: TakenLog, start: datetime) -> list[TemperatureReading]:
     """The points, and the highest reading beside the warmest of them: it may have been averaged away."""
     begun_s = (log.at - start).total_seconds()
     warmest_s, _ = max(log.taken.points, key=lambda point: point[1])
     return [
-        *(Warmth(begun_s + at_s, warm_c, log.taken.place) for at_s, warm_c in log.taken.points),
-        Warmth(begun_s + warmest_s, log.taken.highest_c, log.taken.place),
+        *(TemperatureReading(begun_s + at_s, warm_c, log.taken.place) for at_s, warm_c in log.taken.points),
+        TemperatureReading(begun_s + warmest_s, log.taken.highest_c, log.taken.place),
     ]

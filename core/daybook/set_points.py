@@ -24,15 +24,15 @@ def apart(chosen: SetPointsChosen, air: AirRead) -> tuple[Sentence, ...]:
 
     Within its differential, or what the instrument can tell, the air is as set.
     """
-    warmth = _sentence(
+    temperature = _sentence(
         air.temperature_c - chosen.temperature_c,
         max(chosen.temperature_differential_k or 0.0, LEAST_KELVIN),
         lambda off: Amount(off, TEMPERATURE_DIFFERENCE),
         ("Temperature as set", "{off} warmer than set", "{off} colder than set"),
     )
     if air.humidity is None:
-        return (warmth,)
-    return warmth, _sentence(
+        return (temperature,)
+    return temperature, _sentence(
         air.humidity - chosen.humidity,
         max(chosen.humidity_differential or 0.0, HYGROMETER),
         lambda off: Amount(off, RELATIVE_HUMIDITY),

@@ -33,7 +33,7 @@ BOTH_READ = Sentence(
 
 
 @frozen
-class Warmth:
+class TemperatureReading:
     """One temperature. at_s: seconds from the start of the clock, negative before it. temperature_c: −60 to 150."""
 
     at_s: float
@@ -81,7 +81,7 @@ class Course:
         return evolve(self, legs=tuple(leg.until(moment_s) for leg in self.legs if leg.start_s < moment_s))
 
 
-def course(readings: Iterable[Warmth], end_s: float, planned_c: float | None = None) -> Course:
+def course(readings: Iterable[TemperatureReading], end_s: float, planned_c: float | None = None) -> Course:
     """The course from second 0 to end_s. Chamber and core are kept apart; at each moment the warmer one counts.
 
     What is assumed and what is unknown is told of the one that was read with the shorter gaps, or else of the chamber.
@@ -102,7 +102,7 @@ def course(readings: Iterable[Warmth], end_s: float, planned_c: float | None = N
     return Course(legs, (*told.assumed, BOTH_READ), told.unknown)
 
 
-def _of(place: str, readings: Iterable[Warmth]) -> list[Warmth]:
+def _of(place: str, readings: Iterable[TemperatureReading]) -> list[TemperatureReading]:
     """In the order of time. Of two at one moment only the warmer counts."""
     of_place = sorted((each for each in readings if each.place == place), key=lambda each: each.temperature_c)
     warmest = {each.at_s: each for each in of_place}
@@ -124,7 +124,7 @@ def _longest_s(walked: Course) -> float:
     return max(JOINED_S, *(leg.end_s - leg.start_s for leg in walked.legs))
 
 
-def _carried(readings: Sequence[Warmth], end_s: float, planned_c: float) -> Course:
+def _carried(readings: Sequence[TemperatureReading], end_s: float, planned_c: float) -> Course:
     legs: list[Leg] = []
     assumed: list[Sentence] = []
     unknown: list[Sentence] = []
@@ -149,7 +149,7 @@ def _carried(readings: Sequence[Warmth], end_s: float, planned_c: float) -> Cour
     return Course(tuple(legs), tuple(assumed), tuple(unknown))
 
 
-def _taken(when: str, nearest: Warmth, lasts_s: float, planned_c: float, assumed: list[Sentence]) -> float:
+def _taken(when: str, nearest: TemperatureReading, lasts_s: float, planned_c: float, assumed: list[Sentence]) -> float:
     """One reading says how warm it was then; of the rest only the plan is known."""
     taken = max(nearest.temperature_c, planned_c)
     planned = ", as planned" if taken > nearest.temperature_c else ""
@@ -158,7 +158,7 @@ def _taken(when: str, nearest: Warmth, lasts_s: float, planned_c: float, assumed
     return taken
 
 
-def _between(earlier: Warmth, later: Warmth, assumed: list[Sentence]) -> Leg:
+def _between(earlier: TemperatureReading, later: TemperatureReading, assumed: list[Sentence]) -> Leg:
     gap_s = later.at_s - earlier.at_s
     warmer = max(earlier.temperature_c, later.temperature_c)
     if gap_s > JOINED_S:

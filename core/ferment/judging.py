@@ -7,7 +7,7 @@ import math
 from attrs import frozen
 
 from core.ferment import crossing as crossings
-from core.ferment.course import Course, Warmth, course
+from core.ferment.course import Course, TemperatureReading, course
 from core.ferment.crossing import Acid, Contradiction, Crossing, Fall, Projection
 from core.ferment.deadline import Deadline, deadline
 from core.ferment.degree_hours import figure, limit_figure, reached_at, total, used_up
@@ -30,7 +30,7 @@ class Fermentation:
 
     rule: RuleKey = "us"
     phs: tuple[Acid, ...] = ()
-    warmths: tuple[Warmth, ...] = ()
+    temperatures: tuple[TemperatureReading, ...] = ()
     planned_c: float | None = None
     start_noted: bool = True
     deviation: Deviation | None = None
@@ -65,8 +65,8 @@ def judge(fermentation: Fermentation, now_s: float) -> Judged:
     read_off = crossings.fall(phs)
     found = read_off.crossing
     end_s = max(now_s if found is None else found.by_s, 0.0)
-    warmths = [each for each in fermentation.warmths if each.at_s <= now_s]
-    walked = course(warmths, end_s, fermentation.planned_c)
+    temperatures = [each for each in fermentation.temperatures if each.at_s <= now_s]
+    walked = course(temperatures, end_s, fermentation.planned_c)
     contradiction = None if read_off.contradiction is None else said_against(read_off.contradiction, found)
     assumed = (*said_of_start(fermentation), *([contradiction] if contradiction and found else ()), *walked.assumed)
     ahead = None if found else crossings.projection(phs)
@@ -82,7 +82,7 @@ def judge(fermentation: Fermentation, now_s: float) -> Judged:
         crossing=found,
         projection=ahead,
         course=walked,
-        places=by_place(warmths, end_s, rule),
+        places=by_place(temperatures, end_s, rule),
         assumed=assumed,
         outcome=Outcome(
             word=word,
@@ -202,9 +202,9 @@ def _without_course(
     )
 
 
-def by_place(warmths: list[Warmth], end_s: float, rule: Rule) -> tuple[Figure, ...]:
+def by_place(temperatures: list[TemperatureReading], end_s: float, rule: Rule) -> tuple[Figure, ...]:
     names = {"chamber": "By the chamber alone", "core": "By the core alone"}
-    own = {place: [each for each in warmths if each.place == place] for place in names}
+    own = {place: [each for each in temperatures if each.place == place] for place in names}
     if not all(own.values()):
         return ()
     return tuple(figure(course(own[place], end_s), rule, name, place) for place, name in names.items())

@@ -14,7 +14,7 @@ from collections.abc import Sequence
 
 from attrs import frozen
 
-from core.ferment.course import NO_EVIDENCE_S, Warmth, course
+from core.ferment.course import NO_EVIDENCE_S, TemperatureReading, course
 from core.ferment.deadline import Deadline, deadline
 from core.ferment.degree_hours import figure, limit_figure, reached_at, total, used_up
 from core.ferment.judging import Fermentation, Judged, by_place, said_of_start, standing_deviation
@@ -56,11 +56,13 @@ class Warmed:
 def judge_slow(fermentation: Fermentation, now_s: float) -> Judged:
     """now_s: seconds from the start; what was read later is passed over. Not shown to be cool, it has not passed."""
     rule = RULES[fermentation.rule]
-    warmths = sorted((each for each in fermentation.warmths if each.at_s <= now_s), key=lambda each: each.at_s)
-    warmed = _warmed(warmths, rule.base_c)
+    temperatures = sorted(
+        (each for each in fermentation.temperatures if each.at_s <= now_s), key=lambda each: each.at_s
+    )
+    warmed = _warmed(temperatures, rule.base_c)
     end_s = max(now_s if warmed.end_s is None else warmed.end_s, 0.0)
-    walked = course(warmths, end_s, fermentation.planned_c)
-    known = bool(warmths) and bool(walked.legs)
+    walked = course(temperatures, end_s, fermentation.planned_c)
+    known = bool(temperatures) and bool(walked.legs)
     sum_ks = total(walked, rule.base_c) if known else None
     limit_ks = rule.limit_ks(walked.highest_c)
     over_s = reached_at(walked, rule.base_c, limit_ks) if known else None
@@ -74,7 +76,7 @@ def judge_slow(fermentation: Fermentation, now_s: float) -> Judged:
         crossing=None,
         projection=None,
         course=walked,
-        places=by_place(warmths, end_s, rule),
+        places=by_place(temperatures, end_s, rule),
         assumed=(*said_of_start(fermentation), *walked.assumed),
         outcome=Outcome(
             word=word,
@@ -87,8 +89,8 @@ def judge_slow(fermentation: Fermentation, now_s: float) -> Judged:
     )
 
 
-def _warmed(warmths: Sequence[Warmth], base_c: float) -> Warmed:
-    since = [each for each in warmths if each.at_s >= 0]
+def _warmed(temperatures: Sequence[TemperatureReading], base_c: float) -> Warmed:
+    since = [each for each in temperatures if each.at_s >= 0]
     last_s = max((each.at_s for each in since), default=-math.inf)
     last_warm = {each.place: each.at_s for each in since if each.temperature_c > base_c}
     cool = [

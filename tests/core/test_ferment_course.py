@@ -11,8 +11,8 @@ from tests.core.fermenting import H, acids, every_12_h, kept, warm
 A_HAIR_H = 1e-4
 
 
-def unknown(warmths, until_h: float, planned_c: float | None = None) -> list[str]:
-    return [each.say(METRIC) for each in course(warmths, until_h * H, planned_c).unknown]
+def unknown(temperatures, until_h: float, planned_c: float | None = None) -> list[str]:
+    return [each.say(METRIC) for each in course(temperatures, until_h * H, planned_c).unknown]
 
 
 def test_the_spans_are_half_a_day_and_half_an_hour_and_a_day_and_a_half():

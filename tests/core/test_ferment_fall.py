@@ -223,7 +223,7 @@ def test_a_reading_before_the_start_is_told_as_one():
 
 
 def test_contradicted_it_is_not_known_without_a_temperature_either():
-    bare = evolve(ISSUE, warmths=())
+    bare = evolve(ISSUE, temperatures=())
     judged = judge(bare, 60 * H)
     assert (judged.word, judged.measure_again, judged.crossing) == ("unknown", True, None)
     assert "was contradicted by" in reason(judged.outcome).text.say(METRIC)
@@ -245,10 +245,12 @@ def test_once_a_low_reading_is_outweighed_a_decision_is_about_the_limit(decided_
     assert (judge(twice, 100 * H).outcome.deviation is not None) is stands
 
 
-@pytest.mark.parametrize("warmths", [(), every_12_h(0, 20)], ids=["never read", "once"])
+@pytest.mark.parametrize("temperatures", [(), every_12_h(0, 20)], ids=["never read", "once"])
 @pytest.mark.parametrize(("decided_h", "stands"), [(30.0, True), (30 - A_HAIR_H, False)])
-def test_a_decision_from_before_it_was_sour_is_none_about_hours_nobody_saw(warmths, decided_h: float, stands: bool):
-    unseen = Fermentation("us", acids((0, 5.8), (30, 5.2)), warmths, deviation=TESTED, decided_s=decided_h * H)
+def test_a_decision_from_before_it_was_sour_is_none_about_hours_nobody_saw(
+    temperatures, decided_h: float, stands: bool
+):
+    unseen = Fermentation("us", acids((0, 5.8), (30, 5.2)), temperatures, deviation=TESTED, decided_s=decided_h * H)
     judged = judge(unseen, 40 * H)
     assert judged.word == "unknown"
     assert (judged.outcome.deviation is not None) is stands

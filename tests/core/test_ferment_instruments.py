@@ -6,7 +6,7 @@ from core.daybook.due.ferment import IN_TIME, READ_EVERY
 from core.daybook.facts import Reading
 from core.daybook.facts.ferment import DeviationDecided, FermentationBegun, FermentLogTaken
 from core.daybook.fermenting import FermentationClock, clock_start, fermentation_of, judged
-from core.ferment.course import Place, Warmth
+from core.ferment.course import Place, TemperatureReading
 from core.ferment.crossing import Acid
 from core.ferment.rules import RULES, RuleKey
 from tests.core.kitchen import DAY
@@ -89,8 +89,8 @@ def log(thermometer: str | None, place: str = "chamber") -> FermentLogTaken:
     return FermentLogTaken("0" * 64, place, times_s, warm_c, 23.0, 7200.0, 120, "shelf", thermometer)  # type: ignore[arg-type]
 
 
-def logged(shop: Workshop, batch: str) -> tuple[Warmth, ...]:
-    return fermentation_of(shop.batch(batch)).warmths
+def logged(shop: Workshop, batch: str) -> tuple[TemperatureReading, ...]:
+    return fermentation_of(shop.batch(batch)).temperatures
 
 
 def test_a_log_of_an_unchecked_thermometer_counts_as_it_is_with_its_highest_reading(shop: Workshop, batch: str):
@@ -149,7 +149,7 @@ def test_the_seconds_count_from_the_start_of_the_clock(shop: Workshop, batch: st
     shop.note(Reading(5.6, 21.0, place="core"), batch, at=1 + 2 * HOUR)
     known = fermentation_of(shop.batch(batch))
     assert known.phs == (Acid(pytest.approx(-H), 5.8), Acid(pytest.approx(2 * H), 5.6))  # type: ignore[arg-type]
-    assert [(each.temperature_c, each.place) for each in known.warmths] == [(20.0, "chamber"), (21.0, "core")]
+    assert [(each.temperature_c, each.place) for each in known.temperatures] == [(20.0, "chamber"), (21.0, "core")]
 
 
 def test_it_is_read_twice_a_day_and_an_hour_before_the_last_safe_moment():
@@ -272,7 +272,7 @@ def test_a_cool_reading_beside_a_warm_log_takes_nothing_from_it(shop: Workshop, 
 def test_a_log_of_the_core_says_nothing_of_the_chamber(shop: Workshop, batch: str):
     a_log(shop, batch, 24.0, 0.0, "core")
     shop.note(Reading(None, 12.0), batch, at=1.9)
-    assert Warmth(0.9 * 24 * H, 12.0, "chamber") in fermentation_of(shop.batch(batch)).warmths
+    assert TemperatureReading(0.9 * 24 * H, 12.0, "chamber") in fermentation_of(shop.batch(batch)).temperatures
 
 
 BESIDE = FermentLogTaken("cd" * 32, "chamber", (0.0, H, 3 * H, 5 * H), (20.0, 22.0, 30.0, 21.0), 33.0, 5 * H, 60)
@@ -289,20 +289,20 @@ def test_a_cool_reading_counts_as_the_log_beside_it(shop: Workshop, batch: str, 
     """By the line between its points; of the fourth hour from its highest reading, 33 °C, down to 21."""
     shop.note(BESIDE, batch, at=1)
     shop.note(Reading(None, 10.0), batch, at=1 + hours * HOUR)
-    assert fermentation_of(shop.batch(batch)).warmths[0].temperature_c == pytest.approx(counts_c)
+    assert fermentation_of(shop.batch(batch)).temperatures[0].temperature_c == pytest.approx(counts_c)
 
 
 def test_a_warmer_reading_counts_as_it_is(shop: Workshop, batch: str):
     shop.note(BESIDE, batch, at=1)
     shop.note(Reading(None, 27.0), batch, at=1 + 2 * HOUR)
-    assert fermentation_of(shop.batch(batch)).warmths[0].temperature_c == 27
+    assert fermentation_of(shop.batch(batch)).temperatures[0].temperature_c == 27
 
 
 def test_between_two_single_readings_a_log_says_how_warm_it_was(shop: Workshop, batch: str):
     shop.note(Reading(None, 40.0), batch, at=1 - HOUR)
     shop.note(BESIDE, batch, at=1)
     shop.note(Reading(None, 40.0), batch, at=1 + 6 * HOUR)
-    found = fermentation_of(shop.batch(batch)).warmths[2:]
+    found = fermentation_of(shop.batch(batch)).temperatures[2:]
     assert [each.temperature_c for each in found] == [20.0, 22.0, 30.0, 21.0, 33.0]
 
 
@@ -320,5 +320,5 @@ def test_corrected_to_the_base_itself_it_has_no_last_safe_moment(shop: Workshop)
     shop.note(FermentationBegun("canada", None), batch, at=1)
     shop.note(Reading(5.8, 16.1, thermometer=thermometer), batch, at=1)
     found = clocked(shop, batch, 1.1)
-    assert 15.6 < found.fermentation.warmths[0].temperature_c < 15.6 + 1e-12
+    assert 15.6 < found.fermentation.temperatures[0].temperature_c < 15.6 + 1e-12
     assert found.last_safe is None

@@ -10,7 +10,7 @@ from attrs import evolve
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from core.ferment.course import Course, Warmth, course
+from core.ferment.course import Course, TemperatureReading, course
 from core.ferment.crossing import BELIEVABLE_PH, Acid
 from core.ferment.judging import Fermentation, judge
 from core.ferment.outcome import reason, slow_reason
@@ -26,30 +26,30 @@ RANKS = {True: 2, None: 1, False: 0}
 def fermentations(draw: st.DrawFn) -> tuple[Fermentation, float]:
     """Read every few hours, falling, mostly in time: now and then with a reading that contradicts. And a now."""
     at_h, ph = draw(st.floats(0, 12)), draw(st.floats(5.4, 6.0))
-    warm_c, warmths, phs = draw(st.floats(17, 27)), [], []
+    warm_c, temperatures, phs = draw(st.floats(17, 27)), [], []
     for _ in range(draw(st.integers(3, 8))):
         phs.append(Acid(at_h * H, ph))
         if draw(st.integers(0, 5)):
-            warmths.append(Warmth(at_h * H, warm_c + draw(st.floats(-2, 2))))
+            temperatures.append(TemperatureReading(at_h * H, warm_c + draw(st.floats(-2, 2))))
         at_h += draw(st.floats(2, 16))
         ph = max(4.6, ph - draw(st.floats(0.05, 0.4)))
         if not draw(st.integers(0, 7)):
             phs.append(Acid((at_h - 1) * H, draw(st.floats(5.1, 5.9))))
     planned_c = draw(st.none() | st.floats(15, 30))
     rule = draw(st.sampled_from(["us", "canada"]))
-    return Fermentation(rule, tuple(phs), tuple(warmths), planned_c), (at_h + draw(st.floats(0, 20))) * H
+    return Fermentation(rule, tuple(phs), tuple(temperatures), planned_c), (at_h + draw(st.floats(0, 20))) * H
 
 
 @st.composite
 def slow_ones(draw: st.DrawFn) -> tuple[Fermentation, float]:
     """A few warm days or none, then cool, mostly read over three days."""
-    at_h, warmths = draw(st.floats(0, 6)), []
+    at_h, temperatures = draw(st.floats(0, 6)), []
     warm_until_h, until_h = draw(st.floats(0, 80)), draw(st.floats(60, 130))
     while at_h < until_h:
         warm_c = draw(st.floats(16, 24)) if at_h < warm_until_h else draw(st.floats(5, 15.5))
-        warmths.append(Warmth(at_h * H, warm_c))
+        temperatures.append(TemperatureReading(at_h * H, warm_c))
         at_h += draw(st.floats(4, 34))
-    return Fermentation("us", (), tuple(warmths)), (at_h + draw(st.floats(0, 20))) * H
+    return Fermentation("us", (), tuple(temperatures)), (at_h + draw(st.floats(0, 20))) * H
 
 
 def rank(known: Fermentation, now_s: float) -> int:
@@ -82,8 +82,8 @@ def supposed(walked: Course, at_s: float) -> float:
 
 
 def without(
-    data: st.DataObject, readings: Sequence[Warmth], now_s: float, planned_c: float | None
-) -> tuple[Warmth, ...] | None:
+    data: st.DataObject, readings: Sequence[TemperatureReading], now_s: float, planned_c: float | None
+) -> tuple[TemperatureReading, ...] | None:
     """One reading less, that was no warmer than what is supposed without it."""
     gone = data.draw(st.integers(0, len(readings) - 1))
     rest = tuple(each for index, each in enumerate(readings) if index != gone)
@@ -100,8 +100,8 @@ def test_a_temperature_taken_away_that_was_no_warmer_than_is_supposed_without_it
     @given(fermentations(), st.data())
     def holds(given_: tuple[Fermentation, float], data: st.DataObject) -> None:
         known, now_s = given_
-        if known.warmths and (rest := without(data, known.warmths, now_s, known.planned_c)) is not None:
-            counted.hold(rank(known, now_s), rank(evolve(known, warmths=rest), now_s))
+        if known.temperatures and (rest := without(data, known.temperatures, now_s, known.planned_c)) is not None:
+            counted.hold(rank(known, now_s), rank(evolve(known, temperatures=rest), now_s))
 
     holds()
     counted.check()
@@ -114,8 +114,8 @@ def test_a_temperature_of_a_slow_style_taken_away():
     @given(slow_ones(), st.data())
     def holds(given_: tuple[Fermentation, float], data: st.DataObject) -> None:
         known, now_s = given_
-        if (rest := without(data, known.warmths, now_s, None)) is not None:
-            counted.hold(slow_rank(known, now_s), slow_rank(evolve(known, warmths=rest), now_s))
+        if (rest := without(data, known.temperatures, now_s, None)) is not None:
+            counted.hold(slow_rank(known, now_s), slow_rank(evolve(known, temperatures=rest), now_s))
 
     holds()
     counted.check()
@@ -133,7 +133,9 @@ def test_everything_later_from_some_moment_on():
     def holds(given_: tuple[Fermentation, float], from_h: float, by_h: float) -> None:
         known, now_s = given_
         wider = evolve(
-            known, phs=later(known.phs, from_h * H, by_h * H), warmths=later(known.warmths, from_h * H, by_h * H)
+            known,
+            phs=later(known.phs, from_h * H, by_h * H),
+            temperatures=later(known.temperatures, from_h * H, by_h * H),
         )
         counted.hold(rank(known, now_s), rank(wider, now_s + by_h * H))
 
@@ -148,16 +150,16 @@ def test_a_gap_of_a_slow_style_widened():
     @given(slow_ones(), st.floats(0, 80), st.floats(0, 60))
     def holds(given_: tuple[Fermentation, float], from_h: float, by_h: float) -> None:
         known, now_s = given_
-        moved = [each.at_s / H for each in known.warmths if each.at_s >= from_h * H]
+        moved = [each.at_s / H for each in known.temperatures if each.at_s >= from_h * H]
         if not any(at_h < 72 <= at_h + by_h for at_h in moved):  # none comes to show the third day
-            wider = evolve(known, warmths=later(known.warmths, from_h * H, by_h * H))
+            wider = evolve(known, temperatures=later(known.temperatures, from_h * H, by_h * H))
             counted.hold(slow_rank(known, now_s), slow_rank(wider, now_s + by_h * H))
 
     holds()
     counted.check()
 
 
-def warmer_by(data: st.DataObject, readings: Sequence[Warmth]) -> tuple[Warmth, ...]:
+def warmer_by(data: st.DataObject, readings: Sequence[TemperatureReading]) -> tuple[TemperatureReading, ...]:
     one, by_k = data.draw(st.integers(0, len(readings) - 1)), data.draw(st.floats(0, 60))
     return tuple(
         evolve(each, temperature_c=each.temperature_c + by_k) if index == one else each
@@ -172,8 +174,8 @@ def _warmer(drawn: st.SearchStrategy[tuple[Fermentation, float]], ranked: Callab
     @given(drawn, st.data())
     def holds(given_: tuple[Fermentation, float], data: st.DataObject) -> None:
         known, now_s = given_
-        if known.warmths:
-            warmer = evolve(known, warmths=warmer_by(data, known.warmths))
+        if known.temperatures:
+            warmer = evolve(known, temperatures=warmer_by(data, known.temperatures))
             counted.hold(ranked(known, now_s), ranked(warmer, now_s))
 
     holds()

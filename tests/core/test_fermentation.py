@@ -86,7 +86,7 @@ def test_one_hot_hour_lowers_the_limit_for_all_of_it():
 
 
 def test_heat_after_it_is_sour_changes_nothing():
-    later_hot = evolve(GOOD, warmths=(*every_12_h(36), *warm((40, 45.0))))
+    later_hot = evolve(GOOD, temperatures=(*every_12_h(36), *warm((40, 45.0))))
     assert judge(later_hot, 60 * H).limit == judge(GOOD, 60 * H).limit
 
 
@@ -105,26 +105,26 @@ def test_sour_from_the_first_reading_on_counts_to_that_reading():
     assert (found.at_s, found.after_s) == (10 * H, None)
 
 
-@pytest.mark.parametrize("warmths", [(), every_12_h(12)], ids=["never read", "read"])
-def test_a_crossing_before_the_clock_began_needed_no_degree_hours(warmths):
-    judged = judge(Fermentation("us", acids((-5, 5.8), (-1, 5.2)), warmths), H)
+@pytest.mark.parametrize("temperatures", [(), every_12_h(12)], ids=["never read", "read"])
+def test_a_crossing_before_the_clock_began_needed_no_degree_hours(temperatures):
+    judged = judge(Fermentation("us", acids((-5, 5.8), (-1, 5.2)), temperatures), H)
     assert (judged.word, judged.sum, judged.outcome.sum_ks, judged.course.legs) == ("passed", None, None, ())
 
 
 def test_without_any_temperature_nothing_is_known():
-    assert word(evolve(GOOD, warmths=()), 40) == "unknown"
+    assert word(evolve(GOOD, temperatures=()), 40) == "unknown"
 
 
 def test_what_was_planned_is_no_evidence():
-    assert word(evolve(GOOD, warmths=(), planned_c=24.0), 40) == "unknown"
+    assert word(evolve(GOOD, temperatures=(), planned_c=24.0), 40) == "unknown"
 
 
 def test_what_was_planned_counts_against_it():
-    assert word(evolve(LATE, warmths=(), planned_c=24.0), 85) == "over"
+    assert word(evolve(LATE, temperatures=(), planned_c=24.0), 85) == "over"
 
 
 def test_a_day_and_a_half_without_a_temperature_is_no_evidence():
-    assert word(evolve(GOOD, phs=acids((0, 5.8), (50, 5.2)), warmths=warm((0, 20), (50, 20))), 60) == "unknown"
+    assert word(evolve(GOOD, phs=acids((0, 5.8), (50, 5.2)), temperatures=warm((0, 20), (50, 20))), 60) == "unknown"
 
 
 def test_over_a_long_gap_the_warmer_reading_counts():
@@ -148,7 +148,7 @@ def test_long_after_the_last_reading_what_was_planned_counts_if_it_is_warmer():
 
 
 def test_what_is_taken_for_granted_is_said():
-    said = [each.say(METRIC, 4) for each in judge(evolve(GOOD, warmths=warm((0, 20), (24, 26))), 30 * H).assumed]
+    said = [each.say(METRIC, 4) for each in judge(evolve(GOOD, temperatures=warm((0, 20), (24, 26))), 30 * H).assumed]
     assert said == [
         "24 h went by between two readings: the warmer of them, 26 °C, counts for all of it.",
         "After the last reading, 6 h, it is taken to have been 26 °C.",
@@ -166,7 +166,7 @@ def test_a_reading_at_the_start_itself_is_one_after_it(at_h: float, said: str):
 def test_a_reading_of_this_very_moment_counts():
     assert word(GOOD, 36) == "passed"
     assert word(GOOD, 36 - 1e-9) == "running"
-    assert judge(evolve(GOOD, phs=(), warmths=(*every_12_h(24), *warm((36, 40)))), 36 * H).course.highest_c == 40
+    assert judge(evolve(GOOD, phs=(), temperatures=(*every_12_h(24), *warm((36, 40)))), 36 * H).course.highest_c == 40
 
 
 def test_before_it_is_sour_its_line_is_drawn_on():
@@ -205,7 +205,7 @@ def test_a_cold_core_takes_nothing_from_the_chamber():
 
 
 def test_one_reading_of_the_core_long_ago_leaves_no_gap():
-    assert judge(evolve(GOOD, warmths=(*every_12_h(36), *warm((1, 10), place="core"))), 40 * H).word == "passed"
+    assert judge(evolve(GOOD, temperatures=(*every_12_h(36), *warm((1, 10), place="core"))), 40 * H).word == "passed"
 
 
 def test_only_the_core_was_read_then_it_carries_the_course():
@@ -213,7 +213,7 @@ def test_only_the_core_was_read_then_it_carries_the_course():
 
 
 def test_both_places_have_their_own_figures():
-    both = evolve(GOOD, warmths=(*every_12_h(36, 24), *every_12_h(36, 22, "core")))
+    both = evolve(GOOD, temperatures=(*every_12_h(36, 24), *every_12_h(36, 22, "core")))
     assert [each.key for each in judge(both, 30 * H).places] == ["chamber", "core"]
 
 
@@ -267,7 +267,7 @@ def test_hours_and_minutes_are_never_more_than_there_is(seconds: float, said: st
 
 
 @pytest.mark.parametrize("reader", [METRIC, US], ids=["metric", "us"])
-@pytest.mark.parametrize("fermentation", [GOOD, LATE, evolve(GOOD, warmths=()), SLOW])
+@pytest.mark.parametrize("fermentation", [GOOD, LATE, evolve(GOOD, temperatures=()), SLOW])
 def test_every_reason_can_be_said(fermentation: Fermentation, reader):
     for hours in (1, 30, 50, 60, 90, 120):
         for why in (

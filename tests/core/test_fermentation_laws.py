@@ -8,7 +8,7 @@ from attrs import evolve
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from core.ferment.course import JOINED_S, Course, Leg, Warmth, course
+from core.ferment.course import JOINED_S, Course, Leg, TemperatureReading, course
 from core.ferment.crossing import Acid
 from core.ferment.degree_hours import reached_at, total
 from core.ferment.judging import Fermentation, judge
@@ -29,11 +29,11 @@ def legs(draw) -> Course:
 
 
 @st.composite
-def readings(draw, most_gap_h: float = 60) -> tuple[Warmth, ...]:
+def readings(draw, most_gap_h: float = 60) -> tuple[TemperatureReading, ...]:
     gaps = draw(st.lists(st.floats(0.1, most_gap_h), min_size=1, max_size=8))
     at_h, found = draw(st.floats(-5, 5)), []
     for gap in gaps:
-        found.append(Warmth(at_h * H, draw(warmth), draw(st.sampled_from(["chamber", "core"]))))
+        found.append(TemperatureReading(at_h * H, draw(warmth), draw(st.sampled_from(["chamber", "core"]))))
         at_h += gap
     return tuple(found)
 
@@ -74,7 +74,7 @@ def test_a_sum_is_reached_where_it_is_reached(walked: Course, part: float):
 
 
 @given(readings(), st.floats(1, 150))
-def test_a_course_has_no_hole_and_no_end_but_its_own(given_: tuple[Warmth, ...], until_h: float):
+def test_a_course_has_no_hole_and_no_end_but_its_own(given_: tuple[TemperatureReading, ...], until_h: float):
     walked = course(given_, until_h * H)
     assert walked.legs[0].start_s == 0
     assert walked.legs[-1].end_s == until_h * H
@@ -82,7 +82,7 @@ def test_a_course_has_no_hole_and_no_end_but_its_own(given_: tuple[Warmth, ...],
 
 
 @given(readings(most_gap_h=12), st.floats(1, 60))
-def test_a_course_is_never_colder_than_a_reading(given_: tuple[Warmth, ...], until_h: float):
+def test_a_course_is_never_colder_than_a_reading(given_: tuple[TemperatureReading, ...], until_h: float):
     walked = course(given_, until_h * H)
     joined = len({each.place for each in given_}) == 1
     for each in given_:
@@ -92,7 +92,9 @@ def test_a_course_is_never_colder_than_a_reading(given_: tuple[Warmth, ...], unt
 
 
 @given(readings(most_gap_h=JOINED_S / H), st.floats(1, 60), st.floats(0, 10))
-def test_warmer_readings_never_make_fewer_degree_hours(given_: tuple[Warmth, ...], until_h: float, more: float):
+def test_warmer_readings_never_make_fewer_degree_hours(
+    given_: tuple[TemperatureReading, ...], until_h: float, more: float
+):
     warmer = tuple(evolve(each, temperature_c=each.temperature_c + more) for each in given_)
     assert total(course(warmer, until_h * H), BASE_C) >= total(course(given_, until_h * H), BASE_C) - 1e-6
 
@@ -146,7 +148,7 @@ def test_a_cycling_chambers_log_keeps_its_degree_hours_or_a_little_more(
     warm = [mean_c + swing * math.sin(2 * math.pi * each / period_s) for each in times]
     made = summarised(times, warm, most)
     whole, short = (
-        total(course([Warmth(a, c) for a, c in zip(*log, strict=True)], times[-1]), RULES["us"].base_c)
+        total(course([TemperatureReading(a, c) for a, c in zip(*log, strict=True)], times[-1]), RULES["us"].base_c)
         for log in ((times, warm), (made.times_s, made.temperatures_c))
     )
     assert 0.99 * whole - 2 * H <= short <= 1.1 * whole + 3 * H

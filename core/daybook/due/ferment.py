@@ -30,7 +30,7 @@ def of_ferment(batch: Batch, now: datetime) -> Iterable[Due]:
     elif batch.stage == "ferment" or (batch.ferments and word == "running"):
         yield _reading(batch, clocked, now)
     elif batch.start.style == "slow" and (word == "running" or (word == "unknown" and not batch.pieces)):
-        yield _warmth(batch, clocked, now)
+        yield _temperature(batch, clocked, now)
 
 
 def sour_in_time(batch: Batch, now: datetime) -> datetime | None:
@@ -74,7 +74,7 @@ def _reading(batch: Batch, clocked: FermentationClock, now: datetime) -> Due:
     return Due("reading", batch.id, words, last.at + READ_EVERY)
 
 
-def _warmth(batch: Batch, clocked: FermentationClock, now: datetime) -> Due:
+def _temperature(batch: Batch, clocked: FermentationClock, now: datetime) -> Due:
     left = _left(clocked)
     named: dict[str, Value] = {"batch": batch.name}
     last = max((each.at for each in batch.readings), default=batch.started_at - READ_EVERY)
@@ -89,7 +89,7 @@ def _warmth(batch: Batch, clocked: FermentationClock, now: datetime) -> Due:
 def _left(clocked: FermentationClock) -> Sentence | None:
     """ "5 h 20 min left at 24 °C"; None where it cannot be told, stands still or is over."""
     deadline = clocked.judged.deadline
-    if not clocked.fermentation.warmths or deadline.left is None or not deadline.left.value:
+    if not clocked.fermentation.temperatures or deadline.left is None or not deadline.left.value:
         return None
     at = Amount(clocked.judged.course.last_c, TEMPERATURE)
     return Sentence("{time} left at {at}", {"time": hours_and_minutes(deadline.left.value), "at": at})

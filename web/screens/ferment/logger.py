@@ -154,8 +154,8 @@ def _take(batch: Batch, data: bytes, log: Log, form: Form) -> str:
     if not series:
         raise OutOfRange("", "No temperature could be read in this file.")
     chosen = next(each for each in series if each.probe == values.get("probe", series[0].probe))
-    warmths = zip(chosen.times_s, chosen.temperatures_c, strict=True)
-    rows = [(at_s, warm_c) for at_s, warm_c in warmths if warm_c == warm_c]
+    temperatures = zip(chosen.times_s, chosen.temperatures_c, strict=True)
+    rows = [(at_s, warm_c) for at_s, warm_c in temperatures if warm_c == warm_c]
     began = _began(log, rows[0][0], values)
     if began > now() + LATEST:
         raise OutOfRange("", "This log begins later than now: check the logger's clock.")
