@@ -114,14 +114,12 @@ def headline(since_s: float | None, after_s: float | None, has_dates: bool) -> S
     after = {"after": Amount(after_s, LASTS)}
     if not has_dates:
         return Sentence("Settled {after} into the log.", after)
-    since = EPOCH + timedelta(seconds=since_s)
-    return Sentence("Settled since {since}, {after} into the log.", {"since": since, **after})
+    return Sentence("Settled since {since}, {after} into the log.", {"since": logged_at(since_s), **after})
 
 
-def moment_words(at_s: float) -> str:
-    """A time of the logs' clock: "3 Nov 2026, 14:05"."""
-    moment = EPOCH + timedelta(seconds=at_s)
-    return f"{moment.day} {moment:%b %Y, %H:%M}"
+def logged_at(at_s: float) -> datetime:
+    """A time of the logs' clock."""
+    return EPOCH + timedelta(seconds=at_s)
 
 
 def band_amounts(run: ProofRun) -> dict[str, Amount]:

@@ -38,8 +38,9 @@ from core.daybook.facts.salting import PieceTurned, SaltingBegun
 from core.daybook.instruments import Shelf
 from core.daybook.load import burden, capacity, hanging
 from core.daybook.preparation_list import LONGEST_LIST, LONGEST_TEXT, LONGEST_TIMER_S
-from core.daybook.proofs import moment_words
+from core.daybook.proofs import logged_at
 from core.quantities import METRIC
+from core.sentence import Sentence
 from tests.core.kitchen import DAY, NOON, Kitchen
 from tests.core.workshop import Workshop, day
 
@@ -300,7 +301,7 @@ def test_a_list_of_tasks_has_its_ends():
     ("at_s", "words"), [(0.0, "1 Jan 1970, 00:00"), (1_793_714_700.0, "3 Nov 2026, 14:05"), (59.9, "1 Jan 1970, 00:00")]
 )
 def test_a_moment_of_a_log_is_said_by_its_own_clock(at_s: float, words: str):
-    assert moment_words(at_s) == words
+    assert Sentence("{at}", {"at": logged_at(at_s)}).say(METRIC) == words
 
 
 def test_a_turned_piece_and_an_empty_chamber_ask_for_nothing(kitchen: Kitchen):

@@ -9,7 +9,9 @@ from flask import abort, current_app
 
 from core.chamber.logs import Layout, guess
 from core.daybook.facts import ProofRun
+from core.quantities import COUNT, Amount
 from core.refusals import OutOfRange
+from core.sentence import Message, Sentence
 from web.journal import fresh_id
 
 MOST_DRAFTS = 3
@@ -17,7 +19,15 @@ MOST_FILES = 8
 LARGEST = 20 * 2**20
 """Bytes of one file: two years of minutes."""
 LONGEST_NAME = 80
-LET_GO = "A run that is not saved is lost when the daybook is closed. Choose the files again."
+TOO_LARGE = Sentence(
+    "This file is larger than {size} MB: no log of a few days is.", {"size": Amount(LARGEST // 2**20, COUNT)}
+)
+TOO_MANY = Sentence(
+    "A run can have {count} file at most.",
+    {"count": Amount(MOST_FILES, COUNT)},
+    plural="A run can have {count} files at most.",
+)
+LET_GO: Message = "A run that is not saved is lost when the daybook is closed. Choose the files again."
 
 
 @frozen
@@ -48,9 +58,9 @@ class Draft:
     def take(self, name: str, data: bytes) -> None:
         """Add a file, with the guess of its layout. One that is there already is not added twice. Raises Refusal."""
         if len(data) > LARGEST:
-            raise OutOfRange("file", f"This file is larger than {LARGEST // 2**20} MB: no log of a few days is.")
+            raise OutOfRange("file", TOO_LARGE)
         if len(self.files) >= MOST_FILES:
-            raise OutOfRange("file", f"A run can have {MOST_FILES} files at most.")
+            raise OutOfRange("file", TOO_MANY)
         key = sha256(data).hexdigest()
         if all(file.sha256 != key for file in self.files):
             self.files.append(DraftFile(key, plain_name(name), data, guess(data)))

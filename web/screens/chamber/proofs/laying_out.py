@@ -10,14 +10,16 @@ from werkzeug.datastructures import MultiDict
 from core.chamber.logs import Layout, answer, change, check, preview_times
 from core.chamber.logs.column import ROLE_WORDS, UNITS_FOR, Column
 from core.chamber.logs.scales import SCALES
-from core.daybook.proofs import moment_words
+from core.daybook.proofs import logged_at
 from core.refusals import Refusal, Refused
+from core.sentence import Message, Sentence, Value, said
 from web.screens.chamber.blueprint import screen
 from web.screens.chamber.proofs.drafts import Draft, DraftFile, find_draft
 
-UNIT_WORDS = {unit: unit if len(unit) < 3 else scale.words for unit, scale in SCALES.items()} | {
-    "written": "as each cell says"
-}
+NOT_KNOWN: Message = "not known"
+UNIT_NOT_KNOWN: Message = "unit not known"
+AS_WRITTEN: Message = "as each cell says"
+UNIT_WORDS = {unit: unit if len(unit) < 3 else scale.words for unit, scale in SCALES.items()} | {"written": AS_WRITTEN}
 LONGEST_PROBE = 40
 
 
@@ -38,7 +40,7 @@ def lay_out(draft_id: str, at: int):
         except Refused as refused:
             shown = {question.about for question in file.layout.questions}
             refusals = {
-                _field(each.field): each.sentence
+                _field(each.field): each.said
                 for each in refused.refusals
                 if each.field in shown or each.field not in {question.about for question in layout.questions}
             }  # a question that only these answers opened is not yet one left out
@@ -65,7 +67,7 @@ def _next(draft: Draft) -> str:
     return url_for("chamber.lay_out", draft_id=draft.id, at=at)
 
 
-def _page(draft: Draft, at: int, layout: Layout, refusals: dict[str, str]) -> str:
+def _page(draft: Draft, at: int, layout: Layout, refusals: dict[str, Sentence]) -> str:
     times = [each for each in preview_times(layout) if each == each]
     is_dated = layout.times.kind != "elapsed"
     return render_template(
@@ -74,8 +76,9 @@ def _page(draft: Draft, at: int, layout: Layout, refusals: dict[str, str]) -> st
         at=at,
         file=draft.files[at],
         layout=layout,
-        first_time=moment_words(times[0]) if times and is_dated else "",
+        first_time=Sentence("{at}", {"at": logged_at(times[0])}) if times and is_dated else None,
         refusals=refusals,
+        repeated=[each.about for each in layout.questions if refusals.get(f"q-{each.about}") == said(each.sentence)],
         roles=ROLE_WORDS,
         units_of=UNITS_FOR,
         unit_words=UNIT_WORDS,
@@ -83,17 +86,20 @@ def _page(draft: Draft, at: int, layout: Layout, refusals: dict[str, str]) -> st
     )
 
 
-def _words(column: Column) -> str:
+def _words(column: Column) -> Sentence:
     """What a column is taken for, in a word or two."""
-    role = ROLE_WORDS.get(column.role, "not known")
+    role = said(ROLE_WORDS.get(column.role, NOT_KNOWN))
     if column.role not in UNITS_FOR:
         return role
-    return ", ".join((role, UNIT_WORDS.get(column.unit, "unit not known"), *filter(None, (column.probe,))))
+    told: dict[str, Value] = {"role": role, "unit": said(UNIT_WORDS.get(column.unit, UNIT_NOT_KNOWN))}
+    if not column.probe:
+        return Sentence("{role}, {unit}", told)
+    return Sentence("{role}, {unit}, {probe}", told | {"probe": column.probe})
 
 
-def _as_told(file: DraftFile, sent: MultiDict[str, str]) -> tuple[Layout, dict[str, str]]:
+def _as_told(file: DraftFile, sent: MultiDict[str, str]) -> tuple[Layout, dict[str, Sentence]]:
     """The layout with the answers and changes sent; what does not fit is a sentence by its field."""
-    layout, refusals = file.layout, dict[str, str]()
+    layout, refusals = file.layout, dict[str, Sentence]()
     drawn = layout
     for question in drawn.questions:
         key = sent.get(f"q-{question.about}", "")
@@ -102,14 +108,14 @@ def _as_told(file: DraftFile, sent: MultiDict[str, str]) -> tuple[Layout, dict[s
         try:
             layout = answer(file.data, layout, question.about, key)
         except Refusal as refusal:
-            refusals[f"q-{question.about}"] = refusal.sentence
+            refusals[f"q-{question.about}"] = refusal.said
     if drawn.decimal != layout.decimal:  # all columns are seen anew: what was sent of the old ones says nothing
         return layout, refusals
     for index, column in enumerate(drawn.columns):
         try:
             layout = _changed(file.data, layout, index, column, sent)
         except Refusal as refusal:
-            refusals[f"role-{index + 1}"] = refusal.sentence
+            refusals[f"role-{index + 1}"] = refusal.said
     return layout, refusals
 
 

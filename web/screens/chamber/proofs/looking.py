@@ -15,11 +15,13 @@ from core.daybook.corrections.logs import LogCorrection, log_corrections
 from core.daybook.facts import ProofRun
 from core.daybook.proofs import given
 from core.refusals import Refusal, Refused
-from core.sentence import Sentence
+from core.sentence import Message, Sentence
 from web.files import NoSuchFile, file_of
 from web.instruments import shelf
 from web.screens.chamber.proofs.drafts import Draft
 from web.work import work
+
+UNREADABLE: Message = "The log cannot be read here."
 
 
 @frozen
@@ -64,7 +66,7 @@ def found_again(look: Look) -> Found:
     try:
         return found_in(look) or find(given(look.run, look.files(), look.corrections))
     except (NoSuchFile, Refusal, Refused):
-        abort(404, "The log cannot be read here.")
+        abort(404, UNREADABLE)
 
 
 def go_on(look: Look) -> Found | Doing | None:
@@ -107,8 +109,8 @@ def whole_page(page: str) -> Response:
     return response
 
 
-def sentences(refused: Refusal | Refused) -> Sequence[str]:
-    return [each.sentence for each in (refused.refusals if isinstance(refused, Refused) else (refused,))]
+def sentences(refused: Refusal | Refused) -> Sequence[Sentence]:
+    return [each.said for each in (refused.refusals if isinstance(refused, Refused) else (refused,))]
 
 
 def drop(look: Look) -> None:

@@ -5,6 +5,9 @@ from __future__ import annotations
 from attrs import frozen
 
 from core.daybook.facts import ProofRun
+from core.quantities import HOURS, Amount
+from core.sentence import Sentence
+from core.units import HOUR_S
 
 WIDTH, HEIGHT, EDGE = 160, 48, 3
 AROUND = 0.2
@@ -18,7 +21,7 @@ class Picture:
     points: str
     band_top: float
     band_height: float
-    words: str
+    words: Sentence
 
 
 def picture(run: ProofRun) -> Picture | None:
@@ -38,5 +41,9 @@ def picture(run: ProofRun) -> Picture | None:
         return round(HEIGHT - EDGE - share * (HEIGHT - 2 * EDGE), 1)
 
     placed = (f"{(at - points[0][0]) / lasts * WIDTH:.1f},{up(value)}" for at, value in points)
-    word = "settled" if run.result.settled else "not settled"
-    return Picture(" ".join(placed), up(high), round(up(low) - up(high), 1), f"Temperature over {lasts:.0f} h, {word}")
+    return Picture(" ".join(placed), up(high), round(up(low) - up(high), 1), _words(lasts, settled=run.result.settled))
+
+
+def _words(lasts_h: float, *, settled: bool) -> Sentence:
+    hours = {"hours": Amount(round(lasts_h) * HOUR_S, HOURS)}
+    return Sentence("Temperature over {hours}, settled" if settled else "Temperature over {hours}, not settled", hours)

@@ -19,6 +19,8 @@ from core.chamber.proof_run import Found
 from core.chamber.settling.analysis import Probe
 from core.chamber.settling.outline import Trace, on_one_axis
 from core.quantities import RELATIVE_HUMIDITY, TEMPERATURE, VAPOUR_PRESSURE, Quantity, Reader
+from core.sentence import Message
+from web.saying import say
 from web.screens.chamber.blueprint import screen
 from web.screens.chamber.proofs.draft_run import moment_of
 from web.screens.chamber.proofs.drafts import find_draft
@@ -27,7 +29,7 @@ from web.screens.chamber.proofs.results import chart_headline
 from web.screens.chamber.proofs.saved_run import find_run
 from web.visitor import reader
 
-EVENT_WORDS = {"defrost": "defrost", "door": "door opened"}
+EVENT_WORDS: dict[str, Message] = {"defrost": "defrost", "door": "door opened"}
 
 
 @screen.get("/chamber/proofs/drafts/<draft_id>/points")
@@ -111,16 +113,21 @@ def _bands(found: Found, how: Reader) -> Iterator[dict[str, Any]]:
 def _marks(found: Found) -> Iterator[dict[str, Any]]:
     """The runs that the probe in the middle shows, the events that any shows; a moment has its end where it begins."""
     for run in found.analysis.centre.compressor.runs:
-        yield {"kind": "cooling", "from": run.peak_s, "to": run.trough_s, "words": "compressor"}
+        yield {"kind": "cooling", "from": run.peak_s, "to": run.trough_s, "words": say("compressor")}
     events = (event for probe in found.analysis.probes for event in probe.compressor.events)
     over_s: dict[str, float] = {}
     for event in sorted(events, key=lambda each: each.starts_s):
         if event.starts_s > over_s.get(event.kind, -math.inf):  # another probe's view of the same is no second one
-            yield {"kind": event.kind, "from": event.starts_s, "to": event.ends_s, "words": EVENT_WORDS[event.kind]}
+            yield {
+                "kind": event.kind,
+                "from": event.starts_s,
+                "to": event.ends_s,
+                "words": say(EVENT_WORDS[event.kind]),
+            }
         over_s[event.kind] = max(event.ends_s, over_s.get(event.kind, -math.inf))
     since_s = found.proof.settled_since_s
     if since_s is not None:
-        yield {"kind": "settled", "from": since_s, "to": since_s, "words": "settled"}
+        yield {"kind": "settled", "from": since_s, "to": since_s, "words": say("settled")}
 
 
 def _little(column: array[float]) -> bytes:

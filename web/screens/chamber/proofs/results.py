@@ -15,20 +15,39 @@ from core.chamber.settling.measures import FINE_TEMPERATURE, LASTS
 from core.chamber.settling.outline import hours
 from core.daybook.facts.proofs import ProofResult
 from core.daybook.kept_words import named_figures, said
-from core.daybook.proofs import headline, moment_words, settled_at
-from core.quantities import NO_BREAK_SPACE, RELATIVE_HUMIDITY, TEMPERATURE, TEMPERATURE_DIFFERENCE, Amount, Quantity
+from core.daybook.proofs import headline, logged_at, settled_at
+from core.quantities import (
+    COUNT,
+    NO_BREAK_SPACE,
+    RELATIVE_HUMIDITY,
+    TEMPERATURE,
+    TEMPERATURE_DIFFERENCE,
+    Amount,
+    Quantity,
+)
+from core.sentence import Message, Rounded, Said, Sentence, Unconverted, Value
 from core.working import Figure
 from web.saying import say
 from web.visitor import reader
 
-HOUR_HEADS = ("temperature", "lowest", "highest", "humidity", "driest", "dampest")
+HOUR_HEADS: tuple[Message, ...] = (
+    "{probe} temperature",
+    "{probe} lowest",
+    "{probe} highest",
+    "{probe} humidity",
+    "{probe} driest",
+    "{probe} dampest",
+)
+CYCLE_HEADS: tuple[Message, ...] = ("From", "Cools for about", "From a peak of", "Down to")
+EVENT_HEADS: tuple[Message, ...] = ("When", "What", "Seen by", "Rose by", "Over after")
+FOLLOWS: Message = "The humidifier works once for each run of the compressor: it makes good what the coil took."
 MOST_LINES = 200
 """Of what was skipped: more of them say no more."""
 
 
 @frozen
 class Table:
-    """The first cell of a row names it. caption: what it shows."""
+    """Said already. The first cell of a row names it. caption: what it shows."""
 
     caption: str
     columns: tuple[str, ...]
@@ -40,6 +59,9 @@ def context(found: Found) -> dict[str, Any]:
     """All that the result's template asks for."""
     probes = found.analysis.probes
     space = space_figures(found.analysis)
+    pairs = [
+        (say("{one} − {other}", one=pair.one, other=pair.other), pair_figures(pair)) for pair in found.analysis.pairs
+    ]
     return {
         "found": found,
         "proof": found.proof,
@@ -48,10 +70,10 @@ def context(found: Found) -> dict[str, Any]:
         "advice": [each.text for each in found.proof.advice],
         "probe_table": _with_as_logged(found, _beside((probe.name, figures_of(probe)) for probe in probes)),
         "probe_figures": [(probe.name, figures_of(probe)) for probe in probes],
-        "pair_table": _beside((f"{pair.one} − {pair.other}", pair_figures(pair)) for pair in found.analysis.pairs),
-        "pair_figures": [(f"{pair.one} − {pair.other}", pair_figures(pair)) for pair in found.analysis.pairs],
+        "pair_table": _beside(pairs),
+        "pair_figures": pairs,
         "space": space,
-        "space_table": _beside([("All probes", space)]),
+        "space_table": _beside([(say("All probes"), space)]),
         "space_cautions": list(dict.fromkeys(caution for each in space for caution in each.cautions)),
         "events": _events(found),
         "unseen": [(probe.name, each) for probe in probes for each in _unseen(probe)],
@@ -72,18 +94,19 @@ def tables_of(found: Found) -> dict[str, Any]:
 
 def kept_context(result: ProofResult) -> dict[str, Any]:
     """The same of a run whose logs are not at hand."""
-    rows = ((FIGURE_NAMES[key], each.show(reader())) for key, each in named_figures(result.figures))
+    rows = ((say(FIGURE_NAMES[key]), each.show(reader())) for key, each in named_figures(result.figures))
     return {
         "because": [(said(each), each.met) for each in result.because],
         "advice": [said(each) for each in result.advice],
-        "kept_table": Table("As it was saved", ("", "The run"), tuple(rows)),
+        "kept_table": Table(say("As it was saved"), ("", say("The run")), tuple(rows)),
     }
 
 
 def at_words(found: Found, at_s: float) -> str:
     """A moment of the log: by the clock, or as hours into it where it has no dates."""
-    words = moment_words(at_s) if found.has_dates else f"{Amount(at_s, LASTS).show(reader())} in"
-    return words.replace(" ", NO_BREAK_SPACE)
+    into = Sentence("{time} in", {"time": Rounded(Amount(at_s, LASTS))})
+    words = Sentence("{at}", {"at": logged_at(at_s)}) if found.has_dates else into
+    return words.say(reader()).replace(" ", NO_BREAK_SPACE)
 
 
 def _beside(columns: Iterable[tuple[str, tuple[Figure, ...]]]) -> Table | None:
@@ -105,7 +128,10 @@ def _with_as_logged(found: Found, table: Table | None) -> Table | None:
     if table is None:
         return None
     means = [means_as_logged(found, probe.name) for probe in found.analysis.probes]
-    named = (("Mean temperature as logged", FINE_TEMPERATURE), ("Mean humidity as logged", RELATIVE_HUMIDITY))
+    named = (
+        (say("Mean temperature as logged"), FINE_TEMPERATURE),
+        (say("Mean humidity as logged"), RELATIVE_HUMIDITY),
+    )
     rows = (
         (name, *(_shown(each[place], quantity) for each in means))
         for place, (name, quantity) in enumerate(named)
@@ -119,12 +145,17 @@ def chart_headline(found: Found) -> str:
     probes = found.analysis.probes
     warm = [(probe.steady.lowest, probe.steady.highest) for probe in probes]
     low, high = min(each[0] for each in warm), max(each[1] for each in warm)
-    words = f"{_shown(low, TEMPERATURE)} to {_shown(high, TEMPERATURE)} after the pull-down"
+    told: dict[str, Value] = {
+        "coldest": Rounded(Amount(low, TEMPERATURE)),
+        "warmest": Rounded(Amount(high, TEMPERATURE)),
+    }
     damp = [probe.humidity.spread for probe in probes if probe.humidity is not None]
-    if damp:
-        low, high = min(each.low_5 for each in damp), max(each.high_95 for each in damp)
-        words += f"; humidity mostly {_shown(low, RELATIVE_HUMIDITY)} to {_shown(high, RELATIVE_HUMIDITY)}"
-    return words
+    if not damp:
+        return say(Sentence("{coldest} to {warmest} after the pull-down", told))
+    told["driest"] = Rounded(Amount(min(each.low_5 for each in damp), RELATIVE_HUMIDITY))
+    told["dampest"] = Rounded(Amount(max(each.high_95 for each in damp), RELATIVE_HUMIDITY))
+    both = "{coldest} to {warmest} after the pull-down; humidity mostly {driest} to {dampest}"
+    return say(Sentence(both, told))
 
 
 def _shown(value: float | None, quantity: Quantity) -> str:
@@ -138,7 +169,7 @@ def _hourly(found: Found) -> Table:
     empty: dict[str, tuple[str, ...]] = {}
     for series in found.series:
         heads = HOUR_HEADS if series.has_humidity else HOUR_HEADS[:3]
-        columns += [f"{series.probe} {head}" for head in heads]
+        columns += [say(head, probe=series.probe) for head in heads]
         empty[series.probe] = ("—",) * len(heads)
         for hour in hours(series):
             warm = [_shown(each, FINE_TEMPERATURE) for each in (hour.mean_c, hour.lowest_c, hour.highest_c)]
@@ -148,7 +179,7 @@ def _hourly(found: Found) -> Table:
         (at_words(found, at_s), *(cell for name, dash in empty.items() for cell in by_hour[at_s].get(name, dash)))
         for at_s in sorted(by_hour)
     )
-    return Table("Every hour: mean, lowest and highest", ("Hour from", *columns), tuple(rows))
+    return Table(say("Every hour: mean, lowest and highest"), (say("Hour from"), *columns), tuple(rows))
 
 
 def _cycles(found: Found, probe: Probe) -> Table:
@@ -161,18 +192,26 @@ def _cycles(found: Found, probe: Probe) -> Table:
         )
         for run in probe.compressor.runs
     )
-    return Table(_counted(probe), ("From", "Cools for about", "From a peak of", "Down to"), tuple(rows))
+    return Table(_counted(probe), tuple(map(say, CYCLE_HEADS)), tuple(rows))
 
 
 def _counted(probe: Probe) -> str:
     """Of a log with pauses the count is never that of the whole."""
     count, looked = len(probe.compressor.runs), probe.compressor.looked
-    caption = f"{count} {'run' if count == 1 else 'runs'} of the compressor, as “{probe.name}” shows them"
+    told: dict[str, Value] = {"count": Amount(count, COUNT), "probe": probe.name}
     if looked.is_whole:
-        return caption
-    return (
-        f"{caption}, in {_shown(looked.covered_s, LASTS)} of the {_shown(looked.of_s, LASTS)} from its usual level on"
-    )
+        return Sentence(
+            "{count} run of the compressor, as “{probe}” shows them",
+            told,
+            plural="{count} runs of the compressor, as “{probe}” shows them",
+        ).say(reader())
+    told |= {"covered": Rounded(Amount(looked.covered_s, LASTS)), "whole": Rounded(Amount(looked.of_s, LASTS))}
+    return Sentence(
+        "{count} run of the compressor, as “{probe}” shows them, in {covered} of the {whole} from its usual level on",
+        told,
+        plural="{count} runs of the compressor, as “{probe}” shows them, in {covered} of the {whole} from its usual "
+        "level on",
+    ).say(reader())
 
 
 def _events(found: Found) -> Table | None:
@@ -182,12 +221,12 @@ def _events(found: Found) -> Table | None:
     if not rows:
         return None
     return Table(
-        "Defrosts and door openings, told by how fast the temperature rose and went again",
-        ("When", "What", "Seen by", "Rose by", "Over after"),
+        say("Defrosts and door openings, told by how fast the temperature rose and went again"),
+        tuple(map(say, EVENT_HEADS)),
         tuple(
             (
                 at_words(found, at_s),
-                "defrost" if event.kind == "defrost" else "door opened",
+                say("defrost" if event.kind == "defrost" else "door opened"),
                 name,
                 _shown(event.rise_k, TEMPERATURE_DIFFERENCE),
                 _shown(event.ends_s - event.starts_s, LASTS),
@@ -197,7 +236,7 @@ def _events(found: Found) -> Table | None:
     )
 
 
-def _unseen(probe: Probe) -> Iterator[str]:
+def _unseen(probe: Probe) -> Iterator[Said | Unconverted]:
     """What could not be told, and why; and how humidifier and compressor go together."""
     compressor = probe.compressor
     whys = (compressor.why_not, compressor.events_why_not, compressor.rhythm and compressor.rhythm.warming_why_not)
@@ -207,7 +246,7 @@ def _unseen(probe: Probe) -> Iterator[str]:
     if probe.humidity.rhythm.why_not:
         yield probe.humidity.rhythm.why_not
     if probe.humidity.rhythm.follows:
-        yield "The humidifier works once for each run of the compressor: it makes good what the coil took."
+        yield FOLLOWS
 
 
 def _skipped(found: Found, at: int) -> Table:
@@ -216,9 +255,14 @@ def _skipped(found: Found, at: int) -> Table:
     rows: list[tuple[str, str]] = []
     for why, group in groupby(skipped, key=lambda each: each.why):
         lines = [each.line for each in group]
-        rows.append((str(lines[0]) if len(lines) == 1 else f"{lines[0]} to {lines[-1]}", why))
+        first, last = str(lines[0]), str(lines[-1])
+        rows.append((first if len(lines) == 1 else say("{first} to {last}", first=first, last=last), say(why)))
     count = len({each.line for each in skipped})
     name = found.given.files[at].name
-    caption = f"{name}: {count} {'line' if count == 1 else 'lines'} with something not taken"
-    more = f"And {len(rows) - MOST_LINES} more." if len(rows) > MOST_LINES else ""
-    return Table(caption, ("Line", "Why"), tuple(rows[:MOST_LINES]), more)
+    caption = Sentence(
+        "{file}: {count} line with something not taken",
+        {"file": name, "count": Amount(count, COUNT)},
+        plural="{file}: {count} lines with something not taken",
+    )
+    more = say("And {count} more.", count=len(rows) - MOST_LINES) if len(rows) > MOST_LINES else ""
+    return Table(say(caption), (say("Line"), say("Why")), tuple(rows[:MOST_LINES]), more)

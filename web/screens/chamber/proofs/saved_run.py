@@ -13,7 +13,7 @@ from core.daybook.facts import ProofRun
 from core.daybook.kept_words import said
 from core.daybook.proofs import band_words, headline, layout_of
 from core.refusals import Refusal
-from core.sentence import Sentence
+from core.sentence import Message, Sentence, listed
 from web.entry_forms import EntryForm, declare, reworded
 from web.files import NoSuchFile, file_of, keep_file
 from web.forms import Words, typed
@@ -27,6 +27,8 @@ from web.screens.chamber.proofs.setting import BAND, PART
 from web.visitor import reader
 
 TEMPLATE = "chamber/proofs/saved.html"
+NOT_HELD: Message = "This device does not hold the file."
+NONE_SENT: Message = "Choose the file that the run was saved with."
 
 
 def _say(fact: ProofRun) -> Sentence:
@@ -65,7 +67,7 @@ def saved_proof(run_id: str):
         return whole_page(_page(line, run, look, found))
     missing = _missing(run)
     if missing:
-        return whole_page(_page(line, run, look, None, missing=missing))
+        return whole_page(_page(line, run, look, None, **_told(missing)))
     path = url_for("chamber.saved_proof", run_id=line.id)
     outcome = stage(look, path, TEMPLATE, **_about(line, run, look))
     return whole_page(_page(line, run, look, outcome)) if isinstance(outcome, Found) else outcome
@@ -82,6 +84,10 @@ def _missing(run: ProofRun) -> list[str]:
     return missing
 
 
+def _told(missing: list[str]) -> dict[str, Any]:
+    return {"missing": missing, "missing_files": listed(missing) if missing else None}
+
+
 def _about(line: Line, run: ProofRun, look: Look) -> dict[str, Any]:
     """What is known of a saved run without its logs."""
     return {
@@ -91,7 +97,8 @@ def _about(line: Line, run: ProofRun, look: Look) -> dict[str, Any]:
         "said": said,
         "picture": picture(run),
         "corrections": look.notes,
-        "missing": [],
+        "missing": (),
+        "missing_files": None,
         "refusal": None,
         "found": None,
         "headline": headline(run.result.settled_since_s, run.result.settled_after_s, run.begun_s is not None),
@@ -123,7 +130,7 @@ def raw_file(run_id: str, at: int):
     try:
         data = file_of(run.files[at].sha256)
     except NoSuchFile:
-        abort(404, "This device does not hold the file.")
+        abort(404, NOT_HELD)
     response = Response(data, mimetype="application/octet-stream")
     response.headers.set("Content-Disposition", "attachment", filename=run.files[at].name)
     return response
@@ -138,18 +145,20 @@ def hand_in(run_id: str):
     known = [data for data in sent if sha256(data).hexdigest() in wanted]
     try:
         if not known:
-            raise Refusal("file", _not_the_same(run) if sent else "Choose the file that the run was saved with.")
+            raise Refusal("file", _not_the_same(run) if sent else NONE_SENT)
         for data in known:
             keep_file(data)
     except Refusal as refusal:
         look = look_at(run, line.entry.happened_at)
-        return _page(line, run, look, None, missing=_missing(run), refusal=refusal), 422
+        return _page(line, run, look, None, **_told(_missing(run)), refusal=refusal), 422
     return redirect(url_for("chamber.saved_proof", run_id=line.id), 303)
 
 
-def _not_the_same(run: ProofRun) -> str:
-    names = " or ".join(file.name for file in run.files)
-    return f"This is not the same file, byte for byte. Choose {names} as the logger saved it, not edited since."
+def _not_the_same(run: ProofRun) -> Sentence:
+    return Sentence(
+        "This is not the same file, byte for byte. Choose {files} as the logger saved it, not edited since.",
+        {"files": listed([file.name for file in run.files], "or")},
+    )
 
 
 @screen.post("/chamber/proofs/<run_id>/again")

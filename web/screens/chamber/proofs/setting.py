@@ -16,11 +16,13 @@ from core.daybook.facts.proofs import ProofFile, ProofProbe, ProofResult
 from core.daybook.proofs import keep_layout, usual_wanted
 from core.quantities import RELATIVE_HUMIDITY, TEMPERATURE, TEMPERATURE_DIFFERENCE, Reader
 from core.refusals import Missing, NotAQuantity, OutOfRange, Refusal, Refused
+from core.sentence import Message, Sentence
 from core.usual import STRAYING
 from core.worksheet import Choice, Number
 from web.forms import Form, Input, Words, from_request, typed
 from web.instruments import ANOTHER, one_of, shelf
 from web.journal import book
+from web.saying import say
 from web.screens.chamber.blueprint import screen
 from web.screens.chamber.proofs.drafts import Draft, find_draft
 from web.visitor import now, reader
@@ -34,8 +36,8 @@ class LogTime:
     """A moment of the logs' own clock, in seconds; empty means that end of the log."""
 
     key: str
-    label: str
-    help: str = ""
+    label: Message
+    help: Message = ""
 
     def read(self, text: str, reader: Reader) -> float | None:
         if not text.strip():
@@ -126,9 +128,9 @@ def _inputs(draft: Draft, probes: list[ProofProbe]) -> tuple[Input, ...]:
 def _about_probes(probes: list[ProofProbe]) -> Iterator[Input]:
     options = {each.id: each.name for each in shelf().in_use() if each.kind in LOGGERS}
     for at, probe in enumerate(probes):
-        yield Words(f"probe-{at}", f"Name of “{probe.name}”", 40, example="left shelf")
+        yield Words(f"probe-{at}", say("Name of “{probe}”", probe=probe.name), 40, example="left shelf")
         if options:
-            yield one_of(f"instrument-{at}", f"“{probe.name}” is", options, "none of the list")
+            yield one_of(f"instrument-{at}", say("“{probe}” is", probe=probe.name), options, "none of the list")
 
 
 def _start(draft: Draft, inputs: tuple[Input, ...]) -> dict[str, str]:
@@ -138,7 +140,7 @@ def _start(draft: Draft, inputs: tuple[Input, ...]) -> dict[str, str]:
         "temperature_c": typed(wanted.temperature.target, TEMPERATURE, how),
         "temperature_half_k": typed(wanted.temperature.half, TEMPERATURE_DIFFERENCE, how),
         "centre": "0",
-        "name": f"Run of {now().day} {now():%b %Y}",
+        "name": Sentence("Run of {day}", {"day": now().date()}).say(how),
     }
     if wanted.humidity is not None:
         texts["humidity"] = typed(wanted.humidity.target, RELATIVE_HUMIDITY, how)
@@ -219,7 +221,8 @@ def _names(probes: list[ProofProbe]) -> Iterator[Refusal]:
     names = [probe.name for probe in probes]
     for at, name in enumerate(names):
         if name in names[:at]:
-            yield OutOfRange(f"probe-{at}", f"Another probe is called {name} already: give this one a name of its own.")
+            taken = Sentence("Another probe is called {name} already: give this one a name of its own.", {"name": name})
+            yield OutOfRange(f"probe-{at}", taken)
 
 
 def _ends(values: dict[str, Any]) -> Iterator[Refusal]:
