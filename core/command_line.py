@@ -46,7 +46,7 @@ def describe(sheet: Worksheet) -> dict[str, Any]:
 
 
 def _describe_input(each: Input) -> dict[str, Any]:
-    common = {"key": each.key, "label": each.label, "default": each.default, "help": each.help}
+    common = {"key": each.key, "label": each.label, "default": each.default, "help": said(each.help).say(METRIC)}
     if isinstance(each, Choice):
         return {**common, "required": each.default is None, "options": dict(each.options)}
     return {

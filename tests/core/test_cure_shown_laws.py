@@ -170,7 +170,7 @@ def test_a_formulas_cure_as_shown_is_accepted(
     assert over_limit(formula) is None
     (cure,) = formula.ingredients
     (row,) = (each for each in portions(formula, meat_kg) if each.role == "cure")
-    working = by_meat(formula, meat_kg).figures[0].working[-1].values["mass"]
+    working = by_meat(formula, meat_kg).figures[0].working[-1].amounts["result"]
     shares = [back(text, cure.measure, reader) for text in texts(Amount(share, cure.measure), reader)]
     masses = [text for amount in (Amount(row.mass_kg, row.measure), working) for text in texts(amount, reader)]
     shares += [back(text, MASS, reader) / meat_kg for text in masses]
