@@ -108,8 +108,15 @@ def test_a_log_every_ten_minutes_is_refused_in_words():
 
 
 def test_quick_cycles_logged_every_five_minutes_are_refused_in_words():
-    quick = run(Chamber(differential_k=0.6, warming_s=7200, cooling_s=2400), 24)
+    quick = run(Chamber(differential_k=0.5, warming_s=7200, cooling_s=2400), 24)
     assert seen(logged(quick, interval_s=300, step_k=0.1)).why_not
+
+
+def test_cycles_of_five_readings_or_so_are_counted():
+    quick = run(Chamber(differential_k=0.6, warming_s=7200, cooling_s=2400), 24)
+    found = seen(logged(quick, interval_s=300, step_k=0.1))
+    assert found.is_counted
+    assert len(found.runs) == len(quick.runs) - 1
 
 
 def test_noise_as_large_as_the_swing_is_refused_in_words():

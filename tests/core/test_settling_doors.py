@@ -9,9 +9,9 @@ import pytest
 from core.chamber.settling.broken_runs import (
     NOT_COOLING,
     Broken,
-    are_doubtful,
     bridged,
     broken,
+    doubtful_doors,
     falls_by_s,
     opens,
     ran_on,
@@ -131,15 +131,15 @@ def test_noise_leaves_more_than_three_minutes_open(unsure_k: float, is_noise: bo
 )  # fmt: skip
 def test_of_a_brief_run_only_its_time_tells_whether_it_ended(minutes: int, cools_s: float, late_s: float, are: bool):
     trace, swing, door = opened(minutes)
-    assert are_doubtful(trace, swing, [door], late_s, cools_s) is are
+    assert doubtful_doors(trace, swing, [door], late_s, cools_s) == ((door,) if are else ())
 
 
 def test_where_it_is_not_known_how_long_runs_last_only_the_trace_tells():
     trace, swing, door = opened(4)
-    assert not are_doubtful(trace, swing, [door], 150.0, None)
+    assert not doubtful_doors(trace, swing, [door], 150.0, None)
     trace, swing, door = opened(17)
-    assert are_doubtful(trace, swing, [event("defrost", 5, 8, 9), door], 150.0, None)
-    assert not are_doubtful(trace, swing, [event("defrost", 57, 60, 70)], 150.0, None)
+    assert doubtful_doors(trace, swing, [event("defrost", 5, 8, 9), door], 150.0, None) == (door,)
+    assert not doubtful_doors(trace, swing, [event("defrost", 57, 60, 70)], 150.0, None)
 
 
 def feet_at(
@@ -242,7 +242,7 @@ def test_what_fell_before_an_earlier_defrost_was_over_is_not_seen_twice():
 def test_a_door_opened_soon_after_a_foot_breaks_no_run():
     values = legs(12.0, (20, 10.0), (4, 10.1), (3, 12.0), (30, 10.5))
     swing = swing_of(10.0, 12.0, turns=[(0, True), (20, False)])
-    assert not are_doubtful(trace_of(values), swing, [event("door", 24, 27, 40)], 150.0, 200.0)
+    assert not doubtful_doors(trace_of(values), swing, [event("door", 24, 27, 40)], 150.0, 200.0)
 
 
 @pytest.mark.parametrize(("interval_s", "by_k"), [(240 / 4.49, 0.25), (240 / 4.51, 0.24)])

@@ -97,6 +97,19 @@ def test_by_more_than_noise_or_a_step(sigma: float, step: float, risen_k: float,
     assert len(find_runs(trace_of(trace.values, sigma=sigma, step=step), swing)) == count
 
 
+@pytest.mark.parametrize(
+    ("foot_c", "readings", "step", "count"),
+    [(10.0, 2, 0.5, 2), (10.0, 1, 0.5, 1), (10.19, 2, 0.5, 2), (10.21, 2, 0.5, 1), (10.0, 2, 0.39, 1)],
+)
+def test_of_stairs_it_is_over_by_a_step_from_a_foot_that_is_as_low_as_usual_and_no_flicker(
+    foot_c: float, readings: int, step: float, count: int
+):
+    """Within a tenth of the swing, and read twice there."""
+    values = [*legs(10.0, *CYCLE, (60, 12.0), (15, foot_c)), *[foot_c] * (readings - 1), foot_c + step]
+    trace = trace_of(values, step=step, sigma=0.2)
+    assert len(find_runs(trace, SWING, (), 150.0)) == count
+
+
 @pytest.mark.parametrize(("late_s", "count"), [(209, 1), (211, 2)])
 def test_or_once_it_is_lower_than_within_a_run(late_s: float, count: int):
     """0.4 K above the usual foot it may fall on by 2.222 mK/s · (late + 15 s), give or take 45 s."""
@@ -120,6 +133,20 @@ def test_where_noise_hides_for_how_long_the_log_may_end_with_a_run_more(
 def test_a_log_that_ends_in_a_hold_ends_no_run():
     trace = trace_of(legs(9.6, (60, 12.0), (15, 10.0), (60, 12.0)), sigma=0.25)
     assert not may_be_over(trace, swing_of(10.0, 12.0, turns=[(0, False), (60, True)]), 165.0)
+
+
+@pytest.mark.parametrize(("ran", "count"), [(True, 1), (False, 2)])
+def test_whether_it_ran_when_a_door_was_opened_can_be_said(ran: bool, count: int):
+    values = legs(10.0, (60, 12.0), (10, 10.5), (3, 12.5), (15, 10.0), (60, 12.0))
+    door = event("door", 70, 73, 80)
+    assert len(find_runs(trace_of(values), SWING, [door], 150.0, {door: ran})) == count
+
+
+@pytest.mark.parametrize(("part", "count"), [(0.7, 2), (1.0, 1)])
+def test_by_a_part_of_the_band_more_is_a_run(part: float, count: int):
+    """Up by 0.7 K: more than 0.56, and less than 0.8."""
+    values = legs(10.0, (60, 12.0), (15, 10.0), (20, 10.7), (6, 10.0), (60, 10.3))
+    assert len(find_runs(trace_of(values), SWING, part=part)) == count
 
 
 def with_high_foot(cycles: int) -> list[float]:

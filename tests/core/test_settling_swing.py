@@ -14,9 +14,9 @@ from core.chamber.settling.swing import (
     require_steps,
     sigma_of,
     trace_of,
-    turns_within,
     usual_swing,
 )
+from core.chamber.settling.trace import turns_within
 
 WAVE = [0.0, 1.0, 2.0, 3.0, 4.0, 3.0, 2.0, 1.0]
 """Eight readings, as many as a cycle needs; four up, four down."""
@@ -24,6 +24,11 @@ WAVE = [0.0, 1.0, 2.0, 3.0, 4.0, 3.0, 2.0, 1.0]
 
 def wave(cycles: int = 6, high: float = 13.0, low: float = 11.0) -> list[float]:
     return [low + (high - low) * each / 4 for each in WAVE * cycles]
+
+
+def quick(readings: int) -> list[float]:
+    """Eight cycles of so many readings: up at once, and down."""
+    return [11.0, *(13 - 2 * place / (readings - 1) for place in range(readings - 1))] * 8
 
 
 def trace(values: list[float], interval_s: float = 60.0, sigma: float = 0.0, step: float = 0.1) -> Trace:
@@ -184,13 +189,11 @@ def test_three_peaks_and_three_feet_are_the_fewest(cycles: int, is_seen: bool):
         assert "Fewer than three cycles" in refused(lambda: usual_swing(few))
 
 
-@pytest.mark.parametrize(("dropped", "is_slow"), [(0, False), (1, True)])
-def test_a_cycle_wants_eight_readings(dropped: int, is_slow: bool):
-    quick = trace([11 + each / 2 for each in (WAVE[:4] + WAVE[4 + dropped :]) * 8])
-    if is_slow:
-        assert "fewer than 8 times" in refused(lambda: usual_swing(quick))
-    else:
-        assert usual_swing(quick).period_s == 480.0
+@pytest.mark.parametrize(("step", "fewest"), [(0.1, 5), (0.4, 6)])
+def test_a_cycle_wants_five_readings_and_one_of_stairs_six(step: float, fewest: int):
+    slow, enough = (trace(quick(readings), step=step) for readings in (fewest - 1, fewest))
+    assert f"fewer than {fewest} times" in refused(lambda: usual_swing(slow))
+    assert usual_swing(enough).period_s == 60.0 * fewest
 
 
 def swing(size: float) -> Swing:
@@ -279,10 +282,10 @@ def test_two_peaks_on_either_side_of_a_gap_are_no_leg():
     ("interval_s", "readings", "told"),
     [
         (600.0, 8, "a reading every 10 min is too slow"), (600.0, 8, "Log every 5 min or oftener"),
-        (60.0, 7, "they seem to last 7 min, and a reading every 1 min shows"),
-        (30.0, 7, "they seem to last 3.5 min, and a reading every 30 s shows"),
+        (60.0, 4, "they seem to last 4 min, and a reading every 1 min shows"),
+        (30.0, 4, "they seem to last 2 min, and a reading every 30 s shows"),
     ],
 )  # fmt: skip
 def test_what_was_logged_too_slowly_is_told_its_times(interval_s: float, readings: int, told: str):
-    slow = trace([11 + each / 2 for each in WAVE[:4] + WAVE[4 + 8 - readings :]] * 8, interval_s)
+    slow = trace(quick(readings), interval_s)
     assert told in refused(lambda: usual_swing(slow))

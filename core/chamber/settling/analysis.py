@@ -10,9 +10,9 @@ from statistics import median
 from attrs import frozen
 
 from core.chamber.series import Series
-from core.chamber.settling.broken_runs import PROBE_IS_LATE_S, are_doubtful
+from core.chamber.settling.broken_runs import NOTHING, PROBE_IS_LATE_S, doubtful_doors
 from core.chamber.settling.cycles import Run, find_runs, may_be_over
-from core.chamber.settling.events import Event, find_events, why_no_events
+from core.chamber.settling.events import Event, find_events, other_ways, why_no_events
 from core.chamber.settling.holes import IN_PAUSES, NOWHERE, Looked, looked_at
 from core.chamber.settling.humid_air import HumidAir, humid_air
 from core.chamber.settling.humid_probe import Humidity, Seen, humidity_of
@@ -29,8 +29,9 @@ from core.chamber.settling.witness import witness_of
 from core.refusals import OutOfRange
 from core.vapour import STANDARD_PA
 
-FEWEST_TO_COUNT = 10
-"""Readings to a cycle: with fewer, a short one slips through now and then."""
+FEWEST_TO_COUNT, PARTS = 10, (0.7, 1.0, 1.15)
+"""Readings to a cycle: with fewer, a short one slips through now and then. Then those parts of the band that a run must
+pass must all count the same."""
 MAY_BE_MORE = "There may be more runs than are counted: they are short for so few readings. Log more often."
 MAY_BE_ONE_OFF = "There may be one run more or less than is counted: a door was opened just as one ended."
 MAY_BE_OVER = "There may be one run more than is counted: the log ends just as one does."
@@ -213,10 +214,15 @@ def _why_not_counted(trace: Trace, swing: Swing, events: Sequence[Event], rhythm
     if not looked_at(trace, swing).is_whole:
         return IN_PAUSES
     period_s = swing.period_s if rhythm is None else rhythm.period_s
-    if period_s < FEWEST_TO_COUNT * trace.interval_s:
-        return MAY_BE_MORE
     late_s, cools_s = (PROBE_IS_LATE_S, None) if rhythm is None else (rhythm.late_s, rhythm.cools_s)
-    if are_doubtful(trace, swing, events, late_s, cools_s):
+    if period_s < FEWEST_TO_COUNT * trace.interval_s:
+        counts = {len(find_runs(trace, swing, events, late_s, part=part)) for part in PARTS}
+        if len(counts) > 1:
+            return MAY_BE_MORE
+    doors = doubtful_doors(trace, swing, events, late_s, cools_s)
+    ways = [(events, dict.fromkeys(doors, ran)) for ran in (True, False)] if doors else []
+    ways += [(way, NOTHING) for way in other_ways(events)]
+    if len({len(find_runs(trace, swing, way, late_s, ran)) for way, ran in ways}) > 1:
         return MAY_BE_ONE_OFF
     return MAY_BE_OVER if may_be_over(trace, swing, late_s) else ""
 

@@ -8,7 +8,7 @@ from __future__ import annotations
 
 import math
 from bisect import bisect_left
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 
 from attrs import frozen
 
@@ -28,12 +28,19 @@ HIGH_FOOT = 0.25
 """Of the swing: how much higher than those around it a foot is where the compressor ran on."""
 OPENS_WITHIN_S = 180.0
 """Before a door's rise is steepest it was opened, so soon."""
+SLACK_K = 1e-9
+NOTHING: Mapping[Event, bool] = {}
 BRIEF = 2.5
 """A run shorter than so many times what the trace is late hardly shows: then only its time tells when it ended."""
 
 
-def bridged(trace: Trace, swing: Swing, events: Sequence[Event], late_s: float) -> Sequence[float]:
-    """The trace as the compressor alone would have left it, where a door or a defrost hides how a run ended."""
+def bridged(
+    trace: Trace, swing: Swing, events: Sequence[Event], late_s: float, ran: Mapping[Event, bool] = NOTHING
+) -> Sequence[float]:
+    """The trace as the compressor alone would have left it, where a door or a defrost hides how a run ended.
+
+    ran: of some doors, whether it ran when they were opened; of the others that is told by the trace.
+    """
     if not events:
         return trace.smoothed
     low = swing.middle - half_band(trace, swing)
@@ -44,7 +51,7 @@ def bridged(trace: Trace, swing: Swing, events: Sequence[Event], late_s: float) 
         foot, top = index_at[event.starts_s], index_at[event.top_s]
         if event.kind == "door":
             foot = opens(trace, event)
-            if broken(trace, swing, foot, late_s).is_cooling:
+            if ran[event] if event in ran else broken(trace, swing, foot, late_s).is_cooling:
                 _level_out(values, foot, top, low)
         elif _fell_before(trace, swing, moved_until, foot):
             values[foot] = min(values[foot], low)
@@ -52,13 +59,15 @@ def bridged(trace: Trace, swing: Swing, events: Sequence[Event], late_s: float) 
     return values
 
 
-def are_doubtful(trace: Trace, swing: Swing, events: Sequence[Event], late_s: float, cools_s: float | None) -> bool:
-    """Whether a door was opened just as a run ended: then one may be counted for two, or two for one.
+def doubtful_doors(
+    trace: Trace, swing: Swing, events: Sequence[Event], late_s: float, cools_s: float | None
+) -> tuple[Event, ...]:
+    """Doors that were opened just as a run ended: then one may be counted for two, or two for one.
 
     cools_s: how long a run usually lasts, where that is known.
     """
-    doors = [event for event in events if event.kind == "door"]
-    return any(_is_doubtful(trace, swing, door, late_s, cools_s) for door in doors)
+    doors = (event for event in events if event.kind == "door")
+    return tuple(door for door in doors if _is_doubtful(trace, swing, door, late_s, cools_s))
 
 
 def _is_doubtful(trace: Trace, swing: Swing, door: Event, late_s: float, cools_s: float | None) -> bool:
@@ -125,7 +134,7 @@ class Broken:
     @property
     def is_doubtful(self) -> bool:
         """Whether it stopped at about the same time."""
-        return self.is_whole and abs(self.higher_k) < self.unsure_k
+        return self.is_whole and abs(self.higher_k) <= self.unsure_k + SLACK_K
 
     @property
     def is_noise(self) -> bool:

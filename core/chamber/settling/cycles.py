@@ -10,17 +10,20 @@ from __future__ import annotations
 
 import math
 from bisect import bisect_left
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 
 from attrs import frozen
 
-from core.chamber.settling.broken_runs import PROBE_IS_LATE_S, bridged, broken, ran_on
+from core.chamber.settling.broken_runs import NOTHING, PROBE_IS_LATE_S, bridged, broken, ran_on
 from core.chamber.settling.events import Event
 from core.chamber.settling.holes import parts_seen
-from core.chamber.settling.swing import Swing, Trace, half_band, turns_within
+from core.chamber.settling.swing import Swing, Trace, half_band
+from core.chamber.settling.trace import turns_within
 
 TURNED = 0.06
 """Of the swing: how far the trace must have risen at the log's end for a run to be over."""
+AS_LOW = 0.1
+"""Of the swing: so little above the usual foot the last one may be."""
 LATELY_S = 300.0
 FEWEST_FEET = 5
 """With fewer there is no telling which is the usual one."""
@@ -39,14 +42,19 @@ class Run:
 
 
 def find_runs(
-    trace: Trace, swing: Swing, events: Sequence[Event] = (), late_s: float = PROBE_IS_LATE_S
+    trace: Trace,
+    swing: Swing,
+    events: Sequence[Event] = (),
+    late_s: float = PROBE_IS_LATE_S,
+    ran: Mapping[Event, bool] = NOTHING,
+    part: float = 1.0,
 ) -> tuple[Run, ...]:
     """Every run whose cooling ended within the trace, in order. late_s: for how long the trace then falls on, at its
-    pace."""
-    values = bridged(trace, swing, events, late_s)
+    pace. ran: as in `bridged`. part: of the band, to see whether it matters."""
+    values = bridged(trace, swing, events, late_s, ran)
     runs: list[Run] = []
     for first, end in parts_seen(trace, swing):
-        runs += _runs_within(trace, values, swing, first, end, events, late_s)
+        runs += _runs_within(trace, values, swing, (first, end), events, late_s, part)
     return tuple(runs)
 
 
@@ -54,12 +62,13 @@ def _runs_within(
     trace: Trace,
     values: Sequence[float],
     swing: Swing,
-    first: int,
-    end: int,
+    within: tuple[int, int],
     events: Sequence[Event],
     late_s: float,
+    part: float,
 ) -> Iterator[Run]:
-    usual, half = _level(trace, swing), half_band(trace, swing)
+    first, end = within
+    usual, half = _level(trace, swing), half_band(trace, swing, part)
     turns = _whole(trace, values, swing, list(turns_within(values, first, end, 2 * half)), events, late_s)
     feet = [index for index, is_peak in turns if not is_peak]
     for peak in (index for index, is_peak in turns if is_peak):
@@ -148,7 +157,15 @@ def _is_over(trace: Trace, values: Sequence[float], swing: Swing, trough: int, e
 
 def _has_turned(trace: Trace, values: Sequence[float], swing: Swing, trough: int, end: int) -> bool:
     last = max(trough, end - 1 - trace.samples(trace.smoothed_s / 2, 0))  # the very ends are smoothed less
+    if trace.is_coarse and _stayed(trace, values, swing, trough) and values[last] > values[trough]:
+        return True
     return values[last] - values[trough] > max(3 * trace.sigma, TURNED * swing.size, 1.01 * trace.step)
+
+
+def _stayed(trace: Trace, values: Sequence[float], swing: Swing, trough: int) -> bool:
+    """Whether a foot of stairs is as low as usual for two readings: no flicker between two steps."""
+    is_low = values[trough] <= swing.lower + AS_LOW * swing.size
+    return is_low and trough + 1 < len(values) and values[trough + 1] <= values[trough]
 
 
 def _crosses(times_s: Sequence[float], values: Sequence[float], level: float, at: int, first: int) -> float:

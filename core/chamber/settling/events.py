@@ -12,7 +12,7 @@ from collections.abc import Iterator, Sequence
 from operator import sub
 from typing import Literal
 
-from attrs import frozen
+from attrs import evolve, frozen
 
 from core.chamber.settling.holds import TURNS_WITHIN_S, Holds, least_k
 from core.chamber.settling.swing import Swing, Trace
@@ -29,8 +29,8 @@ LEAPS, LEAPS_SEEN = 2.0, 1.0
 """How much steeper than the rest of a long rise the part is that a door made; and one whose vapour bears witness."""
 DOOR_RISES_WITHIN_S = 270.0
 """From a quarter to three quarters of the rise. A heater of 12 min takes 6; a door with a slow probe takes 3."""
-READING_BY_READING = 1.07
-"""Readings that half a door's rise takes at most, where they are few."""
+READING_BY_READING, UNSURE = 1.01, (0.85, 1.2)
+"""Readings that half a door's rise takes at most, where they are few; and how many tell it from no defrost's."""
 LONGEST_RECOVERY_S = 1500.0
 SLOWEST_TO_TELL_S = 150.0
 """A door shows for some five minutes: two readings are the least that tell it from anything."""
@@ -38,7 +38,8 @@ SLOWEST_TO_TELL_S = 150.0
 
 @frozen
 class Event:
-    """kind: what it looks like. Times: the foot, a tenth of the rise done, the top, and when it is over."""
+    """kind: what it looks like. Times: the foot, a tenth of the rise done, the top, and when it is over. is_unsure: whether
+    it rises within about a reading, so that it may as well be the other."""
 
     kind: Kind
     starts_s: float
@@ -47,6 +48,7 @@ class Event:
     ends_s: float
     from_c: float
     top_c: float
+    is_unsure: bool = False
 
     @property
     def rise_k(self) -> float:
@@ -75,6 +77,15 @@ def find_events(trace: Trace, swing: Swing, witness: Witness | None = None) -> t
             if not _is_hold(holds, hump, witness) and not _is_first_hold(holds, hump):
                 events += _parted(trace, swing, hump, end, witness)
     return tuple(events)
+
+
+def other_ways(events: Sequence[Event]) -> list[tuple[Event, ...]]:
+    """The same with what may as well be a door as a defrost taken for a door, and for a defrost."""
+    unsure = [event for event in events if event.is_unsure]
+    if not unsure:
+        return []
+    kinds: tuple[Kind, ...] = ("door", "defrost")
+    return [tuple(evolve(event, kind=kind) if event in unsure else event for event in events) for kind in kinds]
 
 
 def why_no_events(trace: Trace) -> str:
@@ -216,7 +227,10 @@ def _event(trace: Trace, swing: Swing, hump: _Hump, end: int) -> Event:
         _reaches(trace, hump, from_c + part * (top_c - from_c)) for part in (0.1, 0.25, 0.75)
     )
     longest_s = max(DOOR_RISES_WITHIN_S, READING_BY_READING * trace.interval_s)
-    kind: Kind = "door" if three_quarters_s - quarter_s <= longest_s else "defrost"
+    rises_s = three_quarters_s - quarter_s
+    kind: Kind = "door" if rises_s <= longest_s else "defrost"
+    low, high = UNSURE
+    is_unsure = longest_s > DOOR_RISES_WITHIN_S and low * trace.interval_s <= rises_s <= high * trace.interval_s
     back = hump.top
     while (
         back + 1 < end
@@ -224,7 +238,7 @@ def _event(trace: Trace, swing: Swing, hump: _Hump, end: int) -> Event:
         and values[back] - from_c > 0.15 * (top_c - from_c) + swing.rises_by_s * (times_s[back] - times_s[hump.foot])
     ):
         back += 1
-    return Event(kind, times_s[hump.foot], onset_s, times_s[hump.top], times_s[back], from_c, top_c)
+    return Event(kind, times_s[hump.foot], onset_s, times_s[hump.top], times_s[back], from_c, top_c, is_unsure)
 
 
 def _reaches(trace: Trace, hump: _Hump, level: float) -> float:

@@ -15,11 +15,14 @@ from itertools import pairwise
 from attrs import frozen
 
 from core.chamber.series import interval_s, stretches
-from core.chamber.settling.trace import noise, percentile, smooth, step
+from core.chamber.settling.short_cycles import without_corners
+from core.chamber.settling.trace import noise, percentile, smooth, step, turns_within
 from core.refusals import Refusal
 
 FEWEST_A_PERIOD = 8
 """Readings to a cycle that the reference rule needs."""
+FEWEST_TO_SEE, FEWEST_OF_STAIRS = 5, 6
+"""With so many each run still shows by a foot of its own (seen in simulated chambers)."""
 SLOWEST_LOGGING_S = 300.0
 """Compressors that start every ten minutes are common; two readings to such a cycle are the least that shows it."""
 SMOOTHED_S = 90.0
@@ -119,7 +122,8 @@ def trace_of(times_s: Sequence[float], values: Sequence[float]) -> Trace:
     smoothed: list[float] = []
     for start, end in stretches(times_s, usual_s):
         smoothed += smooth(values[start:end], width)
-    return Trace(times_s, values, tuple(smoothed), usual_s, sigma_of(values), step(values), comes_down)
+    sigma = without_corners(sigma_of(values), values, step(values))
+    return Trace(times_s, values, tuple(smoothed), usual_s, sigma, step(values), comes_down)
 
 
 def width_of(interval_s: float) -> int:
@@ -156,11 +160,12 @@ def usual_swing(trace: Trace) -> Swing:
     below_middle = percentile(ordered, 0.5) - percentile(ordered, 0.1)
     least = max(0.5 * min(spread, 2 * below_middle), 4 * trace.sigma, 1.01 * trace.step)
     swing = _swing_of(trace, list(_turns(trace, least)))
-    if swing.period_s < FEWEST_A_PERIOD * trace.interval_s:
+    fewest = FEWEST_OF_STAIRS if trace.is_coarse else FEWEST_TO_SEE
+    if swing.period_s < fewest * trace.interval_s:
         raise CannotSee(
             "log",
             f"Cycles cannot be resolved: they seem to last {_minutes(swing.period_s)}, and a reading every "
-            f"{_minutes(trace.interval_s)} shows each fewer than {FEWEST_A_PERIOD} times. Log more often.",
+            f"{_minutes(trace.interval_s)} shows each fewer than {fewest} times. Log more often.",
         )
     return swing
 
@@ -175,12 +180,12 @@ def require_steps(trace: Trace, swing: Swing) -> None:
         )
 
 
-def half_band(trace: Trace, swing: Swing) -> float:
-    """How far from the middle the trace must go before it counts.
+def half_band(trace: Trace, swing: Swing, part: float = 1.0) -> float:
+    """How far from the middle the trace must go before it counts, or a part of that.
 
     Source: reference rule, max(¼ (P90 − P10), 3 σ); of a saw-tooth, P90 − P10 is 0.8 of the swing.
     """
-    return max(0.2 * swing.size, 3 * trace.sigma, 0.51 * trace.step)
+    return part * max(0.2 * swing.size, 3 * trace.sigma, 0.51 * trace.step)
 
 
 def _swing_of(trace: Trace, turns: Sequence[tuple[int, bool]]) -> Swing:
@@ -212,28 +217,6 @@ def _turns(trace: Trace, least: float) -> Iterator[tuple[int, bool]]:
     """Turning points between which the trace moves by `least` or more: index, and whether it is a peak."""
     for first, end in trace.stretches():
         yield from turns_within(trace.smoothed, first, end, least)
-
-
-def turns_within(values: Sequence[float], first: int, end: int, least: float) -> Iterator[tuple[int, bool]]:
-    """Those from `first` to before `end`; the last one is known only once the trace has moved away from it."""
-    high = low = first
-    going = 0
-    for index in range(first, end):
-        value = values[index]
-        if value > values[high]:
-            high = index
-        if value < values[low]:
-            low = index
-        if going >= 0 and value <= values[high] - least:
-            if going:
-                yield high, True
-            going, low = -1, index
-            high = index
-        elif going <= 0 and value >= values[low] + least:
-            if going:
-                yield low, False
-            going, high = 1, index
-            low = index
 
 
 def arrives_at(values: Sequence[float]) -> int:

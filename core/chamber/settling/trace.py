@@ -7,7 +7,7 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from itertools import accumulate, pairwise
 
 MAD_TO_SIGMA = 1.4826  # of a normal distribution
@@ -52,6 +52,28 @@ def smooth(values: Sequence[float], width: int) -> list[float]:
     head = [(sums[2 * at + 1]) / (2 * at + 1) for at in range(half)]
     tail = [(sums[size] - sums[size - 2 * at - 1]) / (2 * at + 1) for at in reversed(range(half))]
     return head + inner + tail
+
+
+def turns_within(values: Sequence[float], first: int, end: int, least: float) -> Iterator[tuple[int, bool]]:
+    """Those from `first` to before `end`; the last one is known only once the trace has moved away from it."""
+    high = low = first
+    going = 0
+    for index in range(first, end):
+        value = values[index]
+        if value > values[high]:
+            high = index
+        if value < values[low]:
+            low = index
+        if going >= 0 and value <= values[high] - least:
+            if going:
+                yield high, True
+            going, low = -1, index
+            high = index
+        elif going <= 0 and value >= values[low] + least:
+            if going:
+                yield low, False
+            going, high = 1, index
+            low = index
 
 
 def _median(values: list[float]) -> float:
