@@ -97,7 +97,7 @@ def test_a_door_rises_from_a_quarter_to_three_quarters_within_270_s(interval_s: 
 
 @pytest.mark.parametrize(("part", "kind"), [(0.2429, "door"), (0.2430, "defrost")])
 def test_where_readings_are_few_a_door_rises_within_one_and_a_little(part: float, kind: str):
-    """Five minutes apart: a quarter to three quarters of the rise in a hair less than 1.01 readings, and in a hair more."""
+    """A quarter to three quarters of the rise, in a hair less than 1.01 readings and in a hair more."""
     found = seen({57: 3 * part, 58: 3 * (1 - part), 59: 3.0, 60: 3.0}, 300.0)
     assert [event.kind for event in found] == [kind]
 

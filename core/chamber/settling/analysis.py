@@ -10,10 +10,10 @@ from statistics import median
 from attrs import frozen
 
 from core.chamber.series import Series
-from core.chamber.settling.broken_runs import NOTHING, PROBE_IS_LATE_S, doubtful_doors
-from core.chamber.settling.cycles import Run, find_runs, may_be_over
-from core.chamber.settling.events import Event, find_events, other_ways, why_no_events
-from core.chamber.settling.holes import IN_PAUSES, NOWHERE, Looked, looked_at
+from core.chamber.settling.counting import why_not_counted
+from core.chamber.settling.cycles import Run, find_runs
+from core.chamber.settling.events import Event, find_events, why_no_events
+from core.chamber.settling.holes import NOWHERE, Looked, looked_at
 from core.chamber.settling.humid_air import HumidAir, humid_air
 from core.chamber.settling.humid_probe import Humidity, Seen, humidity_of
 from core.chamber.settling.mapping import Pair, Space, fluctuation, instability, pairs, space
@@ -28,13 +28,6 @@ from core.chamber.settling.wanted import Wanted
 from core.chamber.settling.witness import witness_of
 from core.refusals import OutOfRange
 from core.vapour import STANDARD_PA
-
-FEWEST_TO_COUNT, PARTS = 10, (0.7, 1.0, 1.15)
-"""Readings to a cycle: with fewer, a short one slips through now and then. Then those parts of the band that a run must
-pass must all count the same."""
-MAY_BE_MORE = "There may be more runs than are counted: they are short for so few readings. Log more often."
-MAY_BE_ONE_OFF = "There may be one run more or less than is counted: a door was opened just as one ended."
-MAY_BE_OVER = "There may be one run more than is counted: the log ends just as one does."
 
 
 @frozen
@@ -195,9 +188,9 @@ def _compressor(series: Series, room_c: float | None, air: HumidAir | None) -> S
     rhythm, why_not = _measured(trace, swing, runs, events, room_c)
     if events and rhythm is not None:
         runs = find_runs(trace, swing, events, rhythm.late_s)
-    why_not_counted = _why_not_counted(trace, swing, events, rhythm)
-    why_not = " ".join(each for each in (why_not, why_not_counted) if each)
-    return Compressor(runs, events, rhythm, why_not, not why_not_counted, why_no_events(trace), looked)
+    uncounted = why_not_counted(trace, swing, events, rhythm)
+    why_not = " ".join(each for each in (why_not, uncounted) if each)
+    return Compressor(runs, events, rhythm, why_not, not uncounted, why_no_events(trace), looked)
 
 
 def _measured(
@@ -208,23 +201,6 @@ def _measured(
         return rhythm_of(trace, swing, runs, events, room_c), ""
     except CannotSee as reason:
         return None, reason.sentence
-
-
-def _why_not_counted(trace: Trace, swing: Swing, events: Sequence[Event], rhythm: Rhythm | None) -> str:
-    if not looked_at(trace, swing).is_whole:
-        return IN_PAUSES
-    period_s = swing.period_s if rhythm is None else rhythm.period_s
-    late_s, cools_s = (PROBE_IS_LATE_S, None) if rhythm is None else (rhythm.late_s, rhythm.cools_s)
-    if period_s < FEWEST_TO_COUNT * trace.interval_s:
-        counts = {len(find_runs(trace, swing, events, late_s, part=part)) for part in PARTS}
-        if len(counts) > 1:
-            return MAY_BE_MORE
-    doors = doubtful_doors(trace, swing, events, late_s, cools_s)
-    ways = [(events, dict.fromkeys(doors, ran)) for ran in (True, False)] if doors else []
-    ways += [(way, NOTHING) for way in other_ways(events)]
-    if len({len(find_runs(trace, swing, way, late_s, ran)) for way, ran in ways}) > 1:
-        return MAY_BE_ONE_OFF
-    return MAY_BE_OVER if may_be_over(trace, swing, late_s) else ""
 
 
 def _probe(series: Series, wanted: Wanted, room_c: float | None, pressure_pa: float) -> Steps[Probe]:

@@ -38,8 +38,8 @@ SLOWEST_TO_TELL_S = 150.0
 
 @frozen
 class Event:
-    """kind: what it looks like. Times: the foot, a tenth of the rise done, the top, and when it is over. is_unsure: whether
-    it rises within about a reading, so that it may as well be the other."""
+    """kind: what it looks like. Times: the foot, a tenth of the rise done, the top, and when it is over. is_unsure:
+    whether it rises within about a reading, so that it may as well be the other."""
 
     kind: Kind
     starts_s: float
