@@ -54,7 +54,9 @@ def _parser() -> argparse.ArgumentParser:
     test = commands.add_parser("test", help="run every test, or one stage; what follows -- goes to pytest")
     test.add_argument("stages", nargs="*", metavar="stage", help=", ".join((*STAGES, *ASKED_FOR)))
     test.set_defaults(do=_test)
-    bench = commands.add_parser("bench", help="measure; one JSON object a line")
+    bench = commands.add_parser(
+        "bench", help="measure; one JSON object a line; -- --chambers N of so many simulated ones"
+    )
     bench.add_argument("names", nargs="*", metavar="name")
     bench.set_defaults(do=_bench)
     return parser
@@ -104,4 +106,4 @@ def _test(options: argparse.Namespace) -> int:
 def _bench(options: argparse.Namespace) -> int:
     from building import bench
 
-    return bench.run(options.names)
+    return bench.run(options.names, options.pytest)

@@ -1,5 +1,6 @@
 """Measurements: one JSON object a line. A row is a function that returns its value and what it is held against."""
 
+import argparse
 import json
 from collections.abc import Mapping, Sequence
 from typing import Any
@@ -31,14 +32,19 @@ class Row:
         return round(ratio, 3)
 
 
-def run(names: Sequence[str]) -> int:
-    from building.bench.rows import ROWS
+def run(names: Sequence[str], asked: Sequence[str] = ()) -> int:
+    """asked: what follows --: `--chambers N`, of how many simulated chambers where they are measured."""
+    from building.bench.many_chambers import CHAMBERS
+    from building.bench.rows import rows
 
-    unknown = [name for name in names if name not in ROWS]
+    parser = argparse.ArgumentParser(prog="build.py bench …  --")
+    parser.add_argument("--chambers", type=int, default=CHAMBERS)
+    known = rows(parser.parse_args(asked).chambers)
+    unknown = [name for name in names if name not in known]
     if unknown:
-        raise Failed(f"There is no measurement {unknown[0]}. There are: {', '.join(ROWS)}.")
-    for name in names or ROWS:
-        print(json.dumps(as_shown(name, ROWS[name]())), flush=True)
+        raise Failed(f"There is no measurement {unknown[0]}. There are: {', '.join(known)}.")
+    for name in names or known:
+        print(json.dumps(as_shown(name, known[name]())), flush=True)
     return 0
 
 

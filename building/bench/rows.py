@@ -6,9 +6,15 @@ from building.bench import Row, logs, settling
 from building.bench.answer import answer, answer_slowed
 from building.bench.first_visit import first_visit
 from building.bench.journal import journal
+from building.bench.many_chambers import CHAMBERS
 from building.bench.start import start
 
-ROWS: dict[str, Callable[[], Row]] = {
+
+def rows(chambers: int = CHAMBERS) -> dict[str, Callable[[], Row]]:
+    return OTHERS | settling.rows(chambers)
+
+
+OTHERS: dict[str, Callable[[], Row]] = {
     "start": start,
     "answer": answer,
     "answer-slowed": answer_slowed,
@@ -17,5 +23,5 @@ ROWS: dict[str, Callable[[], Row]] = {
     "logs": logs.logs,
     "logs-chart": logs.chart,
     "logs-growth": logs.growth,
-    **settling.rows(),
 }
+ROWS = rows()

@@ -6,12 +6,14 @@ import pytest
 
 from building import bench
 from building.bench import Row, as_shown
+from building.bench.many_chambers import Chambers, Told
 from building.bench.rows import ROWS
 from building.bench.sawtooth import two_loggers
 from building.bench.ten_thousand import COUNT, OPEN, stored_records
 from core.chamber.logs import guess
 from core.daybook.batch import batches, open_batches
 from core.daybook.book import Book
+from tests.core.chamber_study import LUMPS, WALLED, Outcome
 
 
 @pytest.fixture(scope="module")
@@ -67,3 +69,16 @@ def test_the_loggers_files_are_the_same_each_time_and_as_long_as_asked():
 
 def test_the_loggers_files_can_be_read_without_a_question():
     assert [guess(data).questions for data in two_loggers(400).values()] == [(), ()]
+
+
+def test_chambers_that_were_looked_at_are_not_looked_at_again():
+    seen: Told = {"60 s": [Outcome(5000, 60.0)]}
+    assert Chambers(told={"walled": seen}).outcomes("walled", WALLED) is seen
+
+
+def test_what_was_measured_until_it_was_stopped_counts_and_nothing_else_is_begun():
+    seen: Told = {"60 s": [Outcome(5000, 60.0)]}
+    stopped = Chambers(is_stopped=True, told={"walled": seen})
+    assert stopped.outcomes("walled", WALLED) is seen
+    with pytest.raises(KeyboardInterrupt):
+        stopped.outcomes("settling", LUMPS)
