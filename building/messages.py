@@ -146,13 +146,32 @@ def _of_call(path: str, call: ast.Call, declared: _Declared) -> Iterator[Found]:
 
 def _of_template(path: Path) -> Iterator[Found]:
     tree = create_app(Book()).jinja_env.parse(path.read_text(encoding="utf-8"))
-    said = [each.args[0] for each in tree.find_all(nodes.Call) if _calls_say(each)]
-    said += [each.node for each in tree.find_all(nodes.Filter) if each.name == "say" and each.node is not None]
-    for node in said:
-        for each in (node, *node.find_all(nodes.Const)):
-            if isinstance(each, nodes.Const) and isinstance(each.value, str):
-                yield Found(each.value, where=f"{shown(path)}:{each.lineno}")
+    calls = [(each.args[0], _plural(each)) for each in tree.find_all(nodes.Call) if _calls_say(each)]
+    filters = [(each.node, "") for each in tree.find_all(nodes.Filter) if each.name == "say"]
+    for node, plural in (*calls, *filters):
+        for each in _said(node):
+            yield Found(each.value, plural, where=f"{shown(path)}:{each.lineno}")
 
 
 def _calls_say(call: nodes.Call) -> bool:
     return isinstance(call.node, nodes.Name) and call.node.name == "say" and bool(call.args)
+
+
+def _plural(call: nodes.Call) -> str:
+    given = (each.value for each in call.kwargs if each.key == "plural")
+    return next((each.value for each in given if isinstance(each, nodes.Const)), "")
+
+
+def _said(node: nodes.Expr | None) -> Iterator[nodes.Const]:
+    """The constant texts that an expression of a template may come to."""
+    match node:
+        case nodes.Const(value=str()):
+            yield node
+        case nodes.CondExpr(expr1=one, expr2=other) | nodes.Or(left=one, right=other):
+            yield from _said(one)
+            yield from _said(other)
+        case nodes.Getitem(node=nodes.Dict(items=items)):
+            for each in items:
+                yield from _said(each.value)
+        case _:
+            return

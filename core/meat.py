@@ -4,8 +4,10 @@ from __future__ import annotations
 
 from typing import Literal
 
+from core.language import Message
+
 Style = Literal["fermented", "slow", "whole-muscle"]
-STYLES: dict[str, str] = {
+STYLES: dict[str, Message] = {
     "fermented": "fermented sausage",
     "slow": "slow sausage, not meant to sour to pH 5.3",
     "whole-muscle": "whole muscle",

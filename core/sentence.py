@@ -38,7 +38,7 @@ class Sentence:
         """In the reader's units and language. A sentence wants fewer digits than a sum that is to be checked."""
         units = self._one_unit_each(reader.system) if self._is_sum else {}
         shown = {name: _shown(value, reader, significant, units.get(name)) for name, value in self.values.items()}
-        return self._text(reader.language).format_map(shown)
+        return self.worded(reader.language).format_map(shown)
 
     @property
     def _is_sum(self) -> bool:
@@ -52,7 +52,8 @@ class Sentence:
             largest[amount.quantity.ladder(system)] = amount
         return {name: largest[each.quantity.ladder(system)].unit(system) for name, each in amounts.items()}
 
-    def _text(self, language: str) -> str:
+    def worded(self, language: str) -> str:
+        """The text in this language, its values still named."""
         count = self.values.get("count")
         if not self.plural or not isinstance(count, Amount):
             return translated(self.text, language)

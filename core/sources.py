@@ -9,6 +9,8 @@ from typing import Literal
 
 from attrs import frozen
 
+from core.language import Message
+
 Verified = Literal["seen", "copy", "memory", "practice", "computed"]
 KNOWN_HOW: dict[Verified, str] = {
     "seen": "read in the text itself",
@@ -17,7 +19,11 @@ KNOWN_HOW: dict[Verified, str] = {
     "practice": "common practice; no published source",
     "computed": "worked out from the definition",
 }
-_MARKS: dict[Verified, str] = {"copy": "copy", "memory": "memory", "computed": "worked out"}
+_MARKS: dict[Verified, Message] = {"copy": "copy", "memory": "memory", "computed": "worked out"}
+
+
+PRACTICE: Message = "Common practice; no published source"
+BY_DEFINITION: Message = "By definition"
 
 
 @frozen
@@ -30,7 +36,7 @@ class Source:
     def where(self) -> str:
         """Title and section, without how they are known."""
         if self.verified == "practice":
-            return "Common practice; no published source"
+            return PRACTICE
         return f"{self.title}, {self.section}" if self.section else self.title
 
     @property
@@ -44,7 +50,7 @@ class Source:
 
 
 COMMON_PRACTICE = Source("Common practice", "", "practice")
-DEFINITION = Source("By definition", "", "computed")
+DEFINITION = Source(BY_DEFINITION, "", "computed")
 
 CFR_424_21C = Source("9 CFR 424.21(c), chart of substances", "curing agents, 2015 annual edition", "copy")
 FSIS_7620_3 = Source("FSIS Directive 7620.3, Processing Inspectors' Calculations Handbook", "rev. 1995, ch. 3", "copy")

@@ -9,10 +9,12 @@ from typing import Literal
 
 from attrs import field, frozen
 
-from core.sentence import Sentence, each_said
+from core.sentence import Message, Sentence, each_said
 from core.sources import Source
 
 Word = Literal["ready", "hold", "discard"]
+WORDS: tuple[Message, ...] = ("ready", "hold", "discard")
+"""As a verdict is said."""
 
 
 @frozen

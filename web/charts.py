@@ -9,7 +9,10 @@ from attrs import frozen
 from core.daybook.batch import Batch
 from core.daybook.fermenting import FermentationClock
 from core.meat import ACID_PH
+from core.quantities import COUNT, FRACTION, HOURS, LOSS, PH, Amount, show_number
+from core.sentence import Message, Rounded, Said, Sentence, Unconverted, said
 from core.units import DAY_S, HOUR_S
+from web.visitor import reader
 
 WIDTH, HEIGHT = 640, 240
 LEFT, RIGHT, TOP, BOTTOM = 52, 84, 16, 36
@@ -22,14 +25,14 @@ class Mark:
 
     x: float
     y: float
-    words: str = ""
+    words: Said = ""
 
 
 @frozen
 class Trace:
-    """ahead: not measured but reckoned; drawn dashed and without dots."""
+    """ahead: not measured but forecast; drawn dashed and without dots."""
 
-    name: str
+    name: Said
     marks: tuple[Mark, ...]
 
     @property
@@ -49,18 +52,20 @@ class Trace:
 class Chart:
     """headline says what it shows; rows are the same data as a table."""
 
-    headline: str
-    across: str
-    up: str
+    headline: Said | Unconverted
+    across: Message
+    up: Message
     traces: tuple[Trace, ...]
     limit: Mark
     x_ticks: tuple[Mark, ...]
     y_ticks: tuple[Mark, ...]
-    columns: tuple[str, ...]
-    rows: tuple[tuple[str, ...], ...]
+    columns: tuple[Message, ...]
+    rows: tuple[tuple[Said, ...], ...]
 
 
-Series = tuple[str, Sequence[tuple[float, float]]]
+Series = tuple[Said, Sequence[tuple[float, float]]]
+
+READ, FORECAST = Sentence("read"), Sentence("forecast")
 
 
 def acidity(batch: Batch, clocked: FermentationClock) -> Chart | None:
@@ -70,23 +75,32 @@ def acidity(batch: Batch, clocked: FermentationClock) -> Chart | None:
     ]
     if len(points) < 2:
         return None
-    headline = f"pH {points[0][1]:.2f} to {points[-1][1]:.2f} in {points[-1][0] - points[0][0]:.0f} h"
-    series: list[Series] = [("read", points)]
+    fell = {
+        "start": _number(points[0][1], 2),
+        "end": _number(points[-1][1], 2),
+        "time": _hours(points[-1][0] - points[0][0]),
+    }
+    headline = Sentence("pH {start} to {end} in {time}", fell)
+    series: list[Series] = [(READ, points)]
     ahead = clocked.judged.projection
     if ahead is not None:
-        series.append(("reckoned", [points[-1], (ahead.at_s / HOUR_S, ACID_PH)]))
-        headline += f"; about {ahead.at_s / 3600:.0f} h to {ACID_PH}"
-    limit = (ACID_PH, f"pH {ACID_PH}")
-    return _chart(headline, "hours", "pH", series, limit, decimals=2, of="from", ahead=("reckoned",))
+        series.append((FORECAST, [points[-1], (ahead.at_s / HOUR_S, ACID_PH)]))
+        then = {"fall": headline, "time": _hours(ahead.at_s / HOUR_S), "acid": Amount(ACID_PH, PH)}
+        headline = Sentence("{fall}; about {time} to {acid}", then)
+    limit = (ACID_PH, Sentence("pH {acid}", {"acid": Amount(ACID_PH, PH)}))
+    return _chart(headline, "hours", "pH", series, limit, decimals=2, of="from", ahead=(FORECAST,))
 
 
-def salt_at_centre(curves: Mapping[str, Sequence[tuple[float, float]]], share: float, headline: str) -> Chart:
+def salt_at_centre(
+    curves: Mapping[str, Sequence[tuple[float, float]]], share: float, headline: Said | Unconverted
+) -> Chart:
     """Salt at the centre in per cent of its end against days, by each diffusivity."""
     series: list[Series] = [
-        (name, [(at_s / DAY_S, 100 * part) for at_s, part in curve]) for name, curve in curves.items()
+        (said(name), [(at_s / DAY_S, 100 * part) for at_s, part in curve]) for name, curve in curves.items()
     ]
-    limit = (100 * share, f"{100 * share:.0f} % wanted")
-    return _chart(headline, "days", "salt, %", series, limit, decimals=0, of="salt moves", ahead=tuple(curves))
+    limit = (100 * share, Sentence("{share} wanted", {"share": _per_cent(share)}))
+    names = tuple(map(said, curves))
+    return _chart(headline, "days", "salt, %", series, limit, decimals=0, of="salt moves", ahead=names)
 
 
 def losses(batch: Batch) -> Chart | None:
@@ -98,24 +112,38 @@ def losses(batch: Batch) -> Chart | None:
             for each in piece.weighings
         ]
         if weighed:
-            series.append((piece.tag, [(0.0, 0.0), *weighed]))
+            series.append((Sentence("{tag}", {"tag": piece.tag}), [(0.0, 0.0), *weighed]))
     if not series:
         return None
     low, high = (pick(points[-1][1] for _, points in series) for pick in (min, max))
-    headline = f"Lost {low:.1f} to {high:.1f} % so far" if len(series) > 1 else f"Lost {high:.1f} % so far"
-    target = 100 * batch.start.target_loss
-    return _chart(headline, "days", "loss, %", series, (target, f"{target:.0f} % to reach"), decimals=1)
+    lost = {"low": _number(low, 1), "high": Rounded(Amount(high / 100, LOSS))}
+    headline = Sentence("Lost {low} to {high} so far" if len(series) > 1 else "Lost {high} so far", lost)
+    target = batch.start.target_loss
+    limit = (100 * target, Sentence("{share} to reach", {"share": _per_cent(target)}))
+    return _chart(headline, "days", "loss, %", series, limit, decimals=1)
+
+
+def _number(value: float, decimals: int) -> str:
+    return show_number(value, decimals, reader())
+
+
+def _hours(hours: float) -> Rounded:
+    return Rounded(Amount(round(hours) * HOUR_S, HOURS))
+
+
+def _per_cent(share: float) -> Rounded:
+    return Rounded(Amount(share, FRACTION))
 
 
 def _chart(
-    headline: str,
-    across: str,
-    up: str,
+    headline: Said | Unconverted,
+    across: Message,
+    up: Message,
     series: list[Series],
-    limit: tuple[float, str],
+    limit: tuple[float, Said],
     decimals: int,
-    of: str = "piece",
-    ahead: tuple[str, ...] = (),
+    of: Message = "piece",
+    ahead: tuple[Said, ...] = (),
 ) -> Chart:
     """of: what the names of the series are names of. ahead: the names of what is reckoned and not measured."""
     xs = [x for _, points in series for x, _ in points]
@@ -124,7 +152,7 @@ def _chart(
     x_low, x_high = min(x_ticks[0], *xs), max(x_ticks[-1], *xs)
     y_low, y_high = min(y_ticks[0], *ys), max(y_ticks[-1], *ys)
 
-    def place(x: float, y: float, words: str = "") -> Mark:
+    def place(x: float, y: float, words: Said = "") -> Mark:
         return Mark(
             LEFT + (x - x_low) / (x_high - x_low) * (WIDTH - LEFT - RIGHT),
             HEIGHT - BOTTOM - (y - y_low) / (y_high - y_low) * (HEIGHT - TOP - BOTTOM),
@@ -137,16 +165,22 @@ def _chart(
         up,
         _traces([(name, tuple(place(x, y) for x, y in points)) for name, points in series], ahead),
         place(x_low, limit[0], limit[1]),
-        tuple(place(x, y_low, f"{x:g}") for x in x_ticks),
-        tuple(place(x_low, y, f"{y:g}") for y in y_ticks),
-        (of, across, up) if series[0][0] else (across, up),
-        tuple(
-            (*((name,) if name else ()), f"{x:.1f}", f"{y:.{decimals}f}") for name, points in series for x, y in points
-        ),
+        tuple(place(x, y_low, _tick(x)) for x in x_ticks),
+        tuple(place(x_low, y, _tick(y)) for y in y_ticks),
+        (of, across, up),
+        tuple((name, _cell(x, 1), _cell(y, decimals)) for name, points in series for x, y in points),
     )
 
 
-def _traces(drawn: list[tuple[str, tuple[Mark, ...]]], ahead: tuple[str, ...]) -> tuple[Trace, ...]:
+def _tick(value: float) -> Sentence:
+    return Sentence("{value}", {"value": Amount(value, COUNT)})
+
+
+def _cell(value: float, decimals: int) -> Sentence:
+    return Sentence("{value}", {"value": _number(value, decimals)})
+
+
+def _traces(drawn: list[tuple[Said, tuple[Mark, ...]]], ahead: tuple[Said, ...]) -> tuple[Trace, ...]:
     """Names from the top down, each at least a line below the one before; too many to stand apart go unnamed."""
     named: list[Trace] = []
     lowest = 0.0

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-import math
+from collections.abc import Callable
 from datetime import datetime
 from functools import partial
 from typing import Any
@@ -14,9 +14,9 @@ from core.chamber.rates import AIR_SPEED, LASTING
 from core.daybook.book import Line
 from core.meat import ACID_PH, STYLES
 from core.quantities import Amount, Quantity, Reader
-from core.sentence import Sentence
+from core.sentence import Message, Sentence, Value
 from core.worksheet import Choice, Number
-from web import visitor
+from web import days, visitor
 from web.entry_forms import form_of
 from web.entry_forms import say as say_line
 from web.forms import Moment, OptionalChoice, Ticks, Words
@@ -24,15 +24,18 @@ from web.instruments import corrected_of
 from web.journal import book, fresh_id
 from web.saying import say
 
-PLACES = (
+PLACES: tuple[tuple[str, Message], ...] = (
     ("today.page", "Today"),
     ("batches.all_of_them", "Batches"),
     ("chamber.page", "Chamber"),
     ("sums.all_of_them", "Sums"),
 )
-STAGE_WORDS = {"mix": "mixing", "ferment": "fermenting", "dry": "drying", "release": "to be decided"}
-NEAR_DAYS = {-1: "yesterday", 0: "today", 1: "tomorrow"}
-WEEKDAYS = ("Monday", "Tuesday", "Wednesday", "Thursday", "Friday", "Saturday", "Sunday")
+STAGE_WORDS: dict[str, Message] = {
+    "mix": "mixing",
+    "ferment": "fermenting",
+    "dry": "drying",
+    "release": "to be decided",
+}
 NOT_OFFERED = frozenset({"", "m³", "mg", "Pa", "s", "K", "K s", "m²/s"})
 """Units that may be typed but that nobody picks from a list in a kitchen."""
 
@@ -49,8 +52,9 @@ KINDS_OF_INPUT: dict[str, tuple[type, ...]] = {
 def prepare(app: Flask) -> None:
     filters: dict[str, Any] = app.jinja_env.filters
     filters |= {"amount": _amount, "step": _step, "told": _told, "roughly": _roughly, "say": say}
-    filters |= {"corrected": corrected_of, "day": day, "clock": clock, "hour": hour, "stamp": stamp}
-    filters |= {"ago": ago, "left": left}
+    filters |= {"corrected": corrected_of, "hour": days.hour}
+    moments = {"day": days.day, "clock": days.clock, "stamp": _itself, "left": days.left, "ago": days.ago}
+    filters |= {name: partial(_when, words) for name, words in moments.items()}
     names: dict[str, Any] = app.jinja_env.globals
     names |= {"say": say, "q": quantities, "stage_words": STAGE_WORDS, "styles": STYLES, "acid_ph": ACID_PH}
     names |= {"lasting": LASTING, "air_speed": AIR_SPEED}
@@ -81,10 +85,7 @@ _PLACE_OF = {"": "Today", "chamber": "Chamber", "sums": "Sums", "rules": "Sums",
 
 
 def _place(path: str) -> str:
-    first = path.strip("/").split("/")[0]
-    return {"": "Today", "chamber": "Chamber", "sums": "Sums", "rules": "Sums", "sources": "Sums", "yours": ""}.get(
-        first, "Batches"
-    )
+    return _PLACE_OF.get(path.strip("/").split("/")[0], "Batches")
 
 
 def _here() -> str:
@@ -138,44 +139,14 @@ def correctable(line: Line) -> bool:
     return form_of(type(line.fact)) is not None
 
 
-def day(moment: datetime) -> str:
-    """As one says it: "yesterday", "Friday"; the date where it is a week off or more, to either side."""
-    off = (moment.date() - visitor.now().date()).days
-    if abs(off) >= len(WEEKDAYS):
-        return f"{moment.day} {moment:%b %Y}"
-    return NEAR_DAYS.get(off) or WEEKDAYS[moment.weekday()]
-
-
-def hour(moment: datetime) -> str:
-    return f"{moment:%H:%M}"
+def _when(words: Callable[[datetime], Value], moment: datetime) -> str:
+    return Sentence("{when}", {"when": words(moment)}).say(visitor.reader())
 
 
 def clock(moment: datetime) -> str:
-    near = abs((moment.date() - visitor.now().date()).days) < len(WEEKDAYS)
-    return f"{day(moment)}{' ' if near else ', '}{moment:%H:%M}"
+    return _when(days.clock, moment)
 
 
-def stamp(moment: datetime) -> str:
+def _itself(moment: datetime) -> Value:
     """For what is printed and read on another day."""
-    return f"{moment.day} {moment:%b %Y}, {moment:%H:%M}"
-
-
-def left(until: datetime) -> str:
-    """How long until then: "1:05:00 left". The page counts on in the same words (web/browser/time_left.js)."""
-    seconds = math.ceil((until - visitor.now()).total_seconds())
-    if seconds <= 0:
-        return "The time is over."
-    hours, minutes = seconds // 3600, seconds // 60 % 60
-    return f"{hours}:{minutes:02}:{seconds % 60:02} left" if hours else f"{minutes}:{seconds % 60:02} left"
-
-
-def ago(moment: datetime) -> str:
-    """How long since, in one word or two."""
-    minutes = int((visitor.now() - moment).total_seconds() // 60)
-    if minutes < 2:
-        return "just now"
-    for size, unit in ((60 * 24, "day"), (60, "hour"), (1, "minute")):
-        if minutes >= size:
-            count = minutes // size
-            return f"{count} {unit}{'' if count == 1 else 's'} ago"
-    return "just now"
+    return moment

@@ -12,9 +12,9 @@ from attrs import field, frozen
 from werkzeug.datastructures import MultiDict
 
 from core.daybook.facts.instruments import InstrumentKind
-from core.quantities import Amount, Quantity, Reader, show_number
+from core.quantities import COUNT, Amount, Quantity, Reader, show_number
 from core.refusals import Missing, NotAQuantity, OutOfRange, Refusal, Refused
-from core.sentence import Message, Said, Sentence, Unconverted
+from core.sentence import Message, Said, Sentence, Unconverted, said
 from core.worksheet import Number
 from web.visitor import now, offset_at
 
@@ -32,15 +32,17 @@ class Words:
     label: Message | Unconverted
     longest: int = 60
     optional: bool = False
-    example: str = ""
+    example: Message = ""
     help: Said | Unconverted = ""
 
     def read(self, text: str, reader: Reader) -> str:
         words = " ".join(text.split())
         if not words and not self.optional:
-            raise Missing(self.key, f"Enter the {_lower(self.label)}, for example {self.example}.")
+            told = {"label": said(self.label), "example": said(self.example)}
+            raise Missing(self.key, Sentence("Enter “{label}”, for example {example}.", told))
         if len(words) > self.longest:
-            raise OutOfRange(self.key, f"{self.label} can have {self.longest} characters at most.")
+            told = {"label": said(self.label), "count": Amount(self.longest, COUNT)}
+            raise OutOfRange(self.key, Sentence("{label} can have {count} characters at most.", told))
         return words
 
 
@@ -123,7 +125,7 @@ class Input(Protocol):
     def key(self) -> str: ...
 
     @property
-    def label(self) -> str: ...
+    def label(self) -> Said | Unconverted: ...
 
     def read(self, text: str, reader: Reader) -> object: ...
 
@@ -219,7 +221,3 @@ def suggested(value: float, quantity: Quantity, reader: Reader) -> str:
     if not is_endless or rung.unit != quantity.bare(reader.system):
         return typed(value, quantity, reader)
     return show_number(number, rung.decimals, reader, trim=True).replace("\u00a0", "")
-
-
-def _lower(label: str) -> str:
-    return label[:1].lower() + label[1:]

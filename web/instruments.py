@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from typing import Any
 
 from core.daybook.book import Line
 from core.daybook.corrections.readings import CorrectedFact, corrected
 from core.daybook.facts import kind_of
 from core.daybook.instruments import Shelf
+from core.sentence import Message, Said, Sentence, Unconverted
 from web.forms import OptionalChoice, ReadWith
 from web.journal import book
 
@@ -21,26 +23,36 @@ def shelf() -> Shelf:
 
 def offer(asked: ReadWith, kind: type[Any], was: Any) -> OptionalChoice | None:
     """The choice of those in use, and of the one the fact now corrected was read on; None where there are none."""
-    options = {each.id: each.name for each in shelf().in_use() if each.kind in asked.kinds}
+    options: dict[str, Said] = {each.id: _typed(each.name) for each in shelf().in_use() if each.kind in asked.kinds}
     named = getattr(was, asked.key, None)
     if named is not None and named not in options:
         options[named] = _name_of(named)
     if not options:
         return None
-    return one_of(asked.key, asked.label, options, "another one", default=_likeliest(asked, kind, options))
+    return one_of(asked.key, asked.label, options, default=_likeliest(asked, kind, options))
 
 
-def one_of(key: str, label: str, names: dict[str, str], another: str, default: str | None = None) -> OptionalChoice:
+def one_of(
+    key: str,
+    label: Message | Unconverted,
+    names: Mapping[str, Said | Unconverted],
+    another: Message = "another one",
+    default: str | None = None,
+) -> OptionalChoice:
     """A choice of instruments by their ids. another: what the answer that names none of them is called."""
-    return OptionalChoice(key, label, names | {ANOTHER: another}, default, none=ANOTHER)
+    return OptionalChoice(key, label, {**names, ANOTHER: another}, default, none=ANOTHER)
 
 
-def _name_of(instrument_id: str) -> str:
+def _typed(name: str) -> Sentence:
+    return Sentence("{name}", {"name": name})
+
+
+def _name_of(instrument_id: str) -> Said:
     instrument = shelf().find(instrument_id)
-    return "one no longer listed" if instrument is None else f"{instrument.name}, retired"
+    return "one no longer listed" if instrument is None else Sentence("{name}, retired", {"name": instrument.name})
 
 
-def _likeliest(asked: ReadWith, kind: type[Any], options: dict[str, str]) -> str:
+def _likeliest(asked: ReadWith, kind: type[Any], options: Mapping[str, Said]) -> str:
     """The one used last, were it none of these; or one that was added since."""
     newest = max((each for each in shelf().in_use() if each.id in options), key=lambda each: each.id, default=None)
     for key in reversed(book().beginnings(kind_of(kind))):

@@ -8,7 +8,7 @@ from markupsafe import Markup, escape
 
 from core import quantities
 from core.language import translated
-from core.quantities import Quantity
+from core.quantities import COUNT, Amount, Quantity
 from core.sentence import Said, Sentence, Unconverted, Value
 from web import visitor
 
@@ -19,10 +19,11 @@ _AFTER_A_NAME = r"(?:(?<=pH[ \u00a0])|(?<=activity )|(?<=example ))[0-9]+\.(?=[0
 _WITH_POINT = re.compile(f"{_BEFORE_A_UNIT}|{_AFTER_A_NAME}")
 
 
-def say(text: Said | Unconverted, **values: Value | Markup | int) -> str:
+def say(text: Said | Unconverted, plural: str = "", **values: Value | Markup | int) -> str:
     """In a template: {{ say("Hung on {day}", day=batch.hung) }} or {{ each.label | say }}.
 
-    A value that is markup (a link, a word set apart) keeps its tags; a plain number is said as it is.
+    A value that is markup (a link, a word set apart) keeps its tags; a plain number is said as it is. plural: the text
+    where its count, a number, is not one.
     """
     reader = visitor.reader()
     if isinstance(text, Sentence):
@@ -30,11 +31,17 @@ def say(text: Said | Unconverted, **values: Value | Markup | int) -> str:
         return told if text.amounts else _with_mark(told, reader.decimal)
     if not values:
         return _with_mark(translated(text, reader.language), reader.decimal)
-    plain = {name: str(value) if isinstance(value, int) else value for name, value in values.items()}
-    if not any(isinstance(value, Markup) for value in plain.values()):
-        return Sentence(text, plain).say(reader)
-    shown = {name: _shown(value) for name, value in plain.items()}
-    return escape(translated(text, reader.language)).format_map(shown)
+    told = Sentence(text, {name: _value(name, value) for name, value in values.items()}, plural=plural)
+    if not any(isinstance(value, Markup) for value in values.values()):
+        return told.say(reader)
+    shown = {name: _shown(value) for name, value in told.values.items()}
+    return escape(told.worded(reader.language)).format_map(shown)
+
+
+def _value(name: str, value: Value | Markup | int) -> Value:
+    if isinstance(value, int):
+        return Amount(value, COUNT) if name == "count" else str(value)
+    return value
 
 
 def _shown(value: Value | Markup) -> str:

@@ -94,7 +94,7 @@ def test_the_report_says_what_broke(broken: Visitor):
 def test_a_way_that_a_page_cannot_be_asked_is_told(broken: Visitor):
     page = broken.get("/refused")
     assert page.status == 405
-    assert page.texts("h1") == ["Method Not Allowed"]
+    assert page.texts("h1") == ["This cannot be done here"]
 
 
 def test_a_page_that_is_not_there_leads_back_to_today(broken: Visitor):
