@@ -10,7 +10,7 @@ from core.daybook.proofs import runs
 from core.daybook.water import Basin, Tank, basin, tank
 from core.quantities import COUNT, VOLUME, Amount
 from core.sentence import Message, Rounded, Sentence, Value
-from web.drawing import day
+from web.days import day
 from web.entry_forms import say
 from web.instruments import corrected_of, shelf
 from web.journal import book
