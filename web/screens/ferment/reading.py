@@ -11,7 +11,7 @@ from core.refusals import Missing
 from core.sentence import Message, Rounded, Sentence, Value
 from core.usual import FERMENT_C
 from core.worksheet import Number
-from web.drawing import ago
+from web.days import ago
 from web.entry_forms import EntryForm, Subject, Values, declare, path_of, write
 from web.forms import OptionalChoice, ReadWith, typed
 from web.instruments import ANOTHER
