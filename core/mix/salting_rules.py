@@ -200,6 +200,7 @@ def turns(reader: str, planned_days: float) -> Figure:
         "Turn the bag over" if reader == "weighed" else "Overhaul it: rub salt where it is bare, and put it back"
     )
     told: dict[str, Value] = {"what": what, "every": every, "count": count}
-    once: Message = "{what} every {every}, {count} time in all"
-    step = Sentence(once, told, plural="{what} every {every}, {count} times in all")
+    step = Sentence(
+        "{what} every {every}, {count} time in all", told, plural="{what} every {every}, {count} times in all"
+    )
     return Figure("turn_every", "Turn it every", every.value, DAYS, (step,), COMMON_PRACTICE)
