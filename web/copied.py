@@ -17,12 +17,15 @@ from werkzeug.datastructures import FileStorage
 
 from core import outside_json
 from core.daybook.entries import NotAnEntry, from_record
+from core.quantities import COUNT, Amount
 from core.refusals import Refusal
+from core.sentence import Message, Sentence
 
 FORMAT = "curing-daybook-journal"
 JOURNAL = "journal.json"
 MOST_MB = 300
 """Unpacked. In a tablet's worker all of Python lives in a few hundred megabytes."""
+TOO_MUCH: Message = "This copy holds more than {most} MB, more than can be read in at once."
 _FILE = re.compile("files/([0-9a-f]{64})")
 
 
@@ -48,7 +51,7 @@ def _unpacked(data: bytes) -> Copied:
     try:
         with zipfile.ZipFile(io.BytesIO(data)) as packed:
             if sum(each.file_size for each in packed.infolist()) > MOST_MB * 10**6:
-                raise Refusal("file", f"This copy holds more than {MOST_MB} MB, more than can be read in at once.")
+                raise Refusal("file", Sentence(TOO_MUCH, {"most": Amount(MOST_MB, COUNT)}))
             names = [each for each in packed.namelist() if _FILE.fullmatch(each)]
             entries = _entries(packed.read(JOURNAL) if JOURNAL in packed.namelist() else b"")
             return Copied(entries, tuple(_whole(name, packed.read(name)) for name in names))
@@ -58,7 +61,8 @@ def _unpacked(data: bytes) -> Copied:
 
 def _whole(name: str, data: bytes) -> bytes:
     if sha256(data).hexdigest() != name.rpartition("/")[2]:
-        raise Refusal("file", f"A log in this copy was altered ({name[6:18]}…), so nothing was taken in.")
+        told = Sentence("A log in this copy was altered ({name}…), so nothing was taken in.", {"name": name[6:18]})
+        raise Refusal("file", told)
     return data
 
 
@@ -76,7 +80,7 @@ def _entries(data: bytes) -> list[dict[str, Any]]:
         try:
             from_record(entry)
         except NotAnEntry:
-            raise Refusal(
-                "file", f"Entry {number} of {len(entries)} cannot be read, so nothing was taken in."
-            ) from None
+            which = {"number": Amount(number, COUNT), "total": Amount(len(entries), COUNT)}
+            told = Sentence("Entry {number} of {total} cannot be read, so nothing was taken in.", which)
+            raise Refusal("file", told) from None
     return entries

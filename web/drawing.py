@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Iterable
 from datetime import datetime
 from functools import partial
 from typing import Any
@@ -12,6 +12,7 @@ from flask import Flask, request, url_for
 from core import quantities
 from core.chamber.rates import AIR_SPEED, LASTING
 from core.daybook.book import Line
+from core.daybook.corrections.readings import CorrectedReading
 from core.meat import ACID_PH, STYLES
 from core.quantities import Amount, Quantity, Reader
 from core.sentence import Message, Sentence, Value
@@ -52,6 +53,7 @@ KINDS_OF_INPUT: dict[str, tuple[type, ...]] = {
 def prepare(app: Flask) -> None:
     filters: dict[str, Any] = app.jinja_env.filters
     filters |= {"amount": _amount, "step": _step, "told": _told, "roughly": _roughly, "say": say}
+    filters |= {"with_note": _with_note, "with_notes": _with_notes}
     filters |= {"corrected": corrected_of, "hour": days.hour}
     moments = {"day": days.day, "clock": days.clock, "stamp": _itself, "left": days.left, "ago": days.ago}
     filters |= {name: partial(_when, words) for name, words in moments.items()}
@@ -124,6 +126,17 @@ def _told(step: Sentence) -> str:
 def _roughly(step: Sentence) -> str:
     """A step as a sentence to be read in passing: 1.7 K, not 1.722."""
     return step.say(visitor.reader(), 2)
+
+
+def _with_note(words: str, read: CorrectedReading | None) -> str:
+    """What is said of a value that was read, with what was corrected in it."""
+    return _with_notes(words, () if read is None or read.note is None else (read.note,))
+
+
+def _with_notes(words: str, notes: Iterable[Sentence]) -> str:
+    for note in notes:
+        words = Sentence("{told}, {note}", {"told": words, "note": note}).say(visitor.reader(), 4)
+    return words
 
 
 def units_for(each: Any) -> list[str]:

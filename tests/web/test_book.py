@@ -100,7 +100,7 @@ def test_an_entry_that_was_altered_elsewhere_is_told_and_not_taken(visitor: Visi
     written = an_air_reading()
     visitor.read_in(a_file(written))
     page = visitor.read_in(a_file(written | {"fact": {"temperature_c": 30.0}}))
-    assert "1 in the file are not as they are written here" in page.text
+    assert "1 in the file is not as it is written here" in page.text
     assert list(visitor.book.records()) == [written]
 
 
@@ -203,7 +203,7 @@ def test_ten_thousand_entries_are_read_in(visitor: Visitor):
     kitchen = Kitchen()
     for number in range(10_000):
         kitchen.note(AirRead(12.5, 0.78), CHAMBER, at=number / 100)
-    assert "Read in 10000 new" in visitor.read_in(a_file(*kitchen.records)).text
+    assert "Read in 10 000 new" in visitor.read_in(a_file(*kitchen.records)).text
 
 
 def test_after_a_refused_file_the_units_can_still_be_switched(visitor: Visitor):

@@ -39,7 +39,7 @@ def files_of(visitor: Visitor) -> dict[str, bytes]:
 
 def test_its_entries_and_its_logs_come_in_together(visitor: Visitor):
     page = visitor.read_in(a_copy(**WHOLE), "daybook.zip")
-    assert "Read in 1 new entries, with 1 file." in page.text
+    assert "Read in 1 new entry, with 1 file." in page.text
     assert len(visitor.book) == 1
     assert files_of(visitor) == {NAME[6:]: LOG}
 

@@ -12,11 +12,11 @@ from core.daybook.curing import known_cure
 from core.daybook.facts import BatchStarted
 from core.daybook.formulas import formula_of
 from core.daybook.sheet import sheet_of
-from core.meat import LOSS_HELP, STYLES, USUAL_LOSS
+from core.meat import LOSS_HELP, STYLES, USUAL_LOSS, Style
 from core.mix.measures import GOING_IN
-from core.quantities import DAYS, LOSS, MASS, PH, Amount
+from core.quantities import COUNT, DAYS, LOSS, MASS, PH, Amount
 from core.refusals import Refusal
-from core.sentence import Rounded, Sentence
+from core.sentence import Message, Rounded, Said, Sentence, Unconverted, listed
 from core.units import DAY_S
 from core.working import Figure
 from core.worksheet import Choice, Number
@@ -33,6 +33,13 @@ from web.screens.release import verdicts
 from web.visitor import now, reader
 
 screen = Blueprint("batches", __name__)
+
+BEGUN: dict[Style, Message] = {
+    "fermented": "Fermented sausage, {meat} of meat, begun {moment}.",
+    "slow": "Slow sausage, not meant to sour to pH 5.3, {meat} of meat, begun {moment}.",
+    "whole-muscle": "Whole muscle, {meat} of meat, begun {moment}.",
+}
+_EACH: dict[str, Message] = {"ready": "{count} ready", "hold": "{count} hold", "discard": "{count} discard"}
 
 
 def _say(fact: BatchStarted) -> Sentence:
@@ -122,6 +129,7 @@ def one(batch_id: str):
         ferment=panel(batch, now()),
         salt=salt_panel(batch, now()),
         log=[(line, say(line, how)) for line in reversed(batch.lines)],
+        begun=BEGUN,
         tags={line.id: piece.tag for piece in batch.pieces for line in piece.lines},
         loss_chart=charts.losses(batch),
     )
@@ -137,7 +145,7 @@ def _cure(batch: Batch) -> tuple[tuple[Figure, ...], Refusal | None]:
         return (), refusal
 
 
-def _summary(batch: Batch) -> str:
+def _summary(batch: Batch) -> Said | Unconverted:
     """The one figure that matters at the batch's stage, and the verdicts where there are some."""
     if batch.stage == "mix":
         if batch.cure is None:
@@ -147,18 +155,21 @@ def _summary(batch: Batch) -> str:
     if told := ferment_summary(batch, now()):
         return told.say(reader())
     if batch.stage == "ferment":
-        return _ppm(batch) if batch.last_ph is None else f"pH {Amount(batch.last_ph, PH).show(reader())}"
+        return _ppm(batch) if batch.last_ph is None else Sentence("pH {ph}", {"ph": Amount(batch.last_ph, PH)})
     losses = [piece.loss for piece in batch.hanging if piece.loss is not None]
     if not losses:
         return _ppm(batch)
     words = Counter(verdict.word for verdict in verdicts(batch, now()).values())
-    lost = Amount(sum(losses) / len(losses), LOSS).show(reader())
-    return f"lost {lost}; " + ", ".join(f"{count} {word}" for word, count in words.items())
+    told = [Sentence(_EACH[word], {"count": Amount(count, COUNT)}, plural=_EACH[word]) for word, count in words.items()]
+    lost = Rounded(Amount(sum(losses) / len(losses), LOSS))
+    return Sentence("lost {loss}; {verdicts}", {"loss": lost, "verdicts": listed(told)})
 
 
-def _ppm(batch: Batch) -> str:
+def _ppm(batch: Batch) -> Said:
     cure = known_cure(batch)
     if cure is None:
         return ""
-    by_exception = ", over the limit by an exception" if cure.over_by_licence else ""
-    return f"{Amount(cure.nitrite_ppm * 1e-6, GOING_IN).show(reader())} nitrite{by_exception}"
+    told = {"nitrite": Rounded(Amount(cure.nitrite_ppm * 1e-6, GOING_IN))}
+    if cure.over_by_licence:
+        return Sentence("{nitrite} nitrite, over the limit by an exception", told)
+    return Sentence("{nitrite} nitrite", told)

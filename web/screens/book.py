@@ -10,8 +10,9 @@ from flask import Blueprint, Response, current_app, make_response, redirect, ren
 from core.daybook.devices import names
 from core.daybook.entries import MOST_LETTERS
 from core.daybook.facts.device import DEVICES, DeviceNamed
+from core.quantities import COUNT, Amount
 from core.refusals import Refusal
-from core.sentence import Sentence
+from core.sentence import Sentence, Value
 from web import copied
 from web.entry_forms import EntryForm, Subject, declare, write
 from web.files import keep_file
@@ -39,7 +40,24 @@ def _page(refusal: Refusal | None = None) -> str:
         writer=writer(),
         tablet=names(book()).get(device(), ""),
         refusal=refusal,
+        came=_came(),
+        differ=request.args.get("differ", 0, int),
     )
+
+
+def _came() -> Sentence | None:
+    """What was read in just now."""
+    if "read" not in request.args:
+        return None
+    entries = Sentence("{count} new entry", _counted("read"), plural="{count} new entries")
+    if "files" not in request.args:
+        return Sentence("{entries}.", {"entries": entries})
+    files = Sentence("{count} file", _counted("files"), plural="{count} files")
+    return Sentence("{entries}, with {files}.", {"entries": entries, "files": files})
+
+
+def _counted(key: str) -> dict[str, Value]:
+    return {"count": Amount(request.args.get(key, 0, int), COUNT)}
 
 
 @screen.get("/yours/export")

@@ -9,7 +9,7 @@ from core.daybook.facts import PieceHung, PieceWeighed
 from core.dry import shrink
 from core.quantities import PIECE_MASS, Amount
 from core.refusals import OutOfRange
-from core.sentence import Rounded, Sentence
+from core.sentence import Rounded, Sentence, listed
 from core.working import Figure
 from core.worksheet import Number
 from web.entry_forms import EntryForm, Subject, Values, declare, path_of, write
@@ -32,7 +32,8 @@ def _hung(values: Values, subject: Subject) -> PieceHung:
     assert subject.batch is not None
     tag = values["tag"].casefold()
     if any(piece.tag.casefold() == tag for piece in subject.batch.pieces):
-        raise OutOfRange("tag", f"There is a piece {values['tag']} already. Give this one another tag.")
+        told = Sentence("There is a piece {tag} already. Give this one another tag.", {"tag": values["tag"]})
+        raise OutOfRange("tag", told)
     return PieceHung(**values)
 
 
@@ -92,7 +93,15 @@ def hang(batch_id: str):
         back=url_for("dry.hang", batch_id=batch_id),
         back_to=path_of(batch),
         template="dry/hang.html",
+        hanging=_hanging(batch),
     )
+
+
+def _hanging(batch: Batch) -> Sentence | None:
+    if not batch.pieces:
+        return None
+    pieces = [Sentence("{tag} {weight}", {"tag": each.tag, "weight": _weighed(each.start_kg)}) for each in batch.pieces]
+    return Sentence("Hanging already: {pieces}", {"pieces": listed(pieces)})
 
 
 @screen.get("/batches/<batch_id>/weigh")

@@ -17,6 +17,7 @@ from core.daybook.facts.preparation import PreparationBegun
 from core.daybook.formulas import fold_formula
 from core.daybook.preparation import fold_run
 from core.refusals import Refusal
+from core.sentence import Sentence
 from web.entry_forms import Subject, form_of, say, subject_about, with_saved, without, write
 from web.instruments import shelf
 from web.journal import NotSaved, book, record, sent_token
@@ -95,9 +96,12 @@ def _settle(line: Line, as_it_was: Entry, back: str):
     return redirect(with_saved(back, written), 303)
 
 
-def written_by(entry: Entry) -> str:
+def written_by(entry: Entry) -> Sentence | None:
     """Who wrote it and on which tablet, as far as either has a name."""
-    return ", ".join(each for each in (entry.by, names(book()).get(entry.device, "")) if each)
+    told = {"writer": entry.by, "tablet": names(book()).get(entry.device, "")}
+    if told["writer"] and told["tablet"]:
+        return Sentence("{writer}, {tablet}", told)
+    return Sentence("{writer}" if told["writer"] else "{tablet}", told) if any(told.values()) else None
 
 
 def _told(refusal: Refusal) -> str:

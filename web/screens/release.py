@@ -5,13 +5,14 @@ from __future__ import annotations
 from datetime import datetime
 
 import attrs
+from attrs import frozen
 from flask import Blueprint, redirect, render_template, request, url_for
 
 from core.daybook.batch import Batch, Piece
 from core.daybook.evidence import evidence_for
 from core.daybook.facts import ActivityMeasured, PieceInspected, PieceTakenDown
 from core.daybook.fermenting import outcome_of
-from core.daybook.kept_verdict import keep_reasons, told
+from core.daybook.kept_verdict import ToldReason, keep_reasons, told
 from core.quantities import WATER_ACTIVITY, Amount
 from core.release.readiness import EDITION, SIGNS, judge
 from core.sentence import Rounded, Sentence, listed, said
@@ -107,6 +108,21 @@ def verdicts(batch: Batch, moment: datetime) -> dict[str, Verdict]:
     return {piece.id: judge(evidence_for(batch, piece, moment, fermented)) for piece in batch.hanging}
 
 
+@frozen
+class RestedOn:
+    words: Sentence
+    met: bool | None
+
+
+def _rested_on(reason: ToldReason) -> RestedOn:
+    """A reason of a verdict that was passed earlier, with the amounts it was told with."""
+    name = said(reason.name)
+    amounts = [Sentence("{name} {amount}", {"name": key, "amount": Rounded(each)}) for key, each in reason.amounts]
+    if not amounts:
+        return RestedOn(name, reason.met)
+    return RestedOn(Sentence("{reason}: {amounts}", {"reason": name, "amounts": listed(amounts)}), reason.met)
+
+
 @screen.get("/pieces/<piece_id>")
 def piece(piece_id: str):
     batch, piece = find_piece(piece_id)
@@ -116,7 +132,7 @@ def piece(piece_id: str):
         batch=batch,
         piece=piece,
         verdict=None if down else verdict_of(batch, piece, now()),
-        rested_on=told(down.reasons) if down else (),
+        rested_on=[_rested_on(each) for each in told(down.reasons)] if down else (),
     )
 
 

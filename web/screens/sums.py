@@ -8,15 +8,27 @@ from werkzeug.datastructures import MultiDict
 
 from core.quantities import Reader
 from core.refusals import Refusal, Refused
+from core.sentence import Message
 from core.verdict import Verdict
 from core.working import Figure
 from core.worksheet import Choice, Number, Worksheet
 from core.worksheets import WORKSHEETS, by_stage
 from web.entry_forms import ASKED_ANEW
 from web.forms import Form, from_request, typed
+from web.saying import say
 from web.visitor import reader
 
 screen = Blueprint("sums", __name__)
+
+HEADS: dict[str, Message] = {
+    "air": "Air",
+    "mix": "Mix",
+    "ferment": "Ferment",
+    "dry": "Dry",
+    "chamber": "Chamber",
+    "release": "Release",
+}
+"""Of each stage that has sums."""
 
 
 @screen.get("/sums")
@@ -25,12 +37,16 @@ def all_of_them():
     sought = request.args.get("find", "").strip()[:60]
     found = {stage: [sheet for sheet in sheets if _holds(sheet, sought)] for stage, sheets in by_stage().items()}
     return render_template(
-        "sums/all.html", stages={stage: sheets for stage, sheets in found.items() if sheets}, sought=sought
+        "sums/all.html",
+        stages={stage: sheets for stage, sheets in found.items() if sheets},
+        heads=HEADS,
+        sought=sought,
     )
 
 
 def _holds(sheet: Worksheet, sought: str) -> bool:
-    return sought.casefold() in f"{sheet.title} {sheet.question} {sheet.name}".casefold()
+    words = (say(sheet.title), say(sheet.question), sheet.name)
+    return sought.casefold() in " ".join(words).casefold()
 
 
 @screen.route("/sums/<name>", methods=["GET", "POST"])
