@@ -16,7 +16,7 @@ from core.meat import LOSS_HELP, STYLES, USUAL_LOSS, Style
 from core.mix.measures import GOING_IN
 from core.quantities import COUNT, DAYS, LOSS, MASS, PH, Amount
 from core.refusals import Refusal
-from core.sentence import Message, Rounded, Said, Sentence, Unconverted, listed
+from core.sentence import Message, Rounded, Said, Sentence, listed
 from core.units import DAY_S
 from core.working import Figure
 from core.worksheet import Choice, Number
@@ -145,15 +145,14 @@ def _cure(batch: Batch) -> tuple[tuple[Figure, ...], Refusal | None]:
         return (), refusal
 
 
-def _summary(batch: Batch) -> Said | Unconverted:
+def _summary(batch: Batch) -> Said:
     """The one figure that matters at the batch's stage, and the verdicts where there are some."""
     if batch.stage == "mix":
         if batch.cure is None:
             return "cure not weighed"
-        in_salt = salt_summary(batch, now())
-        return in_salt.say(reader()) if in_salt else ""
-    if told := ferment_summary(batch, now()):
-        return told.say(reader())
+        return salt_summary(batch, now()) or ""
+    if fermenting := ferment_summary(batch, now()):
+        return fermenting
     if batch.stage == "ferment":
         return _ppm(batch) if batch.last_ph is None else Sentence("pH {ph}", {"ph": Amount(batch.last_ph, PH)})
     losses = [piece.loss for piece in batch.hanging if piece.loss is not None]
