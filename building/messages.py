@@ -51,6 +51,7 @@ class _Declared:
         self.parameters: dict[str, list[tuple[str, bool]]] = {
             "Sentence": [("text", True), ("values", False), ("plural", True)]
         }
+        self.fields: set[str] = set()
         self.names: dict[str, list[ast.expr]] = {}
         bases: dict[str, list[str]] = {}
         for tree in trees:
@@ -69,8 +70,10 @@ class _Declared:
                 self.parameters[name] = inherited[0]
 
     def _learn(self, name: str, parameters: list[tuple[str, bool]]) -> None:
-        if any(is_message for _, is_message in parameters):
+        messages = {key for key, is_message in parameters if is_message}
+        if messages:
             self.parameters.setdefault(name, parameters)
+            self.fields |= messages
 
     def texts(self, node: Node) -> Iterator[str]:
         """The constant texts that an expression may come to."""
@@ -139,6 +142,8 @@ def _of_call(path: str, call: ast.Call, declared: _Declared) -> Iterator[Found]:
         pairs = zip(declared.texts(given["text"]), declared.texts(given["plural"]), strict=True)
         yield from (Found(one, many, where) for one, many in pairs)
         return
+    if name == "evolve":  # what is evolved is some declaration: its fields go by the same names
+        parameters = [(key, key in declared.fields) for key in given]
     for key, is_message in parameters:
         if is_message and key in given:
             yield from (Found(text, where=where) for text in declared.texts(given[key]) if text)

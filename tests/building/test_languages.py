@@ -81,6 +81,7 @@ def test_every_text_names_its_values_with_letters_alone():
         "{label} must be between {low} and {high}.",  # given to a Sentence
         "Nitrite in the meat",  # a declaration's
         "Melting ice",  # a parameter's
+        "Nitrite in the second",  # an evolved declaration's
     ],
 )
 def test_the_gathered_messages_come_from_wherever_one_is_said(text: str):

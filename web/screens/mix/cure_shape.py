@@ -124,7 +124,13 @@ IN_BRINE = Dose(
     bare=WEIGHT_IN_BRINE,
 )
 ON_MIXTURE = Sentence("Canada’s ppm are on the whole raw mixture.")
-STRENGTH_IN_EU = evolve(NITRITE, help="Per-cent on its label. Nitrite salt sold in the EU often carries 0.5, not 6.25.")
+STRENGTH_IN_EU = evolve(
+    NITRITE,
+    help=Sentence(
+        "Per-cent on its label. Nitrite salt sold in the EU often carries {eu}, not {us}.",
+        {"eu": Amount(0.005, FRACTION), "us": Amount(USUAL_NITRITE, FRACTION)},
+    ),
+)
 _OF: dict[Alkali, Message] = {"sodium": "sodium", "potassium": "potassium"}
 NITRITE_OF = Kept("nitrite_of", "The nitrite is that of", {**_OF}, default="sodium")
 NITRATE_OF = Kept("nitrate_of", "The nitrate is that of", {**_OF}, default="sodium")
