@@ -5,9 +5,9 @@ from __future__ import annotations
 from flask import redirect, request, url_for
 
 from core.daybook.facts.ferment import FermentationBegun
-from core.ferment.rules import LOCAL_RULES, RULE_WORDS
+from core.ferment.rules import LOCAL_RULES, RULE_WORDS, RULES
 from core.quantities import TEMPERATURE, Amount
-from core.sentence import Rounded, Sentence
+from core.sentence import Rounded, Sentence, Value
 from core.usual import FERMENT_C
 from core.worksheet import Choice, Number
 from web.entry_forms import EntryForm, Subject, declare, path_of, write
@@ -24,6 +24,8 @@ def _say(fact: FermentationBegun) -> Sentence:
     planned = Rounded(Amount(fact.planned_c, TEMPERATURE))
     return Sentence("{started}, chamber at {planned}", {"started": started, "planned": planned})
 
+
+HINTED: dict[str, Value] = {"warm": Rounded(Amount(RULES["us"].base_c, TEMPERATURE)), "local": Sentence(LOCAL_RULES)}
 
 START_CLOCK = declare(
     EntryForm(
@@ -44,7 +46,7 @@ START_CLOCK = declare(
         ),
         _say,
         save="Start the degree-hours",
-        hint=f"Set the time to when the meat was at 15.6 °C (60 °F). {LOCAL_RULES}",
+        hint=Sentence("Set the time to when the meat was at {warm}. {local}", HINTED),
         correct="Correct the start of the degree-hours",
     )
 )

@@ -13,15 +13,17 @@ from core.mix.salting import FAST_M2_S, SLOW_M2_S, TYPICAL_M2_S, centre_curve, c
 from core.mix.salting_rules import by_rule
 from core.mix.salting_sheets import salting_figures
 from core.quantities import COUNT, FRACTION, Amount
-from core.sentence import Rounded, Sentence
+from core.sentence import Message, Rounded, Sentence
 from core.units import DAY_S
 from core.working import Figure
 from web import charts
 from web.charts import Chart
-from web.visitor import reader
 
 POINTS = 13
-FLOW = {"slowly": SLOW_M2_S, "as usual": TYPICAL_M2_S, "fast": FAST_M2_S}
+SLOWLY: Message = "slowly"
+AS_USUAL: Message = "as usual"
+FAST: Message = "fast"
+FLOW = {SLOWLY: SLOW_M2_S, AS_USUAL: TYPICAL_M2_S, FAST: FAST_M2_S}
 
 
 @frozen
@@ -81,7 +83,7 @@ def salt_panel(batch: Batch, moment: datetime) -> SaltPanel | None:
             None,
         )[0],
         rules=by_rule(begun.mass_kg, begun.thickness_m),
-        chart=charts.salt_at_centre(curves, begun.centre_share, headline.say(reader())),
+        chart=charts.salt_at_centre(curves, begun.centre_share, headline),
     )
 
 
