@@ -29,7 +29,7 @@ from core.saturation import (
     saturation_in_air_pa,
     saturation_pressure_pa,
 )
-from core.sentence import Sentence
+from core.sentence import Message, Sentence
 from core.sources import (
     ASHRAE_ALTITUDE,
     ASHRAE_ENTHALPY,
@@ -54,21 +54,25 @@ from core.vapour import (
 )
 from core.working import Figure
 
-COIL_ICES = "On a cooling coil colder than freezing ice forms at the frost point, which lies above the dew point."
-OVER_ICE = "This air holds more vapour than ice does: frost grows on everything in it that is not warmer than the air."
-ICED_BULB = "Below freezing the bulb is taken as covered with ice."
-EITHER_BULB = "So near freezing a bulb that carries ice would read lower than this wet one."
+COIL_ICES: Message = (
+    "On a cooling coil colder than freezing ice forms at the frost point, which lies above the dew point."
+)
+OVER_ICE: Message = (
+    "This air holds more vapour than ice does: frost grows on everything in it that is not warmer than the air."
+)
+ICED_BULB: Message = "Below freezing the bulb is taken as covered with ice."
+EITHER_BULB: Message = "So near freezing a bulb that carries ice would read lower than this wet one."
 NEAR_FREEZING_K = 0.3
-WET_NEAR_FREEZING = (
+WET_NEAR_FREEZING: Message = (
     "Within 0.3 K of freezing this is what a wet bulb reads; one that carries ice reads otherwise. The state of the "
     "bulb says more than the digits: it is known to some tenths of a kelvin."
 )
-ICED_NEAR_FREEZING = (
+ICED_NEAR_FREEZING: Message = (
     "Within 0.3 K of freezing this is what an iced bulb reads; one that is still wet reads otherwise. The state of the "
     "bulb says more than the digits: it is known to some tenths of a kelvin."
 )
-TAKES_UP = "The surface takes up water from this air: it does not dry."
-WEATHER = "Weather moves the true pressure by a few per cent; a barometer not set to sea level is more exact."
+TAKES_UP: Message = "The surface takes up water from this air: it does not dry."
+WEATHER: Message = "Weather moves the true pressure by a few per cent; a barometer not set to sea level is more exact."
 
 
 @frozen
@@ -148,7 +152,7 @@ def vapour_pressure_deficit(
         Sentence("{surface} − {vapour} = {deficit}", amounts),
     )
     cautions = (TAKES_UP,) if deficit_pa < 0 else ()
-    name = "Vapour pressure deficit"
+    name: Message = "Vapour pressure deficit"
     return Figure("vapour_pressure_deficit", name, deficit_pa, VAPOUR_PRESSURE, steps, WATER_SATURATION, cautions)
 
 
@@ -216,6 +220,15 @@ def _frost_point(air: _Air) -> tuple[Figure, ...]:
     return (Figure("frost_point", "Frost point", frost_c, TEMPERATURE, steps, ICE_SATURATION, cautions),)
 
 
+WET_BULB_HOLDS: Message = (
+    "((2501 − 2.326 × {bulb}) × {saturated} − 1.006 × ({air} − {bulb})) ÷ (2501 + 1.86 × {air} − 4.186 × {bulb}) = "
+    "{ratio}"
+)
+ICED_BULB_HOLDS: Message = (
+    "((2830 − 0.24 × {bulb}) × {saturated} − 1.006 × ({air} − {bulb})) ÷ (2830 + 1.86 × {air} − 2.1 × {bulb}) = {ratio}"
+)
+
+
 def _wet_bulb(air: _Air) -> Figure:
     bulb_c, iced = wet_bulb_c(air.temperature_c, air.humidity, air.pressure_pa)
     saturated_pa = (ice_saturation_in_air_pa if iced else saturation_in_air_pa)(bulb_c, air.pressure_pa)
@@ -225,14 +238,10 @@ def _wet_bulb(air: _Air) -> Figure:
         "saturated": Amount(humidity_ratio(saturated_pa, air.pressure_pa), RATIO),
         "ratio": Amount(air.ratio, RATIO),
     }
-    liquid = (
-        "((2501 − 2.326 × {bulb}) × {saturated} − 1.006 × ({air} − {bulb})) ÷ (2501 + 1.86 × {air} − 4.186 × {bulb})"
-    )
-    ice = "((2830 − 0.24 × {bulb}) × {saturated} − 1.006 × ({air} − {bulb})) ÷ (2830 + 1.86 × {air} − 2.1 × {bulb})"
     steps = (
         _ratio_step(air),
         Sentence("A wet bulb stands where saturated air carries {saturated} kg/kg and this holds:", amounts),
-        Sentence(f"{ice if iced else liquid} = {{ratio}}", amounts),
+        Sentence(ICED_BULB_HOLDS if iced else WET_BULB_HOLDS, amounts),
         Sentence("Found by trial: {answer}", {"answer": Amount(bulb_c, TEMPERATURE)}),
     )
     other_c = other_bulb_c(air.temperature_c, air.humidity, air.pressure_pa)

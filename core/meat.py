@@ -12,12 +12,17 @@ STYLES: dict[str, Message] = {
     "slow": "slow sausage, not meant to sour to pH 5.3",
     "whole-muscle": "whole muscle",
 }
+STYLE_NAMES: dict[Style, Message] = {
+    "fermented": "fermented sausage",
+    "slow": "slow sausage",
+    "whole-muscle": "whole muscle",
+}
 
 ACID_PH = 5.3
 """Sour enough that staphylococci make no toxin: where degree-hours end (`core.sources.DEGREE_HOURS_US`)."""
 USUAL_LOSS = 0.35
 """Of its weight when hung: common practice; no published source."""
-LOSS_HELP = "Share of the start weight it must lose: 35 % is common practice; no published source."
+LOSS_HELP: Message = "Share of the start weight it must lose: 35 % is common practice; no published source."
 MOST_LOSS = 0.75
 """Lean raw meat is 70 to 76 % water (USDA): a greater loss is a wrong weight or a wrong tag."""
 MOST_LOSS_A_DAY = 0.10

@@ -115,6 +115,11 @@ def listed(items: Sequence[Value], last: Literal["and", "or"] = "and") -> Value:
     return evolve(two, values={"before": in_a_row(rest), "last": end})
 
 
+def day_and_month(day: date) -> Sentence:
+    """ "3 Nov", where the year is plain."""
+    return Sentence("{day} {month}", {"day": str(day.day), "month": Sentence(MONTHS[day.month - 1])})
+
+
 def in_a_row(items: Sequence[Value]) -> Value:
     """ "a, b, c", as one value. Raises ValueError where there is none."""
     first, *rest = items

@@ -13,7 +13,7 @@ from attrs import frozen
 from core.quantities import CELSIUS_TEMPERATURE, MOLALITY, PARTS_PER_MILLION, PH, RATIO, TEMPERATURE, Amount
 from core.refusals import require_between
 from core.roots import begins
-from core.sentence import Sentence
+from core.sentence import Message, Sentence
 from core.sources import PHREEQC_CARBONATE
 from core.working import Figure
 
@@ -176,11 +176,11 @@ def ph_open(molality: float, water_c: float, carbon_dioxide: float = OUTSIDE_AIR
         "It gives off carbon dioxide until it holds only what air with {air} of it keeps dissolved:", amounts
     )
     held = Sentence("{air} × {gas} mol/kg = {dissolved}", amounts)
-    cautions = (
+    cautions: tuple[Message, ...] = (
         "It drifts there slowly; how fast is not established.",
         "Where people breathe or meat ferments the air holds more carbon dioxide, and the pH stays lower.",
     )
-    name = "pH it drifts toward, open to the air"
+    name: Message = "pH it drifts toward, open to the air"
     return _figure("ph_open", name, ions, (_constants_step(water_c), why, held), cautions)
 
 
@@ -195,7 +195,7 @@ def _constants_step(water_c: float) -> Sentence:
     return Sentence("At {water} the constants of carbonic acid are pK {first} and {second}, of water {ions}.", amounts)
 
 
-def _figure(key: str, name: str, ions: Ions, before: tuple[Sentence, ...], cautions: tuple[str, ...]) -> Figure:
+def _figure(key: str, name: Message, ions: Ions, before: tuple[Sentence, ...], cautions: tuple[Message, ...]) -> Figure:
     amounts = {
         "sodium": Amount(ions.sodium, MOLALITY),
         "hydrogen": Amount(ions.hydrogen, MOLALITY),

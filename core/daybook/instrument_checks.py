@@ -25,6 +25,7 @@ from core.daybook.facts import (
     instruments,
 )
 from core.quantities import PH, PIECE_MASS, RELATIVE_HUMIDITY, TEMPERATURE, Quantity
+from core.sentence import Message
 
 Measured = Literal["temperature", "humidity", "ph", "mass"]
 QUANTITIES: Mapping[Measured, Quantity] = {
@@ -39,7 +40,7 @@ QUANTITIES: Mapping[Measured, Quantity] = {
 class Way:
     """A way of checking. name: as a date is put after it, "salt check". of: what it tells of the instrument."""
 
-    name: str
+    name: Message
     of: Measured
     work_out: Callable[[Any, InstrumentAdded], Check]
 

@@ -26,8 +26,9 @@ from core.daybook.facts import (
 from core.daybook.facts.instruments import InstrumentKind
 from core.daybook.instrument_checks import CHECKED_BY, WAYS, Measured, work_out
 from core.refusals import Refusal
+from core.sentence import Message
 
-KIND_WORDS: dict[InstrumentKind, str] = {
+KIND_WORDS: dict[InstrumentKind, Message] = {
     "thermometer": "thermometer",
     "hygrometer": "hygrometer",
     "ph-meter": "pH meter",
@@ -66,11 +67,11 @@ class Checked:
 
     at: datetime
     line: Line
-    name: str
+    name: Message
     of: Measured
     check: Check
     correction: Correction | None
-    by: str
+    by: Message
 
     @property
     def failed(self) -> bool:
@@ -104,7 +105,7 @@ class Instrument:
         return self.added.kind
 
     @property
-    def kind_words(self) -> str:
+    def kind_words(self) -> Message:
         return KIND_WORDS[self.kind]
 
     @property
@@ -153,7 +154,7 @@ class Instrument:
         through_both = None if mate is None else _through_both(check, mate)
         words: set[Word] = {check.word} if mate is None or through_both is None else {check.word, mate.word}
         correction = (through_both or check.correction) if _corrects(line.fact, words) else None
-        by = "ice and boiling check" if correction and correction is through_both else way.name
+        by: Message = "ice and boiling check" if correction and correction is through_both else way.name
         return Checked(at, line, way.name, way.of, check, correction, by)
 
     def _mate(self, line: Line) -> Check | None:

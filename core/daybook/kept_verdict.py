@@ -16,7 +16,7 @@ from core.verdict import Verdict
 class ToldReason:
     """amounts: each by the name it had, in the order it was kept; of a newer daybook's quantities none is told."""
 
-    name: str
+    name: Sentence
     met: bool | None
     amounts: tuple[tuple[str, Amount], ...]
 

@@ -16,8 +16,8 @@ from core.worksheet import Number, Worksheet
 
 HEAVIEST_KG = 1000.0
 
-GAINED = "It weighs more than at the start: check the scale and the tag."
-TOO_DRY = "That is more than the water in meat: check the weights and the tag."
+GAINED: Message = "It weighs more than at the start: check the scale and the tag."
+TOO_DRY: Message = "That is more than the water in meat: check the weights and the tag."
 
 
 def lost(start_kg: float, now_kg: float) -> float:
@@ -84,7 +84,7 @@ def _require_target(target_loss: float) -> None:
         )
 
 
-def _doubts(share: float) -> tuple[str, ...]:
+def _doubts(share: float) -> tuple[Message, ...]:
     if share < 0:
         return (GAINED,)
     return (TOO_DRY,) if share > MOST_LOSS else ()

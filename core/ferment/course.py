@@ -18,7 +18,7 @@ from attrs import evolve, frozen
 
 from core.ferment.saying import hours_and_minutes
 from core.quantities import TEMPERATURE, Amount
-from core.sentence import Sentence
+from core.sentence import Message, Sentence
 from core.units import HOUR_S
 
 Place = Literal["core", "chamber"]
@@ -131,30 +131,50 @@ def _carried(readings: Sequence[TemperatureReading], end_s: float, planned_c: fl
     first, last = readings[0], readings[-1]
     if first.at_s > 0:
         until_s = min(first.at_s, end_s)
-        lead = _taken("From the start to the first reading", first, until_s, planned_c, assumed)
+        lead = _taken(FROM_THE_START, first, until_s, planned_c, assumed)
         legs.append(Leg(0.0, until_s, lead, lead))
-        _tell_unknown(first.at_s, "before the first reading", JOINED_S, unknown)
+        _tell_unknown(first.at_s, UNREAD_BEFORE, JOINED_S, unknown)
     for earlier, later in pairwise(readings):
         if later.at_s <= 0 or earlier.at_s >= end_s:
             continue
         legs.append(_clipped(_between(earlier, later, assumed), end_s))
-        _tell_unknown(later.at_s - earlier.at_s, "between two readings", NO_EVIDENCE_S, unknown)
+        _tell_unknown(later.at_s - earlier.at_s, UNREAD_BETWEEN, NO_EVIDENCE_S, unknown)
     if last.at_s < end_s:
         held_from = max(last.at_s, 0.0)
-        held = _taken("After the last reading", last, end_s - held_from, planned_c, assumed)
+        held = _taken(AFTER_THE_LAST, last, end_s - held_from, planned_c, assumed)
         legs.append(Leg(held_from, end_s, held, held))
-        _tell_unknown(end_s - last.at_s, "after the last reading", JOINED_S, unknown)
+        _tell_unknown(end_s - last.at_s, UNREAD_AFTER, JOINED_S, unknown)
     if last.at_s < 0:
         unknown = [Sentence("No temperature was read after the start.")]
     return Course(tuple(legs), tuple(assumed), tuple(unknown))
 
 
-def _taken(when: str, nearest: TemperatureReading, lasts_s: float, planned_c: float, assumed: list[Sentence]) -> float:
+@frozen
+class Stretch:
+    """What is said of a time with a reading at one end only: taken as it was read, or as it was planned."""
+
+    as_read: Message
+    as_planned: Message
+
+
+FROM_THE_START = Stretch(
+    "From the start to the first reading, {time}, it is taken to have been {taken}.",
+    "From the start to the first reading, {time}, it is taken to have been {taken}, as planned.",
+)
+AFTER_THE_LAST = Stretch(
+    "After the last reading, {time}, it is taken to have been {taken}.",
+    "After the last reading, {time}, it is taken to have been {taken}, as planned.",
+)
+UNREAD_BEFORE: Message = "{gap} without a temperature before the first reading; more than {most} is no evidence."
+UNREAD_BETWEEN: Message = "{gap} without a temperature between two readings; more than {most} is no evidence."
+UNREAD_AFTER: Message = "{gap} without a temperature after the last reading; more than {most} is no evidence."
+
+
+def _taken(stretch: Stretch, nearest: TemperatureReading, lasts_s: float, planned_c: float, assumed: list[Sentence]) -> float:
     """One reading says how warm it was then; of the rest only the plan is known."""
     taken = max(nearest.temperature_c, planned_c)
-    planned = ", as planned" if taken > nearest.temperature_c else ""
-    words = f"{when}, {hours_and_minutes(lasts_s)}, it is taken to have been {{taken}}{planned}."
-    assumed.append(Sentence(words, {"taken": Amount(taken, TEMPERATURE)}))
+    words = stretch.as_planned if taken > nearest.temperature_c else stretch.as_read
+    assumed.append(Sentence(words, {"time": hours_and_minutes(lasts_s), "taken": Amount(taken, TEMPERATURE)}))
     return taken
 
 
@@ -164,9 +184,8 @@ def _between(earlier: TemperatureReading, later: TemperatureReading, assumed: li
     if gap_s > JOINED_S:
         assumed.append(
             Sentence(
-                f"{hours_and_minutes(gap_s)} went by between two readings: the warmer of them, {{taken}}, counts "
-                "for all of it.",
-                {"taken": Amount(warmer, TEMPERATURE)},
+                "{time} went by between two readings: the warmer of them, {taken}, counts for all of it.",
+                {"time": hours_and_minutes(gap_s), "taken": Amount(warmer, TEMPERATURE)},
             )
         )
     elif earlier.at_s >= 0:  # before the start it says little of the chamber that the meat came into
@@ -174,10 +193,9 @@ def _between(earlier: TemperatureReading, later: TemperatureReading, assumed: li
     return Leg(earlier.at_s, later.at_s, warmer, warmer)
 
 
-def _tell_unknown(gap_s: float, where: str, most_s: float, unknown: list[Sentence]) -> None:
+def _tell_unknown(gap_s: float, words: Message, most_s: float, unknown: list[Sentence]) -> None:
     if gap_s > most_s:
-        gap, most = hours_and_minutes(gap_s), hours_and_minutes(most_s)
-        unknown.append(Sentence(f"{gap} without a temperature {where}; more than {most} is no evidence."))
+        unknown.append(Sentence(words, {"gap": hours_and_minutes(gap_s), "most": hours_and_minutes(most_s)}))
 
 
 def _clipped(leg: Leg, end_s: float) -> Leg:

@@ -11,7 +11,7 @@ from core.ferment.degree_hours import reached_at, total, used_up
 from core.ferment.rules import Rule
 from core.quantities import DEGREE_HOURS, HOURS, HOURS_LEFT, TEMPERATURE, Amount
 from core.refusals import OutOfRange
-from core.sentence import Sentence
+from core.sentence import Message, Sentence
 from core.working import Figure
 
 LAST_SAFE = 1e-8
@@ -19,7 +19,7 @@ LAST_SAFE = 1e-8
 STILL_K = 1e-4
 """Above the base: no thermometer tells so little, and the last digits of a corrected one leave some. At it the limit is
 hundreds of years off."""
-STANDS_STILL = "At this temperature no degree-hours are added."
+STANDS_STILL: Message = "At this temperature no degree-hours are added."
 
 
 @frozen

@@ -11,10 +11,10 @@ from collections.abc import Sequence
 
 from core.ferment.course import Course, Leg
 from core.ferment.rules import Rule
-from core.quantities import DEGREE_HOURS, HOURS, TEMPERATURE, Amount
+from core.quantities import COUNT, DEGREE_HOURS, HOURS, TEMPERATURE, Amount
 from core.refusals import OutOfRange
 from core.roots import begins
-from core.sentence import Sentence
+from core.sentence import Message, Sentence
 from core.working import Figure
 
 MOST_STEPS_SHOWN = 12
@@ -80,7 +80,7 @@ def stepped(steps: Sequence[tuple[float, float]]) -> Course:
     return Course(tuple(legs))
 
 
-def figure(course: Course, rule: Rule, name: str = "Degree-hours", key: str = "degree_hours") -> Figure:
+def figure(course: Course, rule: Rule, name: Message = "Degree-hours", key: str = "degree_hours") -> Figure:
     """The sum with its working, one line a stretch; a long log is told in one."""
     base = Amount(rule.base_c, TEMPERATURE)
     sum_ks = total(course, rule.base_c)
@@ -89,8 +89,8 @@ def figure(course: Course, rule: Rule, name: str = "Degree-hours", key: str = "d
     if len(lines) > MOST_STEPS_SHOWN:
         lines = [
             Sentence(
-                f"{len(lines)} stretches between readings, each its mean temperature above {{base}} × its time",
-                {"base": base},
+                "{count} stretches between readings, each its mean temperature above {base} × its time",
+                {"count": Amount(len(lines), COUNT), "base": base},
             )
         ]
     return Figure(key, name, sum_ks, DEGREE_HOURS, (*lines, Sentence("Together: {sum}", {"sum": summed})), rule.source)

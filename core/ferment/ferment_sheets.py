@@ -10,16 +10,16 @@ from core.ferment.degree_hours import constant, figure, limit_figure, stepped, u
 from core.ferment.rules import LOCAL_RULES, NO_PROOF, RULE_WORDS, RULES, Rule, RuleKey
 from core.quantities import DEGREE_HOURS, HOURS, TEMPERATURE
 from core.refusals import Missing
+from core.sentence import Message
 from core.units import HOUR_S
 from core.usual import FERMENT_C, TO_PH_S
 from core.working import Figure
 from core.worksheet import Choice, Number, Worksheet
 
-OVER = (
+OVER: Message = (
     "That is not fewer than the limit: hold it. The toxin of staphylococci survives cooking; ask a food-safety "
     "authority."
 )
-MOST_STEPS = 4
 MOST_HOURS_S = 1000 * HOUR_S
 _RULE = Choice("rule", "Rule", RULE_WORDS, default="us")
 _WARM = (TEMPERATURE, 0.0, 50.0)
@@ -43,7 +43,7 @@ def _constant(temperature_c: float, lasts_s: float, rule: RuleKey) -> tuple[Figu
 
 def _stepped(rule: RuleKey, **typed: float | None) -> tuple[Figure, ...]:
     steps: list[tuple[float, float]] = []
-    for number in range(1, MOST_STEPS + 1):
+    for number, _ in enumerate(_STEPS, 1):
         warm, lasts_s = typed[f"temperature_{number}"], typed[f"lasts_{number}"]
         if warm is not None and lasts_s is not None:
             steps.append((warm, lasts_s))
@@ -86,14 +86,21 @@ DEGREE_HOURS_SHEET = Worksheet(
 )
 
 
+_STEPS: tuple[tuple[Message, Message], ...] = (
+    ("Temperature, step 1", "Time, step 1"),
+    ("Temperature, step 2", "Time, step 2"),
+    ("Temperature, step 3", "Time, step 3"),
+    ("Temperature, step 4", "Time, step 4"),
+)
+
+
 def _step_inputs() -> tuple[Number, ...]:
     found: list[Number] = []
-    for number in range(1, MOST_STEPS + 1):
+    for number, (warm, lasts) in enumerate(_STEPS, 1):
         later = number > 1
-        help_ = "" if later else WHOLE_DEGREES
-        key, label = f"temperature_{number}", f"Temperature, step {number}"
-        found.append(Number(key, label, *_WARM, usual=FERMENT_C, optional=later, help=help_))
-        found.append(Number(f"lasts_{number}", f"Time, step {number}", HOURS, 0.0, MOST_HOURS_S, optional=later))
+        help_: Message = "" if later else WHOLE_DEGREES
+        found.append(Number(f"temperature_{number}", warm, *_WARM, usual=FERMENT_C, optional=later, help=help_))
+        found.append(Number(f"lasts_{number}", lasts, HOURS, 0.0, MOST_HOURS_S, optional=later))
     return tuple(found)
 
 

@@ -7,7 +7,7 @@ import math
 from attrs import frozen
 
 from core.ferment import crossing as crossings
-from core.ferment.course import Course, TemperatureReading, course
+from core.ferment.course import Course, Place, TemperatureReading, course
 from core.ferment.crossing import Acid, Contradiction, Crossing, Fall, Projection
 from core.ferment.deadline import Deadline, deadline
 from core.ferment.degree_hours import figure, limit_figure, reached_at, total, used_up
@@ -15,7 +15,7 @@ from core.ferment.outcome import Deviation, Outcome, Word
 from core.ferment.rules import RULES, Rule, RuleKey
 from core.ferment.saying import hours_and_minutes
 from core.quantities import PH, Amount
-from core.sentence import Sentence
+from core.sentence import Message, Sentence, Value
 from core.working import Figure
 
 START_NOT_NOTED = Sentence("The start was not noted: the clock runs from the beginning of the batch.")
@@ -103,22 +103,26 @@ def _is_open(read_off: Fall) -> bool:
     return read_off.crossing is None and against is not None and against.is_open
 
 
+CONTRADICTED: Message = "pH {low} {low_at} was contradicted by pH {high} {high_at}"
+CONTRADICTED_TWICE: Message = "pH {low} {low_at} was contradicted by pH {high} {high_at} and by what followed"
+
+
 def said_against(against: Contradiction, found: Crossing | None) -> Sentence:
     """Both readings, when they were made, and what that means."""
-    amounts = {"low": Amount(against.low.ph, PH), "high": Amount(against.high.ph, PH)}
-    both = f"pH {{low}} {_when(against.low.at_s)} was contradicted by pH {{high}} {_when(against.high.at_s)}"
-    if against.outweighed:
-        both = f"{both} and by what followed"
+    told: dict[str, Value] = {"low": Amount(against.low.ph, PH), "high": Amount(against.high.ph, PH)}
+    told |= {"low_at": _when(against.low.at_s), "high_at": _when(against.high.at_s)}
+    both = Sentence(CONTRADICTED_TWICE if against.outweighed else CONTRADICTED, told)
     if found is not None or not against.is_open:
-        return Sentence(f"{both}: it does not count.", amounts)
+        return Sentence("{both}: it does not count.", {"both": both})
     if against.again is None:
-        return Sentence(f"{both}: neither counts until the pH is measured again.", amounts)
-    amounts |= {"again": Amount(against.again.ph, PH)}
-    return Sentence(f"{both}; pH {{again}} {_when(against.again.at_s)} is not confirmed yet.", amounts)
+        return Sentence("{both}: neither counts until the pH is measured again.", {"both": both})
+    again: dict[str, Value] = {"again": Amount(against.again.ph, PH), "again_at": _when(against.again.at_s)}
+    return Sentence("{both}; pH {again} {again_at} is not confirmed yet.", {"both": both, **again})
 
 
-def _when(at_s: float) -> str:
-    return f"after {hours_and_minutes(at_s)}" if at_s >= 0 else f"{hours_and_minutes(-at_s)} before the start"
+def _when(at_s: float) -> Sentence:
+    words: Message = "after {time}" if at_s >= 0 else "{time} before the start"
+    return Sentence(words, {"time": hours_and_minutes(abs(at_s))})
 
 
 def said_of_start(fermentation: Fermentation) -> tuple[Sentence, ...]:
@@ -203,7 +207,7 @@ def _without_course(
 
 
 def by_place(temperatures: list[TemperatureReading], end_s: float, rule: Rule) -> tuple[Figure, ...]:
-    names = {"chamber": "By the chamber alone", "core": "By the core alone"}
+    names: dict[Place, Message] = {"chamber": "By the chamber alone", "core": "By the core alone"}
     own = {place: [each for each in temperatures if each.place == place] for place in names}
     if not all(own.values()):
         return ()

@@ -9,7 +9,7 @@ from attrs import frozen
 from core.ferment.rules import RULES, RuleKey
 from core.meat import ACID_PH
 from core.quantities import DEGREE_HOURS, PH, Amount
-from core.sentence import Sentence, Value
+from core.sentence import Message, Sentence, Value
 from core.sources import DEGREE_HOURS_US, GD_2023_STAPHYLOCOCCI, Source
 from core.verdict import Reason
 
@@ -103,14 +103,14 @@ def _told(outcome: Outcome) -> Sentence:
     return Sentence(_TOLD[outcome.word], amounts)
 
 
-_TOLD: dict[Word, str] = {
+_TOLD: dict[Word, Message] = {
     "passed": "It took {sum} to come down to pH {target}, fewer than the limit of {limit}.",
     "over": "Its degree-hours, {sum}, reached the limit of {limit} before its pH was known to be {target}.",
     "running": "It is not yet at pH {target}; {sum} of at most {limit} used.",
     "not shown": "The reading that shows pH {target} came at {sum}, not fewer than {limit}; whether it was there in "
     "time is a guess between two readings.",
 }
-_BARE: dict[Word, str] = {
+_BARE: dict[Word, Message] = {
     "passed": "It came down to pH {target} in fewer degree-hours than the limit.",
     "over": "Its degree-hours reached the limit before it came down to pH {target}.",
     "running": "It is not yet at pH {target}.",
@@ -144,12 +144,12 @@ _NOTE_WARMTH = Sentence(
     "Enter the temperatures of its first three days at least, and on until it was at 15.6 °C (60 °F) or less, or a "
     "logger's file."
 )
-_SLOW = {
+_SLOW: dict[Word, Message] = {
     "passed": "Its warm days made {sum}, fewer than {limit}; then it was kept cool.",
     "over": "Its warm days made {sum}, not fewer than {limit}, without the acid that would have stopped what grows.",
     "running": "It is not known to be cool for good yet; {sum} of at most {limit} used.",
 }
-_SLOW_BARE = {
+_SLOW_BARE: dict[Word, Message] = {
     "passed": "It was never warm for long, and then it was kept cool.",
     "over": "Its warm days were too many.",
     "running": "It is not known to be cool for good yet.",
@@ -169,30 +169,44 @@ def _settle(outcome: Outcome) -> Sentence:
 
 
 def _decided(outcome: Outcome, deviation: Deviation, key: str = "degree-hours") -> Reason:
-    values: dict[str, Value] = {"who": _by(deviation), "test": _tested(deviation)}
+    values: dict[str, Value] = {"name": deviation.decided_by, "test": deviation.test}
+    is_signed, is_told = bool(deviation.decided_by), bool(deviation.test)
     if deviation.condemns:
-        words = _CONDEMNED[deviation.result == "found", outcome.word == "passed"]
+        decided = Sentence(_DECIDED[outcome.word == "passed", is_signed], values)
+        found = Sentence(_CONDEMNED[deviation.result == "found", is_told], values)
+        text = Sentence("{decided}: {found}.", {"decided": decided, "found": found})
         throw = Sentence("Throw the whole batch away, well wrapped, so that neither people nor animals eat it.")
-        return Reason(key, Sentence(words, values), False, outcome.source, throw, True)
+        return Reason(key, text, False, outcome.source, throw, True)
     if deviation.clears:
-        return Reason(key, Sentence(_CLEARED, values), True, outcome.source, ASK)
-    return Reason(key, Sentence(_KEPT_UNTESTED, values), False, outcome.source, _ASK_FOR_TOXIN)
+        return Reason(key, Sentence(_CLEARED[is_told, is_signed], values), True, outcome.source, ASK)
+    return Reason(key, Sentence(_KEPT_UNTESTED[is_signed], values), False, outcome.source, _ASK_FOR_TOXIN)
 
 
-_CONDEMNED = {
-    (True, True): "It was decided{who}: the test found what must not be there{test}.",
-    (True, False): "It missed its degree-hours, and it was decided{who}: the test found what must not be there{test}.",
-    (False, True): "It was decided{who}: it is not to be eaten{test}.",
-    (False, False): "It missed its degree-hours, and it was decided{who}: it is not to be eaten{test}.",
+_DECIDED: dict[tuple[bool, bool], Message] = {
+    (True, True): "It was decided by {name}",
+    (True, False): "It was decided",
+    (False, True): "It missed its degree-hours, and it was decided by {name}",
+    (False, False): "It missed its degree-hours, and it was decided",
 }
-"""By whether a test found it, and whether it had come down in time."""
-_CLEARED = "It missed its degree-hours; it was tested{test}, nothing was found, and it was cleared{who}."
-_KEPT_UNTESTED = "It missed its degree-hours; it was decided{who} to keep it, but no test is noted that found it clean."
-
-
-def _by(deviation: Deviation) -> Sentence:
-    return Sentence(" by {name}", {"name": deviation.decided_by}) if deviation.decided_by else Sentence("")
-
-
-def _tested(deviation: Deviation) -> Sentence:
-    return Sentence(" ({test})", {"test": deviation.test}) if deviation.test else Sentence("")
+"""By whether it had come down in time, and whether somebody signed."""
+_CONDEMNED: dict[tuple[bool, bool], Message] = {
+    (True, True): "the test found what must not be there ({test})",
+    (True, False): "the test found what must not be there",
+    (False, True): "it is not to be eaten ({test})",
+    (False, False): "it is not to be eaten",
+}
+"""By whether a test found it, and whether the test is named."""
+_CLEARED: dict[tuple[bool, bool], Message] = {
+    (
+        True,
+        True,
+    ): "It missed its degree-hours; it was tested ({test}), nothing was found, and it was cleared by {name}.",
+    (True, False): "It missed its degree-hours; it was tested ({test}), nothing was found, and it was cleared.",
+    (False, True): "It missed its degree-hours; it was tested, nothing was found, and it was cleared by {name}.",
+    (False, False): "It missed its degree-hours; it was tested, nothing was found, and it was cleared.",
+}
+"""By whether the test is named, and whether somebody signed."""
+_KEPT_UNTESTED: dict[bool, Message] = {
+    True: "It missed its degree-hours; it was decided by {name} to keep it, but no test is noted that found it clean.",
+    False: "It missed its degree-hours; it was decided to keep it, but no test is noted that found it clean.",
+}

@@ -11,7 +11,7 @@ from typing import Literal
 from attrs import frozen
 
 from core.quantities import DEGREE_HOURS, TEMPERATURE, Amount
-from core.sentence import Sentence
+from core.sentence import Message, Sentence
 from core.sources import DEGREE_HOURS_CANADA, DEGREE_HOURS_US, Source
 from core.units import CELSIUS_HOUR, FAHRENHEIT, FAHRENHEIT_HOUR
 
@@ -42,12 +42,21 @@ class Band:
         return highest_c <= self.most_c + SAME_TEMPERATURE_C
 
 
+BELOW: Message = "{rule}, printed as {printed}: fewer than {limit}, for the highest, {highest}, is below {edge}"
+UP_TO: Message = "{rule}, printed as {printed}: fewer than {limit}, for the highest, {highest}, is up to {edge}"
+ABOVE: Message = "{rule}, printed as {printed}: fewer than {limit}, for the highest, {highest}, is above {edge}"
+NEARLY: Message = (
+    "{rule}, printed as {printed}: fewer than {limit}, for the highest, {highest}, is within half a last digit of "
+    "{edge}"
+)
+
+
 @frozen
 class Rule:
     """limit_ks: kelvin-seconds above base_c; the sum must stay below it ("fewer than")."""
 
     key: RuleKey
-    name: str
+    name: Message
     base_c: float
     bands: tuple[Band, ...]
     source: Source
@@ -67,18 +76,14 @@ class Rule:
             "limit": Amount(band.limit_ks, DEGREE_HOURS),
             "edge": Amount(band.most_c, TEMPERATURE),
         }
-        where: str = band.edge
+        words = BELOW if band.edge == "below" else UP_TO
         before = self.bands[: self.bands.index(band)]
         lower_c = before[-1].most_c if before else -NO_END
         if highest_c < lower_c - SAME_TEMPERATURE_C:
-            where, amounts["edge"] = "within half a last digit of", Amount(lower_c, TEMPERATURE)
+            words, amounts["edge"] = NEARLY, Amount(lower_c, TEMPERATURE)
         elif band is self.strictest:
-            where, amounts["edge"] = "above", Amount(lower_c, TEMPERATURE)
-        return Sentence(
-            f"{self.name}, printed as {band.printed}: fewer than {{limit}}, for the highest, {{highest}}, is {where} "
-            "{edge}",
-            amounts,
-        )
+            words, amounts["edge"] = ABOVE, Amount(lower_c, TEMPERATURE)
+        return Sentence(words, {"rule": Sentence(self.name), "printed": band.printed, **amounts})
 
     @property
     def strictest(self) -> Band:
@@ -86,10 +91,12 @@ class Rule:
 
     def strictest_words(self) -> Sentence:
         """The limit that holds where the highest temperature is not known."""
+        limit = Amount(self.strictest.limit_ks, DEGREE_HOURS)
+        told = {"rule": Sentence(self.name), "printed": self.strictest.printed, "limit": limit}
         return Sentence(
-            f"{self.name}, printed as {self.strictest.printed}: fewer than {{limit}}, the lowest limit, for the "
-            "highest temperature so far was not said",
-            {"limit": Amount(self.strictest.limit_ks, DEGREE_HOURS)},
+            "{rule}, printed as {printed}: fewer than {limit}, the lowest limit, for the highest temperature so far "
+            "was not said",
+            told,
         )
 
 
@@ -117,13 +124,13 @@ RULES: dict[RuleKey, Rule] = {
         source=DEGREE_HOURS_CANADA,
     ),
 }
-RULE_WORDS = {
+RULE_WORDS: dict[str, Message] = {
     "us": "US: above 60 °F; 1200, 1000 or 900 °F·h",
     "canada": "Canada: above 15.6 °C; 665, 555 or 500 °C·h",
 }
 
-NO_PROOF = (
+NO_PROOF: Message = (
     "Passing means that staphylococci grew little, taken as a hundredfold at most (FSIS-GD-2023-0002, p. 37). It is no "
     "evidence against Salmonella, E. coli or Listeria (p. 54)."
 )
-LOCAL_RULES = "The rules where you are, and a food-safety authority, come before this figure."
+LOCAL_RULES: Message = "The rules where you are, and a food-safety authority, come before this figure."

@@ -2,11 +2,17 @@
 
 import math
 
+from attrs import evolve
 
-def hours_and_minutes(seconds: float) -> str:
+from core.quantities import HOURS_LEFT, Amount, DisplayUnit, Quantity
+from core.sentence import Rounded
+from core.units import HOUR, MINUTE
+
+_IN_MINUTES = (DisplayUnit(HOUR, 0, from_value=1, then=MINUTE), DisplayUnit(MINUTE, 0))
+HOURS_AND_MINUTES: Quantity = evolve(HOURS_LEFT, key="hours_and_minutes", metric=_IN_MINUTES, us=_IN_MINUTES)
+
+
+def hours_and_minutes(seconds: float) -> Rounded:
     """Never more than there is: "5 h 20 min"."""
     minutes = max(0, math.floor(seconds / 60 + 1e-6))
-    hours, rest = divmod(minutes, 60)
-    if not hours:
-        return f"{rest} min"
-    return f"{hours} h {rest} min" if rest else f"{hours} h"
+    return Rounded(Amount(minutes * 60.0, HOURS_AND_MINUTES))

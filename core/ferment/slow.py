@@ -22,10 +22,10 @@ from core.ferment.outcome import Outcome, Word
 from core.ferment.rules import RULES, Rule
 from core.ferment.saying import hours_and_minutes
 from core.quantities import TEMPERATURE, Amount
-from core.sentence import Sentence
+from core.sentence import Message, Sentence
 from core.units import HOUR_S
 
-OWN_USE = (
+OWN_USE: Message = (
     "This limit is published for sausage that sours. Holding the warm days of a slow style against it is our own "
     "choice, no source: it bounds how much staphylococci can have grown in them."
 )
@@ -110,8 +110,8 @@ def _lacking(warmed: Warmed, planned_c: float | None, rule: Rule) -> tuple[Sente
         return (Sentence("The chamber was set to {planned}, and no reading shows its warm days.", planned),)
     if warmed.shown_s is not None or not warmed.is_cool or warmed.last_s < 0:
         return ()
-    reach, first = hours_and_minutes(warmed.last_s), hours_and_minutes(FIRST_DAYS_S)
-    return (Sentence(f"Its readings reach {reach} of its first {first}."),)
+    told = {"reach": hours_and_minutes(warmed.last_s), "first": hours_and_minutes(FIRST_DAYS_S)}
+    return (Sentence("Its readings reach {reach} of its first {first}.", told),)
 
 
 def _word(sum_ks: float | None, limit_ks: float, warmed: Warmed, lacking: Sequence[Sentence], now_s: float) -> Word:

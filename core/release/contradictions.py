@@ -14,7 +14,7 @@ from core.ferment.crossing import RISES_AFTER_S
 from core.meat import MOST_LOSS_A_DAY
 from core.quantities import FRACTION, LOSS, PARTS_PER_MILLION, PH, WATER_ACTIVITY, Amount
 from core.release.evidence import BELIEVABLE_ACTIVITY, MEAT_PH, SLACK, Evidence
-from core.sentence import Sentence
+from core.sentence import Message, Sentence
 from core.sources import COMMON_PRACTICE
 from core.verdict import Reason
 
@@ -33,7 +33,7 @@ LEAST_PPM = 1.0
 """More than none and less than this nobody weighs; it is a fraction or a per-cent typed for parts per million."""
 LEAST_SALT = 0.005
 
-SERIES: dict[str, str] = {
+SERIES: dict[str, Message] = {
     "ph": "a pH was read that no meat has",
     "ph-fell": "its pH fell again, after the days in which it falls",
     "weight-rose": "it weighed more than at the weighing before",
@@ -43,9 +43,10 @@ SERIES: dict[str, str] = {
     "activity": "a water activity was read that no meat has",
 }
 """What only a series of readings shows, by its key."""
+UNKNOWN_SERIES: Message = "a newer version says how"
 
 _ONE_IS_WRONG = Sentence("Find out which is true, and correct or delete the other.")
-NOTED: dict[str, tuple[str, Sentence]] = {
+NOTED: dict[str, tuple[Message, Sentence]] = {
     "cured-twice": ("Its cure is noted twice, and it has one.", _ONE_IS_WRONG),
     "salted-twice": ("It went into salt twice, by what is noted.", _ONE_IS_WRONG),
     "started-twice": ("Its fermentation began twice, by what is noted.", _ONE_IS_WRONG),
@@ -88,7 +89,10 @@ def _of_series(keys: Sequence[str]) -> list[Reason]:
         if key in NOTED
         else _asked(
             key,
-            Sentence(f"What was noted contradicts itself: {SERIES.get(key, 'a newer version says how')}."),
+            Sentence(
+                "What was noted contradicts itself: {how}.",
+                {"how": Sentence(SERIES.get(key, UNKNOWN_SERIES))},
+            ),
             _WEIGH_AGAIN if key in weights else _READ_AGAIN,
         )
         for key in keys
@@ -143,14 +147,18 @@ def _of_activity(evidence: Evidence) -> list[Reason]:
     return [_asked("activity-for-loss", Sentence("{activity} does not fit a loss of {loss}.", amounts), _READ_AGAIN)]
 
 
+_NO_DOSE: dict[str, Message] = {
+    "nitrite": "{made} of nitrite is no dose that anybody weighs.",
+    "nitrate": "{made} of nitrate is no dose that anybody weighs.",
+}
+
+
 def _of_cure(evidence: Evidence) -> list[Reason]:
     reasons: list[Reason] = []
     for key, ppm in (("nitrite", evidence.ingoing.nitrite_ppm), ("nitrate", evidence.ingoing.nitrate_ppm)):
         if ppm is not None and 0 < ppm < LEAST_PPM * (1 - SLACK):
             amounts = {"made": Amount(ppm * 1e-6, PARTS_PER_MILLION)}
-            reasons.append(
-                _asked(key, Sentence(f"{{made}} of {key} is no dose that anybody weighs.", amounts), _CORRECT_CURE)
-            )
+            reasons.append(_asked(key, Sentence(_NO_DOSE[key], amounts), _CORRECT_CURE))
     if evidence.salt is not None and 0 < evidence.salt < LEAST_SALT * (1 - SLACK):
         text = Sentence("{salt} of salt is no dose that anybody weighs.", {"salt": Amount(evidence.salt, FRACTION)})
         reasons.append(_asked("salt", text, _CORRECT_CURE))

@@ -11,8 +11,9 @@ from core.mix.licence import Licence
 from core.mix.rule import WHOLE, Method
 from core.mix.rules import Curing
 from core.release.salted import Salted
+from core.sentence import Message
 
-SIGNS = {
+SIGNS: dict[str, Message] = {
     "smell": "a rotten, putrid or ammonia smell",
     "slime": "slime on the surface",
     "mould": "black, green, orange, red or pink mould",

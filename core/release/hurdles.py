@@ -10,14 +10,13 @@ from core.mix.limits import BOTULISM_LEAST_PPM, CANADA_LEAST_PPM, CANADA_LEAST_S
 from core.quantities import FRACTION, PARTS_PER_MILLION, PH, WATER_ACTIVITY, Amount
 from core.release.evidence import SLACK, Evidence
 from core.release.salted import UNKNOWN, is_through
-from core.sentence import Sentence
+from core.sentence import Message, Sentence
 from core.sources import (
     DRIED_MEAT_TOLDRA,
     EU_LISTERIA,
     FSRE_STABILITY,
     GD_2023_BOTULISM,
     GD_2023_SLOW_CURE,
-    Source,
 )
 from core.verdict import Reason
 
@@ -78,23 +77,41 @@ def keeps(evidence: Evidence) -> tuple[Reason, Reason]:
             Reason("shelf-stable", text, None, FSRE_STABILITY, settle),
             Reason("listeria", text, None, EU_LISTERIA, settle),
         )
+    measured = {"measured": _measured(activity, ph, evidence.activity_from_mate)}
+    settle = Sentence("Let it dry further and measure the water activity again.")
+    stable, too_dry, both = shelf_stable(ph, activity), too_dry_for_listeria(ph, activity), ph is not None
+    return (
+        Reason("shelf-stable", Sentence(_STABLE[both, stable], measured), stable, FSRE_STABILITY, settle),
+        Reason("listeria", Sentence(_LISTERIA[both, too_dry], measured), too_dry, EU_LISTERIA, settle),
+    )
+
+
+_STABLE: dict[tuple[bool, bool], Message] = {
+    (True, True): "{measured} are low enough for a shelf-stable dried meat.",
+    (True, False): "{measured} are not low enough for a shelf-stable dried meat.",
+    (False, True): "{measured} is low enough for a shelf-stable dried meat.",
+    (False, False): "{measured} is not low enough for a shelf-stable dried meat.",
+}
+_LISTERIA: dict[tuple[bool, bool], Message] = {
+    (True, True): "{measured} are low enough to keep Listeria from growing.",
+    (True, False): "{measured} are not low enough to keep Listeria from growing.",
+    (False, True): "{measured} is low enough to keep Listeria from growing.",
+    (False, False): "{measured} is not low enough to keep Listeria from growing.",
+}
+"""By whether the pH was measured too, and whether it is so."""
+_MEASURED: dict[tuple[bool, bool], Message] = {
+    (True, True): "Water activity {activity} of a batch-mate and pH {ph}",
+    (True, False): "Water activity {activity} and pH {ph}",
+    (False, True): "Water activity {activity} of a batch-mate",
+    (False, False): "Water activity {activity}",
+}
+
+
+def _measured(activity: float, ph: float | None, is_of_a_mate: bool) -> Sentence:
     amounts = {"activity": Amount(activity, WATER_ACTIVITY)}
-    measured = "Water activity {activity}" + (" of a batch-mate" if evidence.activity_from_mate else "")
     if ph is not None:
         amounts["ph"] = Amount(ph, PH)
-        measured += " and pH {ph}"
-    settle = Sentence("Let it dry further and measure the water activity again.")
-    verb = "are" if ph is not None else "is"
-
-    def reason(key: str, met: bool, end: str, source: Source) -> Reason:
-        return Reason(
-            key, Sentence(f"{measured} {verb} {'' if met else 'not '}low enough {end}.", amounts), met, source, settle
-        )
-
-    return (
-        reason("shelf-stable", shelf_stable(ph, activity), "for a shelf-stable dried meat", FSRE_STABILITY),
-        reason("listeria", too_dry_for_listeria(ph, activity), "to keep Listeria from growing", EU_LISTERIA),
-    )
+    return Sentence(_MEASURED[ph is not None, is_of_a_mate], amounts)
 
 
 def botulism(evidence: Evidence) -> Reason:
@@ -107,14 +124,20 @@ def botulism(evidence: Evidence) -> Reason:
         "most": Amount(BOTULISM_ACTIVITY, WATER_ACTIVITY),
     }
     met = True if cured or dry else None if cured is None or dry is None else False
-    said = "has" if met else "lacks" if met is False else "is not known to have"
     return Reason(
         "botulism",
-        Sentence(f"Against botulism it {said} {{least}} of nitrite or a water activity of at most {{most}}.", amounts),
+        Sentence(_BOTULISM[met], amounts),
         met,
         GD_2023_BOTULISM,
         Sentence("Let it dry to a water activity of {most}, or ask a food-safety authority.", amounts),
     )
+
+
+_BOTULISM: dict[bool | None, Message] = {
+    True: "Against botulism it has {least} of nitrite or a water activity of at most {most}.",
+    False: "Against botulism it lacks {least} of nitrite or a water activity of at most {most}.",
+    None: "Against botulism it is not known to have {least} of nitrite or a water activity of at most {most}.",
+}
 
 
 def _nitrite_guards(evidence: Evidence) -> bool | None:
@@ -149,10 +172,13 @@ def _slow_cure(evidence: Evidence) -> Reason:
         return Reason("slow-cure", text, None, GD_2023_SLOW_CURE, settle)
     met = ppm >= CANADA_LEAST_PPM * (1 - SLACK)
     amounts = {"cure": Amount(ppm * 1e-6, PARTS_PER_MILLION), "least": least}
-    words = "are at least" if met else "are less than"
-    text = Sentence(
-        f"Nitrite and nitrate going in, {{cure}}, {words} the {{least}} that Canada asks of fermented meat.", amounts
+    enough: Message = (
+        "Nitrite and nitrate going in, {cure}, are at least the {least} that Canada asks of fermented meat."
     )
+    lacking: Message = (
+        "Nitrite and nitrate going in, {cure}, are less than the {least} that Canada asks of fermented meat."
+    )
+    text = Sentence(enough if met else lacking, amounts)
     return Reason("slow-cure", text, met, GD_2023_SLOW_CURE, settle)
 
 
@@ -165,11 +191,9 @@ def _slow_salt(evidence: Evidence) -> Reason:
         )
     met = evidence.salt >= CANADA_LEAST_SALT * (1 - SLACK)
     amounts = {"salt": Amount(evidence.salt, FRACTION), "least": least}
-    text = Sentence(
-        f"Salt going in, {{salt}}, is {'at least' if met else 'less than'} the {{least}} that Canada asks of fermented "
-        "meat.",
-        amounts,
-    )
+    enough: Message = "Salt going in, {salt}, is at least the {least} that Canada asks of fermented meat."
+    lacking: Message = "Salt going in, {salt}, is less than the {least} that Canada asks of fermented meat."
+    text = Sentence(enough if met else lacking, amounts)
     settle = Sentence(
         "Ask a food-safety authority: too little salt cannot be corrected. Next time use {least}.", amounts
     )
@@ -184,9 +208,9 @@ def dry_without_acid(evidence: Evidence) -> Reason:
         return Reason("slow-dry", text, None, DRIED_MEAT_TOLDRA, Sentence("Measure one piece's water activity."))
     met = activity < SLOW_ACTIVITY
     amounts = {"activity": Amount(activity, WATER_ACTIVITY), "most": most}
-    text = Sentence(
-        f"Water activity {{activity}} is {'' if met else 'not '}below {{most}}, as meat without acid must be.", amounts
-    )
+    dry: Message = "Water activity {activity} is below {most}, as meat without acid must be."
+    moist: Message = "Water activity {activity} is not below {most}, as meat without acid must be."
+    text = Sentence(dry if met else moist, amounts)
     return Reason(
         "slow-dry", text, met, DRIED_MEAT_TOLDRA, Sentence("Let it dry further and measure the water activity again.")
     )

@@ -9,22 +9,27 @@ import math
 
 from attrs import evolve
 
-from core.meat import STYLES
+from core.meat import STYLE_NAMES
 from core.mix.ingoing import check_limits
 from core.mix.licence import NO_FIGURE, Ceiling, Licence, over_ceiling
 from core.mix.limit_check import LimitCheck
-from core.mix.rule import METHODS
+from core.mix.rule import METHODS, Limited
 from core.mix.rules import HOUSE
 from core.quantities import PARTS_PER_MILLION, Amount
 from core.release.evidence import METHODS_OF, Evidence
-from core.sentence import Sentence, Value
+from core.sentence import Message, Sentence, Value
 from core.sources import CFR_424_21C
 from core.verdict import Reason
 
 _DO_NOT_EAT = Sentence(
     "Do not eat it. Ask a food-safety authority or a licensed processor, with the weighing sheet in hand."
 )
-NAMES = {"nitrite": "Nitrite", "nitrate": "Nitrate", "both": "Nitrite and nitrate", "accelerator": "Ascorbate"}
+NAMES: dict[Limited, Message] = {
+    "nitrite": "Nitrite",
+    "nitrate": "Nitrate",
+    "both": "Nitrite and nitrate",
+    "accelerator": "Ascorbate",
+}
 
 
 def limit_reasons(evidence: Evidence) -> tuple[Reason, ...]:
@@ -33,16 +38,21 @@ def limit_reasons(evidence: Evidence) -> tuple[Reason, ...]:
     return tuple(reason for met in (False, None, True) for reason in found if reason.met is met)
 
 
-def exception_cautions(evidence: Evidence) -> tuple[str, ...]:
+def exception_cautions(evidence: Evidence) -> tuple[Sentence, ...]:
     """Where an exception is what lets it pass: the limit, the rule it stands on, its figure and who decided."""
     licence = evidence.licence
     if licence is None:
         return ()
-    return tuple(
-        f"Over the limit of {each.rule.cite}, {each.rule.most_ppm:g} ppm. It passes only by an exception on record, "
-        f"{licence.rule}, up to {licence.most_ppm:g} ppm: {licence.words} Nothing here makes that safe."
-        for each in _checks(evidence)
-        if _lifted(each, licence)
+    return tuple(_exception(each, licence) for each in _checks(evidence) if _lifted(each, licence))
+
+
+def _exception(held: LimitCheck, licence: Licence) -> Sentence:
+    told: dict[str, Value] = {"cite": held.rule.cite, "most": _ppm(held.rule.most_ppm or 0.0), "rule": licence.rule}
+    told |= {"figure": _ppm(licence.most_ppm or 0.0), "why": licence.why, "authority": licence.authority}
+    return Sentence(
+        "Over the limit of {cite}, {most}. It passes only by an exception on record, {rule}, up to {figure}: {why} "
+        "({authority}; decided by {who}). Nothing here makes that safe.",
+        {**told, "who": licence.decided_by},
     )
 
 
@@ -62,14 +72,13 @@ def _not_known(evidence: Evidence) -> list[Reason]:
         settle = Sentence("Choose the rules, the product and the way of curing.")
         reasons.append(Reason("rules", text, None, CFR_424_21C, settle))
     elif evidence.how.method not in METHODS_OF[evidence.style]:
-        text = Sentence(
-            f"It is noted as cured like this: {METHODS[evidence.how.method]}. That is no {_kind(evidence)}."
-        )
+        told = {"way": Sentence(METHODS[evidence.how.method]), "kind": Sentence(STYLE_NAMES[evidence.style])}
+        text = Sentence("It is noted as cured like this: {way}. That is no {kind}.", told)
         settle = Sentence("Correct the cure: choose how it was cured.")
         reasons.append(Reason("rules", text, None, CFR_424_21C, settle))
     for key, ppm in (("nitrite", evidence.ingoing.nitrite_ppm), ("nitrate", evidence.ingoing.nitrate_ppm)):
         if ppm is None or not 0 <= ppm < math.inf:
-            text = Sentence(f"The {key} that went in is not known; where none was used it is 0.")
+            text = Sentence(_NONE_KNOWN[key])
             settle = Sentence(
                 "Find the weight of the curing salt and of the meat on the weighing sheet, and enter the nitrite and "
                 "the nitrate."
@@ -78,8 +87,10 @@ def _not_known(evidence: Evidence) -> list[Reason]:
     return reasons
 
 
-def _kind(evidence: Evidence) -> str:
-    return STYLES[evidence.style].partition(",")[0]
+_NONE_KNOWN: dict[str, Message] = {
+    "nitrite": "The nitrite that went in is not known; where none was used it is 0.",
+    "nitrate": "The nitrate that went in is not known; where none was used it is 0.",
+}
 
 
 def _rows(evidence: Evidence) -> list[Reason]:
@@ -100,11 +111,9 @@ def _row(held: LimitCheck, licence: Licence | None) -> Reason:
 
 def _row_text(held: LimitCheck, licence: Licence | None, lifted: bool) -> Sentence:
     rule = held.rule
-    amounts = {"made": _ppm(held.ppm), "most": _ppm(rule.most_ppm or 0.0)}
-    counted = ", counted as ion," if rule.counted == "ion" else ""
-    words = "is within" if held.within else "is over"
-    said = f"{NAMES[rule.substance]} going in, {{made}},{counted} {words} the limit for {rule.what}, {{most}}."
-    limit = Sentence(said, amounts)
+    told: dict[str, Value] = {"substance": Sentence(NAMES[rule.substance]), "what": Sentence(rule.what)}
+    told |= {"made": _ppm(held.ppm), "most": _ppm(rule.most_ppm or 0.0)}
+    limit = Sentence(_LIMIT[rule.counted == "ion", held.within], told)
     if held.within or licence is None:
         return limit
     if not licence.names_its_figure:
@@ -120,6 +129,15 @@ def _row_text(held: LimitCheck, licence: Licence | None, lifted: bool) -> Senten
     )
 
 
+_LIMIT: dict[tuple[bool, bool], Message] = {
+    (True, True): "{substance} going in, {made}, counted as ion, is within the limit for {what}, {most}.",
+    (True, False): "{substance} going in, {made}, counted as ion, is over the limit for {what}, {most}.",
+    (False, True): "{substance} going in, {made}, is within the limit for {what}, {most}.",
+    (False, False): "{substance} going in, {made}, is over the limit for {what}, {most}.",
+}
+"""By whether it is counted as ion, and whether it is within."""
+
+
 def _of_the_house(evidence: Evidence) -> list[Reason]:
     """Over what the house set itself it is held until somebody decides, whatever the law allows."""
     if evidence.how is None:
@@ -131,8 +149,8 @@ def _of_the_house(evidence: Evidence) -> list[Reason]:
         Reason(
             f"house-{each.rule.substance}",
             Sentence(
-                f"{NAMES[each.rule.substance]} going in, {{made}}, is over the limit of this kitchen, {{most}}.",
-                {"made": _ppm(each.ppm), "most": _ppm(most)},
+                "{substance} going in, {made}, is over the limit of this kitchen, {most}.",
+                {"substance": Sentence(NAMES[each.rule.substance]), "made": _ppm(each.ppm), "most": _ppm(most)},
             ),
             None,
             HOUSE,
@@ -154,9 +172,14 @@ def _above_the_ceiling(evidence: Evidence) -> list[Reason]:
 
 def _ceiling(ceiling: Ceiling, ppm: float) -> Reason:
     text = Sentence(
-        f"{NAMES[ceiling.substance]} going in, {{made}} as the sodium salt on the green weight, is over {{most}}, "
-        f"which no exception moves (9 CFR 424.21(c), {ceiling.words}).",
-        {"made": _ppm(ppm), "most": _ppm(ceiling.most_ppm)},
+        "{substance} going in, {made} as the sodium salt on the green weight, is over {most}, which no exception moves "
+        "(9 CFR 424.21(c), {words}).",
+        {
+            "substance": Sentence(NAMES[ceiling.substance]),
+            "made": _ppm(ppm),
+            "most": _ppm(ceiling.most_ppm),
+            "words": Sentence(ceiling.words),
+        },
     )
     return Reason("ceiling", text, False, ceiling.source, _DO_NOT_EAT)
 

@@ -25,7 +25,7 @@ from core.release.hurdles import (
 )
 from core.release.limits import exception_cautions, limit_reasons
 from core.release.salted import UNKNOWN, salted_hurdles
-from core.sentence import Sentence
+from core.sentence import Message, Said, Sentence, listed
 from core.sources import COMMON_PRACTICE, FSRE_ACID, USDA_LEAN_WATER
 from core.units import DAY_S
 from core.verdict import Reason, Verdict
@@ -44,7 +44,7 @@ def judge(evidence: Evidence) -> Verdict:
     Never better than the weakest evidence. Raises OutOfRange on "style" for a style it does not know.
     """
     if evidence.style not in STYLES:
-        raise OutOfRange("style", f"The kind must be {' or '.join(STYLES)}.")
+        raise OutOfRange("style", Sentence("The kind must be {kinds}.", {"kinds": listed(tuple(STYLES), "or")}))
     limits = limit_reasons(evidence)
     reasons = (
         *_signs(evidence.signs),
@@ -83,7 +83,7 @@ def _signs(signs: tuple[str, ...] | None) -> tuple[Reason, ...]:
     return tuple(
         Reason(
             f"sign-{sign}",
-            Sentence(f"A sign of spoilage: {SIGNS.get(sign, sign)}."),
+            Sentence("A sign of spoilage: {sign}.", {"sign": Sentence(SIGNS[sign]) if sign in SIGNS else sign}),
             False,
             COMMON_PRACTICE,
             throw,
@@ -119,7 +119,9 @@ def _acid(evidence: Evidence) -> Reason:
     return Reason(
         "acid",
         Sentence(
-            f"The lowest pH, {{lowest}}, {'came down' if met else 'did not come down'} to {{limit}}.",
+            "The lowest pH, {lowest}, came down to {limit}."
+            if met
+            else "The lowest pH, {lowest}, did not come down to {limit}.",
             {"lowest": Amount(lowest, PH), "limit": limit},
         ),
         met,
@@ -156,9 +158,20 @@ def _weight(evidence: Evidence) -> Reason:
         "least": Amount(least, LOSS),
         "wanted": Amount(wanted, LOSS),
     }
-    words = "a target of {target}" if target >= least else "its kind, which loses {least} at least, whatever the target"
-    text = Sentence(f"It has lost {{lost}}; {'enough' if met else 'not yet enough'} for {words}.", amounts)
+    text = Sentence(_LOST[target >= least, met], amounts)
     return Reason("loss", text, met, COMMON_PRACTICE, Sentence("Let it hang until it has lost {wanted}.", amounts))
+
+
+_LOST: dict[tuple[bool, bool], Message] = {
+    (True, True): "It has lost {lost}; enough for a target of {target}.",
+    (True, False): "It has lost {lost}; not yet enough for a target of {target}.",
+    (False, True): "It has lost {lost}; enough for its kind, which loses {least} at least, whatever the target.",
+    (
+        False,
+        False,
+    ): "It has lost {lost}; not yet enough for its kind, which loses {least} at least, whatever the target.",
+}
+"""By whether its own target is what it must reach, and whether it has."""
 
 
 def _days(evidence: Evidence) -> Reason:
@@ -182,39 +195,47 @@ def _days(evidence: Evidence) -> Reason:
 
 def _when_ready(evidence: Evidence) -> Sentence:
     cold = evidence.water_activity is None or evidence.water_activity > KEEP_COLD_ABOVE
-    where = "in the refrigerator" if cold else "cool, dry and covered"
-    return Sentence(f"Take it down, write the day and the verdict on its tag, and keep it {where}.")
+    if cold:
+        return Sentence("Take it down, write the day and the verdict on its tag, and keep it in the refrigerator.")
+    return Sentence("Take it down, write the day and the verdict on its tag, and keep it cool, dry and covered.")
 
 
-def _cautions(evidence: Evidence) -> tuple[str, ...]:
-    said = [
-        *exception_cautions(evidence),
-        "This informs; it does not approve food. Local law and a food-safety authority come before it.",
-        "It does not cover trichinella in pork or game: use meat that was tested, or frozen or cured by an official "
-        "method, and ask a food-safety authority.",
-    ]
+INFORMS: Message = "This informs; it does not approve food. Local law and a food-safety authority come before it."
+NO_TRICHINELLA: Message = (
+    "It does not cover trichinella in pork or game: use meat that was tested, or frozen or cured by an official "
+    "method, and ask a food-safety authority."
+)
+NOTHING_KILLED: Message = (
+    "These limits keep bacteria from growing; they do not prove that Salmonella, E. coli or Listeria were "
+    "killed (FSIS-GD-2023-0002, p. 54)."
+)
+KEEP_COLD: Message = (
+    "Keep it refrigerated: only at a water activity of 0.85 or less does it keep in air without cold (FSIS)."
+)
+OF_A_MATE: Message = (
+    "The water activity is that of a piece of the same batch that had lost no more; thicker pieces dry slower."
+)
+RULES_DIFFER: Message = (
+    "The US (FSRE-2005) and the EU (Reg. (EC) 2073/2005) rule differ on this piece; the stricter one counts."
+)
+EQUALITY: Message = 'The EU limit is met exactly, with nothing to spare; one copy of that rule prints "less than".'
+
+
+def _cautions(evidence: Evidence) -> tuple[Said, ...]:
+    said: list[Said] = [*exception_cautions(evidence), INFORMS, NO_TRICHINELLA]
     if evidence.style == "slow":
         said.append(OWN_USE)
     if evidence.style in ("fermented", "slow"):
-        said.append(
-            "These limits keep bacteria from growing; they do not prove that Salmonella, E. coli or Listeria were "
-            "killed (FSIS-GD-2023-0002, p. 54)."
-        )
+        said.append(NOTHING_KILLED)
     activity, ph = evidence.activity(), evidence.keeping_ph()
     if activity is None or activity > KEEP_COLD_ABOVE:
-        said.append(
-            "Keep it refrigerated: only at a water activity of 0.85 or less does it keep in air without cold (FSIS)."
-        )
+        said.append(KEEP_COLD)
     if activity is None:
         return tuple(said)
     if evidence.activity_from_mate:
-        said.append(
-            "The water activity is that of a piece of the same batch that had lost no more; thicker pieces dry slower."
-        )
+        said.append(OF_A_MATE)
     if shelf_stable(ph, activity) != too_dry_for_listeria(ph, activity):
-        said.append(
-            "The US (FSRE-2005) and the EU (Reg. (EC) 2073/2005) rule differ on this piece; the stricter one counts."
-        )
+        said.append(RULES_DIFFER)
     if rests_on_equality(ph, activity):
-        said.append('The EU limit is met exactly, with nothing to spare; one copy of that rule prints "less than".')
+        said.append(EQUALITY)
     return tuple(said)

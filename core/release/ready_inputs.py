@@ -6,7 +6,6 @@ from collections.abc import Mapping
 
 from core.meat import MOST_LOSS, STYLES, USUAL_LOSS, Style
 from core.mix.cure_sheets import BEFORE_2025
-from core.mix.ions import ALKALIS
 from core.mix.rule import EVERY, METHODS
 from core.mix.rules import RULE_SETS, products_for
 from core.mix.salting import COLDEST_C, SALTING_METHODS, SHAPES, WARMEST_C
@@ -15,13 +14,14 @@ from core.quantities import WATER_ACTIVITY as ACTIVITY
 from core.release.contradictions import LEAST_PPM, LEAST_SALT, SERIES
 from core.release.evidence import SIGNS
 from core.release.salted import WAYS
+from core.sentence import Message, Said, Sentence
 from core.units import DAY_S
 from core.worksheet import Choice, Number
 
 NOT_KNOWN = "not-known"
 NO_SIGN, NOT_LOOKED = "none", "not-looked"
 LONGEST_S = 3650 * DAY_S
-FERMENTATIONS = {
+FERMENTATIONS: dict[str, Message] = {
     NOT_KNOWN: "not known",
     "passed": "stayed below the limit",
     "over": "reached the limit",
@@ -30,21 +30,30 @@ FERMENTATIONS = {
 }
 
 
-def _rules() -> dict[str, str]:
+def _rules() -> dict[str, Said]:
     """Every product of every rule set, and those of the EU's rows that have ended."""
-    found: dict[str, str] = {NOT_KNOWN: "not chosen yet"}
+    found: dict[str, Said] = {NOT_KNOWN: "not chosen yet"}
     for rules, each in RULE_SETS.items():
         ended = {key: name for method in EVERY for key, name in products_for(rules, method, BEFORE_2025).items()}
-        found |= {f"{rules}:{key}": f"{each.name}, {name}" for key, name in each.products.items()}
+        found |= {f"{rules}:{key}": _row(ROW, each.name, name) for key, name in each.products.items()}
         if any(rule.until is not None for rule in each.rules):
-            found |= {f"{rules}-old:{key}": f"{each.name} until 9 October 2025, {name}" for key, name in ended.items()}
+            found |= {f"{rules}-old:{key}": _row(ENDED_ROW, each.name, name) for key, name in ended.items()}
     return found
 
 
-def _ppm(key: str, label: str, help_: str) -> Number:
+ROW: Message = "{rules}, {product}"
+ENDED_ROW: Message = "{rules} until 9 October 2025, {product}"
+
+
+def _row(words: Message, rules: str, product: str) -> Sentence:
+    return Sentence(words, {"rules": Sentence(rules), "product": Sentence(product)})
+
+
+def _ppm(key: str, label: Message, help_: Message) -> Number:
     return Number(key, label, PARTS_PER_MILLION, LEAST_PPM * 1e-6, 0.01, optional=True, help=help_, or_zero=True)
 
 
+ALKALI_SALTS: dict[str, Message] = {"sodium": "sodium salts", "potassium": "potassium salts"}
 _SIDE = (LENGTH, 0.005, 1.0)
 _COLD = (TEMPERATURE, COLDEST_C - 18.0, WARMEST_C + 30.0)
 _MUSCLE = "Only of a whole muscle."
@@ -62,7 +71,7 @@ CURE_INPUTS = (
     ),
     _ppm("nitrite", "Nitrite that went in", "As sodium nitrite, from the weighing sheet; 0 if none was used."),
     _ppm("nitrate", "Nitrate that went in", "As sodium nitrate, from the weighing sheet; 0 if none was used."),
-    Choice("alkali", "Nitrite and nitrate are", {each: f"{each} salts" for each in ALKALIS}, default="sodium"),
+    Choice("alkali", "Nitrite and nitrate are", ALKALI_SALTS, default="sodium"),
     Number(
         "besides",
         "All else in the mix",

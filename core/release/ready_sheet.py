@@ -9,7 +9,7 @@ from attrs import frozen
 
 from core.dry.shrink import shrink
 from core.ferment.outcome import Deviation, Outcome
-from core.meat import STYLES, Style
+from core.meat import STYLE_NAMES, Style
 from core.mix.cure_sheets import BEFORE_2025
 from core.mix.ingoing import Ingoing
 from core.mix.ions import Alkali, Substance, factor
@@ -20,6 +20,7 @@ from core.release.evidence import METHOD_OF, METHODS_OF, Evidence
 from core.release.readiness import judge
 from core.release.ready_inputs import BELONGS, INPUTS, NO_SIGN, NOT_KNOWN, NOT_LOOKED
 from core.release.salted import Salted
+from core.sentence import Message, Sentence, listed, said
 from core.units import DAY_S
 from core.verdict import Verdict
 from core.working import Figure
@@ -105,10 +106,11 @@ def _is_given(key: str, typed: Mapping[str, Value]) -> bool:
 
 def _require_belonging(style: Style, typed: Mapping[str, Value]) -> None:
     """Guard: what would weigh nothing is refused, so that nobody thinks it was weighed."""
-    kind = STYLES[style].partition(",")[0]
+    kind = Sentence(STYLE_NAMES[style])
     for key, styles in BELONGS.items():
         if style not in styles and _is_given(key, typed):
-            raise OutOfRange(key, f"{_LABELS[key]} does not belong to a {kind}: leave it as it was.")
+            told = {"label": said(_LABELS[key]), "kind": kind}
+            raise OutOfRange(key, Sentence("{label} does not belong to a {kind}: leave it as it was.", told))
     only_where = {
         "width_m": typed["shape"] == "block",
         "length_m": typed["shape"] == "block",
@@ -119,16 +121,16 @@ def _require_belonging(style: Style, typed: Mapping[str, Value]) -> None:
     }
     for key, belongs in only_where.items():
         if not belongs and _is_given(key, typed):
-            raise OutOfRange(key, f"{_LABELS[key]} {_WITH[key]}: leave it as it was.")
+            raise OutOfRange(key, Sentence(_WITH[key], {"label": said(_LABELS[key])}))
 
 
-_WITH = {
-    "width_m": "is only for a thick and wide piece",
-    "length_m": "is only for a thick and wide piece",
-    "rested": "is only for meat that lay in plenty of salt",
-    "mass_kg": "is only for US ham method 3",
-    "activity_loss": "is only for a measured water activity",
-    "measured_on": "is only for a measured water activity",
+_WITH: dict[str, Message] = {
+    "width_m": "{label} is only for a thick and wide piece: leave it as it was.",
+    "length_m": "{label} is only for a thick and wide piece: leave it as it was.",
+    "rested": "{label} is only for meat that lay in plenty of salt: leave it as it was.",
+    "mass_kg": "{label} is only for US ham method 3: leave it as it was.",
+    "activity_loss": "{label} is only for a measured water activity: leave it as it was.",
+    "measured_on": "{label} is only for a measured water activity: leave it as it was.",
 }
 
 
@@ -137,8 +139,9 @@ def _how(style: Style, typed: Mapping[str, Any]) -> Curing | None:
     rules, _, product = typed["rules"].partition(":")
     method: str = typed["method"]
     if method != NOT_KNOWN and method not in METHODS_OF[style]:
-        ways = " or ".join(METHODS[each] for each in METHODS_OF[style])
-        raise OutOfRange("method", f"A {STYLES[style].partition(',')[0]} is cured like this: {ways}.")
+        ways = listed([Sentence(METHODS[each]) for each in METHODS_OF[style]], "or")
+        told = {"kind": Sentence(STYLE_NAMES[style]), "ways": ways}
+        raise OutOfRange("method", Sentence("A {kind} is cured like this: {ways}.", told))
     if style != "whole-muscle":
         method = METHOD_OF[style]
     if rules == NOT_KNOWN or method == NOT_KNOWN:
@@ -147,7 +150,7 @@ def _how(style: Style, typed: Mapping[str, Any]) -> Curing | None:
     try:
         return Curing(rules.removesuffix("-old"), product, method, on)
     except OutOfRange as refusal:
-        raise OutOfRange("rules", refusal.sentence) from None
+        raise OutOfRange("rules", refusal.said) from None
 
 
 def _ingoing(typed: Mapping[str, Any], how: Curing | None) -> Ingoing:

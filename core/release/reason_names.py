@@ -5,8 +5,9 @@ from __future__ import annotations
 from collections.abc import Mapping
 
 from core.release.evidence import SIGNS
+from core.sentence import Message, Sentence, Value
 
-NAMES: Mapping[str, str] = {
+NAMES: Mapping[str, Message] = {
     "signs": "signs of spoilage",
     "nitrite": "nitrite going in",
     "nitrate": "nitrate going in",
@@ -30,15 +31,53 @@ NAMES: Mapping[str, str] = {
     "listeria": "no growth of Listeria",
     "botulism": "guarded against botulism",
 }
+DOUBTS: Mapping[str, Message] = {
+    "ph": "ph",
+    "ph-fell": "ph fell",
+    "weight-rose": "weight rose",
+    "weight-fell": "weight fell",
+    "activity-rose": "activity rose",
+    "activity-fell": "activity fell",
+    "cured-twice": "cured twice",
+    "salted-twice": "salted twice",
+    "started-twice": "started twice",
+    "decided-twice": "decided twice",
+    "ahead": "ahead",
+    "waited": "waited",
+    "lowest-ph": "lowest ph",
+    "last-ph": "last ph",
+    "lowest-above-last": "lowest above last",
+    "loss-too-fast": "loss too fast",
+    "activity": "activity",
+    "drier-sample": "drier sample",
+    "activity-for-loss": "activity for loss",
+    "nitrite": "nitrite",
+    "nitrate": "nitrate",
+    "salt": "salt",
+}
+SUBSTANCES: Mapping[str, Message] = {
+    "nitrite": "nitrite",
+    "nitrate": "nitrate",
+    "both": "both",
+    "accelerator": "accelerator",
+}
 _SIGN, _CONTRADICTION, _HOUSE = "sign-", "contradiction-", "house-"
 
 
-def name_of(key: str) -> str:
+def name_of(key: str) -> Sentence:
     """A key of a newer daybook is its own name."""
     if key.startswith(_SIGN):
-        return f"a sign of spoilage: {SIGNS.get(key.removeprefix(_SIGN), key)}"
+        return Sentence("a sign of spoilage: {sign}", {"sign": _known(SIGNS, key.removeprefix(_SIGN), key)})
     if key.startswith(_CONTRADICTION):
-        return f"evidence in doubt: {key.removeprefix(_CONTRADICTION).replace('-', ' ')}"
+        doubt = key.removeprefix(_CONTRADICTION)
+        return Sentence("evidence in doubt: {doubt}", {"doubt": _known(DOUBTS, doubt, doubt.replace("-", " "))})
     if key.startswith(_HOUSE):
-        return f"this kitchen's own limit: {key.removeprefix(_HOUSE)}"
-    return NAMES.get(key, key)
+        substance = key.removeprefix(_HOUSE)
+        return Sentence(
+            "this kitchen's own limit: {substance}", {"substance": _known(SUBSTANCES, substance, substance)}
+        )
+    return Sentence("{key}", {"key": _known(NAMES, key, key)})
+
+
+def _known(names: Mapping[str, Message], key: str, otherwise: str) -> Value:
+    return Sentence(names[key]) if key in names else otherwise

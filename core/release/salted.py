@@ -25,7 +25,7 @@ from core.mix.salting import (
     time_to,
 )
 from core.quantities import DAYS, FRACTION, MASS, TEMPERATURE, Amount
-from core.sentence import Sentence
+from core.sentence import Message, Sentence
 from core.sources import CFR_HAM_SALTING, COMMON_PRACTICE, CRANK, VT_458_223
 from core.units import DAY_S, POUND_KG
 from core.verdict import Reason
@@ -185,7 +185,7 @@ def _by_ham_rule(salted: Salted, salt: float | None) -> bool:
 
 def _through(salted: Salted, method: Method | None, salt: float | None) -> Reason:
     if _by_ham_rule(salted, salt) and salted.mass_kg is not None:
-        words = "It had the days in salt, and in all, that ham method 3 asks for {mass}."
+        words: Message = "It had the days in salt, and in all, that ham method 3 asks for {mass}."
         text = Sentence(words, {"mass": Amount(salted.mass_kg, MASS)})
         return Reason("salted-through", text, True, CFR_HAM_SALTING, _ASK)
     missing = _missing(salted)
@@ -199,7 +199,7 @@ def _through(salted: Salted, method: Method | None, salt: float | None) -> Reaso
             "Let it lie at {least} to {most} as long as its salt takes, {sure}, counted from then.", amounts
         )
         return Reason("salted-through", text, None, CFR_HAM_SALTING, settle)
-    texts = {
+    texts: dict[bool | None, Message] = {
         True: "After {lasts} the middle has at least {slow} of its salt, however slowly that moves in meat.",
         False: "After {lasts} the middle has not its salt: at most {fast} of it, and it must have {through}.",
         None: "After {lasts} it is not sure that the salt is through: if it moves slowly the middle has {slow} of it.",
@@ -249,8 +249,9 @@ def _cold(salted: Salted, salt: float | None) -> Reason:
         )
     met = salted.warmest_c <= most_c + NEAR_C
     amounts = {"warm": Amount(salted.warmest_c, TEMPERATURE), "most": Amount(most_c, TEMPERATURE)}
-    words = "was not warmer" if met else "was warmer"
-    text = Sentence(f"While the salt went in it {words} than {{most}}: {{warm}} at most.", amounts)
+    cold: Message = "While the salt went in it was not warmer than {most}: {warm} at most."
+    warm: Message = "While the salt went in it was warmer than {most}: {warm} at most."
+    text = Sentence(cold if met else warm, amounts)
     return Reason("salted-cold", text, met, source, _ASK)
 
 
@@ -261,10 +262,9 @@ def _enough(salt: float | None) -> Reason:
         settle = Sentence("Correct the cure: enter the other salt as well.")
         return Reason("salt", Sentence("The salt that went in is not known."), None, COMMON_PRACTICE, settle)
     met = salt >= LEAST_SALT * (1 - 1e-9)
-    text = Sentence(
-        f"Salt going in, {{salt}}, is {'at least' if met else 'less than'} the {{least}} of common practice.",
-        {"salt": Amount(salt, FRACTION), **least},
-    )
+    enough: Message = "Salt going in, {salt}, is at least the {least} of common practice."
+    lacking: Message = "Salt going in, {salt}, is less than the {least} of common practice."
+    text = Sentence(enough if met else lacking, {"salt": Amount(salt, FRACTION), **least})
     settle = Sentence("Ask a food-safety authority: salt is not added later. Next time use {least} at least.", least)
     return Reason("salt", text, met, COMMON_PRACTICE, settle)
 
@@ -289,10 +289,11 @@ def _taken_up(salted: Salted, end: float | None) -> tuple[Reason, ...]:
         "salt": Amount(taken_up, FRACTION),
         "least": Amount(LEAST_SALT, FRACTION),
     }
-    words = "enough" if met else "perhaps less than the {least} of common practice"
-    text = Sentence(
-        f"In {{contact}} with salt about it it takes up {{salt}} of it at least: {words}.",
-        amounts,
+    enough: Message = "In {contact} with salt about it it takes up {salt} of it at least: enough."
+    doubtful: Message = (
+        "In {contact} with salt about it it takes up {salt} of it at least: perhaps less than the {least} of common "
+        "practice."
     )
+    text = Sentence(enough if met else doubtful, amounts)
     settle = Sentence("Ask a food-safety authority: salt is not added later, and rest spreads only what went in.")
     return (Reason("taken-up", text, met, CRANK, settle),)

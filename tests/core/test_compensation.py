@@ -158,7 +158,7 @@ def test_a_failed_thermometer_compensates_nothing(shop: Workshop):
 def test_what_the_formula_does_not_hold_for_is_left_and_said(shop: Workshop):
     result = read(shop, pen(shop), temperature_c=-2.0)
     assert result.fact.ph == 5.2
-    assert notes(result) == ["not compensated: outside 0 to 60 °C (32 to 140 °F) or pH 2 to 12"]
+    assert notes(result) == ["not compensated: outside 0 °C to 60 °C or pH 2 to 12"]
 
 
 def test_as_warm_as_the_meter_stands_nothing_is_said(shop: Workshop):

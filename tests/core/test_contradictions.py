@@ -4,6 +4,7 @@ import pytest
 from attrs import evolve
 
 from core.mix.ingoing import Ingoing
+from core.quantities import METRIC
 from core.release.contradictions import (
     SERIES,
     Sample,
@@ -191,13 +192,13 @@ def reason(key: str, **changes) -> Reason:
 def test_a_weight_is_weighed_again_and_a_reading_read_again(key):
     found = reason(key, contradictions=(key,))
     assert found.settle.text.startswith("Check the tag and the scale" if "weight" in key else "Measure again")
-    assert found.text.text == f"What was noted contradicts itself: {SERIES[key]}."
+    assert found.text.say(METRIC) == f"What was noted contradicts itself: {SERIES[key]}."
     assert found.source == COMMON_PRACTICE
 
 
 def test_what_a_newer_version_found_is_asked_about_too():
     found = reason("of a newer version", contradictions=("of a newer version",))
-    assert found.text.text == "What was noted contradicts itself: a newer version says how."
+    assert found.text.say(METRIC) == "What was noted contradicts itself: a newer version says how."
     assert found.settle.text.startswith("Measure again")
 
 

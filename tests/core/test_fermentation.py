@@ -263,7 +263,7 @@ SLOW = Fermentation("us", (), (*every_12_h(36, 20), *warm((48, 14), (72, 13))))
     ],
 )
 def test_hours_and_minutes_are_never_more_than_there_is(seconds: float, said: str):
-    assert hours_and_minutes(seconds) == said
+    assert hours_and_minutes(seconds).say(METRIC) == said
 
 
 @pytest.mark.parametrize("reader", [METRIC, US], ids=["metric", "us"])

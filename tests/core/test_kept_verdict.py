@@ -7,7 +7,7 @@ from core.daybook.evidence import evidence_for
 from core.daybook.facts.kept import KeptAmount, KeptReason
 from core.daybook.kept_verdict import keep_reasons, told
 from core.daybook.kept_words import QUANTITIES
-from core.quantities import US
+from core.quantities import METRIC, US
 from core.release.contradictions import NOTED, SERIES
 from core.release.evidence import SIGNS, Evidence
 from core.release.readiness import judge
@@ -60,7 +60,7 @@ def test_every_reason_has_a_name(sound: Evidence):
     ],
 )
 def test_a_reason_is_named(key: str, name: str):
-    assert name_of(key) == name
+    assert name_of(key).say(METRIC) == name
 
 
 @pytest.mark.parametrize("key", [*SERIES, *NOTED])

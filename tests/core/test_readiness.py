@@ -433,7 +433,7 @@ def test_above_0_85_it_is_kept_cold():
 
 
 def test_a_style_it_does_not_know_is_refused():
-    with pytest.raises(OutOfRange, match="fermented or slow or whole-muscle"):
+    with pytest.raises(OutOfRange, match="fermented, slow or whole-muscle"):
         judge(Evidence("pickled"))  # type: ignore[arg-type]
 
 

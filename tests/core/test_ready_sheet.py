@@ -13,12 +13,13 @@ from core.daybook.facts import ActivityMeasured, CureWeighed, PieceInspected
 from core.daybook.facts.salting import SaltingBegun, SaltingEnded
 from core.meat import STYLES
 from core.mix.rule import METHODS
-from core.quantities import NO_BREAK_SPACE
+from core.quantities import METRIC, NO_BREAK_SPACE
 from core.refusals import Refused
 from core.release.evidence import METHODS_OF, Evidence
 from core.release.readiness import judge
 from core.release.ready_inputs import BELONGS, CURE_INPUTS, INPUTS
 from core.release.ready_sheet import READY, evidence_of
+from core.sentence import said
 from core.verdict import Verdict
 from core.worksheet import Choice, Number
 from tests.core.kitchen import DAY, NOON, Kitchen
@@ -398,4 +399,4 @@ def test_only_the_eu_has_rules_that_have_ended():
     (rules,) = (each for each in CURE_INPUTS if each.key == "rules")
     assert isinstance(rules, Choice)
     assert {key.partition(":")[0] for key in rules.options} == {"not-known", "us", "eu", "eu-old", "ca"}
-    assert "until 9 October 2025" in rules.options["eu-old:rohwurst"]
+    assert "until 9 October 2025" in said(rules.options["eu-old:rohwurst"]).say(METRIC)

@@ -4,20 +4,41 @@ from __future__ import annotations
 
 from attrs import frozen
 
-from core.chamber.ph_temperature import ELECTRODE_ONLY, compensated_ph, compensation
+from core.chamber.ph_temperature import (
+    COLDEST_C,
+    ELECTRODE_ONLY,
+    HIGHEST_PH,
+    LOWEST_PH,
+    WARMEST_C,
+    compensated_ph,
+    compensation,
+)
 from core.daybook.facts import BuffersChecked
 from core.daybook.instruments import Checked, Instrument
-from core.quantities import TEMPERATURE, Amount
+from core.quantities import PH, RATIO, TEMPERATURE, TEMPERATURE_DIFFERENCE, Amount
 from core.refusals import Refusal
 from core.saturation import KELVIN_AT_ZERO_C
-from core.sentence import Sentence
+from core.sentence import Message, Said, Sentence
 
-NO_TEMPERATURE = "no temperature"
-NOT_TRUSTED = "its thermometer failed its check"
-OUT_OF_RANGE = "outside 0 to 60 °C (32 to 140 °F) or pH 2 to 12"
-
-READ_IT_TOO = "Read the temperature of the meat with the pH: at pH 5, 10 K (18 °F) make 0.07 pH."
-BESIDE = "The temperature was read beside the meat: at pH 5, each 5 K (9 °F) that the meat is off make 0.03 pH."
+NO_TEMPERATURE = Sentence("no temperature")
+NOT_TRUSTED = Sentence("its thermometer failed its check")
+OUT_OF_RANGE = Sentence(
+    "outside {coldest} to {warmest} or pH {least} to {most}",
+    {
+        "coldest": Amount(COLDEST_C, TEMPERATURE),
+        "warmest": Amount(WARMEST_C, TEMPERATURE),
+        "least": Amount(LOWEST_PH, RATIO),
+        "most": Amount(HIGHEST_PH, RATIO),
+    },
+)
+READ_IT_TOO = Sentence(
+    "Read the temperature of the meat with the pH: at pH 5, {off} make {by} pH.",
+    {"off": Amount(10.0, TEMPERATURE_DIFFERENCE), "by": Amount(0.07, PH)},
+)
+BESIDE = Sentence(
+    "The temperature was read beside the meat: at pH 5, each {off} that the meat is off make {by} pH.",
+    {"off": Amount(5.0, TEMPERATURE_DIFFERENCE), "by": Amount(0.03, PH)},
+)
 
 
 @frozen
@@ -25,7 +46,7 @@ class Compensation:
     """before: the pH as shown, or as the check of its meter corrected it. value: what it is at sample_c.
 
     by_buffers: the meter stands as warm as its buffers were, whatever its dial says: they set the slope.
-    why_not: why it was left as it is, "" where it was not.
+    why_not: why it was left as it is, None where it was not.
     """
 
     before: float
@@ -34,7 +55,7 @@ class Compensation:
     by_buffers: bool
     sample_c: float | None
     beside: bool
-    why_not: str = ""
+    why_not: Sentence | None = None
 
     @property
     def ratio(self) -> float:
@@ -46,9 +67,9 @@ class Compensation:
     @property
     def said(self) -> Sentence:
         """For a note."""
-        if self.why_not or self.sample_c is None:
-            return Sentence("not compensated: {why}", {"why": self.why_not})
-        words = "taken at {taken} beside the meat" if self.beside else "taken at {taken} in the meat"
+        if self.why_not is not None or self.sample_c is None:
+            return Sentence("not compensated: {why}", {"why": self.why_not or NO_TEMPERATURE})
+        words: Message = "taken at {taken} beside the meat" if self.beside else "taken at {taken} in the meat"
         return Sentence(words, {"taken": Amount(self.sample_c, TEMPERATURE)})
 
     @property
@@ -59,7 +80,7 @@ class Compensation:
         return (*((buffers,) if self.by_buffers else ()), *compensation(self.before, self.sample_c, self.stands_at_c))
 
     @property
-    def cautions(self) -> tuple[str, ...]:
+    def cautions(self) -> tuple[Said, ...]:
         if self.why_not:
             return (READ_IT_TOO,)
         return (*((BESIDE,) if self.beside else ()), ELECTRODE_ONLY)
@@ -91,7 +112,7 @@ def compensate(
     stands = stands_at_c(meter, check)
     if stands is None:
         return None
-    value, why_not = ph, "" if trusted else NOT_TRUSTED
+    value, why_not = ph, None if trusted else NOT_TRUSTED
     if sample_c is None:
         why_not = NO_TEMPERATURE
     elif trusted:

@@ -14,7 +14,7 @@ from core.daybook.facts import AirRead, IngredientWeighed, PieceHung, PieceWeigh
 from core.daybook.instrument_checks import QUANTITIES, Measured
 from core.daybook.instruments import Checked, Instrument, Shelf
 from core.quantities import METRIC, Amount, Quantity
-from core.sentence import Sentence
+from core.sentence import Sentence, Value, day_and_month
 
 
 @frozen
@@ -74,19 +74,19 @@ class CorrectedReading:
         return shown != as_corrected
 
     @property
-    def check_name(self) -> str:
+    def check_name(self) -> Sentence:
         """ "salt check of 3 Nov"; with its year where that is another than the reading's."""
         if self.check is None:
-            return "no check"
-        at = self.check.at
-        year = f" {at.year}" if at.year != self.at.year else ""
-        return f"{self.check.by} of {at.day} {at:%b}{year}"
+            return Sentence("no check")
+        at = self.check.at.date()
+        day = day_and_month(at) if at.year == self.at.year else at
+        return Sentence("{check} of {day}", {"check": Sentence(self.check.by), "day": day})
 
     @property
     def note(self) -> Sentence | None:
         """A few words to stand beside the value; none where it is as it was read."""
         if self.proves_nothing:
-            named = {"instrument": self.instrument.name, "check": self.check_name}
+            named: dict[str, Value] = {"instrument": self.instrument.name, "check": self.check_name}
             return Sentence("proves nothing: {instrument} failed its {check}", named)
         if self.is_changed:
             return next(iter(_told([self])), None)
@@ -95,12 +95,11 @@ class CorrectedReading:
     @property
     def reasons(self) -> Sentence:
         """What changed it: "buffer check of 2 Nov; taken at 24 °C in the meat"."""
-        check = Sentence("{check}", {"check": self.check_name})
         if self.compensation is None:
-            return check
+            return self.check_name
         if self.correction is None:
             return self.compensation.said
-        return Sentence("{check}; {compensation}", {"check": check, "compensation": self.compensation.said})
+        return Sentence("{check}; {compensation}", {"check": self.check_name, "compensation": self.compensation.said})
 
     @property
     def shown(self) -> Amount:

@@ -11,12 +11,18 @@ from core.chamber.checks_hygrometer import ONE_POINT_REACH
 from core.daybook.corrections.readings import CorrectedFact, CorrectedReading
 from core.daybook.instrument_checks import QUANTITIES, Measured
 from core.quantities import CELSIUS_TEMPERATURE, RATIO, TEMPERATURE, TEMPERATURE_DIFFERENCE, Amount
-from core.sentence import Sentence
+from core.sentence import Message, Sentence, Value
 from core.sources import DEFINITION, NERNST
 from core.working import Figure
 
-NAMES: Mapping[Measured, str] = {"temperature": "Temperature", "humidity": "Humidity", "ph": "pH", "mass": "Weight"}
-_CORRECTED: Mapping[Measured, str] = {
+NAMES: Mapping[Measured, Message] = {"temperature": "Temperature", "humidity": "Humidity", "ph": "pH", "mass": "Weight"}
+_AS_READ: Mapping[Measured, Message] = {
+    "temperature": "Temperature, as read",
+    "humidity": "Humidity, as read",
+    "ph": "pH, as read",
+    "mass": "Weight, as read",
+}
+_CORRECTED: Mapping[Measured, Message] = {
     "temperature": "Corrected temperature",
     "humidity": "Corrected humidity",
     "ph": "Corrected pH",
@@ -38,7 +44,7 @@ def figure(reading: CorrectedReading) -> Figure:
     left_alone = compensation is not None and not reading.is_changed
     return Figure(
         key=f"{reading.measured}_corrected",
-        name=f"{NAMES[reading.measured]}, as read" if left_alone else _CORRECTED[reading.measured],
+        name=_AS_READ[reading.measured] if left_alone else _CORRECTED[reading.measured],
         value=reading.value,
         quantity=reading.quantity,
         working=(*working(reading), *(compensation.working if compensation is not None else ())),
@@ -65,15 +71,15 @@ def _held(correction: Correction, value: float) -> float:
 
 
 def _spoilt(reading: CorrectedReading) -> Figure:
-    named = {"instrument": reading.instrument.name, "check": reading.check_name}
+    named: dict[str, Value] = {"instrument": reading.instrument.name, "check": reading.check_name}
     return Figure(
         key=f"{reading.measured}_corrected",
-        name=f"{NAMES[reading.measured]}, as read",
+        name=_AS_READ[reading.measured],
         value=reading.raw,
         quantity=reading.quantity,
         working=(Sentence("{instrument} failed its {check}: no correction makes such a reading true.", named),),
         source=DEFINITION,
-        cautions=(f"{reading.instrument.name} failed its {reading.check_name}: this reading proves nothing.",),
+        cautions=(Sentence("{instrument} failed its {check}: this reading proves nothing.", named),),
     )
 
 
@@ -96,22 +102,24 @@ def working(reading: CorrectedReading) -> tuple[Sentence, ...]:
     }
     if not correction.offset:
         return (head, Sentence("{gain} × {raw} = {value}", amounts), *held)
-    sign = "−" if correction.offset < 0 else "+"
-    return (head, Sentence(f"{{gain}} × {{raw}} {sign} {{offset}} = {{value}}", amounts), *held)
+    less: Message = "{gain} × {raw} − {offset} = {value}"
+    more: Message = "{gain} × {raw} + {offset} = {value}"
+    return (head, Sentence(less if correction.offset < 0 else more, amounts), *held)
 
 
 def _added(reading: CorrectedReading, correction: Correction, value: float) -> Sentence:
     step = TEMPERATURE_DIFFERENCE if reading.quantity == TEMPERATURE else reading.quantity
-    sign = "−" if correction.offset < 0 else "+"
+    less: Message = "{raw} − {offset} = {value}"
+    more: Message = "{raw} + {offset} = {value}"
     amounts = {
         "raw": Amount(reading.raw, reading.quantity),
         "offset": Amount(abs(correction.offset), step),
         "value": Amount(value, reading.quantity),
     }
-    return Sentence(f"{{raw}} {sign} {{offset}} = {{value}}", amounts)
+    return Sentence(less if correction.offset < 0 else more, amounts)
 
 
-def _cautions(reading: CorrectedReading) -> tuple[str, ...]:
+def _cautions(reading: CorrectedReading) -> tuple[Sentence, ...]:
     correction = reading.correction
     if correction is None:
         return ()
@@ -122,11 +130,10 @@ def _cautions(reading: CorrectedReading) -> tuple[str, ...]:
         and correction.low_reading is not None
         and abs(reading.raw - correction.low_reading) > ONE_POINT_REACH
     )
-    name = reading.instrument.name
-    return (
-        *((f"The {reading.check_name} is old by now: check {name} again.",) if old else ()),
-        *((f"It lies far from the one salt {name} was checked over: check it over two.",) if far else ()),
-    )
+    named: dict[str, Value] = {"check": reading.check_name, "name": reading.instrument.name}
+    is_old = Sentence("The {check} is old by now: check {name} again.", named)
+    is_far = Sentence("It lies far from the one salt {name} was checked over: check it over two.", named)
+    return (*((is_old,) if old else ()), *((is_far,) if far else ()))
 
 
 def correction_in_words(reading_of: Measured, correction: Correction) -> Sentence:
