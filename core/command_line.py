@@ -10,7 +10,7 @@ from attrs import evolve
 from core.quantities import METRIC, Amount, Reader
 from core.reading import is_bare
 from core.refusals import Refused
-from core.sentence import said
+from core.sentence import Said, Unconverted, said
 from core.usual import as_typed
 from core.verdict import Reason, Verdict
 from core.working import Figure
@@ -26,7 +26,7 @@ def describe(sheet: Worksheet) -> dict[str, Any]:
     outputs: list[dict[str, Any]] = [
         {
             "key": figure.key,
-            "name": said(figure.name).say(METRIC),
+            "name": _text(figure.name),
             "quantity": figure.quantity.key,
             "unit": figure.quantity.si,
         }
@@ -46,9 +46,13 @@ def describe(sheet: Worksheet) -> dict[str, Any]:
 
 
 def _describe_input(each: Input) -> dict[str, Any]:
-    common = {"key": each.key, "label": each.label, "default": each.default, "help": said(each.help).say(METRIC)}
+    common = {"key": each.key, "label": _text(each.label), "default": each.default, "help": _text(each.help)}
     if isinstance(each, Choice):
-        return {**common, "required": each.default is None, "options": dict(each.options)}
+        return {
+            **common,
+            "required": each.default is None,
+            "options": {key: _text(words) for key, words in each.options.items()},
+        }
     return {
         **common,
         "required": each.default is None and not each.optional,
@@ -62,6 +66,10 @@ def _describe_input(each: Input) -> dict[str, Any]:
         "units": [unit.symbol for unit in each.quantity.units if unit.symbol],
         "example": each.quantity.example(METRIC),
     }
+
+
+def _text(words: Said | Unconverted) -> str:
+    return said(words).say(METRIC)
 
 
 def read_as(sheet: Worksheet, texts: Mapping[str, str], reader: Reader) -> dict[str, str]:

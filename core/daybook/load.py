@@ -18,7 +18,7 @@ from core.daybook.water import basin, most_drained
 from core.densities import ROUGH_WATER_KG_PER_M3
 from core.dry.rate import LEAST_APART_S, loss_rate
 from core.quantities import MASS, Amount
-from core.sentence import Sentence
+from core.sentence import Message, Sentence
 from core.units import DAY_S
 from core.working import Figure
 
@@ -107,6 +107,13 @@ class Burden:
     figures: tuple[Figure, ...] = ()
 
 
+GIVES_OFF: Message = "{meat} give off {water}; the chamber takes out {out} ({litres}). It carries {carries}."
+MOISTER: Message = (
+    "{meat} give off {water}; the chamber takes out {out} ({litres}), and the air is moister than set. It carries "
+    "{carries}."
+)
+
+
 def burden(
     mass_kg: float, loss_per_s: float, known: Capacity | None, moister: bool | None, peak_per_s: float | None = None
 ) -> Burden:
@@ -126,12 +133,12 @@ def burden(
         "carries": figures[1].amount,
         "litres": Amount(known.figure.value, WATER_A_DAY),
     }
-    told = "{meat} give off {water}; the chamber takes out {out} ({litres})"
     if share > 1 + 1e-9 and known.from_basin and not moister:
-        why = "{meat} give off {water}; the basin has shown {out} so far. Watch that the humidity does not climb."
+        why: Message = (
+            "{meat} give off {water}; the basin has shown {out} so far. Watch that the humidity does not climb."
+        )
         return Burden("more than it has shown", Sentence(why, amounts), figures)
     if share > 1 + 1e-9:
-        climbs = ", and the air is moister than set" if moister else ""
-        return Burden("overloaded", Sentence(f"{told}{climbs}. It carries {{carries}}.", amounts), figures)
+        return Burden("overloaded", Sentence(MOISTER if moister else GIVES_OFF, amounts), figures)
     word: Word = "near its limit" if share > 0.8 else "carries it"
-    return Burden(word, Sentence(f"{told}. It carries {{carries}}.", amounts), figures)
+    return Burden(word, Sentence(GIVES_OFF, amounts), figures)

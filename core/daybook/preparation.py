@@ -17,7 +17,7 @@ from core.daybook.facts.chamber import CHAMBER
 from core.daybook.facts.preparation import KeptTask, PreparationBegun, PreparationEnded, TaskBegun, TaskDone
 from core.daybook.preparation_list import words_of
 from core.quantities import PARTS_PER_MILLION, Amount
-from core.sentence import Sentence
+from core.sentence import Message, Sentence, Value
 from core.sources import CFR_178_1010, FOOD_CODE_SANITISERS, PRODUCT_LABEL
 from core.verdict import Reason
 
@@ -174,19 +174,22 @@ def _cleaned(run: Run) -> Reason:
     settle = Sentence("Wash and rinse first: what is dirty cannot be sanitised.")
     if any(step is None for step in steps):
         return Reason("cleaned", Sentence("The list has no washing and rinsing."), False, CFR_178_1010, settle)
-    words = "Washed and rinsed first." if ticked else "Not yet washed and rinsed."
+    words: Message = "Washed and rinsed first." if ticked else "Not yet washed and rinsed."
     return Reason("cleaned", Sentence(words), True if ticked else None, CFR_178_1010, settle)
 
 
 def _strength(run: Run) -> Reason:
     agent = _agent(run.start)
-    amounts = {"made": Amount(run.start.target, PARTS_PER_MILLION)}
+    told: dict[str, Value] = {
+        "made": Amount(run.start.target, PARTS_PER_MILLION),
+        "active": Sentence(agent.active),
+    }
     settle = Sentence("Mix it as strong as the rule or the label asks.")
     if agent.least_ppm is None:
-        words = Sentence(f"{{made}} of {agent.active}; how strong it must be its label says.", amounts)
+        words = Sentence("{made} of {active}; how strong it must be its label says.", told)
         return Reason("strength", words, True, PRODUCT_LABEL, settle)
-    amounts["least"] = Amount(agent.least_ppm * PPM, PARTS_PER_MILLION)
-    words = Sentence(f"{{made}} of {agent.active}; {{least}} at least.", amounts)
+    told["least"] = Amount(agent.least_ppm * PPM, PARTS_PER_MILLION)
+    words = Sentence("{made} of {active}; {least} at least.", told)
     enough = run.start.target >= agent.least_ppm * PPM * (1 - 1e-9)
     return Reason("strength", words, enough, agent.least_source, settle)
 
@@ -204,7 +207,9 @@ def _contact(run: Run) -> Reason:
         return Reason("contact", told, False, source, settle)
     long_enough = stood_s >= run.contact_s - A_TAP_S
     amounts["stood"] = Amount(float(round(stood_s)) if long_enough else _cut(stood_s), LASTING)
-    words = "Wet for {stood}; {asked} at least." if long_enough else "Wet for only {stood}; it needs {asked}."
+    enough: Message = "Wet for {stood}; {asked} at least."
+    short: Message = "Wet for only {stood}; it needs {asked}."
+    words = enough if long_enough else short
     return Reason("contact", Sentence(words, amounts), long_enough, source, settle)
 
 
@@ -218,8 +223,8 @@ def _ending(run: Run) -> Reason:
     settle = Sentence("Let it drain, or rinse it off where it is too strong to stay on.")
     if task is None:
         return Reason("ended", Sentence("The list neither drains nor rinses it."), False, CFR_178_1010, settle)
-    done = "Rinsed off." if task.key == "rinse-sanitiser" else "Drained."
-    words = done if task.done else "Not yet drained or rinsed off."
+    done: Message = "Rinsed off." if task.key == "rinse-sanitiser" else "Drained."
+    words: Message = done if task.done else "Not yet drained or rinsed off."
     return Reason("ended", Sentence(words), True if task.done else None, CFR_178_1010, settle)
 
 

@@ -12,6 +12,7 @@ from core.daybook.book import Book
 from core.daybook.facts.chamber import CHAMBER
 from core.daybook.facts.preparation import KeptTask, PreparationBegun, PreparationListKept, TaskBegun, TaskDone
 from core.daybook.kept_words import keep, said
+from core.quantities import COUNT, HOURS, Amount
 from core.refusals import OutOfRange
 from core.sentence import Sentence
 from core.units import DAY_S
@@ -116,7 +117,9 @@ def removed(tasks: Tasks, key: str) -> Tasks:
 def added(tasks: Tasks, text: str, timer_s: float | None) -> Tasks:
     """A task of the maker's own at the end of the list. Raises OutOfRange on "text" or "timer"."""
     if len(tasks) >= LONGEST_LIST:
-        raise OutOfRange("text", f"A list can have {LONGEST_LIST} tasks at most.")
+        raise OutOfRange(
+            "text", Sentence("A list can have {most} tasks at most.", {"most": Amount(LONGEST_LIST, COUNT)})
+        )
     numbers = [int(found[1]) for task in tasks if (found := re.fullmatch("own-([0-9]+)", task.key))]
     key = f"own-{max(numbers, default=0) + 1}"
     _require(text, timer_s)
@@ -142,9 +145,11 @@ def _require(text: str, timer_s: float | None) -> None:
     if not text:
         raise OutOfRange("text", "Enter what is to be done, for example Look at the door's seal.")
     if len(text) > LONGEST_TEXT:
-        raise OutOfRange("text", f"A task can have {LONGEST_TEXT} characters at most.")
+        most = {"most": Amount(LONGEST_TEXT, COUNT)}
+        raise OutOfRange("text", Sentence("A task can have {most} characters at most.", most))
     if timer_s is not None and not 0 <= timer_s <= LONGEST_TIMER_S:
-        raise OutOfRange("timer", "The time must be between 0 and 48 h.")
+        most = {"most": Amount(LONGEST_TIMER_S, HOURS)}
+        raise OutOfRange("timer", Sentence("The time must be between 0 and {most}.", most))
 
 
 def _place(tasks: Tasks, key: str) -> int:

@@ -23,7 +23,7 @@ from core.daybook.kept_words import keep, keep_figures
 from core.daybook.set_points import set_points
 from core.quantities import RELATIVE_HUMIDITY, TEMPERATURE, TEMPERATURE_DIFFERENCE, Amount
 from core.refusals import Refusal
-from core.sentence import Sentence
+from core.sentence import Message, Sentence
 
 EPOCH = datetime(1970, 1, 1, tzinfo=UTC)
 
@@ -55,7 +55,7 @@ def layout_of(kept: Mapping[str, Any]) -> Layout:
     try:
         return _converter.structure(kept, Layout)
     except Exception:
-        sentence = "This log was laid out by a newer daybook. What it came to is below as it was saved."
+        sentence: Message = "This log was laid out by a newer daybook. What it came to is below as it was saved."
         raise Refusal("layout", sentence) from None
 
 
@@ -136,5 +136,6 @@ def band_amounts(run: ProofRun) -> dict[str, Amount]:
 def band_words(run: ProofRun) -> Sentence:
     """What it was held to."""
     amounts = band_amounts(run)
-    humid = ", {humidity} ± {humid_half}" if "humidity" in amounts else "; no humidity target"
-    return Sentence(f"Target {{temperature}} ± {{half}}{humid}.", amounts)
+    both: Message = "Target {temperature} ± {half}, {humidity} ± {humid_half}."
+    warmth: Message = "Target {temperature} ± {half}; no humidity target."
+    return Sentence(both if "humidity" in amounts else warmth, amounts)

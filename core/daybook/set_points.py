@@ -8,7 +8,7 @@ from core.chamber.setpoints import HYGROMETER
 from core.daybook.book import Book, Line
 from core.daybook.facts.chamber import CHAMBER, AirRead, SetPointsChosen
 from core.quantities import RELATIVE_HUMIDITY, TEMPERATURE_DIFFERENCE, Amount
-from core.sentence import Sentence
+from core.sentence import Message, Sentence
 
 LEAST_KELVIN = 0.5
 """Nearer to the set-point than this no thermometer of a kitchen tells (common practice; no published source)."""
@@ -17,6 +17,15 @@ LEAST_KELVIN = 0.5
 def set_points(book: Book) -> Line | None:
     """The line that tells the set-points in force."""
     return book.latest(CHAMBER, SetPointsChosen)
+
+
+WARMTH: tuple[Message, Message, Message] = ("Temperature as set", "{off} warmer than set", "{off} colder than set")
+HUMID: tuple[Message, Message, Message] = (
+    "Humidity as set",
+    "{off} of humidity above what is set",
+    "{off} of humidity below what is set",
+)
+"""Within what is allowed, above it, below it."""
 
 
 def apart(chosen: SetPointsChosen, air: AirRead) -> tuple[Sentence, ...]:
@@ -28,7 +37,7 @@ def apart(chosen: SetPointsChosen, air: AirRead) -> tuple[Sentence, ...]:
         air.temperature_c - chosen.temperature_c,
         max(chosen.temperature_differential_k or 0.0, LEAST_KELVIN),
         lambda off: Amount(off, TEMPERATURE_DIFFERENCE),
-        ("Temperature as set", "{off} warmer than set", "{off} colder than set"),
+        WARMTH,
     )
     if air.humidity is None:
         return (temperature,)
@@ -36,7 +45,7 @@ def apart(chosen: SetPointsChosen, air: AirRead) -> tuple[Sentence, ...]:
         air.humidity - chosen.humidity,
         max(chosen.humidity_differential or 0.0, HYGROMETER),
         lambda off: Amount(off, RELATIVE_HUMIDITY),
-        ("Humidity as set", "{off} of humidity above what is set", "{off} of humidity below what is set"),
+        HUMID,
     )
 
 
@@ -47,7 +56,9 @@ def is_moister(chosen: SetPointsChosen, air: AirRead) -> bool | None:
     return air.humidity > chosen.humidity + max(chosen.humidity_differential or 0.0, HYGROMETER) * (1 + 1e-9)
 
 
-def _sentence(off: float, allowed: float, amount: Callable[[float], Amount], words: tuple[str, str, str]) -> Sentence:
+def _sentence(
+    off: float, allowed: float, amount: Callable[[float], Amount], words: tuple[Message, Message, Message]
+) -> Sentence:
     as_set, above, below = words
     if abs(off) <= allowed * (1 + 1e-9):
         return Sentence(as_set)

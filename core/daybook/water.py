@@ -17,6 +17,7 @@ from core.daybook.book import Book, Line
 from core.daybook.facts.chamber import CHAMBER, BasinEmptied, BasinKnown, HumidifierCharged, HumidifierFilled
 from core.daybook.facts.preparation import PreparationBegun
 from core.refusals import OutOfRange
+from core.sentence import Message, Said
 from core.units import HOUR_S
 
 COUNTED = 10
@@ -34,7 +35,7 @@ class Tank:
     level_m3: float
     holds_m3: float
     outlook: Outlook | None
-    why: str
+    why: Said
 
 
 @frozen
@@ -43,12 +44,12 @@ class Basin:
     emptied_at: datetime | None
     emptied: tuple[Poured, ...]
     outlook: Outlook | None
-    why: str
+    why: Said
 
 
-FILL_TWICE = "After two fillings, more than an hour apart, you will see when it runs dry."
-EMPTY_TWICE = "After emptying it twice, more than an hour apart, you will see when it is full."
-HOLDS_UNKNOWN = "Enter how much the basin holds to see when it is full."
+FILL_TWICE: Message = "After two fillings, more than an hour apart, you will see when it runs dry."
+EMPTY_TWICE: Message = "After emptying it twice, more than an hour apart, you will see when it is full."
+HOLDS_UNKNOWN: Message = "Enter how much the basin holds to see when it is full."
 
 
 def tank(book: Book) -> Tank | None:
@@ -69,7 +70,7 @@ def tank(book: Book) -> Tank | None:
     try:
         outlook, why = runs_dry(used, holds_m3, level_m3), ""
     except OutOfRange as refusal:
-        outlook, why = None, refusal.sentence
+        outlook, why = None, refusal.said
     return Tank(lines[-1].entry.happened_at, level_m3, holds_m3, outlook, why)
 
 
@@ -108,7 +109,7 @@ def basin(book: Book) -> Basin:
     try:
         return Basin(holds_m3, emptied_at, emptied, runs_full(emptied, holds_m3), "")
     except OutOfRange as refusal:
-        return Basin(holds_m3, emptied_at, emptied, None, refusal.sentence)
+        return Basin(holds_m3, emptied_at, emptied, None, refusal.said)
 
 
 def most_drained(emptied: Iterable[Poured]) -> tuple[float, float] | None:

@@ -5,7 +5,6 @@ Our own bounds, wide about what a kitchen has; those that a source gives are in 
 
 import pytest
 
-from core.quantities import METRIC
 from core.reading import read
 from core.refusals import OutOfRange
 from core.worksheet import Number
@@ -357,10 +356,10 @@ def test_what_stands_in_a_box_at_first(name: str, key: str):
 def test_both_ends_are_let_through_and_a_hair_beyond_them_is_not(name: str, key: str):
     number = box(name, key)
     hair = 1e-6 * (number.high - number.low)
-    assert [number.check(end, METRIC) for end in (number.low, number.high)] == [number.low, number.high]
+    assert [number.check(end) for end in (number.low, number.high)] == [number.low, number.high]
     for beyond in (number.low - hair, number.high + hair):
         with pytest.raises(OutOfRange):
-            number.check(beyond, METRIC)
+            number.check(beyond)
 
 
 USUAL_HERE = {

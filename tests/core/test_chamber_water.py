@@ -11,6 +11,7 @@ from core.daybook.facts.chamber import BasinEmptied, BasinKnown, HumidifierFille
 from core.daybook.facts.preparation import KeptTask, PreparationBegun, TaskBegun
 from core.daybook.water import EMPTY_TWICE, basin, most_drained, tank
 from core.quantities import METRIC
+from core.sentence import said as as_sentence
 from tests.core.kitchen import DAY, NOON, Kitchen
 
 LITRE = 1e-3
@@ -49,7 +50,7 @@ def test_a_first_filling_only_starts_the_count(kitchen: Kitchen):
     found = tank(kitchen.book)
     assert found is not None
     assert found.outlook is None
-    assert "After two fillings" in found.why
+    assert "After two fillings" in as_sentence(found.why).say(METRIC)
 
 
 def test_water_a_day_is_what_was_topped_up(book: Book):
@@ -106,7 +107,7 @@ def test_only_the_last_pourings_are_counted(kitchen: Kitchen):
 
 
 def test_a_basin_of_unknown_size_says_what_is_missing(kitchen: Kitchen):
-    assert "how much the basin holds" in basin(kitchen.book).why
+    assert "how much the basin holds" in as_sentence(basin(kitchen.book).why).say(METRIC)
 
 
 def test_a_basin_is_full_when_what_gathers_has_filled_it(kitchen: Kitchen):
@@ -120,7 +121,7 @@ def test_a_basin_is_full_when_what_gathers_has_filled_it(kitchen: Kitchen):
 def test_an_overflowing_basin_has_no_outlook_and_says_why(kitchen: Kitchen):
     emptied(kitchen, (1, 0.4), (2, 5.0))
     kitchen.note(BasinKnown(3 * LITRE), CHAMBER, at=3)
-    assert "No more than it holds" in basin(kitchen.book).why
+    assert "No more than it holds" in as_sentence(basin(kitchen.book).why).say(METRIC)
 
 
 def test_a_dry_basin_has_no_outlook(kitchen: Kitchen):

@@ -15,7 +15,7 @@ from core.daybook.facts.chamber import CHAMBER
 from core.daybook.preparation import Run, latest_run
 from core.daybook.water import basin, tank
 from core.quantities import COUNT, Amount
-from core.sentence import Sentence
+from core.sentence import Message, Sentence
 
 TOLD_AHEAD = timedelta(days=6)
 """No further than a weekday names the day."""
@@ -39,7 +39,7 @@ def _run(run: Run) -> Iterable[Due]:
     yield Due("prepare", run.id, words, until or run.begun_at)
 
 
-_WATER: dict[Task, tuple[str, str]] = {
+_WATER: dict[Task, tuple[Message, Message]] = {
     "fill": ("Fill the humidifier", "Fill the humidifier by {day}"),
     "empty": ("Empty the basin", "Empty the basin by {day}"),
 }

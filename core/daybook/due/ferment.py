@@ -11,7 +11,7 @@ from core.daybook.fermenting import FermentationClock, judged
 from core.ferment.saying import hours_and_minutes
 from core.meat import ACID_PH
 from core.quantities import PH, TEMPERATURE, Amount
-from core.sentence import Sentence, Value
+from core.sentence import Message, Sentence, Value
 
 READ_EVERY = timedelta(hours=12)
 IN_TIME = timedelta(hours=1)
@@ -53,7 +53,7 @@ def _deviation(batch: Batch, clocked: FermentationClock, now: datetime) -> Due:
 
 def _again(batch: Batch) -> Due:
     """At once: the last reading is the one that asks for it."""
-    words = "Measure the pH of {batch} again, twice: its readings contradict each other"
+    words: Message = "Measure the pH of {batch} again, twice: its readings contradict each other"
     return Due("reading", batch.id, Sentence(words, {"batch": batch.name}), batch.phs[-1].at)
 
 

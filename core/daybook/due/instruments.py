@@ -8,7 +8,7 @@ from datetime import datetime, timedelta
 from core.daybook.due.line import Due
 from core.daybook.instruments import Instrument
 from core.quantities import COUNT, Amount
-from core.sentence import Sentence, Value
+from core.sentence import Message, Sentence, Value
 
 TOLD_AHEAD = timedelta(days=7)
 """A check that is due half a year from now is no line yet."""
@@ -41,8 +41,8 @@ def _line(instrument: Instrument, now: datetime) -> Due:
     )
 
 
-_CLEAN = "Clean the {kind} {name}: it failed its {check} of {at}"
-_REPLACE = "Replace the {kind} {name}: it failed its {check} of {at}"
+_CLEAN: Message = "Clean the {kind} {name}: it failed its {check} of {at}"
+_REPLACE: Message = "Replace the {kind} {name}: it failed its {check} of {at}"
 
 
 def _long_ago(since: timedelta) -> Sentence:

@@ -8,7 +8,7 @@ from datetime import datetime
 from core.daybook.batch import Batch
 from core.daybook.due.line import Due
 from core.daybook.salting import next_turn, planned_end
-from core.sentence import Sentence
+from core.sentence import Message, Sentence
 
 
 def waits_for_salt(batch: Batch) -> bool:
@@ -30,7 +30,7 @@ def of_salt(batch: Batch) -> Iterable[Due]:
     elif salting.ended_at is None:
         turn = next_turn(salting)
         if turn is not None:
-            words = "Turn {batch}" if salting.begun.method == "weighed" else "Overhaul {batch}"
+            words: Message = "Turn {batch}" if salting.begun.method == "weighed" else "Overhaul {batch}"
             yield Due("turn", batch.id, Sentence(words, named), turn)
-        words = "Take {batch} out of the salt and hang it: the salt is through"
-        yield Due("unsalt", batch.id, Sentence(words, named), planned_end(salting))
+        through = Sentence("Take {batch} out of the salt and hang it: the salt is through", named)
+        yield Due("unsalt", batch.id, through, planned_end(salting))

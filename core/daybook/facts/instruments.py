@@ -17,7 +17,7 @@ from core.chamber import checks_thermometer as thermometer
 from core.chamber.ph_temperature import COLDEST_C, WARMEST_C
 from core.daybook.facts.fields import above_zero, asked
 from core.quantities import DAYS, RELATIVE_HUMIDITY, TEMPERATURE, TEMPERATURE_DIFFERENCE, Amount
-from core.sentence import Sentence
+from core.sentence import Message, Sentence
 from core.units import DAY_S
 from core.usual import STRAYING
 from core.worksheet import Number
@@ -26,9 +26,10 @@ InstrumentKind = Literal["thermometer", "hygrometer", "ph-meter", "scale"]
 KINDS: tuple[InstrumentKind, ...] = ("thermometer", "hygrometer", "ph-meter", "scale")
 
 CHECK_EVERY = Number("check_every_s", "Check it every", DAYS, DAY_S, 1000 * DAY_S, optional=True)
+_OWN_LABEL: Message = "Own tolerance of temperature"
 OWN_TOLERANCE_K = evolve(
     thermometer.TOLERANCE,
-    label="Own tolerance of temperature",
+    label=_OWN_LABEL,
     default=None,
     optional=True,
     help=Sentence(

@@ -8,12 +8,14 @@ from core.daybook.facts.fields import asked
 from core.mix import salting_sheets as sheets
 from core.mix.salting import SaltingMethod, Shape
 from core.quantities import DAYS, TEMPERATURE
+from core.sentence import Message
 from core.units import DAY_S
 from core.worksheet import Number
 
 PLANNED = Number("planned_s", "Days planned", DAYS, DAY_S, 400 * DAY_S, optional=True, help="Empty: as forecast.")
 COLDEST = Number("coldest_c", "Coldest it was", TEMPERATURE, -20.0, 45.0, optional=True, help="All the time it lay.")
-WARMEST = evolve(COLDEST, key="warmest_c", label="Warmest it was")
+_WARMEST: Message = "Warmest it was"
+WARMEST = evolve(COLDEST, key="warmest_c", label=_WARMEST)
 RESTED = Number(
     "rested_s",
     "Rested without salt",
