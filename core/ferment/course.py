@@ -170,7 +170,9 @@ UNREAD_BETWEEN: Message = "{gap} without a temperature between two readings; mor
 UNREAD_AFTER: Message = "{gap} without a temperature after the last reading; more than {most} is no evidence."
 
 
-def _taken(stretch: Stretch, nearest: TemperatureReading, lasts_s: float, planned_c: float, assumed: list[Sentence]) -> float:
+def _taken(
+    stretch: Stretch, nearest: TemperatureReading, lasts_s: float, planned_c: float, assumed: list[Sentence]
+) -> float:
     """One reading says how warm it was then; of the rest only the plan is known."""
     taken = max(nearest.temperature_c, planned_c)
     words = stretch.as_planned if taken > nearest.temperature_c else stretch.as_read

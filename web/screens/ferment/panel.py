@@ -41,7 +41,7 @@ class Panel:
     hold: bool
     decide: bool
     done: Sentence | None
-    left: str
+    left: Rounded | None
     warm: Rounded | None
     last_safe: datetime | None
     still: Sentence | None
@@ -77,7 +77,7 @@ def panel(batch: Batch, moment: datetime) -> Panel | None:
         hold=hold,
         decide=over or gaps_stay or batch.ferment.decided is not None,
         done=_done(batch, clocked),
-        left=hours_and_minutes(left.value) if ticks and left else "",
+        left=hours_and_minutes(left.value) if ticks and left else None,
         warm=_warm(clocked) if runs else None,
         last_safe=clocked.last_safe if ticks else None,
         still=Sentence("{still} ({warm})", {"still": said(STANDS_STILL), "warm": _warm(clocked)}) if still else None,
