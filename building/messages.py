@@ -15,6 +15,7 @@ from attrs import field, frozen
 from jinja2 import nodes
 
 from building.paths import CORE, WEB, shown
+from building.running import Failed
 from core.daybook.book import Book
 from web.app import create_app
 
@@ -139,8 +140,10 @@ def _of_call(path: str, call: ast.Call, declared: _Declared) -> Iterator[Found]:
     given |= {each.arg: each.value for each in call.keywords if each.arg}
     where = f"{path}:{call.lineno}"
     if name == "Sentence" and "plural" in given:
-        pairs = zip(declared.texts(given["text"]), declared.texts(given["plural"]), strict=True)
-        yield from (Found(one, many, where) for one, many in pairs)
+        ones, many = list(declared.texts(given["text"])), list(declared.texts(given["plural"]))
+        if len(ones) != len(many):
+            raise Failed(f"{where}: a text must stand beside its plural, or both have a name in the module.")
+        yield from (Found(*pair, where) for pair in zip(ones, many, strict=True))
         return
     if name == "evolve":  # what is evolved is some declaration: its fields go by the same names
         parameters = [(key, key in declared.fields) for key in given]

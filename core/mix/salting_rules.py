@@ -178,10 +178,10 @@ def brine_strength(salt: float, water: float) -> Figure:
 
     Raises OutOfRange on "salt" or "water".
     """
-    for field, label, share in (("salt", "The salt", salt), ("water", "The water", water)):
-        if not 0 < share < 1:
-            told = {"label": Sentence(label)}
-            raise OutOfRange(field, Sentence("{label} must be more than 0 and less than 100 %.", told))
+    if not 0 < salt < 1:
+        raise OutOfRange("salt", "The salt must be more than 0 and less than 100 %.")
+    if not 0 < water < 1:
+        raise OutOfRange("water", "The water must be more than 0 and less than 100 %.")
     strength = salt / (salt + water)
     amounts = {"salt": Amount(salt, FRACTION), "water": Amount(water, FRACTION), "brine": Amount(strength, FRACTION)}
     enough = strength >= LEAST_BRINE * (1 - 1e-9)
