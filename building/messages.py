@@ -166,7 +166,7 @@ def _calls_say(call: nodes.Call) -> bool:
 
 
 def _plural(call: nodes.Call) -> str:
-    given = (each.value for each in call.kwargs if each.key == "plural")
+    given = (*call.args[1:2], *(each.value for each in call.kwargs if each.key == "plural"))
     return next((each.value for each in given if isinstance(each, nodes.Const)), "")
 
 

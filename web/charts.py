@@ -120,7 +120,7 @@ def losses(batch: Batch) -> Chart | None:
     headline = Sentence("Lost {low} to {high} so far" if len(series) > 1 else "Lost {high} so far", lost)
     target = batch.start.target_loss
     limit = (100 * target, Sentence("{share} to reach", {"share": _per_cent(target)}))
-    return _chart(headline, "days", "loss, %", series, limit, decimals=1)
+    return _chart(headline, "days", "loss, %", series, limit, decimals=1, of="piece")
 
 
 def _number(value: float, decimals: int) -> str:
@@ -142,7 +142,7 @@ def _chart(
     series: list[Series],
     limit: tuple[float, Said],
     decimals: int,
-    of: Message = "piece",
+    of: Message,
     ahead: tuple[Said, ...] = (),
 ) -> Chart:
     """of: what the names of the series are names of. ahead: the names of what is reckoned and not measured."""

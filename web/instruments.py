@@ -15,6 +15,7 @@ from web.journal import book
 
 ANOTHER = "another"
 """The answer that names none of them."""
+ANOTHER_ONE: Message = "another one"
 
 
 def shelf() -> Shelf:
@@ -36,7 +37,7 @@ def one_of(
     key: str,
     label: Message | Unconverted,
     names: Mapping[str, Said | Unconverted],
-    another: Message = "another one",
+    another: Message = ANOTHER_ONE,
     default: str | None = None,
 ) -> OptionalChoice:
     """A choice of instruments by their ids. another: what the answer that names none of them is called."""
@@ -47,9 +48,11 @@ def _typed(name: str) -> Sentence:
     return Sentence("{name}", {"name": name})
 
 
-def _name_of(instrument_id: str) -> Said:
+def _name_of(instrument_id: str) -> Sentence:
     instrument = shelf().find(instrument_id)
-    return "one no longer listed" if instrument is None else Sentence("{name}, retired", {"name": instrument.name})
+    if instrument is None:
+        return Sentence("one no longer listed")
+    return Sentence("{name}, retired", {"name": instrument.name})
 
 
 def _likeliest(asked: ReadWith, kind: type[Any], options: Mapping[str, Said]) -> str:

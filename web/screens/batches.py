@@ -149,7 +149,7 @@ def _summary(batch: Batch) -> Said:
     """The one figure that matters at the batch's stage, and the verdicts where there are some."""
     if batch.stage == "mix":
         if batch.cure is None:
-            return "cure not weighed"
+            return Sentence("cure not weighed")
         return salt_summary(batch, now()) or ""
     if fermenting := ferment_summary(batch, now()):
         return fermenting

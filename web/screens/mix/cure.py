@@ -100,7 +100,7 @@ def batch_figures(batch: Batch) -> tuple[Figure, ...]:
 
 def _say(fact: CureWeighed) -> Said:
     if not fact.cure_kg:
-        return "No curing salt used"
+        return Sentence("No curing salt used")
     weighed = {"cure": Rounded(Amount(fact.cure_kg, CURE_MASS)), "strength": Rounded(Amount(fact.nitrite, FRACTION))}
     told = Sentence("Cure weighed: {cure} of {strength} nitrite salt", weighed)
     if fact.second_kg:
