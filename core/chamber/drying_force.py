@@ -13,7 +13,7 @@ from attrs import frozen
 
 from core.quantities import VAPOUR_PRESSURE, Amount
 from core.refusals import OutOfRange
-from core.sentence import Sentence
+from core.sentence import Message, Sentence
 from core.sources import COMMON_PRACTICE
 
 SOURCE = COMMON_PRACTICE
@@ -23,8 +23,8 @@ SOURCE = COMMON_PRACTICE
 class Grade:
     """One step of the scale. from_pa: the drying force from which it holds; to_pa: up to which."""
 
-    word: str
-    meaning: str
+    word: Message
+    meaning: Message
     from_pa: float
     to_pa: float
 
@@ -37,7 +37,7 @@ class Grade:
         return Sentence("{low} and more" if math.isinf(self.to_pa) else "{low} to {high}", amounts)
 
 
-_STEPS = (
+_STEPS: tuple[tuple[Message, Message, float], ...] = (
     ("none", "the surface takes up water; it stays wet, and slime and mould follow", -math.inf),
     ("faint", "for fermenting; a drying piece stays moist in it", 0.0),
     ("gentle", "for the first weeks and for thick pieces", 100.0),

@@ -35,8 +35,8 @@ Range = tuple[float, float]
 F_13 = (55 - 32) / 1.8
 """55 °F as it is printed, 12.8 °C."""
 
-ACID_IN_TIME = "Warmth lets staphylococci grow too: keep within the degree-hours."
-PROCESSES = {
+ACID_IN_TIME: Message = "Warmth lets staphylococci grow too: keep within the degree-hours."
+PROCESSES: dict[str, Message] = {
     "slow-fermentation": "Slow fermentation",
     "warm-fermentation": "Warm fermentation",
     "drying": "Drying sausage, by stage",
@@ -55,13 +55,13 @@ class Programme:
 
     key: str
     process: str
-    name: str
+    name: Message
     temperature_c: Range | None
     humidity: Range | None
     source: Source
     days: Range | None = None
     air_speed_m_s: Range | None = None
-    note: str = ""
+    note: Message = ""
 
 
 _SLOW, _WARM, _DRYING = "slow-fermentation", "warm-fermentation", "drying"

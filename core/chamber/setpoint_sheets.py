@@ -4,11 +4,12 @@ from __future__ import annotations
 
 from core.air_sheets import HUMIDITY_INPUT, TEMPERATURE_INPUT
 from core.chamber.cold_piece import cold_piece
-from core.chamber.programmes import BY_KEY, PROCESSES, PROGRAMMES
+from core.chamber.programmes import BY_KEY, PROCESSES, PROGRAMMES, Programme
 from core.chamber.rates import FILM
 from core.chamber.setpoints import equal_humidity, equal_temperature, set_point
 from core.quantities import LENGTH, RELATIVE_HUMIDITY, TEMPERATURE, WATER_ACTIVITY
 from core.refusals import Missing
+from core.sentence import Sentence
 from core.usual import THAWING_C
 from core.working import Figure
 from core.worksheet import Choice, Number, Worksheet
@@ -23,6 +24,12 @@ ACTIVITY_INPUT = Number(
     help="1 is pure water; fresh salted meat is about 0.97 (common practice; no published source).",
 )
 NO_PROGRAMME = "none"
+
+
+def _titled(programme: Programme) -> Sentence:
+    """With its process, for a list of them all."""
+    told = {"process": Sentence(PROCESSES[programme.process]), "programme": Sentence(programme.name)}
+    return Sentence("{process}: {programme}", told)
 
 
 def _set_point(temperature: float, humidity: float, activity: float, programme: str) -> tuple[Figure, ...]:
@@ -62,7 +69,7 @@ SET_POINT = Worksheet(
         Choice(
             "programme",
             "Programme to compare with",
-            {NO_PROGRAMME: "none", **{each.key: f"{PROCESSES[each.process]}: {each.name}" for each in PROGRAMMES}},
+            {NO_PROGRAMME: "none", **{each.key: _titled(each) for each in PROGRAMMES}},
             default=NO_PROGRAMME,
         ),
     ),

@@ -23,7 +23,7 @@ from core.quantities import (
     Amount,
 )
 from core.refusals import Missing, OutOfRange
-from core.sentence import Rounded, Sentence, Value, said
+from core.sentence import Rounded, Sentence, Value
 from core.units import DAY_S
 from core.usual import STRAYING, THAWING_C
 from core.verdict import Reason
@@ -88,7 +88,7 @@ def meaning(fact: SetPointsChosen, subject: Subject | None = None) -> tuple[Figu
     graded = grade(force.value)
     word = Sentence(
         "In a word: {word}; {meaning}. The scale is common practice; no published source.",
-        {"word": said(graded.word), "meaning": said(graded.meaning)},
+        {"word": Sentence(graded.word), "meaning": Sentence(graded.meaning)},
     )
     piece = () if fact.piece_c is None or fact.thickness_m is None else cold_piece(fact.piece_c, *air, fact.thickness_m)
     named = tuple(each for each in piece if each.key not in {other.key for other in others})
@@ -126,7 +126,7 @@ def _said(fact: SetPointsChosen) -> Sentence:
     programme = BY_KEY.get(fact.programme)
     if programme is None:
         return Sentence("Set-points chosen: {temperature}, {humidity}", told)
-    named = {**told, "programme": said(programme.name)}
+    named = {**told, "programme": Sentence(programme.name)}
     return Sentence("Set-points chosen: {temperature}, {humidity} ({programme})", named)
 
 
