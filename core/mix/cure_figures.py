@@ -12,7 +12,7 @@ from core.mix.measures import GOING_IN, SALT_SHARE
 from core.mix.rule import PART_IN, WET, Base, Method
 from core.mix.rules import Curing
 from core.quantities import DOSE_MASS, FRACTION, PARTS_PER_MILLION, RATIO, Amount, Quantity
-from core.sentence import Message, Sentence
+from core.sentence import Message, Said, Sentence, Unconverted, each_said
 from core.sources import DEFINITION, FSIS_7620_3, Source
 from core.traced import traced
 from core.working import Figure
@@ -73,7 +73,7 @@ def _amount(
     on: Base,
     held: tuple[LimitCheck, ...],
     substance: Substance,
-    cautions: tuple[str, ...],
+    cautions: tuple[Said | Unconverted, ...],
 ) -> Figure:
     part_kg = charge.substance_kg(substance, "sodium")
     return Figure(
@@ -87,7 +87,7 @@ def _amount(
             *(limit_step(each) for each in held if each.rule.substance == substance and each.rule.counted != "ion"),
         ),
         source=reckoned_by(how),
-        cautions=cautions,
+        cautions=each_said(cautions),
     )
 
 

@@ -9,7 +9,8 @@ from core.mix.licence import Licence
 from core.mix.limit_check import LimitCheck
 from core.mix.measures import GOING_IN
 from core.mix.rule import WET, WHOLES, Base, Method, Rule
-from core.quantities import Amount
+from core.quantities import PARTS_PER_MILLION, RATIO, Amount
+from core.sentence import Sentence, each_said, listed
 
 US_CHART = "9 CFR 424.21(c)"
 """What may be left by it is said by `limits.nitrite_cautions`, and only where more went in."""
@@ -32,51 +33,62 @@ def on(base: Base) -> str:
     return "" if base == "meat" else f", {WHOLES[base]}"
 
 
-def licensed(held: tuple[LimitCheck, ...], licence: Licence | None) -> tuple[str, ...]:
+def licensed(held: tuple[LimitCheck, ...], licence: Licence | None) -> tuple[Sentence, ...]:
     """Which limits are passed by which exception, up to which figure, and who decided it."""
     over = [each for each in held if not each.within and licence is not None and licence.lifts(each)]
     if licence is None or not over:
         return ()
-    cites = " and ".join(dict.fromkeys(f"{each.rule.cite}, {each.rule.most_ppm:g} ppm" for each in over))
-    return (
-        f"Over the limit ({cites}). Allowed up to {licence.most_ppm:g} ppm by an exception on record, {licence.rule}: "
-        f"{licence.words}",
+    rows = [
+        Sentence("{rule}, {most}", {"rule": each.rule.cite, "most": _ppm(each.rule.most_ppm)})
+        for each in {(each.rule.cite, each.rule.most_ppm): each for each in over}.values()
+    ]
+    told = Sentence(
+        "Over the limit ({rows}). Allowed up to {most} by an exception on record, {rule}: {words}",
+        {"rows": listed(rows), "most": _ppm(licence.most_ppm), "rule": licence.rule, "words": licence.words},
     )
+    return (told,)
 
 
-def mistaken(charge: CureMix, method: Method) -> tuple[str, ...]:
+def _ppm(ppm: float | None) -> Amount:
+    return Amount((ppm or 0.0) * PPM, PARTS_PER_MILLION)
+
+
+def mistaken(charge: CureMix, method: Method) -> tuple[Sentence, ...]:
     if method in WET or len(charge.doses) != 1:
         return ()
     said = mistaken_for_another(charge.doses[0].salt, charge.cure_kg / charge.meat_kg)
     return (said,) if said else ()
 
 
-def doubt(charge: CureMix) -> tuple[str, ...]:
+def doubt(charge: CureMix) -> tuple[Sentence, ...]:
     """What is doubted of a label, once for each curing salt."""
-    return tuple(dict.fromkeys(said for dose in charge.doses if (said := doubted(dose.salt))))
+    return tuple(dict.fromkeys(told for dose in charge.doses if (told := doubted(dose.salt)) is not None))
 
 
-def of_rows(held: tuple[LimitCheck, ...], substance: Substance, charge: CureMix) -> tuple[str, ...]:
+def of_rows(held: tuple[LimitCheck, ...], substance: Substance, charge: CureMix) -> tuple[Sentence, ...]:
     """What the rows themselves add: what may be left, what must go with it, a figure that is from memory."""
-    said: list[str] = []
+    told: list[Sentence] = []
     for rule in (each.rule for each in held):
         if rule.substance == "accelerator" and rule.least_ppm and not charge.accelerator_kg and substance == "nitrite":
-            said.append(f"{rule.cite} asks for {rule.printed} of ascorbate or erythorbate in {rule.what}.")
+            asked = {"rule": rule.cite, "printed": rule.printed, "product": rule.what}
+            told.append(Sentence("{rule} asks for {printed} of ascorbate or erythorbate in {product}.", asked))
         if rule.substance != substance:
             continue
         if rule.left_ppm is not None and rule.cite != US_CHART:
-            said.append(_left(rule, substance))
-        said.extend(noted(rule))
-    return tuple(said)
+            told.append(_left(rule, substance))
+        told.extend(noted(rule))
+    return tuple(told)
 
 
-def _left(rule: Rule, substance: Substance) -> str:
-    left = f"{rule.left_ppm:g} mg/kg of {substance}{', as ion,' if rule.counted == 'ion' else ''}"
+def _left(rule: Rule, substance: Substance) -> Sentence:
+    of = {"left": Amount(rule.left_ppm or 0.0, RATIO), "substance": Sentence(substance)}
+    text = "{left} mg/kg of {substance}, as ion," if rule.counted == "ion" else "{left} mg/kg of {substance}"
+    told = {"amount": Sentence(text, of), "rule": rule.cite}
     if rule.left_is == "look into":
-        return f"Where more than {left} is left, the cause is to be looked into ({rule.cite})."
-    return f"At most {left} may be left in it ({rule.cite}); only a laboratory can show it."
+        return Sentence("Where more than {amount} is left, the cause is to be looked into ({rule}).", told)
+    return Sentence("At most {amount} may be left in it ({rule}); only a laboratory can show it.", told)
 
 
-def noted(rule: Rule) -> tuple[str, ...]:
-    memory = (f"The limit of {rule.cite} is from memory, not looked up.",) if rule.source.verified == "memory" else ()
-    return (*((rule.note,) if rule.note else ()), *memory)
+def noted(rule: Rule) -> tuple[Sentence, ...]:
+    memory = Sentence("The limit of {rule} is from memory, not looked up.", {"rule": rule.cite})
+    return (*each_said((rule.note,) if rule.note else ()), *((memory,) if rule.source.verified == "memory" else ()))

@@ -7,6 +7,7 @@ from attrs import evolve, frozen
 from core.mix.ions import Alkali, Counted, Substance, factor
 from core.quantities import FRACTION, Amount
 from core.refusals import Missing, OutOfRange
+from core.sentence import Sentence
 
 STRONGEST_NITRITE = 0.10  # cures in print hold 0.4 to 6.25 %; ten is more than any, and far below pure nitrite
 WEAKEST_NITRITE = 0.001  # below the weakest in print: a fraction typed as a per-cent lands here
@@ -19,6 +20,10 @@ TENTH = (0.0056, 0.0065)
 
 STRENGTH = evolve(FRACTION, key="strength", example_metric="6.25 %", example_us="6.25 %")
 DOSE = evolve(FRACTION, key="dose", example_metric="0.25 %", example_us="0.25 %")
+
+
+NO_SECOND_NITRITE = "Enter the nitrite in the second curing salt: the per-cent on its label, or 0 if it has none."
+NO_SECOND_NITRATE = "Enter the nitrate in the second curing salt: the per-cent on its label, or 0 if it has none."
 
 
 @frozen
@@ -45,20 +50,28 @@ class CuringSalt:
         if self.nitrite > STRONGEST_NITRITE:
             raise OutOfRange(
                 "nitrite",
-                f"{_percent(self.nitrite)} nitrite is not a curing salt: those hold 0.4 to 6.25 %, and stronger "
-                "nitrite poisons in amounts too small to weigh safely. Enter the per-cent on the label.",
+                Sentence(
+                    "{strength} nitrite is not a curing salt: those hold 0.4 to 6.25 %, and stronger nitrite poisons "
+                    "in amounts too small to weigh safely. Enter the per-cent on the label.",
+                    {"strength": _percent(self.nitrite)},
+                ),
             )
         if 0 < self.nitrite < WEAKEST_NITRITE:
             raise OutOfRange(
                 "nitrite",
-                f"{_percent(self.nitrite)} nitrite is weaker than any curing salt, which hold 0.4 to 6.25 %. Enter the "
-                "per-cent on the label: 6.25 for 6.25 %.",
+                Sentence(
+                    "{strength} nitrite is weaker than any curing salt, which hold 0.4 to 6.25 %. Enter the per-cent "
+                    "on the label: 6.25 for 6.25 %.",
+                    {"strength": _percent(self.nitrite)},
+                ),
             )
         if 0 < self.nitrate < WEAKEST_NITRITE:
             raise OutOfRange(
                 "nitrate",
-                f"{_percent(self.nitrate)} nitrate is weaker than any curing salt. Enter the per-cent on the label: "
-                "4 for 4 %.",
+                Sentence(
+                    "{strength} nitrate is weaker than any curing salt. Enter the per-cent on the label: 4 for 4 %.",
+                    {"strength": _percent(self.nitrate)},
+                ),
             )
         if self.nitrite + self.nitrate == 0:
             raise OutOfRange(
@@ -87,53 +100,55 @@ def second_salt(nitrite: float | None, nitrate: float | None) -> CuringSalt:
 
     Raises Missing or OutOfRange on "second_nitrite" or "second_nitrate".
     """
-    for key, part in (("nitrite", nitrite), ("nitrate", nitrate)):
-        if part is None:
-            raise Missing(
-                f"second_{key}",
-                f"Enter the {key} in the second curing salt: the per-cent on its label, or 0 if it has none.",
-            )
+    if nitrite is None:
+        raise Missing("second_nitrite", NO_SECOND_NITRITE)
+    if nitrate is None:
+        raise Missing("second_nitrate", NO_SECOND_NITRATE)
     try:
-        return CuringSalt(nitrite or 0.0, nitrate or 0.0)
+        return CuringSalt(nitrite, nitrate)
     except OutOfRange as refusal:
-        raise OutOfRange(f"second_{refusal.field}", refusal.sentence) from None
+        raise OutOfRange(f"second_{refusal.field}", refusal.said) from None
 
 
-def _percent(fraction: float) -> str:
-    return Amount(fraction, FRACTION).show_exact()
+def _percent(fraction: float) -> Amount:
+    return Amount(fraction, FRACTION)
 
 
-def mistaken_for_another(salt: CuringSalt, share: float) -> str:
-    """A sentence where a concentrate is dosed like a complete home cure, or the other way round; else "".
+def mistaken_for_another(salt: CuringSalt, share: float) -> Sentence | None:
+    """A sentence where a concentrate is dosed like a complete home cure, or the other way round; else None.
 
     share: curing salt to meat, 0 or more. The two kinds differ by about twelve times.
     """
     if not salt.nitrite:
-        return ""
-    strength = _percent(salt.nitrite)
+        return None
+    told = {"strength": _percent(salt.nitrite)}
     if salt.concentrate and share > COMPLETE_SHARE * (1 + 1e-9):
-        return (
-            f"Curing salt of {strength} nitrite is a concentrate, about 2.5 g to the kilogram; it is not all the salt."
+        return Sentence(
+            "Curing salt of {strength} nitrite is a concentrate, about 2.5 g to the kilogram; it is not all the salt.",
+            told,
         )
     if not salt.concentrate and 0 < share < COMPLETE_SHARE / 2:
-        return (
-            f"A cure of {strength} nitrite is a complete mix, made to be all the salt, 20 to 30 g to the kilogram; "
-            "dosed like a concentrate it cures about twelve times too little. Look at its label."
+        return Sentence(
+            "A cure of {strength} nitrite is a complete mix, made to be all the salt, 20 to 30 g to the kilogram; "
+            "dosed like a concentrate it cures about twelve times too little. Look at its label.",
+            told,
         )
-    return ""
+    return None
 
 
-def doubted(salt: CuringSalt) -> str:
-    """A sentence where the label may be misread by a point: a strength that no curing salt in print has; else ""."""
-    strength = _percent(salt.nitrite)
+def doubted(salt: CuringSalt) -> Sentence | None:
+    """A sentence where the label may be misread by a point: a strength that no curing salt in print has; else None."""
+    told = {"strength": _percent(salt.nitrite), "tenfold": _percent(salt.nitrite * 10)}
     if TENTH[0] <= salt.nitrite <= TENTH[1]:
-        return (
-            f"{strength} nitrite is a tenth of what a concentrate holds. Look at the label again: if it says "
-            f"{_percent(salt.nitrite * 10)}, this is ten times too much."
+        return Sentence(
+            "{strength} nitrite is a tenth of what a concentrate holds. Look at the label again: if it says {tenfold}, "
+            "this is ten times too much.",
+            told,
         )
     if not salt.nitrite or any(low <= salt.nitrite <= high for low, high in IN_PRINT):
-        return ""
-    return (
-        f"No curing salt in print holds {strength} nitrite: complete mixes hold 0.4 to 1 %, concentrates 5.6 to 6.5 %. "
-        "Look at the label again; only a blend of your own may hold it."
+        return None
+    return Sentence(
+        "No curing salt in print holds {strength} nitrite: complete mixes hold 0.4 to 1 %, concentrates 5.6 to 6.5 %. "
+        "Look at the label again; only a blend of your own may hold it.",
+        told,
     )

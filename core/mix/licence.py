@@ -13,9 +13,10 @@ from core.mix.rule import DRY, Limited, Method
 from core.mix.rules import Curing
 from core.quantities import PARTS_PER_MILLION, Amount
 from core.refusals import OutOfRange
+from core.sentence import Message, Sentence
 from core.sources import CFR_424_21C, US_PICKLE_NITRATE, Source
 
-LIFTED: dict[str, str] = {
+LIFTED: dict[str, Message] = {
     "nitrite": "nitrite",
     "nitrate": "nitrate",
     "both": "nitrite and nitrate together, where the rules count them so",
@@ -61,8 +62,11 @@ class Ceiling:
 
     substance: Substance
     most_ppm: float
-    words: str
+    words: Message
     source: Source
+
+
+WET_NITRATE: Message = "its highest figure for this way of curing, from memory"
 
 
 def ceilings(method: Method) -> tuple[Ceiling, Ceiling]:
@@ -83,7 +87,7 @@ def ceilings(method: Method) -> tuple[Ceiling, Ceiling]:
     nitrate = Ceiling(
         "nitrate",
         LIMITS[method].nitrate_ppm,
-        "its highest figure for this way of curing" + (", from memory" if wet_nitrate else ""),
+        WET_NITRATE if wet_nitrate else "its highest figure for this way of curing",
         US_PICKLE_NITRATE if wet_nitrate else CFR_424_21C,
     )
     return nitrite, nitrate
@@ -108,8 +112,16 @@ def require_allowed(
     for ceiling, ppm in over_ceiling(ingoing_of(charge, how.method), how.method) if over_limit else ():
         raise OutOfRange(
             field,
-            f"{_ppm(ppm)} of {ceiling.substance}, counted as the sodium salt on the green weight, is too much. No "
-            f"exception goes above {_ppm(ceiling.most_ppm)} (9 CFR 424.21(c), {ceiling.words}).",
+            Sentence(
+                "{made} of {name}, counted as the sodium salt on the green weight, is too much. No exception goes "
+                "above {most} (9 CFR 424.21(c), {words}).",
+                {
+                    "made": _ppm(ppm),
+                    "name": Sentence(ceiling.substance),
+                    "most": _ppm(ceiling.most_ppm),
+                    "words": Sentence(ceiling.words),
+                },
+            ),
         )
 
 
@@ -120,19 +132,27 @@ def _beyond(
     if licence is None:
         return refusal
     if not licence.names_its_figure:
-        return OutOfRange(refusal.field, f"{refusal.sentence} {NO_FIGURE}")
+        told = {"refusal": refusal.said, "more": Sentence(NO_FIGURE)}
+        return OutOfRange(refusal.field, Sentence("{refusal} {more}", told))
     if not licence.is_for(held):
         return refusal
-    name = "nitrite and nitrate" if licence.substance == "both" else str(licence.substance)
+    name = "nitrite and nitrate" if licence.substance == "both" else licence.substance or "both"
     return OutOfRange(
         field,
-        f"{_ppm(held.ppm)} of {name} is too much. The exception on record allows {_ppm(licence.most_ppm or 0.0)} "
-        f"({licence.rule}).",
+        Sentence(
+            "{made} of {name} is too much. The exception on record allows {most} ({rule}).",
+            {
+                "made": _ppm(held.ppm),
+                "name": Sentence(name),
+                "most": _ppm(licence.most_ppm or 0.0),
+                "rule": licence.rule,
+            },
+        ),
     )
 
 
 NO_FIGURE = "The exception on record names no figure, so it lifts no limit: correct it and enter its rule and figure."
 
 
-def _ppm(ppm: float) -> str:
-    return Amount(ppm * PPM, PARTS_PER_MILLION).show_exact()
+def _ppm(ppm: float) -> Amount:
+    return Amount(ppm * PPM, PARTS_PER_MILLION)

@@ -17,11 +17,19 @@ from core.mix.rule import PART_IN, WET, Rule
 from core.mix.rules import Curing
 from core.quantities import CURE_MASS, PARTS_PER_MILLION, Amount, DisplayUnit
 from core.refusals import OutOfRange
+from core.sentence import Message, Rounded, Sentence, Value
 from core.units import GRAM
 
 TO_10_MG = evolve(CURE_MASS, metric=(DisplayUnit(GRAM, 2),), trim=True)
 """The dose that is right, as a fine scale shows it; never up, for it must itself pass."""
-COUNTED_AS = {"weighed": "", "sodium": "", "ion": ", counted as ion,"}
+TOO_MUCH: Message = "{made} of {name} is too much. The limit for {product} is {most} ({source}): {dose}."
+AS_ION: Message = "{made} of {name}, counted as ion, is too much. The limit for {product} is {most} ({source}): {dose}."
+TOO_MUCH_ASCORBATE: Message = (
+    "{made} of ascorbate or erythorbate is too much. The limit for {product} is {most} ({source})."
+)
+NONE_MAY_BE_ADDED: Message = (
+    "For {product} no {name} may be added ({rule}). Use a curing salt without it, or choose the product you are making."
+)
 
 
 @frozen
@@ -64,40 +72,52 @@ def over(charge: CureMix, how: Curing, held: LimitCheck, field: str, *, each_kil
 
     each_kilogram: the charge is that of a kilogram of a meat whose weight is not known yet, and the refusal says so.
     """
-    rule, to = held.rule, " to the kilogram of meat" if each_kilogram else ""
+    refused = _refused(charge, how, held, each_kilogram=each_kilogram)
+    if held.rule.substance == "accelerator":
+        return OutOfRange("accelerator_kg", refused)
+    dosed = held.rule.most_ppm != 0 and how.method not in WET
+    other = mistaken_for_another(charge.doses[0].salt, charge.cure_kg / charge.meat_kg) if dosed else None
+    return OutOfRange(field, Sentence("{refusal} {more}", {"refusal": refused, "more": other}) if other else refused)
+
+
+def _refused(charge: CureMix, how: Curing, held: LimitCheck, *, each_kilogram: bool) -> Sentence:
+    rule = held.rule
+    told: dict[str, Value] = {
+        "made": _made(held),
+        "name": Sentence("nitrite and nitrate" if rule.substance == "both" else rule.substance),
+        "product": Sentence(rule.what),
+        "most": _ppm(rule.most_ppm or 0),
+        "source": _said_by(rule),
+    }
     if rule.substance == "accelerator":
-        return OutOfRange(
-            "accelerator_kg",
-            f"{_made(held)} of ascorbate or erythorbate is too much. The limit for {rule.what} is "
-            f"{_ppm(rule.most_ppm or 0)} ({rule.printed}, {rule.cite}).",
-        )
-    name = "nitrite and nitrate" if rule.substance == "both" else rule.substance
+        return Sentence(TOO_MUCH_ASCORBATE, told)
     if rule.most_ppm == 0:
-        return OutOfRange(
-            field,
-            f"For {rule.what} no {name} may be added ({rule.cite}). Use a curing salt without it, or choose the "
-            "product you are making.",
-        )
-    counted = COUNTED_AS[rule.counted]
-    limit = ", ".join(each for each in (rule.printed, rule.cite) if each)
-    said = (
-        f"{_made(held)} of {name}{counted} is too much. The limit for {rule.what} is {_ppm(rule.most_ppm or 0)} "
-        f"({limit}): {_right_dose(charge, how, to)}."
-    )
-    other = mistaken_for_another(charge.doses[0].salt, charge.cure_kg / charge.meat_kg) if how.method not in WET else ""
-    return OutOfRange(field, f"{said} {other}".strip())
+        return Sentence(NONE_MAY_BE_ADDED, told | {"rule": rule.cite})
+    dose = _right_dose(charge, how, each_kilogram=each_kilogram)
+    return Sentence(AS_ION if rule.counted == "ion" else TOO_MUCH, told | {"dose": dose})
 
 
-def _right_dose(charge: CureMix, how: Curing, to: str) -> str:
+def _said_by(rule: Rule) -> Value:
+    """As the text has it, where it says the limit in other words, and which text it is."""
+    told = {"printed": Sentence(rule.printed), "rule": rule.cite}
+    return Sentence("{printed}, {rule}", told) if rule.printed else rule.cite
+
+
+def _right_dose(charge: CureMix, how: Curing, *, each_kilogram: bool) -> Sentence:
     most = largest_kg(charge, how)
     if most <= 0:
-        return "no weight of this curing salt meets it beside the rest"
+        return Sentence("no weight of this curing salt meets it beside the rest")
     if math.isinf(most):
-        return "the brine in the meat meets it by itself"
-    whole = {"pump": "the brine", "pick-up": "the brine", "immersion": "the meat"}.get(how.method, "the meat")
+        return Sentence("the brine in the meat meets it by itself")
     base = charge.pickle_kg - charge.doses[0].kg + most if how.method in PART_IN else charge.meat_kg
-    amount, share = Amount(most, TO_10_MG).show(), Amount(most / base, CURE_SHARE).show_exact()
-    return f"{amount} of this curing salt{to} ({share} of {whole})"
+    told: dict[str, Value] = {
+        "dose": Rounded(Amount(most, TO_10_MG)),
+        "share": Amount(most / base, CURE_SHARE),
+        "whole": Sentence("the brine" if how.method in PART_IN else "the meat"),
+    }
+    if each_kilogram:
+        return Sentence("{dose} of this curing salt to the kilogram of meat ({share} of {whole})", told)
+    return Sentence("{dose} of this curing salt ({share} of {whole})", told)
 
 
 def _brings(charge: CureMix, rule: Rule) -> bool:
@@ -108,11 +128,11 @@ def _forbidden(charge: CureMix, how: Curing) -> bool:
     return any(rule.most_ppm == 0 and _brings(charge, rule) for rule in how.held)
 
 
-def _made(held: LimitCheck) -> str:
+def _made(held: LimitCheck) -> Amount:
     """In whole ppm, unless only its decimals are over the limit."""
     whole = math.floor(held.ppm + 0.5 + 1e-6)  # the last bits of a half must not choose
     return _ppm(whole if whole > (held.rule.most_ppm or 0) else held.ppm)
 
 
-def _ppm(ppm: float) -> str:
-    return Amount(ppm * PPM, PARTS_PER_MILLION).show_exact()
+def _ppm(ppm: float) -> Amount:
+    return Amount(ppm * PPM, PARTS_PER_MILLION)

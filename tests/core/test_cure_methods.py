@@ -377,7 +377,7 @@ def test_a_complete_mix_used_like_a_concentrate_is_named():
 
 @pytest.mark.parametrize(("salt", "share"), [(CURE, 0.0025), (CURE, 0.01), (WEAK, 0.025), (WEAK, 0.0), (WEAK, 0.01)])
 def test_an_ordinary_dose_is_not_taken_for_the_other_kind(salt: CuringSalt, share: float):
-    assert mistaken_for_another(salt, share) == ""
+    assert mistaken_for_another(salt, share) is None
 
 
 def test_nitrate_typed_as_a_fraction_is_refused_beside_it():

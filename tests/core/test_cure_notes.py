@@ -10,6 +10,7 @@ from core.mix.ions import Substance
 from core.mix.limit_check import LimitCheck
 from core.mix.rule import Method, Rule
 from core.sources import CFR_424_21C
+from tests.telling import in_words
 
 CHARGE = CureMix(10.0, (Dose(CuringSalt(0.0625), 0.02),), 0.25)
 WITH_IT = Rule(
@@ -29,7 +30,7 @@ OTHER = evolve(WITH_IT, substance="nitrate", least_ppm=None)
 
 
 def said(rule: Rule, substance: Substance, charge: CureMix = CHARGE) -> str:
-    return " ".join(of_rows((LimitCheck(rule, 0.0),), substance, charge))
+    return " ".join(in_words(of_rows((LimitCheck(rule, 0.0),), substance, charge)))
 
 
 def test_ascorbate_that_must_go_with_it_is_asked_for_beside_the_nitrite():
@@ -60,12 +61,12 @@ def test_what_may_be_left_is_said_of_its_own_substance():
 
 @pytest.mark.parametrize(("note", "told"), [("", ()), ("Dried by its own table.", ("Dried by its own table.",))])
 def test_a_rows_own_note_is_told_where_it_has_one(note: str, told: tuple[str, ...]):
-    assert noted(evolve(WITH_IT, note=note)) == told
+    assert in_words(noted(evolve(WITH_IT, note=note))) == told
 
 
 def test_a_limit_from_memory_says_so():
     remembered = evolve(WITH_IT, source=evolve(CFR_424_21C, verified="memory"))
-    assert noted(remembered) == ("The limit of 9 CFR 424.22(b) is from memory, not looked up.",)
+    assert in_words(noted(remembered)) == ("The limit of 9 CFR 424.22(b) is from memory, not looked up.",)
 
 
 @pytest.mark.parametrize(("most_ppm", "words"), [(0.0, "none"), (1.0, "1 ppm"), (156.25, "156 ppm")])
@@ -88,6 +89,6 @@ HOME_CURE = Dose(CuringSalt(0.005), 0.03)
 )
 def test_a_complete_cure_dosed_like_a_concentrate_is_said_only_of_one_on_the_meat(doses, method: Method, is_said: bool):
     """3 g to the kilogram; in a brine the meat’s weight tells nothing, and of two cures each may be the smaller."""
-    found = mistaken(CureMix(10.0, doses), method)
+    found = in_words(mistaken(CureMix(10.0, doses), method))
     assert bool(found) is is_said
     assert all("is a complete mix" in each for each in found)
