@@ -2,25 +2,21 @@
 
 from __future__ import annotations
 
+from core.mix import cure_lines as lines
 from core.mix import cure_notes as notes
-from core.mix.cure_mix import PPM, CureMix, basis, made_ppm
+from core.mix.cure_mix import PPM, CureMix, Dose, basis, made_ppm
 from core.mix.ions import ION_IN, Substance, factor
 from core.mix.licence import Licence
 from core.mix.limit_check import LimitCheck, check_limits
 from core.mix.limits import CANADA_LEAST_SALT, nitrate_cautions, nitrite_cautions
 from core.mix.measures import GOING_IN, SALT_SHARE
-from core.mix.rule import PART_IN, WET, Base, Method
+from core.mix.rule import WET, Base, Method, Rule
 from core.mix.rules import Curing
 from core.quantities import DOSE_MASS, FRACTION, PARTS_PER_MILLION, RATIO, Amount, Quantity
-from core.sentence import Message, Said, Sentence, Unconverted, each_said
+from core.sentence import Message, Sentence, Value
 from core.sources import DEFINITION, FSIS_7620_3, Source
 from core.traced import traced
 from core.working import Figure
-
-IN_WATER_ONLY = (
-    "The handbook takes meat and brine for one; salt and nitrite spread in their water only, so the meat takes up a "
-    "little less."
-)
 
 
 def ingoing(charge: CureMix, how: Curing, licence: Licence | None = None) -> tuple[Figure, ...]:
@@ -73,55 +69,55 @@ def _amount(
     on: Base,
     held: tuple[LimitCheck, ...],
     substance: Substance,
-    cautions: tuple[Said | Unconverted, ...],
+    cautions: tuple[Sentence, ...],
 ) -> Figure:
     part_kg = charge.substance_kg(substance, "sodium")
     return Figure(
         key=substance,
-        name=f"{substance.capitalize()} going in{notes.on(on)}{notes.allowed(held, substance, ion=False)}",
+        name=notes.allowed(notes.on(Sentence(lines.GOES_IN[substance]), on), held, substance, ion=False),
         value=_sodium_ppm(charge, how.method, on, substance) * PPM,
         quantity=GOING_IN,
         working=(
             *_parts(charge, substance),
-            divided(charge, how.method, on, f"Sodium {substance}", part_kg),
+            divided(charge, how.method, on, lines.SODIUM[substance], part_kg),
             *(limit_step(each) for each in held if each.rule.substance == substance and each.rule.counted != "ion"),
         ),
         source=reckoned_by(how),
-        cautions=each_said(cautions),
+        cautions=cautions,
     )
 
 
 def _parts(charge: CureMix, substance: Substance) -> list[Sentence]:
-    steps: list[Sentence] = []
     bringing = [dose for dose in charge.doses if dose.salt.strength(substance, "weighed")] or [charge.doses[0]]
-    for dose in bringing:
-        alkali = dose.salt.nitrite_of if substance == "nitrite" else dose.salt.nitrate_of
+    first_kg, *others_kg = (dose.kg * dose.salt.strength(substance, "sodium") for dose in bringing)
+    steps, sum_kg = [_part(dose, substance) for dose in bringing], first_kg
+    for part_kg in others_kg:
         amounts = {
-            "cure": Amount(dose.kg, DOSE_MASS),
-            "strength": Amount(dose.salt.strength(substance, "weighed"), FRACTION),
-            "factor": Amount(factor(substance, alkali, "sodium"), RATIO),
-            "part": Amount(dose.kg * dose.salt.strength(substance, "sodium"), DOSE_MASS),
+            "part": Amount(sum_kg, DOSE_MASS),
+            "next": Amount(part_kg, DOSE_MASS),
+            "total": Amount(sum_kg + part_kg, DOSE_MASS),
         }
-        if alkali == "sodium":
-            text = f"Curing salt × its {substance} = sodium {substance}: {{cure}} × {{strength}} = {{part}}"
-        else:
-            text = (
-                f"Curing salt × its potassium {substance} × molar mass of the sodium salt ÷ that of the potassium "
-                "salt: {cure} × {strength} × {factor} = {part}"
-            )
-        steps.append(Sentence(text, amounts))
-    if len(bringing) > 1:
-        amounts = {f"part{at}": step.values["part"] for at, step in enumerate(steps)}
-        amounts["total"] = Amount(charge.substance_kg(substance, "sodium"), DOSE_MASS)
-        together = " + ".join(f"{{{key}}}" for key in amounts if key != "total")
-        steps.append(Sentence(f"Sodium {substance} of both: {together} = {{total}}", amounts))
+        steps.append(Sentence(lines.OF_BOTH[substance], amounts))
+        sum_kg += part_kg
     return steps
 
 
-def divided(charge: CureMix, method: Method, on: Base, name: str, part_kg: float) -> Sentence:
+def _part(dose: Dose, substance: Substance) -> Sentence:
+    alkali = dose.salt.nitrite_of if substance == "nitrite" else dose.salt.nitrate_of
+    amounts = {
+        "cure": Amount(dose.kg, DOSE_MASS),
+        "strength": Amount(dose.salt.strength(substance, "weighed"), FRACTION),
+        "factor": Amount(factor(substance, alkali, "sodium"), RATIO),
+        "part": Amount(dose.kg * dose.salt.strength(substance, "sodium"), DOSE_MASS),
+    }
+    return Sentence(lines.PART[substance] if alkali == "sodium" else lines.PART_OF_POTASSIUM[substance], amounts)
+
+
+def divided(charge: CureMix, method: Method, on: Base, name: Message, part_kg: float) -> Sentence:
     """The line that divides: by the meat, by the mixture, by meat and brine, or the pump's share of the brine."""
     by = basis(charge, method, on)
-    amounts = {
+    told: dict[str, Value] = {
+        "name": Sentence(name),
         "part": Amount(part_kg, DOSE_MASS),
         "meat": Amount(charge.meat_kg, DOSE_MASS),
         "whole": Amount(by.divisor_kg(charge), DOSE_MASS),
@@ -129,35 +125,40 @@ def divided(charge: CureMix, method: Method, on: Base, name: str, part_kg: float
         "taken": Amount(charge.taken or 0.0, FRACTION),
         "made": Amount(by.ppm(charge, part_kg) * PPM, PARTS_PER_MILLION),
     }
-    if method in PART_IN:
-        word = "pump" if method == "pump" else "pick-up"
-        if on == "meat":
-            return Sentence(f"{name} × {word} ÷ brine: {{part}} × {{taken}} ÷ {{pickle}} = {{made}}", amounts)
-        return Sentence(
-            f"{name} × {word} ÷ (100 % + {word}) ÷ brine: "
-            "{part} × {taken} ÷ (100 % + {taken}) ÷ {pickle} = {made}",
-            amounts,
-        )
-    if method == "immersion":
-        text = f"{name} ÷ (green weight of meat + brine): {{part}} ÷ ({{meat}} + {{pickle}}) = {{made}}"
-    elif on == "mixture":
-        text = f"{name} ÷ the whole raw mixture: {{part}} ÷ {{whole}} = {{made}}"
-    else:
-        text = f"{name} ÷ green weight of meat: {{part}} ÷ {{meat}} = {{made}}"
-    return Sentence(text, amounts)
+    return Sentence(_divided_by(method, on), told)
+
+
+def _divided_by(method: Method, on: Base) -> Message:
+    match method:
+        case "pump":
+            return lines.PUMPED if on == "meat" else lines.PUMPED_OF_MIXTURE
+        case "pick-up":
+            return lines.PICKED_UP if on == "meat" else lines.PICKED_UP_OF_MIXTURE
+        case "immersion":
+            return lines.OF_MEAT_AND_BRINE
+        case _:
+            return lines.OF_MEAT if on == "meat" else lines.OF_MIXTURE
 
 
 def limit_step(held: LimitCheck) -> Sentence:
     rule = held.rule
-    limit = Amount((rule.most_ppm or 0.0) * PPM, PARTS_PER_MILLION)
-    where = f"Limit for {rule.what}, {rule.cite}"
+    told: dict[str, Value] = {
+        "product": Sentence(rule.what),
+        "rule": rule.cite,
+        "limit": Amount((rule.most_ppm or 0.0) * PPM, PARTS_PER_MILLION),
+        "printed": Sentence(rule.printed),
+    }
+    return Sentence(_limit_text(rule), told)
+
+
+def _limit_text(rule: Rule) -> Message:
     if rule.most_ppm == 0:
-        return Sentence(f"{where}: none may be added")
+        return lines.NO_LIMIT_BUT_NONE
     if rule.printed and "ppm" not in rule.printed:
-        return Sentence(f"{where}: {rule.printed} = {{limit}}", {"limit": limit})
-    printed = f" ({rule.printed})" if rule.printed else ""
-    counted = ", as ion" if rule.counted == "ion" else ""
-    return Sentence(f"{where}: {{limit}}{counted}{printed}", {"limit": limit})
+        return lines.LIMIT_IN_OTHER_WORDS
+    if rule.counted == "ion":
+        return lines.LIMIT_OF_ION_AS_PRINTED if rule.printed else lines.LIMIT_OF_ION
+    return lines.LIMIT_AS_PRINTED if rule.printed else lines.LIMIT
 
 
 def _ion(held: tuple[LimitCheck, ...], substance: Substance, sodium_ppm: float) -> Figure:
@@ -168,10 +169,11 @@ def _ion(held: tuple[LimitCheck, ...], substance: Substance, sodium_ppm: float) 
         "part": Amount(ion_share, RATIO),
         "ion": Amount(ion, PARTS_PER_MILLION),
     }
-    text = f"Sodium {substance} × molar mass of the ion ÷ molar mass of the salt: {{made}} × {{part}} = {{ion}}"
     limits = (limit_step(each) for each in held if each.rule.substance == substance and each.rule.counted == "ion")
-    name = f"The same, as {substance} ion{notes.allowed(held, substance, ion=True)}"
-    return Figure(f"{substance}_ion", name, ion, GOING_IN, (Sentence(text, amounts), *limits), DEFINITION)
+    name = notes.allowed(Sentence(lines.THE_SAME_AS_ION[substance]), held, substance, ion=True)
+    return Figure(
+        f"{substance}_ion", name, ion, GOING_IN, (Sentence(lines.TO_ION[substance], amounts), *limits), DEFINITION
+    )
 
 
 def _together(charge: CureMix, method: Method, held: LimitCheck) -> Figure:
@@ -182,10 +184,11 @@ def _together(charge: CureMix, method: Method, held: LimitCheck) -> Figure:
         "nitrate": Amount(kg["nitrate"], DOSE_MASS),
         "both": Amount(sum(kg.values()), DOSE_MASS),
     }
-    little = (f"Less than {rule.least_ppm:g} ppm does not count as cured ({rule.cite}).",) if not held.enough else ()
+    least = {"least": Amount((rule.least_ppm or 0.0) * PPM, PARTS_PER_MILLION), "rule": rule.cite}
+    little = Sentence("Less than {least} does not count as cured ({rule}).", least)
     return Figure(
         "together",
-        f"Nitrite and nitrate together{notes.on(rule.on)}, of {notes.most(rule)} allowed by {rule.cite}",
+        notes.of_allowed(notes.on(Sentence("Nitrite and nitrate together"), rule.on), rule),
         held.ppm * PPM,
         GOING_IN,
         (
@@ -194,7 +197,7 @@ def _together(charge: CureMix, method: Method, held: LimitCheck) -> Figure:
             limit_step(held),
         ),
         rule.source,
-        (*little, *notes.noted(rule)),
+        (*(() if held.enough else (little,)), *notes.noted(rule)),
     )
 
 
@@ -202,7 +205,8 @@ def _accelerator(charge: CureMix, method: Method, held: LimitCheck) -> Figure | 
     rule = held.rule
     if not charge.accelerator_kg:
         return None
-    little = (f"{rule.cite} asks for {rule.printed} in {rule.what}.",) if not held.enough else ()
+    told = {"rule": rule.cite, "printed": Sentence(rule.printed), "product": Sentence(rule.what)}
+    little = Sentence("{rule} asks for {printed} in {product}.", told)
     return Figure(
         "accelerator",
         "Ascorbate or erythorbate going in",
@@ -210,7 +214,7 @@ def _accelerator(charge: CureMix, method: Method, held: LimitCheck) -> Figure | 
         GOING_IN,
         (divided(charge, method, rule.on, "Ascorbate or erythorbate", charge.accelerator_kg), limit_step(held)),
         rule.source,
-        (*little, *notes.noted(rule)),
+        (*(() if held.enough else (little,)), *notes.noted(rule)),
     )
 
 
@@ -228,7 +232,7 @@ def _salt(charge: CureMix, method: Method, key: str, name: Message, part_kg: flo
     )
 
 
-def _salt_divided(charge: CureMix, method: Method, name: str, part_kg: float) -> Sentence:
+def _salt_divided(charge: CureMix, method: Method, name: Message, part_kg: float) -> Sentence:
     step = divided(charge, method, "meat", name, part_kg)
     made = Amount(basis(charge, method, "meat").ppm(charge, part_kg) * PPM, FRACTION)
     return Sentence(step.text, {**step.values, "made": made})
@@ -252,15 +256,13 @@ def _total_salt(charge: CureMix, method: Method, other_kg: float) -> Figure:
     else:
         text = "(Table salt in the cure + other salt) ÷ meat: ({own} + {other}) ÷ {meat} = {total}"
         working = (Sentence(text, amounts),)
-    said: list[str] = []
+    said: list[Sentence] = []
     if method not in WET and total.value < CANADA_LEAST_SALT * (1 - 1e-9):
-        said.append(
-            "Canada asks for at least 2.5 % salt in fermented meat (CFIA 2020, quoted in FSIS-GD-2023-0002, p. 38)."
-        )
+        said.append(Sentence(lines.CANADA_ASKS_FOR_SALT))
     if method == "dry-salting":
-        said.append("At most: what falls or is brushed off did not go in.")
+        said.append(Sentence("At most: what falls or is brushed off did not go in."))
     if method == "immersion":
-        said.append(IN_WATER_ONLY)
+        said.append(Sentence(lines.IN_WATER_ONLY))
     return Figure(
         "total_salt", "All table salt, of the meat", total.value, SALT_SHARE, working, DEFINITION, tuple(said)
     )

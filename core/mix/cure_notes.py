@@ -8,29 +8,38 @@ from core.mix.ions import Substance
 from core.mix.licence import Licence
 from core.mix.limit_check import LimitCheck
 from core.mix.measures import GOING_IN
-from core.mix.rule import WET, WHOLES, Base, Method, Rule
+from core.mix.rule import WET, Base, Method, Rule
 from core.quantities import PARTS_PER_MILLION, RATIO, Amount
-from core.sentence import Sentence, each_said, listed
+from core.sentence import Message, Rounded, Sentence, Value, each_said, listed
 
 US_CHART = "9 CFR 424.21(c)"
 """What may be left by it is said by `limits.nitrite_cautions`, and only where more went in."""
 
 
-def most(rule: Rule) -> str:
+NONE: Message = "none"
+ON_MIXTURE: Message = "{figure}, on the whole raw mixture"
+OF_ALLOWED: Message = "{figure}, of {most} allowed by {rule}"
+
+
+def most(rule: Rule) -> Value:
     """ "156 ppm", or that none may be added."""
-    return "none" if rule.most_ppm == 0 else Amount((rule.most_ppm or 0.0) * PPM, GOING_IN).show()
+    return Sentence(NONE) if rule.most_ppm == 0 else Rounded(Amount((rule.most_ppm or 0.0) * PPM, GOING_IN))
 
 
-def allowed(held: tuple[LimitCheck, ...], substance: Substance, *, ion: bool) -> str:
-    """The limit, to stand in the name of its figure: of the ion where the row counts the ion."""
+def allowed(figure: Sentence, held: tuple[LimitCheck, ...], substance: Substance, *, ion: bool) -> Sentence:
+    """The name of a figure with its limit in it: of the ion where the row counts the ion."""
     rules = (each.rule for each in held if each.rule.substance == substance)
-    said = (f", of {most(rule)} allowed by {rule.cite}" for rule in rules if (rule.counted == "ion") is ion)
-    return next(said, "")
+    rule = next((each for each in rules if (each.counted == "ion") is ion), None)
+    return figure if rule is None else of_allowed(figure, rule)
 
 
-def on(base: Base) -> str:
+def of_allowed(figure: Sentence, rule: Rule) -> Sentence:
+    return Sentence(OF_ALLOWED, {"figure": figure, "most": most(rule), "rule": rule.cite})
+
+
+def on(figure: Sentence, base: Base) -> Sentence:
     """What it is divided by, in the name of its figure, where that is not the meat."""
-    return "" if base == "meat" else f", {WHOLES[base]}"
+    return figure if base == "meat" else Sentence(ON_MIXTURE, {"figure": figure})
 
 
 def licensed(held: tuple[LimitCheck, ...], licence: Licence | None) -> tuple[Sentence, ...]:
@@ -70,7 +79,7 @@ def of_rows(held: tuple[LimitCheck, ...], substance: Substance, charge: CureMix)
     told: list[Sentence] = []
     for rule in (each.rule for each in held):
         if rule.substance == "accelerator" and rule.least_ppm and not charge.accelerator_kg and substance == "nitrite":
-            asked = {"rule": rule.cite, "printed": rule.printed, "product": rule.what}
+            asked = {"rule": rule.cite, "printed": Sentence(rule.printed), "product": Sentence(rule.what)}
             told.append(Sentence("{rule} asks for {printed} of ascorbate or erythorbate in {product}.", asked))
         if rule.substance != substance:
             continue

@@ -21,7 +21,7 @@ from core.mix.rules import RULE_SETS, products_for, rules_for
 from core.quantities import METRIC
 from core.refusals import Missing, OutOfRange
 from core.working import Figure
-from tests.telling import in_words
+from tests.telling import in_words, named
 
 CURE = CuringSalt(0.0625)
 NITRATE = CuringSalt(0.0, 0.04)
@@ -170,11 +170,13 @@ def test_nitrate_counts_to_the_hundred_and_the_two_hundred_of_canada():
 
 def test_what_canada_counts_is_named_where_it_is_asked_and_where_it_is_shown():
     made = on_mixture(150)
-    assert figure(figures(made, CA), "nitrite").name == "Nitrite going in, on the whole raw mixture"
-    assert figure(figures(made, CA), "together").name.startswith(
+    assert named(figure(figures(made, CA), "nitrite")) == "Nitrite going in, on the whole raw mixture"
+    assert named(figure(figures(made, CA), "together")).startswith(
         "Nitrite and nitrate together, on the whole raw mixture"
     )
-    assert figure(figures(charge(100), US), "nitrite").name == "Nitrite going in, of 156 ppm allowed by 9 CFR 424.21(c)"
+    assert (
+        named(figure(figures(charge(100), US), "nitrite")) == "Nitrite going in, of 156 ppm allowed by 9 CFR 424.21(c)"
+    )
 
 
 @pytest.mark.parametrize(("salt", "there"), [(0.2475, True), (0.24999, True), (0.25, False), (0.2500001, False)])

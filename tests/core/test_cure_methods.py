@@ -6,7 +6,7 @@ import pytest
 from attrs import evolve
 
 from core.mix.cure import CureMix, Curing, CuringSalt, Dose, dose_for, dosed, dosed_for, figures, from_dose, to_weigh
-from core.mix.cure_figures import IN_WATER_ONLY
+from core.mix.cure_lines import IN_WATER_ONLY
 from core.mix.curing_salt import mistaken_for_another
 from core.mix.ingoing import Ingoing
 from core.mix.licence import Licence, ceilings, over_ceiling
@@ -15,7 +15,7 @@ from core.mix.rule import METHODS
 from core.quantities import METRIC
 from core.refusals import Missing, OutOfRange
 from core.working import Figure
-from tests.telling import in_words
+from tests.telling import in_words, named
 
 CURE = CuringSalt(0.0625)
 WEAK = CuringSalt(0.005)
@@ -196,7 +196,7 @@ def test_a_limit_from_memory_is_said_to_be():
 
 
 def test_the_limit_stands_in_the_name_of_the_figure():
-    assert figure(figures(brine(), PUMP), "nitrite").name == "Nitrite going in, of 200 ppm allowed by 9 CFR 424.21(c)"
+    assert named(figure(figures(brine(), PUMP), "nitrite")) == "Nitrite going in, of 200 ppm allowed by 9 CFR 424.21(c)"
 
 
 def test_a_licence_lets_a_dose_pass_and_says_so_first():
@@ -351,8 +351,8 @@ def test_without_any_nitrite_the_working_begins_with_the_first_cure():
 
 def test_a_row_of_0_is_shown_as_none_may_be_added():
     only_nitrate = CureMix(10.0, (Dose(CuringSalt(0.0, 0.04), 0.04),))
-    said = figure(figures(only_nitrate, Curing("eu", "rohwurst")), "nitrite_ion").working[-1]
-    assert said.text == "Limit for Rohwürste (salami, Kantwurst), Reg. (EU) 2023/2108: none may be added"
+    step = figure(figures(only_nitrate, Curing("eu", "rohwurst")), "nitrite_ion").working[-1]
+    assert step.say(METRIC) == "Limit for Rohwürste (salami, Kantwurst), Reg. (EU) 2023/2108: none may be added"
 
 
 def test_grams_stand_beside_a_dose_that_was_a_share():

@@ -9,6 +9,8 @@ from core.mix.curing_salt import CuringSalt
 from core.mix.ions import Substance
 from core.mix.limit_check import LimitCheck
 from core.mix.rule import Method, Rule
+from core.quantities import METRIC
+from core.sentence import Sentence
 from core.sources import CFR_424_21C
 from tests.telling import in_words
 
@@ -71,7 +73,7 @@ def test_a_limit_from_memory_says_so():
 
 @pytest.mark.parametrize(("most_ppm", "words"), [(0.0, "none"), (1.0, "1 ppm"), (156.25, "156 ppm")])
 def test_the_most_of_a_row_is_said_in_ppm_or_that_none_may_be_added(most_ppm: float, words: str):
-    assert most(evolve(WITH_IT, most_ppm=most_ppm)) == words
+    assert Sentence("{most}", {"most": most(evolve(WITH_IT, most_ppm=most_ppm))}).say(METRIC) == words
 
 
 HOME_CURE = Dose(CuringSalt(0.005), 0.03)
