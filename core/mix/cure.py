@@ -30,7 +30,7 @@ from core.mix.rule import METHODS, PART_IN, WHOLES, Method, Rule
 from core.mix.rules import Curing, as_curing
 from core.quantities import CURE_MASS, DOSE_MASS, FRACTION, PARTS_PER_MILLION, Amount
 from core.refusals import OutOfRange
-from core.sentence import Sentence
+from core.sentence import Message, Sentence
 from core.sources import DEFINITION
 from core.working import Figure
 
@@ -150,6 +150,20 @@ def as_sodium_nitrite(how: Curing) -> Rule:
     return evolve(how.held[0], substance="nitrite", counted="sodium")
 
 
+BACK_BESIDE_THE_OTHER: Message = (
+    "Curing salt that makes it {on_whole}, beside the other: "
+    "({wanted} × {rest} − {share} × {other}) ÷ ({share} × {strength}) = {cure}"
+)
+BACK_COUNTED: Message = (
+    "Curing salt that makes it {on_whole}, its own weight counted: "
+    "({wanted} × {rest}) ÷ ({share} × {strength} − {wanted}) = {cure}"
+)
+BACK_COUNTED_BESIDE_THE_OTHER: Message = (
+    "Curing salt that makes it {on_whole}, its own weight counted: "
+    "({wanted} × {rest} − {share} × {other}) ÷ ({share} × {strength} − {wanted}) = {cure}"
+)
+
+
 def _back(made: CureMix, how: Curing, wanted_ppm: float) -> Sentence:
     """The formula turned round. Where the cure's own weight is part of the divisor, it is taken off on both sides."""
     first, *others = made.doses
@@ -170,11 +184,9 @@ def _back(made: CureMix, how: Curing, wanted_ppm: float) -> Sentence:
             "Nitrite wanted × green weight of meat ÷ nitrite in the cure: {wanted} × {meat} ÷ {strength} = {cure}",
             amounts,
         )
-    above = "{wanted} × {rest}" + (" − {share} × {other}" if other_kg else "")
-    below = "{share} × {strength}" + (" − {wanted}" if by.cures_count else "")
-    counted = "its own weight counted" if by.cures_count else "beside the other"
-    whole = WHOLES[how.held[0].on]
-    return Sentence(f"Curing salt that makes it {whole}, {counted}: ({above}) ÷ ({below}) = {{cure}}", amounts)
+    counted = BACK_COUNTED_BESIDE_THE_OTHER if other_kg else BACK_COUNTED
+    text = counted if by.cures_count else BACK_BESIDE_THE_OTHER
+    return Sentence(text, {**amounts, "on_whole": Sentence(WHOLES[how.held[0].on])})
 
 
 __all__ = [

@@ -15,12 +15,24 @@ from core.mix.ions import Counted, Substance
 from core.mix.rule import PART_IN, WET, Base, Method, Rule
 from core.quantities import FRACTION, Amount
 from core.refusals import Missing, OutOfRange
+from core.sentence import Message, Sentence
 
 PPM = 1e-6
 HEAVIEST_KG = 10_000.0
 LEAST_TAKEN = 0.01  # common practice; no published source; 0.2 for 20 % lands below, and would let in a hundredfold
 MOST_TAKEN = 1.0
 """A piece takes up its own weight of brine at the very most."""
+
+NO_PUMP: Message = "Enter the pump: brine in the meat to its green weight, for example 10 %."
+NO_PICK_UP: Message = "Enter the pick-up: brine in the meat to its green weight, for example 10 %."
+NO_PUMP_AT_ALL: Message = (
+    "A pump of {taken} is none: brine in the meat is at least 1 % of its green weight. If {hundredfold} is meant, "
+    "enter that."
+)
+NO_PICK_UP_AT_ALL: Message = (
+    "A pick-up of {taken} is none: brine in the meat is at least 1 % of its green weight. If {hundredfold} is meant, "
+    "enter that."
+)
 
 
 @frozen
@@ -111,21 +123,16 @@ def require_charge(charge: CureMix, method: Method) -> None:
     if method in WET and not charge.water_kg > 0:
         raise Missing("water_kg", "Enter the water of the brine, for example 10 kg.")
     if method in PART_IN and charge.taken is None:
-        what = "pump" if method == "pump" else "pick-up"
-        raise Missing("taken", f"Enter the {what}: brine in the meat to its green weight, for example 10 %.")
+        raise Missing("taken", NO_PUMP if method == "pump" else NO_PICK_UP)
     if charge.taken is not None and not 0 < charge.taken <= MOST_TAKEN:
         raise OutOfRange("taken", "Brine in the meat must be more than 0 and at most 100 % of its green weight.")
     if charge.taken is not None and charge.taken < LEAST_TAKEN * (1 - 1e-9):
         raise OutOfRange("taken", _too_little_taken(charge.taken, method))
 
 
-def _too_little_taken(taken: float, method: Method) -> str:
-    what = "pump" if method == "pump" else "pick-up"
-    said, whole = (Amount(each, FRACTION).show_exact() for each in (taken, taken * 100))
-    return (
-        f"A {what} of {said} is none: brine in the meat is at least 1 % of its green weight. If {whole} is meant, "
-        "enter that."
-    )
+def _too_little_taken(taken: float, method: Method) -> Sentence:
+    told = {"taken": Amount(taken, FRACTION), "hundredfold": Amount(taken * 100, FRACTION)}
+    return Sentence(NO_PUMP_AT_ALL if method == "pump" else NO_PICK_UP_AT_ALL, told)
 
 
 def counted_kg(charge: CureMix, rule: Rule) -> float:

@@ -2,33 +2,25 @@
 
 from __future__ import annotations
 
-from datetime import date
-
 from attrs import frozen
 
 from core.mix.brine import brine_figures, recipe
 from core.mix.cure import CuringSalt, dosed, dosed_for, figures
+from core.mix.cure_laws import LAW_NAMES, curing
 from core.mix.cure_mix import PPM, CureMix, Dose
 from core.mix.curing_salt import DOSE, STRENGTH, TENTH, second_salt
 from core.mix.rule import METHODS, Method
-from core.mix.rules import Curing
 from core.quantities import DOSE_MASS, FRACTION, MASS, PARTS_PER_MILLION, VOLUME, Amount, Reader
 from core.reading import is_bare
 from core.refusals import Missing, Unusual
+from core.sentence import Message, Sentence, Value, said
 from core.working import Figure
 from core.worksheet import Choice, Number, Worksheet
 
-BEFORE_2025 = date(2025, 10, 8)
-LAWS = {
-    "us": ("us", "meat", "United States, cured meat"),
-    "us-bacon": ("us", "bacon", "United States, bacon without its skin"),
-    "us-bacon-rind": ("us", "bacon-rind", "United States, bacon in its skin"),
-    "us-home": ("us", "home-mix", "United States, home-curing mix"),
-    "eu": ("eu", "not-heated", "European Union, meat not heat-treated"),
-    "eu-old": ("eu", "not-heated", "European Union until 9 October 2025"),
-    "ca": ("ca", "meat", "Canada, cured meat"),
-    "ca-bacon": ("ca", "bacon", "Canada, side bacon"),
-}
+A_TENTH: Message = (
+    "{label}: this is read as {strength}, a tenth of what a concentrate holds. Is {tenfold} meant? Then enter that. If "
+    "the label says {strength}, enter it with its unit."
+)
 ON_MEAT = {key: METHODS[key] for key in ("comminuted", "dry-rub", "dry-salting")}
 IN_BRINE = {key: METHODS[key] for key in ("immersion", "pick-up")}
 
@@ -40,12 +32,12 @@ class Strength(Number):
     def read(self, text: str, reader: Reader) -> float | None:
         value = super().read(text, reader)
         if value is not None and is_bare(text) and TENTH[0] <= value <= TENTH[1]:
-            said, tenfold = (Amount(each, STRENGTH).show_exact(reader) for each in (value, value * 10))
-            raise Unusual(
-                self.key,
-                f"{self.label}: this is read as {said}, a tenth of what a concentrate holds. Is {tenfold} meant? Then "
-                f"enter that. If the label says {said}, enter it with its unit.",
-            )
+            told: dict[str, Value] = {
+                "label": said(self.label),
+                "strength": Amount(value, STRENGTH),
+                "tenfold": Amount(value * 10, STRENGTH),
+            }
+            raise Unusual(self.key, Sentence(A_TENTH, told))
         return value
 
 
@@ -57,7 +49,7 @@ NITRATE = Number(
     "nitrate", "Nitrate in the curing salt", STRENGTH, 0.0, 1.0, default=0.0, help="Per-cent on its label; 0 if none."
 )
 METHOD = Choice("method", "Method", ON_MEAT, default="comminuted")
-LAW = Choice("law", "Rules", {key: name for key, (_, _, name) in LAWS.items()}, default="us")
+LAW = Choice("law", "Rules", LAW_NAMES, default="us")
 OTHER_SALT = Number(
     "other_salt_kg", "Other salt", DOSE_MASS, 0.0, 100.0, optional=True, help="Plain salt that goes in as well."
 )
@@ -105,11 +97,6 @@ WANTED = Number(
     "156 ppm in the US, about 120 in the EU, 200 in Canada.",
     usual=(40e-6, 250e-6),
 )
-
-
-def curing(law: str, method: Method) -> Curing:
-    rules, product, _ = LAWS[law]
-    return Curing(rules, product, method, on=BEFORE_2025 if law == "eu-old" else None)
 
 
 def _doses(first: Dose, kg: float | None, nitrite: float | None, nitrate: float | None) -> tuple[Dose, ...]:

@@ -70,7 +70,7 @@ class Ingredient:
         return CuringSalt(self.nitrite, self.nitrate)
 
 
-FORMULA_CAUTIONS = {
+FORMULA_CAUTIONS: Mapping[str, Message] = {
     "law-first": (
         "An example, not an approved recipe: the law where you are and the label of your curing salt come first."
     ),
@@ -88,7 +88,7 @@ FORMULA_CAUTIONS = {
     "bacon": "Cooked as bacon it has limits of its own, and takes no nitrate in the US.",
 }
 """What an example warns of, by the key that a formula keeps: a key once in use stays."""
-CAUTION_TO_COME = "A newer daybook gave this formula a caution that is not known here: read it there."
+CAUTION_TO_COME: Message = "A newer daybook gave this formula a caution that is not known here: read it there."
 
 
 @frozen
@@ -113,7 +113,7 @@ class Formula:
     cautions: tuple[str, ...] = field(default=(), converter=tuple[str, ...])
 
     @property
-    def warnings(self) -> tuple[str, ...]:
+    def warnings(self) -> tuple[Message, ...]:
         """Its cautions in words; one that a newer daybook gave it is not known here."""
         return tuple(FORMULA_CAUTIONS.get(key, CAUTION_TO_COME) for key in self.cautions)
 

@@ -10,7 +10,7 @@ from attrs import frozen
 from core.dry.shrink import shrink
 from core.ferment.outcome import Deviation, Outcome
 from core.meat import STYLE_NAMES, Style
-from core.mix.cure_sheets import BEFORE_2025
+from core.mix.cure_laws import BEFORE_2025
 from core.mix.ingoing import Ingoing
 from core.mix.ions import Alkali, Substance, factor
 from core.mix.rule import METHODS
