@@ -154,6 +154,11 @@ def say(word: Word, tolerance: Amount) -> Sentence:
     return Sentence(JUDGED[word], {"tolerance": tolerance})
 
 
+def to_add(word: Word) -> Message:
+    """What a check's offset is called: only an instrument that is to be adjusted has its readings corrected."""
+    return "Add to every reading" if word == "adjust" else "What it should read − what it reads"
+
+
 def cannot_tell(uncertainty: float, tolerance: Amount) -> tuple[Sentence, ...]:
     """A caution where the check itself is less sure than what is asked of the instrument; else none."""
     if uncertainty <= tolerance.value:

@@ -21,6 +21,7 @@ from core.chamber.checks import (
     say,
     through_one,
     through_two,
+    to_add,
 )
 from core.chamber.checks_salts import SALTS, Salt, humidity_over, over_salt, uncertainty_over
 from core.quantities import HOURS, RATIO, RELATIVE_HUMIDITY, TEMPERATURE, TEMPERATURE_DIFFERENCE, Amount, DisplayUnit
@@ -133,7 +134,7 @@ def salt_check(
     }
     offset = Figure(
         key="offset",
-        name="Add to every reading",
+        name=to_add(word),
         value=correction.offset,
         quantity=RELATIVE_HUMIDITY,
         working=(

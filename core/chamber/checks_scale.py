@@ -55,7 +55,7 @@ def scale_check(
     figures = (
         _error(point, "", _out_of_reach(correction, division_kg)),
         *((_error(second, "other_"),) if second else ()),
-        _factor(correction, points),
+        _factor(word, correction, points),
         *_offset(correction, second),
         *(figure for share in SHARES for figure in _smallest(correction, division_kg, share)),
     )
@@ -164,7 +164,7 @@ def _error(point: Point, prefix: str, cautions: tuple[Sentence, ...] = ()) -> Fi
     )
 
 
-def _factor(correction: Correction, points: tuple[Point, ...]) -> Figure:
+def _factor(word: Word, correction: Correction, points: tuple[Point, ...]) -> Figure:
     amounts = {"gain": Amount(correction.gain, RATIO)}
     for prefix, point in zip(("", "other_"), points, strict=False):
         amounts |= {
@@ -178,7 +178,8 @@ def _factor(correction: Correction, points: tuple[Point, ...]) -> Figure:
     )
     needed = correction.gain != 1 or correction.offset != 0
     cautions = () if needed else (NO_CORRECTION,)
-    return Figure("gain", "Multiply every reading by", correction.gain, RATIO, (step,), DEFINITION, cautions)
+    name = "Multiply every reading by" if word == "adjust" else "What it should read ÷ what it reads"
+    return Figure("gain", name, correction.gain, RATIO, (step,), DEFINITION, cautions)
 
 
 def _offset(correction: Correction, second: Point | None) -> tuple[Figure, ...]:

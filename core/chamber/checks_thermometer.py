@@ -8,7 +8,18 @@ from attrs import evolve
 
 from core.air import station_pressure
 from core.air_sheets import ALTITUDE_INPUT
-from core.chamber.checks import Check, Correction, Point, cannot_tell, checked, judge, say, through_one, through_two
+from core.chamber.checks import (
+    Check,
+    Correction,
+    Point,
+    cannot_tell,
+    checked,
+    judge,
+    say,
+    through_one,
+    through_two,
+    to_add,
+)
 from core.quantities import (
     CELSIUS_TEMPERATURE,
     PRESSURE,
@@ -183,7 +194,7 @@ def _check(
     }
     offset = (traced("truth", truth.value, TEMPERATURE) - traced("reading", reading_c, TEMPERATURE)).figure(
         "offset",
-        "Add to every reading",
+        to_add(word),
         TEMPERATURE_DIFFERENCE,
         "What it should read − what it reads",
         cautions=(*cannot_tell(correction.uncertainty, tolerance), *cautions),

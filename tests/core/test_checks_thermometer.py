@@ -84,3 +84,10 @@ def test_what_never_stood_in_ice_is_refused(reading_c: float):
 
 def test_a_height_beyond_the_formula_is_refused():
     assert refused_field(boiling_point, 90.0, 5000.0) == "altitude_m"
+
+
+@pytest.mark.parametrize(
+    ("reading_c", "name"), [(0.4, "What it should read − what it reads"), (0.6, "Add to every reading")]
+)
+def test_only_what_is_to_be_adjusted_is_told_to_add(reading_c: float, name: str):
+    assert figure(ice_point(reading_c, 0.5, 0.1), "offset").name == name

@@ -219,8 +219,8 @@ def test_two_weighings_are_two_an_hour_apart(kitchen: Kitchen, minutes: float, m
     found = hanging(open_batches(kitchen.book), NOON + 6 * DAY)
     assert found is not None
     since = minutes / 1440 if mass_kg == 0.94 else 5 + minutes / 1440
-    rate = min((mass_kg - 0.93) / 0.93 / since, 0.1)
-    assert found.loss_per_s == pytest.approx(rate * PER_DAY, rel=1e-6)
+    of_the_start = min((mass_kg - 0.93) / since, 0.1)
+    assert found.loss_per_s == pytest.approx(of_the_start / 0.93 * PER_DAY, rel=1e-6)
 
 
 def test_the_latest_cure_counts_and_is_named(kitchen: Kitchen):

@@ -13,6 +13,7 @@ import core
 from core import quantities
 from core.chamber import checks_hygrometer, checks_ph, checks_thermometer, humidifier, rates, sanitising_measures
 from core.chamber.settling import measures as proof_measures
+from core.ferment import saying
 from core.mix import blend, curing_salt, limit_check, measures
 from core.quantities import Amount, DisplayUnit, Quantity
 
@@ -49,6 +50,7 @@ SHOWN = (
     (quantities.FRACTION, "%.2", "", "%", "trimmed"),
     (quantities.HOURS, "h.1", "", "h", "trimmed"),
     (quantities.HOURS_LEFT, "h.1", "", "h", "trimmed down"),
+    (saying.HOURS_AND_MINUTES, "h.0 from 1 then min, min.0", "", "h", "trimmed down"),
     (quantities.HUMIDITY_RATIO, "g/kg.2", "", "g/kg", ""),
     (quantities.LENGTH, "mm.0", "in.2", "mm, in", "trimmed"),
     (quantities.LOSS, "%.1", "", "%", ""),

@@ -60,6 +60,7 @@ ONE_IS = {
     "G_PER_M3": 0.001,
     "J_PER_KG": 1.0,
     "KJ_PER_KG": 1000.0,
+    "KG_PER_MOL": 1.0,
     "MOL_PER_KG": 1.0,
 }
 SO_MANY_ARE = {
