@@ -8,7 +8,7 @@ from __future__ import annotations
 
 import ast
 import re
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterator, Mapping
 from pathlib import Path
 
 from attrs import field, frozen
@@ -34,9 +34,9 @@ class Found:
 
 def every() -> list[Found]:
     """Each text once, in the order of the files."""
-    trees = {path: ast.parse(path.read_text(encoding="utf-8")) for path in _files(".py")}
-    declared = _Declared(trees.values())
-    found = [each for path, tree in trees.items() for each in _of_python(shown(path), tree, declared)]
+    trees = {shown(path): ast.parse(path.read_text(encoding="utf-8")) for path in _files(".py")}
+    declared = _Declared(trees)
+    found = [each for path, tree in trees.items() for each in _of_python(path, tree, declared)]
     found += [each for path in _files(".html") for each in _of_template(path)]
     return list(dict.fromkeys(each for each in found if each.text.strip()))
 
@@ -46,25 +46,28 @@ def _files(suffix: str) -> list[Path]:
 
 
 class _Declared:
-    """Which parameters take a message, by the name that is called; and what stands in a name of a module."""
+    """Which parameters take a message, by the name that is called; and what stands in a name."""
 
-    def __init__(self, trees: Iterable[ast.Module]) -> None:
+    def __init__(self, trees: Mapping[str, ast.Module]) -> None:
         self.parameters: dict[str, list[tuple[str, bool]]] = {
             "Sentence": [("text", True), ("values", False), ("plural", True)]
         }
         self.fields: set[str] = set()
         self.names: dict[str, list[ast.expr]] = {}
+        self.here: dict[tuple[str, str], list[ast.expr]] = {}
         bases: dict[str, list[str]] = {}
-        for tree in trees:
+        for path, tree in trees.items():
             for each in ast.walk(tree):
                 if isinstance(each, ast.FunctionDef):
                     self._learn(each.name, _of_function(each))
                 elif isinstance(each, ast.ClassDef):
                     bases[each.name] = [base.id for base in each.bases if isinstance(base, ast.Name)]
                     self._learn(each.name, _of_class(each))
-            for each in tree.body:
-                for name, value in _assigned(each):
-                    self.names.setdefault(name, []).append(value)
+            for each in ast.walk(tree):
+                for name, value in _assigned(each) if isinstance(each, ast.stmt) else ():
+                    self.here.setdefault((path, name), []).append(value)
+                    if each in tree.body:
+                        self.names.setdefault(name, []).append(value)
         for name, above in bases.items():
             inherited = [self.parameters[base] for base in above if base in self.parameters]
             if inherited and name not in self.parameters:
@@ -76,22 +79,22 @@ class _Declared:
             self.parameters.setdefault(name, parameters)
             self.fields |= messages
 
-    def texts(self, node: Node) -> Iterator[str]:
+    def texts(self, node: Node, path: str, within: frozenset[str] = frozenset()) -> Iterator[str]:
         """The constant texts that an expression may come to."""
         match node:
             case ast.Constant(value=str(text)):
                 yield text
             case ast.IfExp(body=one, orelse=other):
-                yield from self.texts(one)
-                yield from self.texts(other)
+                yield from self.texts(one, path, within)
+                yield from self.texts(other, path, within)
             case ast.BoolOp(values=values) | ast.Tuple(elts=values) | ast.List(elts=values) | ast.Dict(values=values):
                 for each in values:
-                    yield from self.texts(each)
+                    yield from self.texts(each, path, within)
             case ast.Starred(value=value) | ast.Subscript(value=value):
-                yield from self.texts(value)
-            case ast.Name(id=name):
-                for each in self.names.get(name, ()):
-                    yield from self.texts(each) if not isinstance(each, ast.Name) else ()
+                yield from self.texts(value, path, within)
+            case ast.Name(id=name) if name not in within:
+                for each in self.here.get((path, name)) or self.names.get(name, ()):
+                    yield from self.texts(each, path, within | {name})
             case _:
                 return
 
@@ -128,9 +131,19 @@ def _assigned(each: ast.stmt) -> Iterator[tuple[str, ast.expr]]:
 def _of_python(path: str, tree: ast.Module, declared: _Declared) -> Iterator[Found]:
     for node in ast.walk(tree):
         if isinstance(node, ast.AnnAssign) and _says(node.annotation):
-            yield from (Found(text, where=f"{path}:{node.lineno}") for text in declared.texts(node.value))
+            yield from (Found(text, where=f"{path}:{node.lineno}") for text in declared.texts(node.value, path))
+        elif isinstance(node, ast.FunctionDef):
+            yield from (Found(text, where=f"{path}:{node.lineno}") for text in _defaults(node, path, declared))
         elif isinstance(node, ast.Call):
             yield from _of_call(path, node, declared)
+
+
+def _defaults(function: ast.FunctionDef, path: str, declared: _Declared) -> Iterator[str]:
+    given = function.args
+    last = zip(reversed((*given.posonlyargs, *given.args)), reversed(given.defaults), strict=False)
+    for each, default in (*last, *zip(given.kwonlyargs, given.kw_defaults, strict=True)):
+        if _says(each.annotation):
+            yield from filter(None, declared.texts(default, path))
 
 
 def _of_call(path: str, call: ast.Call, declared: _Declared) -> Iterator[Found]:
@@ -140,7 +153,7 @@ def _of_call(path: str, call: ast.Call, declared: _Declared) -> Iterator[Found]:
     given |= {each.arg: each.value for each in call.keywords if each.arg}
     where = f"{path}:{call.lineno}"
     if name == "Sentence" and "plural" in given:
-        ones, many = list(declared.texts(given["text"])), list(declared.texts(given["plural"]))
+        ones, many = list(declared.texts(given["text"], path)), list(declared.texts(given["plural"], path))
         if len(ones) != len(many):
             raise Failed(f"{where}: a text must stand beside its plural, or both have a name in the module.")
         yield from (Found(*pair, where) for pair in zip(ones, many, strict=True))
@@ -149,7 +162,7 @@ def _of_call(path: str, call: ast.Call, declared: _Declared) -> Iterator[Found]:
         parameters = [(key, key in declared.fields) for key in given]
     for key, is_message in parameters:
         if is_message and key in given:
-            yield from (Found(text, where=where) for text in declared.texts(given[key]) if text)
+            yield from (Found(text, where=where) for text in declared.texts(given[key], path) if text)
 
 
 def _of_template(path: Path) -> Iterator[Found]:

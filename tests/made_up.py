@@ -15,16 +15,18 @@ from pathlib import Path
 from string import Formatter
 from typing import Any
 
+import cattrs
 from attrs import frozen
 from selectolax.lexbor import LexborHTMLParser, LexborNode
 
 sys.path.insert(0, str(Path(__file__).parent.parent))
 
 from building.messages import Found, every
-from core import quantities, sources
+from core import sources
 from core.daybook.book import Book
 from core.language import learn
-from core.quantities import Quantity
+from core.mix.examples import EXAMPLES
+from core.units import Unit
 from tests.web.reading import Page, SentForm
 from web.app import create_app
 
@@ -141,14 +143,15 @@ class _Passes:
     """What may stand without being said: numbers and units, what somebody typed, and titles of sources."""
 
     def __init__(self, entries: list[dict[str, Any]]) -> None:
-        units = {unit.symbol for each in vars(quantities).values() if isinstance(each, Quantity) for unit in each.units}
+        units = {each.symbol for each in _everything() if isinstance(each, Unit)}
         quoted = {
             text
             for each in vars(sources).values()
             if isinstance(each, sources.Source)
             for text in (each.where, each.title)
         }
-        names = {*_texts(entries), "Curing Daybook", *NONSENSE} | quoted
+        examples = _texts([cattrs.unstructure(each.formula) for each in EXAMPLES])
+        names = {*_texts(entries), *examples, "Curing Daybook", *NONSENSE} | quoted
         long_first = sorted((each for each in names if re.search("[A-Za-z]", each)), key=len, reverse=True)
         self._names = re.compile("|".join(map(re.escape, long_first)))
         self._units = re.compile(
@@ -160,6 +163,11 @@ class _Passes:
         messages, rest = _parted(run)
         plain = self._units.sub("", self._names.sub("", rest))
         return messages <= 1 and not re.search("[A-Za-z]", plain)
+
+
+def _everything() -> list[object]:
+    """What has a name in a module of the core."""
+    return [each for name, module in sys.modules.items() if name.startswith("core.") for each in vars(module).values()]
 
 
 def _parted(run: str) -> tuple[int, str]:

@@ -21,7 +21,7 @@ from core.chamber.rates import LASTING, MOISTURE, WATER_A_DAY
 from core.densities import ROUGH_WATER_KG_PER_M3
 from core.quantities import FRACTION, LOSS_RATE, MASS, VOLUME, Amount
 from core.refusals import OutOfRange
-from core.sentence import Sentence
+from core.sentence import Message, Sentence
 from core.sources import COMMON_PRACTICE, DEFINITION, FIRST_DAYS_LOSS
 from core.traced import traced
 from core.units import DAY_S, HOUR_S
@@ -87,7 +87,7 @@ def carries(
     return capacity, later, first, _burden(hanging_kg, later, first)
 
 
-def _carried(key: str, name: str, capacity: Figure, loss_per_s: float) -> Figure:
+def _carried(key: str, name: Message, capacity: Figure, loss_per_s: float) -> Figure:
     grams = Amount(capacity.value * ROUGH_WATER_KG_PER_M3, MOISTURE)
     amounts = {"grams": grams, "capacity": capacity.amount}
     step = Sentence("{capacity} of water is {grams}; divided by what a kilogram gives off:", amounts)

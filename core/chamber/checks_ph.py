@@ -59,7 +59,7 @@ VOLTAGE = Quantity(
 CLEAN_IT = (
     "Clean the electrode as its maker says, let it soak in its storage solution, and check again in fresh buffers."
 )
-FRESH = (
+FRESH: Message = (
     "Use fresh buffer from the bottle, rinse between, and take each buffer's pH at its own temperature from its label."
 )
 NOT_BRACKETED = "Meat is read between pH 4.5 and 7: buffers of pH 4.01 and 7.00 lie on both sides of it; these do not."

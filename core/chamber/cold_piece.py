@@ -14,7 +14,7 @@ from core.chamber.setpoints import coldest_dry_surface
 from core.densities import MEAT_KG_PER_M3
 from core.quantities import CELSIUS_TEMPERATURE, LENGTH, RATIO, TEMPERATURE, Amount
 from core.refusals import OutOfRange, require_between
-from core.sentence import Sentence
+from core.sentence import Message, Sentence
 from core.sources import MEAT_WARMS
 from core.working import Figure
 
@@ -25,8 +25,8 @@ USUAL_FILM, STILL_FILM, BRISK_FILM = 12.0, 6.0, 35.0
 
 STAYS_DRY = "It is no colder than the dew point: no dew forms on it."
 SO_NEAR = "That is so near the dew point that the hygrometer's own error decides."
-WIPE_IT = "A wet surface lets moulds and slime start: bring it in dry air, or wrapped, or in steps."
-WET_LONGER = "The dew must dry off again: the surface is moist for longer than that."
+WIPE_IT: Message = "A wet surface lets moulds and slime start: bring it in dry air, or wrapped, or in steps."
+WET_LONGER: Message = "The dew must dry off again: the surface is moist for longer than that."
 
 
 def cold_piece(

@@ -23,7 +23,7 @@ from core.quantities import (
     Quantity,
 )
 from core.refusals import OutOfRange, require_between
-from core.sentence import Rounded, Sentence
+from core.sentence import Message, Rounded, Sentence
 from core.sources import (
     BAKING_SODA_ACTIVITY,
     BAKING_SODA_SOLUBILITY,
@@ -73,7 +73,7 @@ SODA_GRAMS = Quantity(  # strength where a spoon would not do
     "14.6 g/L",
     "14.6 g/L",
 )
-PLAIN_SODA = "Plain baking soda (sodium bicarbonate): not baking powder, not washing soda."
+PLAIN_SODA: Message = "Plain baking soda (sodium bicarbonate): not baking powder, not washing soda."
 SPOON = Unit("tbsp", 1.0, ("tablespoon", "tablespoons"))
 SPOONS = Quantity(
     "spoons",

@@ -70,12 +70,14 @@ def runs_full(emptied: Iterable[Poured], holds_m3: float) -> Outlook:
     return _outlook(emptied, holds_m3, holds_m3, "Condensate a day", "From the last emptying to a full basin")
 
 
-def water_a_day(poured: Iterable[Poured], name: str = "Water a day") -> Figure:
+def water_a_day(poured: Iterable[Poured], name: Message = "Water a day") -> Figure:
     """Mean flow between the first and the last pouring, with the slowest and the fastest interval as its range."""
     return _rate(_gathered(poured), name)
 
 
-def _outlook(poured: Iterable[Poured], room_m3: float, holds_m3: float, rate_name: str, lasts_name: str) -> Outlook:
+def _outlook(
+    poured: Iterable[Poured], room_m3: float, holds_m3: float, rate_name: Message, lasts_name: Message
+) -> Outlook:
     fillings = _gathered(poured)
     for each in fillings[1:]:
         if each.volume_m3 > holds_m3 * (1 + 1e-5):
@@ -119,7 +121,7 @@ def _gathered(poured: Iterable[Poured]) -> list[Poured]:
     return fillings
 
 
-def _rate(fillings: list[Poured], name: str) -> Figure:
+def _rate(fillings: list[Poured], name: Message) -> Figure:
     intervals = [(later.volume_m3, (later.at - earlier.at).total_seconds()) for earlier, later in pairwise(fillings)]
     total_m3, total_s = (sum(each) for each in zip(*intervals, strict=True))
     mean = traced("total", total_m3, VOLUME) / traced("time", total_s, LASTING)

@@ -24,7 +24,7 @@ from core.quantities import (
     Amount,
 )
 from core.refusals import OutOfRange, require_between
-from core.sentence import Sentence
+from core.sentence import Message, Sentence
 from core.sources import (
     ASHRAE_ENTHALPY,
     CHURCHILL_BERNSTEIN,
@@ -161,7 +161,7 @@ def humidifier_need(
     )
 
 
-def _given_off(key: str, name: str, hanging_kg: float, loss_per_s: float) -> Figure:
+def _given_off(key: str, name: Message, hanging_kg: float, loss_per_s: float) -> Figure:
     return (traced("meat", hanging_kg, MASS) * traced("loss", loss_per_s, LOSS_RATE)).figure(key, name, MOISTURE)
 
 
@@ -192,7 +192,7 @@ def _coil(mean: Figure, peak: Figure) -> Figure:
     return Figure("coil", name, litres.value, WATER_A_DAY, steps, WATER_BALANCE, (TIGHT, MELTS), low, high)
 
 
-def _latent(key: str, name: str, water: Figure, temperature_c: float) -> Figure:
+def _latent(key: str, name: Message, water: Figure, temperature_c: float) -> Figure:
     heat = latent_heat_j_kg(temperature_c)
     power = traced("water", water.value, MOISTURE) * traced("heat", heat, ENTHALPY)
     low, high = (None if each is None else each * heat for each in (water.low, water.high))

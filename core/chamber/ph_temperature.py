@@ -8,7 +8,7 @@ from core.chamber.checks_ph import NEUTRAL_PH
 from core.quantities import ABSOLUTE_TEMPERATURE, PH, TEMPERATURE, Amount
 from core.refusals import require_between
 from core.saturation import KELVIN_AT_ZERO_C
-from core.sentence import Sentence
+from core.sentence import Message, Sentence
 from core.sources import NERNST
 from core.working import Figure
 
@@ -16,7 +16,7 @@ COLDEST_C, WARMEST_C = 0.0, 60.0
 LOWEST_PH, HIGHEST_PH = 2.0, 12.0
 """Beyond them a glass electrode errs in other ways; within them no temperature takes a pH off the scale."""
 
-ELECTRODE_ONLY = "This corrects the electrode. What temperature does to the meat's own pH is another matter."
+ELECTRODE_ONLY: Message = "This corrects the electrode. What temperature does to the meat's own pH is another matter."
 CENTRED = "It takes the electrode to be centred at pH 7, as most are made (from memory); two buffers show if it is."
 
 

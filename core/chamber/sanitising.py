@@ -17,8 +17,10 @@ from core.working import Figure
 
 After = Literal["drain", "rinse"]
 
-LABEL_FIRST = "The product’s label comes before these figures; a product not meant for food surfaces stays away."
-NOTHING_ELSE = "It is mixed with water and with nothing else, in open air."
+LABEL_FIRST: Message = (
+    "The product’s label comes before these figures; a product not meant for food surfaces stays away."
+)
+NOTHING_ELSE: Message = "It is mixed with water and with nothing else, in open air."
 RINSE = "Rinse with drinking water after it has stood: it is too strong to stay on."
 RINSE_ALL = "Rinse with drinking water after it has stood."
 NO_LIMIT_KNOWN = (

@@ -55,15 +55,17 @@ class Conditions:
     words: Said
 
 
-FRESH_DILUTION = "Make it fresh: sources differ between a day and a week on how long it keeps. A test strip shows it."
+FRESH_DILUTION: Message = (
+    "Make it fresh: sources differ between a day and a week on how long it keeps. A test strip shows it."
+)
 
 # Common practice and from memory, no published source: liquid bleach of up to 15 %, iodophors of 1.6 to 20 %, quats of
 # up to 80 %, peracetic acid of up to 40 %, chlorine tablets with much filler. Pure calcium hypochlorite and pure
 # trichloroisocyanuric acid by their molar masses: nothing holds more chlorine.
 WEAKEST_GRANULES = 0.15
 CHLORINE_MOLAR = 70.906
-GAS = "With vinegar or any acid it sets free chlorine gas, with ammonia chloramines: both harm the lungs."
-EATS_METAL = "Chlorine eats metal: do not let it stand on coils, fans or sensors."
+GAS: Message = "With vinegar or any acid it sets free chlorine gas, with ammonia chloramines: both harm the lungs."
+EATS_METAL: Message = "Chlorine eats metal: do not let it stand on coils, fans or sensors."
 DRY = (
     "Into the water, never water onto it, and stirred until all is dissolved. Kept dry and away from acid, oil and "
     "every other kind of chlorine: it can take fire (common practice; no published source)."

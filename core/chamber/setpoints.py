@@ -22,9 +22,9 @@ COLDEST_C = -20.0
 ROUNDING = 1e-9
 AS_SHOWN = {TEMPERATURE.key: 0.05, RELATIVE_HUMIDITY.key: 0.0005}
 """12.8 °C is 55 °F: a set-point is held to what is printed only as finely as it is shown."""
-BELOW_PRINTED = "The set-point lies below what is printed."
+BELOW_PRINTED: Message = "The set-point lies below what is printed."
 ABOVE_PRINTED = "The set-point lies above what is printed."
-NOT_EQUAL_DRYING = (
+NOT_EQUAL_DRYING: Message = (
     "Equal force is not equal drying: in the cold water comes more slowly out of the meat, and air that moves faster "
     "dries faster."
 )

@@ -25,8 +25,8 @@ PARTS: dict[str, Message] = {
     "sugar": "Sugar",
     "other": "The rest",
 }
-TABLE_MEAT = "Meat differs from the table’s: a laboratory’s figures of your own meat come before these."
-IN_BRINE = (
+TABLE_MEAT: Message = "Meat differs from the table’s: a laboratory’s figures of your own meat come before these."
+IN_BRINE: Message = (
     "A piece in brine may take up or give off water; here it does neither (common practice; no published source)."
 )
 
@@ -140,7 +140,7 @@ def figures(formula: Formula, loss: float) -> tuple[Figure, ...]:
     return tuple(found)
 
 
-def _raw_share(formula: Formula, start: Content, key: str, name: str) -> Figure:
+def _raw_share(formula: Formula, start: Content, key: str, name: Message) -> Figure:
     steps = [*_meat_steps(formula, key), *_ingredient_steps(formula, key)]
     part, total = getattr(start, key), start.total
     closing = Sentence(

@@ -8,7 +8,7 @@ from attrs import frozen
 
 from core.mix.measures import MONEY, PRICE
 from core.quantities import MASS, Amount
-from core.sentence import Sentence, listed
+from core.sentence import Message, Sentence, listed
 from core.sources import DEFINITION
 from core.traced import traced
 from core.working import Figure
@@ -56,5 +56,5 @@ def _line(each: Bought) -> Sentence:
     )
 
 
-def _per(key: str, name: str, total: float, mass_kg: float) -> Figure:
+def _per(key: str, name: Message, total: float, mass_kg: float) -> Figure:
     return (traced("total", total, MONEY) / traced("mass", mass_kg, MASS)).figure(f"cost-{key}", name, PRICE)

@@ -11,6 +11,7 @@ from datetime import date
 
 from core.mix.ions import Substance
 from core.mix.rule import EVERY, WHOLE, Method, Rule, RuleSet
+from core.sentence import Message
 from core.sources import EU_CURE_NEW, EU_CURE_OLD, Source
 
 CHANGE = date(2025, 10, 9)
@@ -18,7 +19,7 @@ OLD_SINCE = date(2013, 6, 1)
 GROUND: tuple[Method, ...] = ("comminuted",)
 RUBBED: tuple[Method, ...] = ("dry-rub", "dry-salting")
 BRINED: tuple[Method, ...] = ("immersion", "pick-up", "pump")
-NO_ROW_OF_ITS_OWN = "It has no nitrite row of its own any more; the default of 30 mg/kg left is our reading."
+NO_ROW_OF_ITS_OWN: Message = "It has no nitrite row of its own any more; the default of 30 mg/kg left is our reading."
 
 PRODUCTS = {
     "not-heated": "meat that is not heat-treated",

@@ -11,7 +11,7 @@ from core.mix import diffusion
 from core.quantities import DAYS, DIFFUSIVITY, FRACTION, LENGTH, RATIO, TEMPERATURE, Amount
 from core.refusals import Missing, OutOfRange
 from core.roots import begins
-from core.sentence import Sentence, Value
+from core.sentence import Message, Sentence, Value
 from core.sources import CRANK, SALT_DIFFUSIVITY
 from core.working import Figure
 
@@ -45,11 +45,11 @@ NOT_KNOWN_FROZEN = (
     "How fast salt moves in meat below 0 °C (32 °F) is not known: near −2 °C it begins to freeze, and no such day is "
     "counted. Enter the temperature of its days above freezing."
 )
-NOT_THROUGH = (
+NOT_THROUGH: Message = (
     "The middle has not its salt yet. Unsalted in the middle is where meat spoils, and where botulism begins, once it "
     "hangs warm: leave it in the salt, or let it rest below 4 °C (40 °F) until the salt is through."
 )
-MODEL = (
+MODEL: Message = (
     "Meat is no slab: fat, skin, bone and seams slow the salt down, and a frozen and thawed piece takes it up about a "
     "third faster. The spread is that of published diffusivities."
 )

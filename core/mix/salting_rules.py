@@ -155,7 +155,7 @@ def minimums(cut: Cut, product: Product, salted_s: float, in_all_s: float) -> tu
     return _cautioned(salted, (NOT_SAFETY, LOCAL)), _cautioned(in_all, (*memory, WARMEST))
 
 
-def _least(key: str, name: str, least_days: float, had_s: float, source: Source) -> Figure:
+def _least(key: str, name: Message, least_days: float, had_s: float, source: Source) -> Figure:
     left_s = max(0.0, least_days * DAY_S - had_s)
     amounts = {"least": Amount(least_days * DAY_S, DAYS), "had": Amount(had_s, DAYS), "left": Amount(left_s, DAYS)}
     words = "{least} at the least, {had} had: {left} to go"

@@ -47,11 +47,11 @@ NATIVE_SHARE = 0.001  # glucose already in fresh meat, 0.08 to 0.1 %: a trade pa
 LOWEST_PH = 4.5  # a sausage sours to 4.5 or 5.0: a cookery book, quoted
 BELIEVABLE_START = (5.0, 7.0)
 
-DISAGREE = (
+DISAGREE: Message = (
     "The two ends disagree by about two: the rule of thumb is what makers saw, the buffer what all sugar turned to "
     "acid would do. Measure the pH; the sugar only makes it possible."
 )
-FAT_BUFFERS_NOTHING = "Fat buffers nothing: a fat sausage goes lower on the same sugar."
+FAT_BUFFERS_NOTHING: Message = "Fat buffers nothing: a fat sausage goes lower on the same sugar."
 
 
 def sugar_for(start_ph: float, wanted_ph: float, sugar: Sugar = "dextrose") -> tuple[Figure, ...]:

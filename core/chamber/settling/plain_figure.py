@@ -3,14 +3,14 @@
 from __future__ import annotations
 
 from core.quantities import Amount, Quantity
-from core.sentence import Sentence
+from core.sentence import Message, Sentence, Unconverted
 from core.sources import Source
 from core.working import Figure
 
 
 def plain(
     key: str,
-    name: str,
+    name: Message | Unconverted,
     value: float,
     quantity: Quantity,
     words: str,
