@@ -12,8 +12,8 @@ from core.mix.limits import CANADA_LEAST_SALT, nitrate_cautions, nitrite_caution
 from core.mix.measures import GOING_IN, SALT_SHARE
 from core.mix.rule import WET, Base, Method, Rule
 from core.mix.rules import Curing
-from core.quantities import DOSE_MASS, FRACTION, PARTS_PER_MILLION, RATIO, Amount, Quantity
-from core.sentence import Message, Sentence, Value
+from core.quantities import DOSE_MASS, FRACTION, METRIC, PARTS_PER_MILLION, RATIO, Amount, Quantity
+from core.sentence import Message, Sentence, Value, said
 from core.sources import DEFINITION, FSIS_7620_3, Source
 from core.traced import traced
 from core.working import Figure
@@ -24,7 +24,7 @@ def ingoing(charge: CureMix, how: Curing, licence: Licence | None = None) -> tup
     held = check_limits(charge, how)
     on = how.held[0].on
     nitrite, nitrate = (_sodium_ppm(charge, how.method, on, each) for each in ("nitrite", "nitrate"))
-    said = (
+    cautions = (
         *notes.licensed(held, licence),
         *nitrite_cautions(charge, how),
         *notes.mistaken(charge, how.method),
@@ -32,7 +32,7 @@ def ingoing(charge: CureMix, how: Curing, licence: Licence | None = None) -> tup
         *notes.of_rows(held, "nitrite", charge),
     )
     found = [
-        _amount(charge, how, on, held, "nitrite", said),
+        _amount(charge, how, on, held, "nitrite", cautions),
         _ion(held, "nitrite", nitrite),
     ]
     if nitrate:
@@ -146,7 +146,7 @@ def limit_step(held: LimitCheck) -> Sentence:
         "product": Sentence(rule.what),
         "rule": rule.cite,
         "limit": Amount((rule.most_ppm or 0.0) * PPM, PARTS_PER_MILLION),
-        "printed": Sentence(rule.printed),
+        "printed": said(rule.printed),
     }
     return Sentence(_limit_text(rule), told)
 
@@ -154,7 +154,7 @@ def limit_step(held: LimitCheck) -> Sentence:
 def _limit_text(rule: Rule) -> Message:
     if rule.most_ppm == 0:
         return lines.NO_LIMIT_BUT_NONE
-    if rule.printed and "ppm" not in rule.printed:
+    if rule.printed and "ppm" not in said(rule.printed).say(METRIC):
         return lines.LIMIT_IN_OTHER_WORDS
     if rule.counted == "ion":
         return lines.LIMIT_OF_ION_AS_PRINTED if rule.printed else lines.LIMIT_OF_ION
@@ -205,7 +205,7 @@ def _accelerator(charge: CureMix, method: Method, held: LimitCheck) -> Figure | 
     rule = held.rule
     if not charge.accelerator_kg:
         return None
-    told = {"rule": rule.cite, "printed": Sentence(rule.printed), "product": Sentence(rule.what)}
+    told = {"rule": rule.cite, "printed": said(rule.printed), "product": Sentence(rule.what)}
     little = Sentence("{rule} asks for {printed} in {product}.", told)
     return Figure(
         "accelerator",
@@ -256,13 +256,13 @@ def _total_salt(charge: CureMix, method: Method, other_kg: float) -> Figure:
     else:
         text = "(Table salt in the cure + other salt) ÷ meat: ({own} + {other}) ÷ {meat} = {total}"
         working = (Sentence(text, amounts),)
-    said: list[Sentence] = []
+    cautions: list[Sentence] = []
     if method not in WET and total.value < CANADA_LEAST_SALT * (1 - 1e-9):
-        said.append(Sentence(lines.CANADA_ASKS_FOR_SALT))
+        cautions.append(Sentence(lines.CANADA_ASKS_FOR_SALT))
     if method == "dry-salting":
-        said.append(Sentence("At most: what falls or is brushed off did not go in."))
+        cautions.append(Sentence("At most: what falls or is brushed off did not go in."))
     if method == "immersion":
-        said.append(Sentence(lines.IN_WATER_ONLY))
+        cautions.append(Sentence(lines.IN_WATER_ONLY))
     return Figure(
-        "total_salt", "All table salt, of the meat", total.value, SALT_SHARE, working, DEFINITION, tuple(said)
+        "total_salt", "All table salt, of the meat", total.value, SALT_SHARE, working, DEFINITION, tuple(cautions)
     )

@@ -10,7 +10,7 @@ from core.mix.limit_check import LimitCheck
 from core.mix.measures import GOING_IN
 from core.mix.rule import WET, Base, Method, Rule
 from core.quantities import PARTS_PER_MILLION, RATIO, Amount
-from core.sentence import Message, Rounded, Sentence, Value, each_said, listed
+from core.sentence import Message, Rounded, Sentence, Value, each_said, listed, said
 
 US_CHART = "9 CFR 424.21(c)"
 """What may be left by it is said by `limits.nitrite_cautions`, and only where more went in."""
@@ -65,8 +65,8 @@ def _ppm(ppm: float | None) -> Amount:
 def mistaken(charge: CureMix, method: Method) -> tuple[Sentence, ...]:
     if method in WET or len(charge.doses) != 1:
         return ()
-    said = mistaken_for_another(charge.doses[0].salt, charge.cure_kg / charge.meat_kg)
-    return (said,) if said else ()
+    told = mistaken_for_another(charge.doses[0].salt, charge.cure_kg / charge.meat_kg)
+    return (told,) if told else ()
 
 
 def doubt(charge: CureMix) -> tuple[Sentence, ...]:
@@ -79,7 +79,7 @@ def of_rows(held: tuple[LimitCheck, ...], substance: Substance, charge: CureMix)
     told: list[Sentence] = []
     for rule in (each.rule for each in held):
         if rule.substance == "accelerator" and rule.least_ppm and not charge.accelerator_kg and substance == "nitrite":
-            asked = {"rule": rule.cite, "printed": Sentence(rule.printed), "product": Sentence(rule.what)}
+            asked = {"rule": rule.cite, "printed": said(rule.printed), "product": Sentence(rule.what)}
             told.append(Sentence("{rule} asks for {printed} of ascorbate or erythorbate in {product}.", asked))
         if rule.substance != substance:
             continue

@@ -17,7 +17,7 @@ from core.mix.rule import PART_IN, WET, Rule
 from core.mix.rules import Curing
 from core.quantities import CURE_MASS, PARTS_PER_MILLION, Amount, DisplayUnit
 from core.refusals import OutOfRange
-from core.sentence import Message, Rounded, Sentence, Value
+from core.sentence import Message, Rounded, Sentence, Value, said
 from core.units import GRAM
 
 TO_10_MG = evolve(CURE_MASS, metric=(DisplayUnit(GRAM, 2),), trim=True)
@@ -99,7 +99,7 @@ def _refused(charge: CureMix, how: Curing, held: LimitCheck, *, each_kilogram: b
 
 def _said_by(rule: Rule) -> Value:
     """As the text has it, where it says the limit in other words, and which text it is."""
-    told = {"printed": Sentence(rule.printed), "rule": rule.cite}
+    told = {"printed": said(rule.printed), "rule": rule.cite}
     return Sentence("{printed}, {rule}", told) if rule.printed else rule.cite
 
 

@@ -9,10 +9,11 @@ from typing import Literal
 from attrs import frozen
 
 from core.mix.ions import Counted, Substance
+from core.sentence import Message, Said
 from core.sources import Source
 
 Method = Literal["comminuted", "dry-rub", "dry-salting", "immersion", "pick-up", "pump"]
-METHODS: Mapping[Method, str] = {
+METHODS: Mapping[Method, Message] = {
     "comminuted": "ground or chopped meat: sausage",
     "dry-rub": "rubbed on a whole piece: dry cured",
     "dry-salting": "dry salting in excess, by time",
@@ -30,7 +31,7 @@ PART_IN: tuple[Method, ...] = ("pick-up", "pump")
 Limited = Literal["nitrite", "nitrate", "both", "accelerator"]
 Base = Literal["meat", "mixture"]
 """What the ppm are divided by: the green weight of the meat, or all of the raw mixture with what was added."""
-WHOLES: Mapping[Base, str] = {"meat": "on the green weight", "mixture": "on the whole raw mixture"}
+WHOLES: Mapping[Base, Message] = {"meat": "on the green weight", "mixture": "on the whole raw mixture"}
 
 
 @frozen
@@ -44,22 +45,22 @@ class Rule:
     """
 
     product: str
-    what: str
+    what: Message
     methods: tuple[Method, ...]
     substance: Limited
     counted: Counted
     most_ppm: float | None
     cite: str
     source: Source
-    as_of: str
+    as_of: Message
     on: Base = "meat"
-    printed: str = ""
+    printed: Said = ""
     left_ppm: float | None = None
     left_is: Literal["most", "look into"] = "most"
     least_ppm: float | None = None
     since: date | None = None
     until: date | None = None
-    note: str = ""
+    note: Said = ""
 
     def in_force(self, day: date | None) -> bool:
         """None asks for the newest text."""
@@ -83,7 +84,7 @@ class RuleSet:
     """products: key → name, in the order to offer them, the usual one first."""
 
     key: str
-    name: str
-    about: str
-    products: Mapping[str, str]
+    name: Message
+    about: Message
+    products: Mapping[str, Message]
     rules: tuple[Rule, ...]

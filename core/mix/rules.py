@@ -10,12 +10,16 @@ from core.mix.rule import METHODS, Method, Rule, RuleSet
 from core.mix.rules_ca import CANADA
 from core.mix.rules_eu import EU
 from core.mix.rules_us import US
+from core.quantities import PARTS_PER_MILLION, Amount
 from core.refusals import OutOfRange
+from core.sentence import Message, Sentence, said
 from core.sources import Source
 
 RULE_SETS: dict[str, RuleSet] = {each.key: each for each in (US, EU, CANADA)}
 GENERAL_EU = "not-heated"
-HELD_TO_GENERAL = "held to the general row 08.3.1"
+NO_SUCH_PRODUCT: Message = "Choose a product of the rules of {rules}."
+NO_ROW: Message = "The rules have no row for {product}, cured like this, on that day. Choose another."
+HELD_TO_GENERAL: Message = "held to the general row 08.3.1"
 HOUSE = Source("The rules of this house", "as written in its entry", "seen")
 
 
@@ -50,12 +54,9 @@ class Curing:
         if self.method not in METHODS:
             raise OutOfRange("method", "Choose how it is cured.")
         if self.product not in self.rule_set.products:
-            raise OutOfRange("product", f"Choose a product of the rules of {self.rule_set.name}.")
+            raise OutOfRange("product", Sentence(NO_SUCH_PRODUCT, {"rules": Sentence(self.rule_set.name)}))
         if not self.law:
-            name = self.rule_set.products[self.product]
-            raise OutOfRange(
-                "product", f"The rules have no row for {name}, cured like this, on that day. Choose another."
-            )
+            raise OutOfRange("product", Sentence(NO_ROW, {"product": Sentence(self.rule_set.products[self.product])}))
 
     @property
     def rule_set(self) -> RuleSet:
@@ -76,8 +77,8 @@ class Curing:
         if rule.most_ppm is not None or self.rules != "eu":
             return rule
         general = self._general(rule.substance)
-        said = "Its row limits only what is left; what goes in is held here to the general row, 08.3.1."
-        note = " ".join(filter(None, (rule.note, said)))
+        more = Sentence("Its row limits only what is left; what goes in is held here to the general row, 08.3.1.")
+        note = Sentence("{note} {more}", {"note": said(rule.note), "more": more}) if rule.note else more
         return evolve(rule, most_ppm=general.most_ppm, printed=HELD_TO_GENERAL, note=note)
 
     def _unnamed(self) -> tuple[Rule, ...]:
@@ -85,10 +86,10 @@ class Curing:
         if self.rules != "eu":
             return ()
         named = {each for rule in self.law for each in rule.substances}
-        said = "Its row does not name it; it is held here to the general row, 08.3.1."
+        note = Sentence("Its row does not name it; it is held here to the general row, 08.3.1.")
         rows = (self._general(each) for each in ("nitrite", "nitrate") if each not in named)
         what = self.law[0].what
-        return tuple(evolve(each, what=what, printed=HELD_TO_GENERAL, left_ppm=None, note=said) for each in rows)
+        return tuple(evolve(each, what=what, printed=HELD_TO_GENERAL, left_ppm=None, note=note) for each in rows)
 
     def _general(self, substance: str) -> Rule:
         rows = rules_for("eu", GENERAL_EU, self.method, self.on)
@@ -101,9 +102,8 @@ class Curing:
             most = own.nitrate_ppm if rule.substance == "nitrate" else own.nitrite_ppm
             if rule.substance == "accelerator" or most is None or (rule.most_ppm is not None and rule.most_ppm <= most):
                 continue
-            rule = evolve(
-                rule, most_ppm=most, printed=f"the law: {rule.most_ppm:g} ppm", cite="rule of the house", source=HOUSE
-            )
+            by_law = Sentence("the law: {most}", {"most": Amount((rule.most_ppm or 0.0) / 1e6, PARTS_PER_MILLION)})
+            rule = evolve(rule, most_ppm=most, printed=by_law, cite="rule of the house", source=HOUSE)
         return rule
 
 
@@ -117,7 +117,7 @@ def rules_for(rules: str, product: str, method: Method, on: date | None = None) 
     return tuple(row for row in rows if row.product == product and method in row.methods and row.in_force(on))
 
 
-def products_for(rules: str, method: Method, on: date | None = None) -> dict[str, str]:
+def products_for(rules: str, method: Method, on: date | None = None) -> dict[str, Message]:
     """The products that may be cured this way: key → name, the usual one first."""
     products = RULE_SETS[rules].products
     return {key: name for key, name in products.items() if rules_for(rules, key, method, on)}

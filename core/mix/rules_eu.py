@@ -6,7 +6,7 @@ The text says "to the kilogram"; it is divided here by the green weight of the m
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping
 from datetime import date
 
 from core.mix.ions import Substance
@@ -21,7 +21,7 @@ RUBBED: tuple[Method, ...] = ("dry-rub", "dry-salting")
 BRINED: tuple[Method, ...] = ("immersion", "pick-up", "pump")
 NO_ROW_OF_ITS_OWN: Message = "It has no nitrite row of its own any more; the default of 30 mg/kg left is our reading."
 
-PRODUCTS = {
+PRODUCTS: Mapping[str, Message] = {
     "not-heated": "meat that is not heat-treated",
     "heated": "heat-treated meat",
     "sterilised": "sterilised meat, Fo above 3",
@@ -49,6 +49,17 @@ PRODUCTS = {
     "jellied": "jellied veal and brisket",
     "traditional": "another traditionally cured product of row 08.3.4",
 }
+IN_A_SENTENCE: Mapping[str, Message] = {
+    "rohwurst": "Rohwürste (salami, Kantwurst)",
+    "long-cured": "salchichón, chorizo de larga curación",
+    "saucisson": "saucisson sec",
+    "jamon": "jamón, paleta, lomo, cecina",
+    "presunto": "presunto, paio do lombo",
+    "rohschinken-dry": "Rohschinken, trockengepökelt",
+    "rohschinken-both": "Rohschinken, trocken- and nassgepökelt",
+    "rohschinken-wet": "Rohschinken, nassgepökelt",
+}
+"""Those whose name to choose by says how long as well."""
 
 
 def _row(
@@ -62,7 +73,7 @@ def _row(
     nitrate_left: float | None = None,
     look_into: float | None = None,
     old: bool = False,
-    note: str = "",
+    note: Message = "",
 ) -> Iterable[Rule]:
     """The nitrite and the nitrate of one printed row, as far as it has them."""
     source = EU_CURE_OLD if old else EU_CURE_NEW
@@ -75,7 +86,7 @@ def _row(
             continue
         yield Rule(
             product=product,
-            what=PRODUCTS[product].partition(":")[0],
+            what=IN_A_SENTENCE.get(product, PRODUCTS[product]),
             methods=methods,
             substance=substance,
             counted="sodium" if old else "ion",

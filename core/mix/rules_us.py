@@ -7,6 +7,8 @@ but in bacon, where the potassium salt has the larger figure of the same number 
 from __future__ import annotations
 
 from core.mix.rule import DRY, EVERY, WET, WHOLE, Limited, Method, Rule, RuleSet
+from core.quantities import PARTS_PER_MILLION, Amount
+from core.sentence import Message, Sentence
 from core.sources import CFR_172_170, CFR_424_21C, CFR_424_22B, FSIS_7620_3, US_PICKLE_NITRATE, Source
 
 OUNCES_IN_100_LB = 1600
@@ -21,13 +23,13 @@ def _ounces(ounces: float) -> float:
 
 
 def _chart(
-    what: str,
+    what: Message,
     methods: tuple[Method, ...],
     substance: Limited,
     most_ppm: float,
-    printed: str,
+    printed: Message,
     source: Source = CFR_424_21C,
-    note: str = "",
+    note: Message = "",
 ) -> Rule:
     nitrite = substance == "nitrite"
     return Rule(
@@ -46,9 +48,10 @@ def _chart(
     )
 
 
-def _bacon(product: str, what: str, methods: tuple[Method, ...], most_ppm: float, printed: str, note: str = "") -> Rule:
+def _bacon(
+    product: str, what: Message, methods: tuple[Method, ...], most_ppm: float, printed: Message, note: Message = ""
+) -> Rule:
     rind = product == "bacon-rind"
-    said = "A tenth less for the rind is a trade figure, not in the text read." if rind else ""
     return Rule(
         product=product,
         what=what,
@@ -56,15 +59,20 @@ def _bacon(product: str, what: str, methods: tuple[Method, ...], most_ppm: float
         substance="nitrite",
         counted="sodium",
         most_ppm=most_ppm * (RIND if rind else 1),
-        printed=f"{printed}, less a tenth" if rind else printed,
+        printed=Sentence("{printed}, less a tenth", {"printed": Sentence(printed)}) if rind else printed,
         cite=RIND_CITE if rind else "9 CFR 424.22(b)",
         source=Source("9 CFR 424.22(b), less a tenth for the rind", "trade figure", "memory") if rind else CFR_424_22B,
         as_of="2015 edition",
-        note=" ".join(each for each in (note, said) if each),
+        note=_with_rind(note) if rind else note,
     )
 
 
-def _no_nitrate(product: str, what: str) -> Rule:
+def _with_rind(note: Message) -> Sentence:
+    rind = Sentence("A tenth less for the rind is a trade figure, not in the text read.")
+    return Sentence("{note} {more}", {"note": Sentence(note), "more": rind}) if note else rind
+
+
+def _no_nitrate(product: str, what: Message) -> Rule:
     return Rule(
         product=product,
         what=what,
@@ -79,13 +87,15 @@ def _no_nitrate(product: str, what: str) -> Rule:
     )
 
 
-def _bacon_rows(product: str, what: str) -> tuple[Rule, ...]:
-    pumped = "With 550 ppm of ascorbate or erythorbate, which the rule asks for."
-    on = "" if product == "bacon-rind" else "On the skin-free green weight."
+def _bacon_rows(product: str, what: Message, cured: tuple[Message, Message, Message]) -> tuple[Rule, ...]:
+    """cured: how the piece is called when pumped, in brine and dry-cured."""
+    in_pump, in_brine, dry = cured
+    pumped: Message = "With 550 ppm of ascorbate or erythorbate, which the rule asks for."
+    on: Message = "" if product == "bacon-rind" else "On the skin-free green weight."
     return (
-        _bacon(product, f"pumped {what}", ("pump",), 120.0, "120 ppm, potassium salt 148 ppm", pumped),
-        _bacon(product, f"{what} in brine", ("immersion", "pick-up"), 120.0, "120 ppm, potassium salt 148 ppm", on),
-        _bacon(product, f"dry-cured {what}", DRY, 200.0, "200 ppm, potassium salt 246 ppm", on),
+        _bacon(product, in_pump, ("pump",), 120.0, "120 ppm, potassium salt 148 ppm", pumped),
+        _bacon(product, in_brine, ("immersion", "pick-up"), 120.0, "120 ppm, potassium salt 148 ppm", on),
+        _bacon(product, dry, DRY, 200.0, "200 ppm, potassium salt 246 ppm", on),
         _no_nitrate(product, what),
     )
 
@@ -99,7 +109,7 @@ def _home(substance: Limited, most_ppm: float) -> Rule:
         counted="sodium",
         most_ppm=most_ppm,
         left_ppm=most_ppm,
-        printed=f"{most_ppm:.0f} ppm in the finished meat",
+        printed=Sentence("{most} in the finished meat", {"most": Amount(most_ppm / 1e6, PARTS_PER_MILLION)}),
         cite="21 CFR 172.170",
         source=CFR_172_170,
         as_of="a copy that gives no edition, read 2026",
@@ -107,7 +117,7 @@ def _home(substance: Limited, most_ppm: float) -> Rule:
     )
 
 
-def _accelerator(product: str, what: str, methods: tuple[Method, ...], most_ppm: float, printed: str) -> Rule:
+def _accelerator(product: str, what: Message, methods: tuple[Method, ...], most_ppm: float, printed: Message) -> Rule:
     bacon = product != "meat"
     return Rule(
         product=product,
@@ -125,7 +135,12 @@ def _accelerator(product: str, what: str, methods: tuple[Method, ...], most_ppm:
     )
 
 
-_PICKLE = (
+BACON_IN_ITS_SKIN: tuple[Message, Message, Message] = (
+    "pumped bacon in its skin",
+    "bacon in its skin in brine",
+    "dry-cured bacon in its skin",
+)
+_PICKLE: Message = (
     "The handbook puts this as 200 ppm. In 100 gal of plain water 2 lb would be 240 ppm at 10 % pump: the stricter "
     "figure is held."
 )
@@ -163,9 +178,9 @@ US = RuleSet(
             "The text read prints the pickle only; 700 ppm is from memory.",
         ),
         _accelerator("meat", "cured meat", EVERY, _ounces(0.875), "⅞ oz to 100 lb"),
-        *_bacon_rows("bacon", "bacon"),
+        *_bacon_rows("bacon", "bacon", ("pumped bacon", "bacon in brine", "dry-cured bacon")),
         _accelerator("bacon", "pumped bacon", ("pump",), 550.0, "550 ppm"),
-        *_bacon_rows("bacon-rind", "bacon in its skin"),
+        *_bacon_rows("bacon-rind", "bacon in its skin", BACON_IN_ITS_SKIN),
         _accelerator("bacon-rind", "pumped bacon in its skin", ("pump",), 550.0, "550 ppm"),
         _home("nitrite", 200.0),
         _home("nitrate", 500.0),

@@ -9,7 +9,9 @@ import pytest
 from core.mix.rule import METHODS, WET, Rule
 from core.mix.rules import RULE_SETS, Curing, HouseLimit, products_for, rule_sets, rules_for
 from core.mix.rules_us import RIND_CITE
+from core.quantities import METRIC
 from core.refusals import OutOfRange
+from core.sentence import said
 from core.sources import CFR_424_21C, CFR_424_22B
 
 ROWS = [(rule_set.key, rule) for rule_set in rule_sets() for rule in rule_set.rules]
@@ -173,9 +175,10 @@ def test_us_bacon_is_counted_without_its_skin_and_bacon_in_its_skin_by_a_trade_f
     """9 CFR 424.22(b); the tenth less for the rind from memory."""
     bare, rind = (Curing("us", product, method).law[0] for product in ("bacon", "bacon-rind"))
     assert (bare.note, bare.cite, bare.source) == ("On the skin-free green weight.", "9 CFR 424.22(b)", CFR_424_22B)
-    assert (rind.note, rind.cite) == ("A tenth less for the rind is a trade figure, not in the text read.", RIND_CITE)
+    assert rind.cite == RIND_CITE
+    assert said(rind.note).say(METRIC) == "A tenth less for the rind is a trade figure, not in the text read."
     assert rind.source.verified == "memory"
-    assert rind.printed == f"{bare.printed}, less a tenth"
+    assert said(rind.printed).say(METRIC) == f"{bare.printed}, less a tenth"
 
 
 def test_ascorbate_in_us_bacon_is_asked_for_by_424_22_b_and_allowed_elsewhere_by_424_21_c():

@@ -154,7 +154,7 @@ class Shape:
     day: date
 
     @property
-    def products(self) -> dict[str, str]:
+    def products(self) -> dict[str, Message]:
         return products_for(self.rules, self.method, self.day)
 
 

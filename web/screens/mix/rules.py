@@ -158,7 +158,7 @@ def _most(rule: Rule) -> Sentence:
     told = Sentence("at most {most}", {"most": _ppm(rule.most_ppm)})
     if rule.least_ppm:
         told = Sentence("at least {least}, {most}", {"least": _ppm(rule.least_ppm), "most": told})
-    return Sentence("{limit} ({printed})", {"limit": told, "printed": rule.printed}) if rule.printed else told
+    return Sentence("{limit} ({printed})", {"limit": told, "printed": said(rule.printed)}) if rule.printed else told
 
 
 def _left(rule: Rule, left_ppm: float) -> Sentence:
