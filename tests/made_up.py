@@ -76,7 +76,7 @@ def left_over() -> list[Left]:
     learn(LANGUAGE, MadeUp(every()))
     entries: list[dict[str, Any]] = json.loads(GOLDEN.read_text("utf-8"))["entries"]
     passes = _Passes(entries)
-    pages = (page for page in _Walk(entries) if page.status not in REDIRECTS)
+    pages = (page for page in _Walk(entries) if page.status not in REDIRECTS and "html" in page.headers["Content-Type"])
     found: dict[str, Left] = {}
     for page in pages:
         for run in runs(page.html):
