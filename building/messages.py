@@ -111,7 +111,12 @@ def _of_class(each: ast.ClassDef) -> list[tuple[str, bool]]:
     fields = [
         within for within in each.body if isinstance(within, ast.AnnAssign) and isinstance(within.target, ast.Name)
     ]
-    return [(ast.unparse(within.target), _says(within.annotation)) for within in fields]
+    return [(ast.unparse(each.target), _says(each.annotation) or _makes_sentences(each)) for each in fields]
+
+
+def _makes_sentences(declared: ast.AnnAssign) -> bool:
+    """A field that turns plain texts into sentences: Figure.cautions."""
+    return declared.value is not None and "each_said" in ast.unparse(declared.value)
 
 
 def _says(annotation: Node) -> bool:

@@ -12,7 +12,7 @@ from attrs import frozen
 from core.language import Message
 
 Verified = Literal["seen", "copy", "memory", "practice", "computed"]
-KNOWN_HOW: dict[Verified, str] = {
+KNOWN_HOW: dict[Verified, Message] = {
     "seen": "read in the text itself",
     "copy": "read in a copy",
     "memory": "from memory, not checked",

@@ -154,9 +154,13 @@ def say(word: Word, tolerance: Amount) -> Sentence:
     return Sentence(JUDGED[word], {"tolerance": tolerance})
 
 
+TO_ADD: Message = "Add to every reading"
+NOT_ADDED: Message = "What it should read − what it reads"
+
+
 def to_add(word: Word) -> Message:
     """What a check's offset is called: only an instrument that is to be adjusted has its readings corrected."""
-    return "Add to every reading" if word == "adjust" else "What it should read − what it reads"
+    return TO_ADD if word == "adjust" else NOT_ADDED
 
 
 def cannot_tell(uncertainty: float, tolerance: Amount) -> tuple[Sentence, ...]:

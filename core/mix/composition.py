@@ -9,6 +9,7 @@ from __future__ import annotations
 from attrs import frozen
 
 from core.refusals import OutOfRange
+from core.sentence import Message
 
 
 @frozen
@@ -19,7 +20,7 @@ class Cut:
     """
 
     ndb: str
-    name: str
+    name: Message
     water: float
     protein: float
     fat: float

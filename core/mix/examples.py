@@ -12,6 +12,7 @@ from attrs import frozen
 from core.meat import USUAL_LOSS
 from core.mix.composition import CUTS
 from core.mix.formula import Formula, Ingredient, Meat, Role
+from core.sentence import Message
 
 NITRITE = 0.0625
 CURE_DOSE = 0.0019
@@ -20,7 +21,7 @@ CURE_DOSE = 0.0019
 @frozen
 class Example:
     key: str
-    words: str
+    words: Message
     formula: Formula
 
 
