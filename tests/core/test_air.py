@@ -30,8 +30,8 @@ from core.vapour import (
     vapour_pressure_pa,
     wet_bulb_c,
 )
+from tests.core.telling import in_words
 from tests.core.worked import sums_in
-from tests.telling import in_words
 
 
 def by_key(figures):

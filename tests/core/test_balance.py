@@ -13,7 +13,7 @@ from core.mix.formula import Formula, Ingredient, Meat
 from core.quantities import METRIC
 from core.refusals import OutOfRange
 from core.working import Figure
-from tests.telling import in_words
+from tests.core.telling import in_words
 
 SHOULDER = Meat("Shoulder", 1.0, 0.0714, "10072")
 LARD = Meat("Lard", 1.0, 1.0, "10004")

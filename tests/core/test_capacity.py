@@ -17,7 +17,7 @@ from core.chamber.capacity import (
 from core.chamber.moisture import NO_PEAK_PRINTED
 from core.refusals import OutOfRange
 from core.working import Figure
-from tests.telling import in_words
+from tests.core.telling import in_words
 
 DAY_S = 86_400.0
 ONE_PER_CENT = 0.01 / DAY_S

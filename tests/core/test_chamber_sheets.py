@@ -4,7 +4,7 @@ import pytest
 
 from core.chamber import checks_sheets, moisture_sheets, setpoint_sheets
 from core.worksheet import Number, Worksheet
-from tests.telling import in_words
+from tests.core.telling import in_words
 
 DAY_S, YEAR_S = 86_400.0, 365 * 86_400.0
 SHEETS = {sheet.name: sheet for room in (setpoint_sheets, moisture_sheets, checks_sheets) for sheet in room.WORKSHEETS}

@@ -6,7 +6,7 @@ import pytest
 
 from core.chamber.checks_hygrometer import Over, per_kelvin, salt_check, salt_check_two
 from core.quantities import METRIC, US
-from tests.telling import in_words
+from tests.core.telling import in_words
 
 
 def figure(check, key: str):

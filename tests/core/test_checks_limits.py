@@ -12,7 +12,7 @@ from core.chamber.checks_scale import scale_check, smallest_kg
 from core.chamber.checks_thermometer import boiling_point, ice_point
 from core.quantities import METRIC, TEMPERATURE_DIFFERENCE, US, Amount
 from core.refusals import OutOfRange
-from tests.telling import in_words
+from tests.core.telling import in_words
 
 KELVIN = Amount(1.0, TEMPERATURE_DIFFERENCE)
 

@@ -6,7 +6,7 @@ from core.chamber.checks import Point, through_two
 from core.chamber.checks_ph import Buffer, nernst_v, ph_meter
 from core.quantities import METRIC
 from core.refusals import OutOfRange
-from tests.telling import in_words
+from tests.core.telling import in_words
 
 GOOD = (Buffer(7.0, 25.0, -5.0), Buffer(4.01, 25.0, 168.0))
 

@@ -8,7 +8,7 @@ from core.chamber.checks_hygrometer import Over, per_kelvin, salt_check, salt_ch
 from core.chamber.checks_salts import SALTS, humidity_over, uncertainty_over
 from core.quantities import METRIC, US, Reader
 from core.refusals import OutOfRange
-from tests.telling import in_words
+from tests.core.telling import in_words
 
 TABLE_SALT = Over("nacl", 20.0, 0.78)
 POTASH_SALT = Over("kcl", 20.0, 0.864)

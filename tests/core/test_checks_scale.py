@@ -5,7 +5,7 @@ import pytest
 from core.chamber.checks_scale import scale_check
 from core.quantities import METRIC
 from core.refusals import Missing, OutOfRange
-from tests.telling import in_words
+from tests.core.telling import in_words
 
 
 def figure(check, key: str):

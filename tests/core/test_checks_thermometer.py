@@ -7,7 +7,7 @@ import pytest
 from core.chamber.checks_thermometer import boiling_point, boiling_point_c, both_points, ice_point
 from core.quantities import METRIC, US
 from core.refusals import OutOfRange
-from tests.telling import in_words
+from tests.core.telling import in_words
 
 
 def figure(check, key: str):

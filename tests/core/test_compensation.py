@@ -9,8 +9,8 @@ from core.daybook.evidence import evidence_for
 from core.daybook.facts import InstrumentRecalibrated, Reading
 from core.daybook.instruments import Shelf
 from core.quantities import METRIC, US, Reader
+from tests.core.telling import in_words
 from tests.core.workshop import Workshop, day
-from tests.telling import in_words
 
 AT_12 = 298.15 / 285.15
 

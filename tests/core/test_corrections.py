@@ -18,8 +18,8 @@ from core.daybook.facts import (
 from core.daybook.instruments import Shelf
 from core.quantities import METRIC, US
 from core.sources import DEFINITION, NERNST
+from tests.core.telling import in_words
 from tests.core.workshop import OVER_SALT_12, Workshop, day
-from tests.telling import in_words
 
 
 @pytest.fixture

@@ -8,7 +8,7 @@ from core.mix.cure import CuringSalt, dose_for, from_dose, nitrate_ppm, nitrite_
 from core.quantities import METRIC, US
 from core.refusals import OutOfRange
 from core.working import Figure
-from tests.telling import in_words
+from tests.core.telling import in_words
 
 CURE = CuringSalt(0.0625)
 SLOW = CuringSalt(0.0625, 0.04)

@@ -21,7 +21,7 @@ from core.mix.rules import RULE_SETS, products_for, rules_for
 from core.quantities import METRIC
 from core.refusals import Missing, OutOfRange
 from core.working import Figure
-from tests.telling import in_words, named
+from tests.core.telling import in_words, named
 
 CURE = CuringSalt(0.0625)
 NITRATE = CuringSalt(0.0, 0.04)

@@ -15,7 +15,7 @@ from core.mix.rule import METHODS
 from core.quantities import METRIC
 from core.refusals import Missing, OutOfRange
 from core.working import Figure
-from tests.telling import in_words, named
+from tests.core.telling import in_words, named
 
 CURE = CuringSalt(0.0625)
 WEAK = CuringSalt(0.005)

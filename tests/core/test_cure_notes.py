@@ -12,7 +12,7 @@ from core.mix.rule import Method, Rule
 from core.quantities import METRIC
 from core.sentence import Sentence
 from core.sources import CFR_424_21C
-from tests.telling import in_words
+from tests.core.telling import in_words
 
 CHARGE = CureMix(10.0, (Dose(CuringSalt(0.0625), 0.02),), 0.25)
 WITH_IT = Rule(

@@ -11,7 +11,7 @@ from core.quantities import METRIC
 from core.refusals import Missing, OutOfRange, Refused, Unusual
 from core.worksheets import find
 from tests.core.kitchen import Kitchen
-from tests.telling import in_words
+from tests.core.telling import in_words
 
 GROUND = {"meat_kg": "10 kg", "dose": "0.1 %", "nitrite": "6.25", "nitrate": "0", "other_salt_kg": "250 g"}
 SECOND = {"second_kg": "20 g", "second_nitrite": "6.25 %", "second_nitrate": "0"}

@@ -13,7 +13,7 @@ from core.quantities import METRIC
 from core.refusals import OutOfRange
 from core.release.readiness import judge
 from tests.core.kitchen import DAY, NOON, Kitchen
-from tests.telling import in_words
+from tests.core.telling import in_words
 
 PUMPED = CureWeighed(
     0.24, 0.0625, other_salt_kg=1.2, rules="us", product="meat", method="pump", water_kg=10.0, sugar_kg=0.4, taken=0.1

@@ -11,7 +11,7 @@ from core.mix.salting_rules import by_rule, minimums, turns
 from core.mix.salting_sheets import SALTING, salting_figures
 from core.quantities import METRIC
 from core.refusals import Missing, OutOfRange, Refused
-from tests.telling import in_words
+from tests.core.telling import in_words
 
 CELLS = 60
 

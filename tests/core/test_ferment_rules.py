@@ -28,7 +28,7 @@ from core.refusals import Missing, OutOfRange, Refused
 from core.units import CELSIUS_HOUR, FAHRENHEIT, FAHRENHEIT_HOUR
 from core.worksheet import Number
 from tests.core.fermenting import H
-from tests.telling import in_words
+from tests.core.telling import in_words
 
 US_RULE, CANADA = RULES["us"], RULES["canada"]
 

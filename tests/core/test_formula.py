@@ -21,7 +21,7 @@ from core.mix.ions import ION_IN_SODIUM_NITRITE
 from core.quantities import METRIC
 from core.refusals import Missing, OutOfRange
 from core.working import Figure
-from tests.telling import in_words
+from tests.core.telling import in_words
 
 LEAN = Meat("Shoulder {lean}", 0.75, 0.0714, "10072", 8.0)
 FAT = Meat("Back fat", 0.25, 0.8869, "10004", 3.0)

@@ -19,7 +19,7 @@ from core.refusals import OutOfRange, Refused
 from core.units import QUART_M3
 from core.water import OUTSIDE_AIR
 from core.working import Figure
-from tests.telling import in_words
+from tests.core.telling import in_words
 
 
 def figure(figures: tuple[Figure, ...], key: str) -> Figure:

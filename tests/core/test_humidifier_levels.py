@@ -9,7 +9,7 @@ from core.chamber.levels import ONLY_ONE, Poured, runs_dry, runs_full, water_a_d
 from core.quantities import METRIC, US, Reader
 from core.refusals import OutOfRange
 from core.units import QUART_M3
-from tests.telling import in_words
+from tests.core.telling import in_words
 
 START = datetime(2024, 3, 1, 8, 0, tzinfo=UTC)
 

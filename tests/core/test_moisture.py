@@ -21,7 +21,7 @@ from core.quantities import LOSS_RATE, METRIC
 from core.reading import read
 from core.refusals import OutOfRange, Refused
 from core.units import DAY_S
-from tests.telling import in_words
+from tests.core.telling import in_words
 
 ONE_PER_CENT = 0.01 / DAY_S
 HALF_LITRE = 0.0005 / DAY_S

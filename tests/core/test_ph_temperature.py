@@ -5,7 +5,7 @@ import pytest
 from core.chamber.ph_temperature import compensated, compensated_ph
 from core.quantities import METRIC, US
 from core.refusals import OutOfRange
-from tests.telling import in_words
+from tests.core.telling import in_words
 
 
 def test_read_colder_than_the_meter_stands_it_is_further_from_7():

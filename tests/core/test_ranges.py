@@ -22,7 +22,7 @@ from core.mix import casings, composition, salting, scaling, starter, sugar
 from core.mix.formula import Formula, Ingredient, Meat
 from core.refusals import OutOfRange
 from core.units import DAY_S
-from tests.telling import in_words
+from tests.core.telling import in_words
 
 HAIR = 1e-4
 CUT = composition.CUTS["10074"]

@@ -15,7 +15,7 @@ from core.release.readiness import LEAST_LOSS, SIGNS, Evidence, judge
 from core.release.salted import Salted
 from core.sources import EU_LISTERIA, FSRE_STABILITY
 from core.verdict import Reason
-from tests.telling import in_words
+from tests.core.telling import in_words
 
 SAUSAGE = Evidence(
     style="fermented",

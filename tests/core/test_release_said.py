@@ -28,8 +28,8 @@ from core.sources import (
     USDA_LEAN_WATER,
     Source,
 )
+from tests.core.telling import in_words
 from tests.core.test_readiness import MUSCLE, SAUSAGE, SLOW, changed
-from tests.telling import in_words
 
 OVER_0_92 = {"water_activity": 0.93}
 

@@ -7,7 +7,7 @@ from core.mix.salting_rules import by_rule
 from core.refusals import Refused
 from core.units import POUND_KG
 from core.worksheets import find
-from tests.telling import in_words
+from tests.core.telling import in_words
 
 LOIN = Piece("slab", 0.05)
 

@@ -29,7 +29,7 @@ from core.mix.salting_rules import BY_MASS, brine_strength, by_rule, minimums, t
 from core.quantities import METRIC
 from core.refusals import Missing, OutOfRange
 from core.sources import COMMON_PRACTICE
-from tests.telling import in_words
+from tests.core.telling import in_words
 
 DAY_S, POUND_KG, INCH_M = 86_400.0, 0.45359237, 0.0254
 

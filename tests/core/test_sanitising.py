@@ -12,7 +12,7 @@ from core.quantities import METRIC, US
 from core.refusals import OutOfRange, Refused
 from core.sources import CFR_178_1010, CFR_180_940, COMMON_PRACTICE, PRODUCT_LABEL, Source
 from core.units import GALLON_M3
-from tests.telling import in_words
+from tests.core.telling import in_words
 
 LITRE = 1e-3
 

@@ -17,7 +17,7 @@ from core.chamber.setpoints import (
 )
 from core.quantities import METRIC, US
 from core.refusals import OutOfRange, Refused
-from tests.telling import in_words
+from tests.core.telling import in_words
 
 
 def by_key(figures):

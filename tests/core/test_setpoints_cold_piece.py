@@ -10,7 +10,7 @@ from core.chamber.setpoint_sheets import COLD_PIECE
 from core.quantities import METRIC
 from core.refusals import OutOfRange
 from core.vapour import absolute_humidity_kg_m3, dew_point_c
-from tests.telling import in_words
+from tests.core.telling import in_words
 
 RADIATION_W_M2K = 5.0
 

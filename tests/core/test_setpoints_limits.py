@@ -10,7 +10,7 @@ from core.chamber.setpoints import beside, equal_humidity, equal_line, equal_tem
 from core.quantities import METRIC
 from core.refusals import OutOfRange
 from core.sentence import said
-from tests.telling import in_words
+from tests.core.telling import in_words
 
 DAY_S = 86_400.0
 

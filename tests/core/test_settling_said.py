@@ -18,8 +18,8 @@ from core.chamber.settling.staying import Stay
 from core.quantities import METRIC, US, Amount, Quantity
 from tests.core.settling_flat import said
 from tests.core.settling_logs import analysis
+from tests.core.telling import in_words
 from tests.core.test_settling_edges import LATELY, space, steady
-from tests.telling import in_words
 
 
 @pytest.mark.parametrize(

@@ -7,7 +7,7 @@ import pytest
 from core.dry import rate, shrink
 from core.quantities import METRIC
 from core.refusals import OutOfRange
-from tests.telling import in_words
+from tests.core.telling import in_words
 
 
 def refused_field(call, *arguments) -> str:

@@ -7,7 +7,7 @@ from core.mix.sugar import SUGARS, Sugar, ph_from, reach, sugar_for
 from core.quantities import METRIC
 from core.refusals import OutOfRange
 from core.working import Figure
-from tests.telling import in_words
+from tests.core.telling import in_words
 
 
 def test_the_rule_of_thumb_is_the_upper_end():

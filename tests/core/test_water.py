@@ -8,7 +8,7 @@ from core.chamber.humidifier import CHARGE_SHEET
 from core.quantities import METRIC
 from core.refusals import OutOfRange
 from core.water import constants, equilibrium, expected_ph, ph_fresh, ph_open
-from tests.telling import in_words
+from tests.core.telling import in_words
 
 USUAL = 0.1739
 

@@ -9,7 +9,7 @@ from core.refusals import OutOfRange
 from core.sources import COMMON_PRACTICE
 from core.working import Figure
 from core.worksheets import find
-from tests.telling import in_words
+from tests.core.telling import in_words
 
 GRAM, TENTH = 1e-3, 1e-4
 
