@@ -420,7 +420,7 @@ def test_more_than_200_ppm_is_refused_in_canada(seen: Seen):
         "at most 156.25 ppm (¼ oz to 100 lb)",
         "nitrite: at most 80 ppm",
         "nitrite: at most 45 ppm",
-        "at least 100, at most 200 ppm",
+        "at least 100 ppm, at most 200 ppm",
     ],
 )
 def test_the_rules_page_prints_what_was_held_to(seen: Seen, row: str):
