@@ -42,7 +42,7 @@ def first_files() -> dict[str, bytes]:
 def check_instruments(page: Page, seen: Seen) -> None:
     prepare.set_clock(page, BEGUN)
     prepare.add_instrument(page, THERMOMETER, "thermometer")
-    prepare.check(page, "In ice", "Check in melting ice", "−0.7 K", reading_c="0.7")
+    prepare.check(page, "In ice", "Check in melting ice", "−1.3 K", reading_c="1.3")
     seen.texts["boiling"] = prepare.check(
         page, "In boiling water", "Check in boiling water", "98.0 °C", reading_c="98.4", altitude_m="600"
     )

@@ -31,7 +31,7 @@ def seen(browser: Browser, dist: Path, tmp_path_factory: pytest.TempPathFactory)
 
 def test_a_thermometer_through_ice_and_boiling_water_at_a_height_has_its_line(seen: Seen):
     assert re.search(r"Boiling point here\s+98\.0\s*°C", seen["boiling"])
-    assert re.search(r"0\.7\s*°C read is 0\s*°C, 98\.4\s*°C read is 98\s*°C", seen["thermometer"])
+    assert re.search(r"1\.3\s*°C read is 0\s*°C, 98\.4\s*°C read is 98\s*°C", seen["thermometer"])
 
 
 def test_a_hygrometer_that_reads_72_over_salt_is_corrected_by_3_and_a_half(seen: Seen):
