@@ -155,10 +155,10 @@ def _words_of(measured: Measured, check: Checked | None, correction: Correction 
         return Sentence("No valid check: readings are taken as they are.")
     if check.failed:
         return Sentence("It failed its check: its readings are not corrected, and prove nothing.")
-    if check.check.word == "accept" and measured != "ph":
-        return Sentence(NO_CORRECTION)
-    if correction is None:
+    if correction is None and measured == "ph":
         return Sentence("Its electrode was checked in millivolts: the pH it shows is taken as it is.")
+    if correction is None:
+        return Sentence(NO_CORRECTION)
     return correction_in_words(measured, correction)
 
 
