@@ -18,6 +18,7 @@ from attrs import Converter, evolve, field, frozen
 
 from core.chamber.checks import Correction
 from core.refusals import OutOfRange
+from core.sentence import Sentence
 
 GAP = 1.5
 """A pause longer than this many usual intervals is a gap."""
@@ -153,12 +154,15 @@ def _require_rising(series: Series) -> None:
     times_s = series.times_s
     is_rising = all(map(lt, times_s, islice(times_s, 1, None)))  # a NaN is neither less nor more
     if not is_rising or not all(map(math.isfinite, (*times_s[:1], *times_s[-1:]))):
-        raise OutOfRange("log", f"The times of {series.probe} must rise from reading to reading.")
+        raise OutOfRange(
+            "log", Sentence("The times of {probe} must rise from reading to reading.", {"probe": series.probe})
+        )
 
 
 def _require_readings(series: Series) -> None:
     if not len(series) == len(series.temperatures_c) == len(series.humidities):
-        raise OutOfRange("log", f"{series.probe} must have one temperature and one humidity, or none, for each time.")
+        text = "{probe} must have one temperature and one humidity, or none, for each time."
+        raise OutOfRange("log", Sentence(text, {"probe": series.probe}))
     for values, low, high, words in (
         (
             series.temperatures_c,

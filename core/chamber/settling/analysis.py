@@ -27,6 +27,7 @@ from core.chamber.settling.swing import CannotSee, Swing, Trace, arrives_at, req
 from core.chamber.settling.wanted import Wanted
 from core.chamber.settling.witness import witness_of
 from core.refusals import OutOfRange
+from core.sentence import Sentence
 from core.vapour import STANDARD_PA
 
 
@@ -148,7 +149,8 @@ def analysing(
     warm = [series.warm() for series in probes]
     for series in warm:
         if len(series) < 2:
-            raise OutOfRange("log", f"{series.probe} has fewer than two temperatures: there is nothing to analyse.")
+            text = "{probe} has fewer than two temperatures: there is nothing to analyse."
+            raise OutOfRange("log", Sentence(text, {"probe": series.probe}))
     wanted = wanted or Wanted()
     found: list[Probe] = []
     for series in warm:
