@@ -213,7 +213,7 @@ def test_a_file_that_was_read_in_is_no_longer_chosen(tablet: Page):
     is_at(page, "Your data")
     choose(page, {"book.json": json.dumps(book).encode()})
     tap(page, page.get_by_role("button", name="Read it in"))
-    expect(page.locator("main .saved")).to_contain_text("1 new entries")
+    expect(page.locator("main .saved")).to_contain_text("1 new entry")
     assert chosen(page) == []
 
 

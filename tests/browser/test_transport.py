@@ -178,7 +178,7 @@ def test_a_file_goes_up_whole_and_comes_out_the_same(air: Page, tmp_path: Path):
     changed.write_text(json.dumps(exported))
     air.locator("[type=file]").set_input_files(changed)
     air.get_by_role("button", name="Read it in").click()
-    expect(air.locator("main .saved")).to_contain_text("1 new entries")
+    expect(air.locator("main .saved")).to_contain_text("1 new entry")
 
 
 def test_a_text_of_a_slipped_clipboard_is_refused_and_stays_in_its_box(tablet: Page):
