@@ -28,6 +28,15 @@ ALTITUDE_INPUT = Number(
     optional=True,
     help="Empty means sea level.",
 )
+SURFACE_ACTIVITY = Number(
+    "surface_activity",
+    "Water activity of the surface",
+    WATER_ACTIVITY,
+    0.5,
+    1.0,
+    default=0.97,
+    help="1 is pure water; fresh salted meat is about 0.97 (common practice; no published source).",
+)
 
 
 def _moist_air(
@@ -79,15 +88,7 @@ DRYING_FORCE = Worksheet(
     inputs=(
         TEMPERATURE_INPUT,
         HUMIDITY_INPUT,
-        Number(
-            "surface_activity",
-            "Water activity of the surface",
-            WATER_ACTIVITY,
-            0.5,
-            1.0,
-            default=0.97,
-            help="1 is pure water; fresh salted meat is about 0.97 (common practice; no published source).",
-        ),
+        SURFACE_ACTIVITY,
         Number(
             "surface_temperature",
             "Temperature of the surface",

@@ -247,27 +247,26 @@ def _lowered(molality: float, osmotic: float) -> float:
     return -math.expm1(-2 * molality * osmotic * WATER_KG_PER_MOL)
 
 
-CHARGE_INPUTS = (
-    Number("water_m3", "Water", VOLUME, 1e-4, 1.0, help="What you fill in, not what the tank holds."),
-    Number(
-        "soda_kg_per_m3",
-        "Baking soda",
-        SODA_DOSE,
-        0.0,
-        100.0,
-        default=USUAL_CHARGE_KG_PER_M3,
-        help="One level tablespoon to the quart, 14.6 g/L, is common practice.",
-    ),
-    Number(
-        "tank_m3",
-        "Tank, to its mark",
-        VOLUME,
-        1e-4,
-        1.0,
-        optional=True,
-        help="The tank's own highest mark, for example 7 qt.",
-    ),
+CHARGE_WATER = Number("water_m3", "Water", VOLUME, 1e-4, 1.0, help="What you fill in, not what the tank holds.")
+SODA = Number(
+    "soda_kg_per_m3",
+    "Baking soda",
+    SODA_DOSE,
+    0.0,
+    100.0,
+    default=USUAL_CHARGE_KG_PER_M3,
+    help="One level tablespoon to the quart, 14.6 g/L, is common practice.",
 )
+TANK = Number(
+    "tank_m3",
+    "Tank, to its mark",
+    VOLUME,
+    1e-4,
+    1.0,
+    optional=True,
+    help="The tank's own highest mark, for example 7 qt.",
+)
+CHARGE_INPUTS = (CHARGE_WATER, SODA, TANK)
 CHARGE_SHEET = Worksheet(
     name="humidifier-charge",
     title="Charge the humidifier",

@@ -2,27 +2,21 @@
 
 from __future__ import annotations
 
-from core.air_sheets import HUMIDITY_INPUT, TEMPERATURE_INPUT
+from attrs import evolve
+
+from core.air_sheets import HUMIDITY_INPUT, SURFACE_ACTIVITY, TEMPERATURE_INPUT
 from core.chamber.cold_piece import cold_piece
 from core.chamber.programmes import BY_KEY, PROCESSES, PROGRAMMES, Programme
 from core.chamber.rates import FILM
 from core.chamber.setpoints import equal_humidity, equal_temperature, set_point
-from core.quantities import LENGTH, RELATIVE_HUMIDITY, TEMPERATURE, WATER_ACTIVITY
+from core.quantities import LENGTH, RELATIVE_HUMIDITY, TEMPERATURE
 from core.refusals import Missing
 from core.sentence import Sentence
 from core.usual import THAWING_C
 from core.working import Figure
 from core.worksheet import Choice, Number, Worksheet
 
-ACTIVITY_INPUT = Number(
-    "activity",
-    "Water activity of the surface",
-    WATER_ACTIVITY,
-    0.5,
-    1.0,
-    default=0.97,
-    help="1 is pure water; fresh salted meat is about 0.97 (common practice; no published source).",
-)
+ACTIVITY_INPUT = evolve(SURFACE_ACTIVITY, key="activity")
 NO_PROGRAMME = "none"
 
 

@@ -10,24 +10,27 @@ from core.quantities import COUNT, LENGTH, MASS, RATIO, Amount
 from core.refusals import OutOfRange
 from core.sentence import Sentence
 from core.sources import MIX_WEIGHS
+from core.usual import CASING_LONG_M
 from core.working import Figure
+from core.worksheet import Number
 
 MIX_DENSITY = MEAT_KG_PER_M3
 """kg/m³."""
 FILLED = "Measure the diameter of a stuffed casing: it is not always the one printed on the packet."
 MOST_CASINGS = 10_000
+COUNTED = Number("count", "Number of casings", COUNT, 1, MOST_CASINGS)
+DIAMETER = Number("diameter_m", "Diameter, stuffed", LENGTH, 0.005, 0.5, help=FILLED)
+LONG = Number("length_m", "Length of each", LENGTH, 0.01, 1000.0, usual=CASING_LONG_M)
+OF_MIX = Number("density", "Density of the mix", DENSITY, 500.0, 1500.0, default=MIX_DENSITY)
+BOXES = (COUNTED, DIAMETER, LONG, OF_MIX)
 
 
 def fill_kg(count: float, diameter_m: float, length_m: float, density: float = MIX_DENSITY) -> float:
     """Kilograms of mix in straight round casings. Raises OutOfRange on "count", "diameter_m", "length_m", "density"."""
     if not (1 <= count <= MOST_CASINGS and count == int(count)):
         raise OutOfRange("count", "The number of casings must be a whole number, 1 to 10 000.")
-    if not 0.005 <= diameter_m <= 0.5:
-        raise OutOfRange("diameter_m", "The diameter must be between 5 mm and 500 mm.")
-    if not 0.01 <= length_m <= 1000:
-        raise OutOfRange("length_m", "The length must be between 10 mm and 1000 m.")
-    if not 500 <= density <= 1500:
-        raise OutOfRange("density", "The density must be between 0.5 and 1.5 kg/L.")
+    for box, value in ((DIAMETER, diameter_m), (LONG, length_m), (OF_MIX, density)):
+        box.check(value)
     return count * math.pi / 4 * diameter_m**2 * length_m * density
 
 

@@ -2,91 +2,38 @@
 
 from __future__ import annotations
 
-from attrs import frozen
-
 from core.mix.brine import brine_figures, recipe
 from core.mix.cure import CuringSalt, dosed, dosed_for, figures
+from core.mix.cure_boxes import (
+    ACCELERATOR,
+    MEAT,
+    NITRATE,
+    NITRITE,
+    OTHER,
+    OTHER_SALT,
+    PICK_UP,
+    PUMP,
+    SECOND,
+    SECOND_NITRATE,
+    SECOND_NITRITE,
+    SUGAR,
+    WATER,
+)
 from core.mix.cure_laws import LAW_NAMES, curing
 from core.mix.cure_mix import PPM, CureMix, Dose
-from core.mix.curing_salt import DOSE, STRENGTH, TENTH, second_salt
+from core.mix.curing_salt import DOSE, second_salt
 from core.mix.rule import METHODS, Method
-from core.quantities import DOSE_MASS, FRACTION, MASS, PARTS_PER_MILLION, VOLUME, Amount, Reader
-from core.reading import is_bare
-from core.refusals import Missing, Unusual
-from core.sentence import Message, Sentence, Value, said
+from core.quantities import DOSE_MASS, FRACTION, PARTS_PER_MILLION, VOLUME
+from core.refusals import Missing
 from core.working import Figure
 from core.worksheet import Choice, Number, Worksheet
 
-A_TENTH: Message = (
-    "{label}: this is read as {strength}, a tenth of what a concentrate holds. Is {tenfold} meant? Then enter that. If "
-    "the label says {strength}, enter it with its unit."
-)
 ON_MEAT = {key: METHODS[key] for key in ("comminuted", "dry-rub", "dry-salting")}
 IN_BRINE = {key: METHODS[key] for key in ("immersion", "pick-up")}
-
-
-@frozen
-class Strength(Number):
-    """Nitrite by the label. 0.625 in its box is a salt there may be, and 6.25 with its point in the wrong place."""
-
-    def read(self, text: str, reader: Reader) -> float | None:
-        value = super().read(text, reader)
-        if value is not None and is_bare(text) and TENTH[0] <= value <= TENTH[1]:
-            told: dict[str, Value] = {
-                "label": said(self.label),
-                "strength": Amount(value, STRENGTH),
-                "tenfold": Amount(value * 10, STRENGTH),
-            }
-            raise Unusual(self.key, Sentence(A_TENTH, told))
-        return value
-
-
-MEAT = Number("meat_kg", "Meat and fat", MASS, 0.01, 1000.0, help="The green weight: meat and fat, no water or spice.")
-NITRITE = Strength(
-    "nitrite", "Nitrite in the curing salt", STRENGTH, 0.0, 1.0, help="Per-cent on its label, for example 6.25."
-)
-NITRATE = Number(
-    "nitrate", "Nitrate in the curing salt", STRENGTH, 0.0, 1.0, default=0.0, help="Per-cent on its label; 0 if none."
-)
 METHOD = Choice("method", "Method", ON_MEAT, default="comminuted")
 LAW = Choice("law", "Rules", LAW_NAMES, default="us")
-OTHER_SALT = Number(
-    "other_salt_kg", "Other salt", DOSE_MASS, 0.0, 100.0, optional=True, help="Plain salt that goes in as well."
-)
-OTHER = Number(
-    "other_kg",
-    "All else in the mix",
-    DOSE_MASS,
-    0.0,
-    1000.0,
-    optional=True,
-    help="Water, sugar, spice: Canada counts on the whole mixture.",
-)
-SECOND = Number(
-    "second_kg", "Second curing salt", DOSE_MASS, 0.0, 100.0, optional=True, help="Where two go in at once."
-)
-SECOND_NITRITE = Strength("second_nitrite", "Nitrite in the second", STRENGTH, 0.0, 1.0, optional=True)
-SECOND_NITRATE = Number("second_nitrate", "Nitrate in the second", STRENGTH, 0.0, 1.0, optional=True)
 CURE = Number("cure_kg", "Curing salt", DOSE_MASS, 0.0, 100.0, help="In the brine.")
-WATER = Number("water_kg", "Water", MASS, 0.01, 1000.0, help="A litre weighs a kilogram.")
 SALT = Number("other_salt_kg", "Salt", DOSE_MASS, 0.0, 300.0, default=0.0, help="Plain salt, without the cure's own.")
-SUGAR = Number("sugar_kg", "Sugar", DOSE_MASS, 0.0, 300.0, default=0.0)
-ACCELERATOR = Number(
-    "accelerator_kg", "Ascorbate or erythorbate", DOSE_MASS, 0.0, 10.0, default=0.0, help="In the brine; 0 if none."
-)
-PUMP = Number(
-    "taken", "Pump", FRACTION, 0.001, 1.0, help="Brine pumped in, per-cent of the green weight.", usual=(0.05, 0.4)
-)
-PICK_UP = Number(
-    "taken",
-    "Pick-up",
-    FRACTION,
-    0.001,
-    1.0,
-    optional=True,
-    help="Brine taken up, per-cent of the green weight; by pick-up.",
-    usual=(0.03, 0.4),
-)
 WANTED = Number(
     "wanted",
     "Nitrite wanted",

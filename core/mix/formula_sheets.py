@@ -5,28 +5,16 @@ from __future__ import annotations
 from core.meat import LOSS_HELP, MOST_LOSS, USUAL_LOSS
 from core.mix import casings
 from core.mix.blend import preblend
-from core.mix.measures import DENSITY, PER_MEAT
+from core.mix.measures import PER_MEAT
 from core.mix.pearson import two_meats
-from core.mix.weighing import rounding
-from core.quantities import COUNT, DOSE_MASS, FRACTION, LENGTH, LOSS, MASS, RATIO, Amount
+from core.mix.weighing import DIVISION, rounding
+from core.quantities import DOSE_MASS, FRACTION, LOSS, MASS, RATIO, Amount
 from core.sentence import Sentence
 from core.sources import DEFINITION
-from core.usual import CASING_LONG_M, SHOWN_KG
 from core.working import Figure
 from core.worksheet import Choice, Number, Worksheet
 
 DOSES = {"cure": "curing salt", "other": "salt, spice or something else"}
-FINEST_KG, COARSEST_KG = 1e-6, 0.1
-DIVISION = Number(
-    "division_kg",
-    "The scale shows steps of",
-    DOSE_MASS,
-    FINEST_KG,
-    COARSEST_KG,
-    default=0.001,
-    help="The smallest step of its last digit, for example 1 g or 0.1 g.",
-    usual=SHOWN_KG,
-)
 
 
 def for_finished(finished_kg: float, loss: float, others: float) -> tuple[Figure, ...]:
@@ -96,12 +84,7 @@ CASINGS = Worksheet(
     title="Mix for the casings",
     stage="mix",
     question="How much mix do these casings take?",
-    inputs=(
-        Number("count", "Number of casings", COUNT, 1, casings.MOST_CASINGS),
-        Number("diameter_m", "Diameter, stuffed", LENGTH, 0.005, 0.5, help=casings.FILLED),
-        Number("length_m", "Length of each", LENGTH, 0.01, 1000.0, usual=CASING_LONG_M),
-        Number("density", "Density of the mix", DENSITY, 500.0, 1500.0, default=casings.MIX_DENSITY),
-    ),
+    inputs=casings.BOXES,
     compute=_fill,
     example={"count": "12", "diameter_m": "55 mm", "length_m": "400 mm", "density": "1.05"},
 )

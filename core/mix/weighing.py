@@ -15,13 +15,26 @@ from core.refusals import OutOfRange
 from core.sentence import Message, Rounded, Sentence, Value
 from core.sources import DEFINITION
 from core.traced import traced
+from core.usual import SHOWN_KG
 from core.working import Figure
+from core.worksheet import Number
 
 ALLOWED = 0.05
 """A dose is to be weighed to ±5 % of itself (common practice; no published source)."""
 SLACK = 1e-9
 STEPPED: Message = "{wanted} in steps of {division}, to the nearest: {aimed}"
 STEPPED_DOWN: Message = "{wanted} in steps of {division}, down, for more would be the greater harm: {aimed}"
+USUAL_DIVISION_KG = 0.001
+DIVISION = Number(
+    "division_kg",
+    "The scale shows steps of",
+    DOSE_MASS,
+    1e-6,
+    0.1,
+    default=USUAL_DIVISION_KG,
+    help="The smallest step of its last digit, for example 1 g or 0.1 g.",
+    usual=SHOWN_KG,
+)
 HALVES = "The display rounds by half a division at nothing and half under the load: {division}."
 
 

@@ -79,8 +79,8 @@ def fits(validator, value) -> bool:
         (attrs.fields(BoilingPointChecked).altitude_m.validator, (-500.0, 4000.0, None), (-500.1, 4000.1)),
         (attrs.fields(FermentLogTaken).readings.validator, (2,), (1,)),
         (attrs.fields(ProofProbe).file.validator, (0,), (-1,)),
-        (attrs.fields(ProofRun).humidity_half.validator, (1e-9, None), (0.0, -0.5)),
-        (attrs.fields(ProofRun).temperature_half_k.validator, (1e-9,), (0.0,)),
+        (attrs.fields(ProofRun).humidity_half.validator, (0.005, 0.5, None), (0.0049, 0.501, -0.5)),
+        (attrs.fields(ProofRun).temperature_half_k.validator, (0.1, 10.0), (0.0, 0.099, 10.1)),
     ],
 )
 def test_what_a_fact_may_hold(validator, inside, outside):

@@ -59,7 +59,7 @@ FACTS = [
     BatchStarted("Stick", "fermented", 2.0, 0.4, formula="x", scaled_by="casings", scaled_to=12.0),
     FormulaKept(**WRITTEN),
     FormulaChanged(**WRITTEN, casing_diameter_m=0.055, note="finer"),
-    IngredientWeighed("part-2", 0.0235, 0.0236, "Cure", 0.001, "x", "L 7"),
+    IngredientWeighed("part-2", 0.0236, 0.0235, "Cure", 0.001, "x", "L 7"),
     CureWeighed(0.031, 0.0625, 0.04, 0.31),
     CureWeighed(
         0.24, 0.0625, rules="ca", product="meat", method="pump", nitrate_of="potassium", water_kg=10.0, taken=0.1

@@ -7,6 +7,7 @@ from pathlib import Path
 from typing import Any
 
 import web
+from core.daybook import facts
 from core.daybook.book import Book
 from core.worksheet import Number
 from core.worksheets import WORKSHEETS
@@ -65,9 +66,11 @@ def _numbers(held: Any) -> Iterator[Number]:
 
 
 def keys_written() -> set[str]:
-    """The key of every `Number(…)` that a screen's source declares, so that none is overlooked; of a row's, its end."""
+    """The key of every `Number(…)` that the source of a screen or a fact declares, so that none is overlooked; of a
+    row's, its end."""
     keys: set[str] = set()
-    for path in (Path(web.__file__).parent / "screens").rglob("*.py"):
+    screens, kept = Path(web.__file__).parent / "screens", Path(facts.__file__).parent
+    for path in (*screens.rglob("*.py"), *kept.glob("*.py")):
         for node in ast.walk(ast.parse(path.read_text("utf-8"))):
             if isinstance(node, ast.Call) and getattr(node.func, "id", "") == "Number":
                 (key,) = [part.value for part in ast.walk(node.args[0]) if isinstance(part, ast.Constant)]

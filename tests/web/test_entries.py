@@ -80,7 +80,7 @@ def walked(visitor: Visitor) -> dict[type, str]:
     kitchen.note(CureWeighed(0.0301234567, 0.062345678, 0.0012345678, 0.3171717), batch)
     formula = kitchen.note(FormulaKept(**fields(FORMULA), note="Mince it cold."))
     kitchen.note(FormulaChanged(**fields(FORMULA)), formula)
-    kitchen.note(IngredientWeighed("part-1", 0.0123456789, 0.0125, "Salt", 1.234567e-4, lot="L 7"), batch)
+    kitchen.note(IngredientWeighed("part-1", 0.0125, 0.0123456789, "Salt", 1.234567e-4, lot="L 7"), batch)
     kitchen.note(HouseRule("us", 123.456789e-6, 1234.56789e-6, "our own"), RULES)
     kitchen.note(
         LicensedException("a trial", "letter 12", "Ana", "food act, section 9", "nitrite", 187.654321e-6), batch

@@ -10,19 +10,19 @@ from flask import Blueprint, render_template, url_for
 from core.daybook.batch import Batch, open_and_finished
 from core.daybook.curing import known_cure
 from core.daybook.facts import BatchStarted
+from core.daybook.facts.fields import boxes
 from core.daybook.formulas import formula_of
 from core.daybook.sheet import sheet_of
-from core.meat import LOSS_HELP, STYLES, USUAL_LOSS, Style
+from core.meat import STYLES, Style
 from core.mix.measures import GOING_IN
-from core.quantities import COUNT, DAYS, LOSS, MASS, PH, Amount
+from core.quantities import COUNT, LOSS, MASS, PH, Amount
 from core.refusals import Refusal
 from core.sentence import Message, Rounded, Said, Sentence, listed
-from core.units import DAY_S
 from core.working import Figure
-from core.worksheet import Choice, Number
+from core.worksheet import Choice
 from web import charts
 from web.entry_forms import EntryForm, Subject, Values, declare, say, write
-from web.forms import Words, typed
+from web.forms import Words
 from web.journal import book
 from web.lookup import find_batch
 from web.screens.ferment.panel import panel
@@ -59,37 +59,10 @@ START = declare(
         (
             Words("name", "Name", example="Juniper coarse", help="What you will call it in the cellar."),
             Choice("style", "Kind", STYLES, default="fermented"),
-            Number(
-                "meat_kg", "Meat and fat", MASS, 0.05, 500, help="The green weight: meat and fat, no water or spice."
-            ),
-            Number(
-                "target_loss",
-                "Loss to reach",
-                LOSS,
-                0.05,
-                0.7,
-                default=USUAL_LOSS,
-                help=LOSS_HELP,
-            ),
-            Number(
-                "least_s",
-                "Least days hanging",
-                DAYS,
-                0,
-                1000 * DAY_S,
-                optional=True,
-                help="Leave empty if you set none.",
-            ),
+            *boxes(BatchStarted),
         ),
         _say,
         fact=_begun,
-        texts=lambda fact, how: {
-            "name": fact.name,
-            "style": fact.style,
-            "meat_kg": typed(fact.meat_kg, MASS, how),
-            "target_loss": typed(fact.target_loss, LOSS, how),
-            "least_s": typed(fact.least_s, DAYS, how),
-        },
         save="Start the batch",
         correct="Correct this batch",
     )

@@ -6,12 +6,12 @@ from flask import Blueprint, redirect, url_for
 
 from core.daybook.batch import Batch, Piece
 from core.daybook.facts import PieceHung, PieceWeighed
+from core.daybook.facts.fields import boxes
 from core.dry import shrink
 from core.quantities import PIECE_MASS, Amount
 from core.refusals import OutOfRange
 from core.sentence import Rounded, Sentence, listed
 from core.working import Figure
-from core.worksheet import Number
 from web.entry_forms import EntryForm, Subject, Values, declare, path_of, write
 from web.forms import ReadWith, Words
 from web.lookup import find_batch, find_piece
@@ -19,8 +19,6 @@ from web.visitor import now
 
 screen = Blueprint("dry", __name__)
 
-LIGHTEST_KG, HEAVIEST_KG = 0.01, 60.0
-_WEIGHT = ("Weight", PIECE_MASS, LIGHTEST_KG, HEAVIEST_KG)
 _SCALE = ReadWith("scale", "Scale", ("scale",))
 
 
@@ -43,7 +41,7 @@ HANG = declare(
         "Hang a piece",
         (
             Words("tag", "Tag", 20, example="J-1", help="What is written on its tag."),
-            Number("start_kg", *_WEIGHT, help="As it goes into the chamber; losses are counted from here."),
+            *boxes(PieceHung),
             _SCALE,
         ),
         lambda fact: Sentence("Hung {tag}: {weight}", {"tag": fact.tag, "weight": _weighed(fact.start_kg)}),
@@ -74,7 +72,7 @@ WEIGH = declare(
     EntryForm(
         PieceWeighed,
         "Weigh",
-        (Number("mass_kg", *_WEIGHT), _SCALE),
+        (*boxes(PieceWeighed), _SCALE),
         lambda fact: Sentence("Weighed: {weight}", {"weight": _weighed(fact.mass_kg)}),
         figures=_shrunk,
         save="Save and next",

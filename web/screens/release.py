@@ -11,13 +11,13 @@ from flask import Blueprint, redirect, render_template, request, url_for
 from core.daybook.batch import Batch, Piece
 from core.daybook.evidence import evidence_for
 from core.daybook.facts import ActivityMeasured, PieceInspected, PieceTakenDown
+from core.daybook.facts.fields import boxes
 from core.daybook.fermenting import outcome_of
 from core.daybook.kept_verdict import ToldReason, keep_reasons, told
 from core.quantities import WATER_ACTIVITY, Amount
 from core.release.readiness import EDITION, SIGNS, judge
 from core.sentence import Rounded, Sentence, listed, said
 from core.verdict import Verdict
-from core.worksheet import Number
 from web.entry_forms import EntryForm, Subject, Values, declare, noted, write
 from web.forms import Ticks, Words
 from web.journal import book, sent_token
@@ -36,7 +36,7 @@ ACTIVITY = declare(
     EntryForm(
         ActivityMeasured,
         "Water activity",
-        (Number("water_activity", "Water activity", WATER_ACTIVITY, 0.3, 1.0, help="Of a sample from the middle."),),
+        boxes(ActivityMeasured),
         _activity,
         save="Save the measurement",
         correct="Correct this water activity",

@@ -2,14 +2,30 @@
 
 from __future__ import annotations
 
-from attrs import field, frozen
-from attrs.validators import and_, deep_iterable, gt, in_, le, matches_re, min_len, optional
+from attrs import evolve, field, frozen
+from attrs.validators import deep_iterable, in_, matches_re, min_len, optional
 
-from core.daybook.facts.fields import above_zero, celsius, finite, not_negative, ph_value, share
+from core.daybook.facts.fields import above_zero, asked, celsius, not_negative, ph_value, share, some_share
 from core.daybook.facts.kept import KeptReason
 from core.ferment.course import Place
-from core.meat import Style
+from core.meat import LOSS_HELP, USUAL_LOSS, Style
+from core.mix import cure_boxes as cure
 from core.mix.ions import ALKALIS, Alkali
+from core.quantities import DAYS, LOSS, PH, PIECE_MASS, TEMPERATURE, WATER_ACTIVITY
+from core.units import DAY_S
+from core.usual import FERMENT_C
+from core.worksheet import Number
+
+MEAT = evolve(cure.MEAT, low=0.05, high=500.0)
+TARGET_LOSS = Number("target_loss", "Loss to reach", LOSS, 0.05, 0.7, default=USUAL_LOSS, help=LOSS_HELP)
+LEAST = Number(
+    "least_s", "Least days hanging", DAYS, 0.0, 1000 * DAY_S, optional=True, help="Leave empty if you set none."
+)
+PIECE = Number("mass_kg", "Weight", PIECE_MASS, 0.01, 60.0)
+HUNG = evolve(PIECE, key="start_kg", help="As it goes into the chamber; losses are counted from here.")
+ACTIVITY = Number("water_activity", "Water activity", WATER_ACTIVITY, 0.3, 1.0, help="Of a sample from the middle.")
+MEAT_PH = Number("ph", "pH", PH, 3.0, 8.0, optional=True, help="Of the meat, not the room.")
+MEAT_C = Number("temperature_c", "Temperature", TEMPERATURE, -10.0, 60.0, optional=True, usual=FERMENT_C)
 
 
 @frozen
@@ -17,16 +33,16 @@ class BatchStarted:
     """A batch is begun. Its entry's id is the batch's id. style: "fermented", "slow" or "whole-muscle".
 
     formula: the entry id of the version it is made by. scaled_by: "meat", "raw", "finished" or "casings"; scaled_to: to
-    how many kilograms, or casings.
+    how many kilograms, or casings: such a batch weighs what that comes to.
     """
 
     KIND = "batch-started"
 
     name: str = field(validator=min_len(1))
     style: Style
-    meat_kg: float = field(validator=above_zero)
-    target_loss: float = field(validator=share)
-    least_s: float | None = field(default=None, validator=optional(not_negative))
+    meat_kg: float = asked(MEAT, holds=above_zero)
+    target_loss: float = asked(TARGET_LOSS, holds=share)
+    least_s: float | None = asked(LEAST)
     formula: str | None = None
     scaled_by: str | None = None
     scaled_to: float | None = field(default=None, validator=optional(above_zero))
@@ -46,22 +62,22 @@ class CureWeighed:
     KIND = "cure-weighed"
 
     cure_kg: float = field(validator=not_negative)
-    nitrite: float = field(validator=share)
-    nitrate: float = field(default=0.0, validator=share)
-    other_salt_kg: float | None = field(default=None, validator=optional(not_negative))
+    nitrite: float = asked(cure.NITRITE)
+    nitrate: float = asked(cure.NITRATE, default=0.0)
+    other_salt_kg: float | None = asked(cure.OTHER_SALT)
     rules: str = ""
     product: str = ""
     method: str = ""
     nitrite_of: Alkali = field(default="sodium", validator=in_(ALKALIS))
     nitrate_of: Alkali = field(default="sodium", validator=in_(ALKALIS))
-    second_kg: float = field(default=0.0, validator=not_negative)
-    second_nitrite: float | None = field(default=None, validator=optional(share))
-    second_nitrate: float | None = field(default=None, validator=optional(share))
-    accelerator_kg: float | None = field(default=None, validator=optional(not_negative))
-    water_kg: float | None = field(default=None, validator=optional(not_negative))
-    sugar_kg: float | None = field(default=None, validator=optional(not_negative))
-    other_kg: float | None = field(default=None, validator=optional(not_negative))
-    taken: float | None = field(default=None, validator=optional(share))
+    second_kg: float = asked(cure.SECOND_WEIGHED, default=0.0)
+    second_nitrite: float | None = asked(cure.SECOND_LABEL, default=None)
+    second_nitrate: float | None = asked(cure.SECOND_LABEL_NITRATE, default=None)
+    accelerator_kg: float | None = asked(cure.ACCELERATOR_WEIGHED, default=None)
+    water_kg: float | None = asked(cure.WATER, default=None)
+    sugar_kg: float | None = asked(cure.SUGAR_WEIGHED)
+    other_kg: float | None = asked(cure.OTHER)
+    taken: float | None = asked(cure.TAKEN_UP, default=None)
 
 
 @frozen
@@ -74,8 +90,8 @@ class Reading:
 
     KIND = "reading"
 
-    ph: float | None = field(default=None, validator=optional(ph_value))
-    temperature_c: float | None = field(default=None, validator=optional(celsius))
+    ph: float | None = asked(MEAT_PH, holds=ph_value)
+    temperature_c: float | None = asked(MEAT_C, holds=celsius)
     meter: str | None = None
     thermometer: str | None = None
     place: Place | None = None
@@ -88,7 +104,7 @@ class PieceHung:
     KIND = "piece-hung"
 
     tag: str = field(validator=min_len(1))
-    start_kg: float = field(validator=above_zero)
+    start_kg: float = asked(HUNG, holds=above_zero)
     scale: str | None = None
 
 
@@ -98,7 +114,7 @@ class PieceWeighed:
 
     KIND = "piece-weighed"
 
-    mass_kg: float = field(validator=above_zero)
+    mass_kg: float = asked(PIECE, holds=above_zero)
     scale: str | None = None
 
 
@@ -108,7 +124,7 @@ class ActivityMeasured:
 
     KIND = "activity-measured"
 
-    water_activity: float = field(validator=and_(finite, gt(0), le(1)))
+    water_activity: float = asked(ACTIVITY, holds=some_share)
 
 
 @frozen

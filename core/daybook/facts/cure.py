@@ -3,12 +3,34 @@
 from __future__ import annotations
 
 from attrs import field, frozen
-from attrs.validators import min_len, optional
+from attrs.validators import min_len
 
-from core.daybook.facts.fields import share
+from core.daybook.facts.fields import asked
+from core.mix.cure_mix import PPM
+from core.quantities import PARTS_PER_MILLION
+from core.worksheet import Number
 
 RULES = "rules"
 """The `about` of everything that belongs to the rules themselves."""
+MOST_NITRITE = Number(
+    "nitrite",
+    "Most nitrite",
+    PARTS_PER_MILLION,
+    PPM,
+    0.002,
+    optional=True,
+    help="Counted as that set counts; in Canada nitrite and nitrate together.",
+    or_zero=True,
+)
+MOST_NITRATE = Number("nitrate", "Most nitrate", PARTS_PER_MILLION, PPM, 0.003, optional=True, or_zero=True)
+MOST_BY_LICENCE = Number(
+    "most",
+    "The most it allows",
+    PARTS_PER_MILLION,
+    PPM,
+    0.01,
+    help="Its own figure, counted as the limit it lifts counts.",
+)
 
 
 @frozen
@@ -21,8 +43,8 @@ class HouseRule:
     KIND = "house-rule"
 
     rules: str = field(validator=min_len(1))
-    nitrite: float | None = field(default=None, validator=optional(share))
-    nitrate: float | None = field(default=None, validator=optional(share))
+    nitrite: float | None = asked(MOST_NITRITE)
+    nitrate: float | None = asked(MOST_NITRATE)
     why: str = ""
 
 
@@ -41,7 +63,7 @@ class LicensedException:
     decided_by: str = field(validator=min_len(1))
     rule: str = ""
     substance: str = ""
-    most: float | None = field(default=None, validator=optional(share))
+    most: float | None = asked(MOST_BY_LICENCE, default=None)
 
 
 Fact = HouseRule | LicensedException

@@ -5,15 +5,30 @@ from __future__ import annotations
 from typing import Literal
 
 from attrs import field, frozen
-from attrs.validators import and_, deep_iterable, ge, in_, matches_re, max_len, min_len, optional
+from attrs.validators import and_, deep_iterable, ge, in_, matches_re, max_len, min_len
 
-from core.daybook.facts.fields import celsius, finite, not_negative
+from core.daybook.facts.fields import asked, celsius, finite, not_negative
 from core.ferment.course import Place
 from core.ferment.outcome import Result
-from core.ferment.rules import RULES, RuleKey
+from core.ferment.rules import RULE_WORDS, RuleKey
+from core.quantities import TEMPERATURE
+from core.usual import FERMENT_C
+from core.worksheet import Choice, Number
 
 MOST_POINTS = 500
 _column = and_(min_len(2), max_len(MOST_POINTS))
+
+RULE = Choice("rule", "Rule", RULE_WORDS, default="us", help="Take the one that holds where you are.")
+PLANNED = Number(
+    "planned_c",
+    "Chamber set to",
+    TEMPERATURE,
+    0.0,
+    50.0,
+    optional=True,
+    usual=FERMENT_C,
+    help="Where nothing was read it counts, if it is the warmer.",
+)
 
 
 @frozen
@@ -25,8 +40,8 @@ class FermentationBegun:
 
     KIND = "fermentation-begun"
 
-    rule: RuleKey = field(default="us", validator=in_(tuple(RULES)))
-    planned_c: float | None = field(default=None, validator=optional(celsius))
+    rule: RuleKey = asked(RULE, default="us")
+    planned_c: float | None = asked(PLANNED)
 
 
 @frozen

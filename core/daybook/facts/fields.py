@@ -1,6 +1,8 @@
 """What a field of a fact may hold: a fact that could not be true is not let into the journal.
 
-A field that is asked for in a box of the core has its bounds, and the form, from that box (`asked`, `boxes`).
+A field that is asked for in a box has its bounds, and the form, from that box (`asked`, `boxes`). What is read on an
+instrument may lie beyond them once its check has corrected it, and what is made elsewhere than in the box may too: such
+a field says what it `holds`.
 """
 
 from __future__ import annotations
@@ -27,16 +29,19 @@ def finite(_instance: object, attribute: Attribute[Any], value: float) -> None:
 above_zero = and_(finite, gt(0))
 not_negative = and_(finite, ge(0))
 share = and_(finite, ge(0), le(1))
+some_share = and_(finite, gt(0), le(1))
 ph_value = and_(finite, ge(0), le(14))
 celsius = and_(finite, gt(-60), lt(150))
 
 
-def asked(box: Box, *, default: Any = NOTHING, validator: _Validator | None = None) -> Any:
-    """A field named like its box. default: of an entry that does not hold the field. validator: rather than the box's
-    own bounds."""
-    allowed = validator or _within(box)
-    if isinstance(box, Number) and box.optional:
-        default, allowed = None, optional(allowed)
+def asked(box: Box, *, default: Any = NOTHING, holds: _Validator | None = None) -> Any:
+    """A field named like its box. default: of an entry that does not hold the field. holds: rather than the box's own
+    bounds."""
+    allowed = holds or _within(box)
+    if isinstance(box, Number) and box.optional and default is NOTHING:
+        default = None
+    if default is None:
+        allowed = optional(allowed)
     return attrs.field(default=default, validator=allowed, metadata={_BOX: box})
 
 
@@ -44,6 +49,11 @@ def boxes(kind: type[Any], *names: str) -> tuple[Box, ...]:
     """What a fact of this kind is asked for, in the order of its fields: all of it, or what is named."""
     asked = {each.name: each.metadata[_BOX] for each in attrs.fields(kind) if _BOX in each.metadata}
     return tuple(asked[name] for name in names or asked)
+
+
+def numbers(kind: type[Any], *names: str) -> tuple[Number, ...]:
+    """Those of its boxes that take a number."""
+    return tuple(each for each in boxes(kind, *names) if isinstance(each, Number))
 
 
 def _within(box: Box) -> _Validator:

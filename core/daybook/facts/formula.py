@@ -6,10 +6,15 @@ A formula's fact is the whole formula: `core.mix.formula.Formula` says what its 
 from __future__ import annotations
 
 from attrs import field, frozen
-from attrs.validators import matches_re, optional
+from attrs.validators import matches_re
 
-from core.daybook.facts.fields import above_zero, not_negative
+from core.daybook.facts.fields import asked, not_negative
 from core.mix.formula import Formula
+from core.mix.weighing import DIVISION
+from core.quantities import DOSE_MASS
+from core.worksheet import Number
+
+WEIGHED = Number("mass_kg", "Weighed", DOSE_MASS, 0.0, 1000.0)
 
 
 @frozen
@@ -36,10 +41,10 @@ class IngredientWeighed:
     KIND = "ingredient-weighed"
 
     key: str = field(validator=matches_re("(meat|part)-[0-9]{1,3}"))
-    mass_kg: float = field(validator=not_negative)
     wanted_kg: float = field(validator=not_negative)
+    mass_kg: float = asked(WEIGHED, holds=not_negative)
     name: str = ""
-    division_kg: float | None = field(default=None, validator=optional(above_zero))
+    division_kg: float | None = asked(DIVISION, default=None)
     scale: str | None = None
     lot: str = ""
 

@@ -80,7 +80,7 @@ class InstrumentAdded:
 
     name: str = field(validator=min_len(1))
     kind: InstrumentKind = field(validator=in_(KINDS))
-    check_every_s: float | None = asked(CHECK_EVERY, validator=above_zero)
+    check_every_s: float | None = asked(CHECK_EVERY, holds=above_zero)
     tolerance_k: float | None = asked(OWN_TOLERANCE_K)
     tolerance_humidity: float | None = asked(OWN_TOLERANCE_HUMIDITY)
     probe: str = ""
@@ -115,7 +115,7 @@ class SaltChecked:
 
     KIND = "salt-checked"
 
-    salt: str = asked(hygrometer.SALT, validator=_salt)
+    salt: str = asked(hygrometer.SALT, holds=_salt)
     temperature_c: float = asked(hygrometer.SALT_TEMPERATURE)
     reading: float = asked(hygrometer.READING)
     division: float = asked(hygrometer.DIVISION, default=0.001)
@@ -129,10 +129,10 @@ class TwoSaltsChecked:
 
     KIND = "two-salts-checked"
 
-    salt: str = asked(hygrometer.SALT, validator=_salt)
+    salt: str = asked(hygrometer.SALT, holds=_salt)
     temperature_c: float = asked(hygrometer.SALT_TEMPERATURE)
     reading: float = asked(hygrometer.READING)
-    other_salt: str = asked(hygrometer.OTHER_SALT, validator=_salt)
+    other_salt: str = asked(hygrometer.OTHER_SALT, holds=_salt)
     other_temperature_c: float = asked(hygrometer.OTHER_TEMPERATURE)
     other_reading: float = asked(hygrometer.OTHER_READING)
     division: float = asked(hygrometer.DIVISION, default=0.001)

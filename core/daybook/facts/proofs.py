@@ -9,10 +9,38 @@ from __future__ import annotations
 from typing import Any
 
 from attrs import Attribute, field, frozen
-from attrs.validators import and_, ge, gt, matches_re, max_len, min_len, optional
+from attrs.validators import and_, ge, matches_re, max_len, min_len, optional
 
-from core.daybook.facts.fields import above_zero, celsius, finite, share
+from core.daybook.facts.fields import asked, finite
 from core.daybook.facts.kept import KeptSentence
+from core.quantities import RELATIVE_HUMIDITY, TEMPERATURE, TEMPERATURE_DIFFERENCE
+from core.usual import STRAYING
+from core.worksheet import Number
+
+TARGET_C = Number("temperature_c", "Target temperature", TEMPERATURE, -5.0, 40.0)
+HALF_K = Number("temperature_half_k", "Temperature tolerance", TEMPERATURE_DIFFERENCE, 0.1, 10.0, help="Either way.")
+TARGET_HUMIDITY = Number(
+    "humidity", "Target humidity", RELATIVE_HUMIDITY, 0.01, 1.0, optional=True, help="Empty: not asked for."
+)
+HALF_HUMIDITY = Number(
+    "humidity_half",
+    "Humidity tolerance",
+    RELATIVE_HUMIDITY,
+    0.005,
+    0.5,
+    optional=True,
+    usual=STRAYING,
+    help="Either way.",
+)
+ROOM_C = Number(
+    "room_c",
+    "Temperature of the room",
+    TEMPERATURE,
+    -20.0,
+    60.0,
+    optional=True,
+    help="On average. With it the chamber's own warming is worked out.",
+)
 
 
 def _pairs(_instance: object, attribute: Attribute[Any], value: tuple[tuple[float, ...], ...]) -> None:
@@ -85,13 +113,13 @@ class ProofRun:
     changed: str
     files: tuple[ProofFile, ...] = field(validator=min_len(1))
     probes: tuple[ProofProbe, ...] = field(validator=min_len(1))
-    temperature_c: float = field(validator=celsius)
-    temperature_half_k: float = field(validator=above_zero)
     result: ProofResult
-    humidity: float | None = field(default=None, validator=optional(share))
-    humidity_half: float | None = field(default=None, validator=optional(gt(0)))
+    temperature_c: float = asked(TARGET_C)
+    temperature_half_k: float = asked(HALF_K)
+    humidity: float | None = asked(TARGET_HUMIDITY)
+    humidity_half: float | None = asked(HALF_HUMIDITY)
     centre: str = ""
-    room_c: float | None = field(default=None, validator=optional(celsius))
+    room_c: float | None = asked(ROOM_C)
     from_s: float | None = field(default=None, validator=optional(finite))
     until_s: float | None = field(default=None, validator=optional(finite))
     begun_s: float | None = field(default=None, validator=optional(finite))

@@ -4,10 +4,10 @@ from __future__ import annotations
 
 from core.air import moist_air
 from core.daybook.facts import AirRead
+from core.daybook.facts.fields import boxes
 from core.quantities import RELATIVE_HUMIDITY, TEMPERATURE, Amount
 from core.sentence import Rounded, Sentence
 from core.working import Figure
-from core.worksheet import Number
 from web.entry_forms import EntryForm, Subject, declare
 from web.forms import ReadWith
 from web.screens.chamber.blueprint import of_chamber, screen
@@ -30,8 +30,7 @@ AIR = declare(
         AirRead,
         "Read the chamber's air",
         (
-            Number("temperature_c", "Temperature", TEMPERATURE, -20, 60),
-            Number("humidity", "Relative humidity", RELATIVE_HUMIDITY, 0.01, 1, optional=True),
+            *boxes(AirRead),
             ReadWith("instrument", "Read on", ("hygrometer", "thermometer")),
         ),
         _air,

@@ -15,6 +15,7 @@ from core.chamber.rates import ROOM, WATER_A_DAY
 from core.daybook.batch import open_batches
 from core.daybook.facts.chamber import CHAMBER as THE_CHAMBER
 from core.daybook.facts.chamber import AirRead, CapacityStated, SetPointsChosen
+from core.daybook.facts.fields import boxes
 from core.daybook.load import USUAL_LATER, Burden, Hanging, Word, burden, capacity, hanging, stated_capacity
 from core.daybook.set_points import is_moister, set_points
 from core.quantities import COUNT, LOSS_RATE, MASS, RELATIVE_HUMIDITY, TEMPERATURE, Amount, Reader
@@ -23,7 +24,6 @@ from core.refusals import Missing, OutOfRange, Refusal, Refused
 from core.sentence import Message, Rounded, Sentence, Value, said
 from core.units import DAY_S
 from core.working import Figure
-from core.worksheet import Number
 from web.entry_forms import EntryForm, Subject, Values, declare, write
 from web.forms import Form, from_request, suggested, typed
 from web.instruments import corrected_of
@@ -224,18 +224,7 @@ STATED = declare(
     EntryForm(
         CapacityStated,
         "What is stated for the chamber",
-        (
-            Number(
-                "rated_m3_s",
-                "Water it takes out",
-                WATER_A_DAY,
-                1e-6 / DAY_S,
-                1.0 / DAY_S,
-                optional=True,
-                help="A rating is made in warm, damp air; in the cold it is much less. What the basin shows is better.",
-            ),
-            Number("chamber_m3", "Air it holds", ROOM, 0.01, 100.0, optional=True),
-        ),
+        boxes(CapacityStated),
         _capacity_said,
         fact=_stated,
         correct="Correct what is stated",

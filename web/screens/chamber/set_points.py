@@ -11,24 +11,16 @@ from core.chamber.cold_piece import cold_piece
 from core.chamber.drying_force import SCALE, SOURCE, grade
 from core.chamber.programmes import BY_KEY, PROCESSES, Programme, beef_ageing, of_process
 from core.chamber.rates import AIR_SPEED
-from core.chamber.setpoint_sheets import ACTIVITY_INPUT
 from core.chamber.setpoints import HYGROMETER, equal_humidity, equal_line, set_point
 from core.daybook.facts.chamber import CHAMBER, AirRead, SetPointsChosen
+from core.daybook.facts.fields import boxes
 from core.daybook.set_points import apart, set_points
-from core.quantities import (
-    LENGTH,
-    RELATIVE_HUMIDITY,
-    TEMPERATURE,
-    TEMPERATURE_DIFFERENCE,
-    Amount,
-)
+from core.quantities import RELATIVE_HUMIDITY, TEMPERATURE, TEMPERATURE_DIFFERENCE, Amount
 from core.refusals import Missing, OutOfRange
 from core.sentence import Rounded, Sentence, Value
 from core.units import DAY_S
-from core.usual import STRAYING, THAWING_C
 from core.verdict import Reason
 from core.working import Figure
-from core.worksheet import Number
 from web.entry_forms import EntryForm, Subject, Values, declare, write
 from web.forms import suggested
 from web.instruments import corrected_of
@@ -45,29 +37,6 @@ EQUALLY_HARD = (
     ("equal_warmer", Sentence("Dries as hard {step} warmer", _STEP), COMPARED_K),
 )
 COMPARED_C = (-6.0, -4.0, -2.0, 2.0, 4.0, 6.0)
-
-
-def _inputs() -> tuple[Number, ...]:
-    return (
-        Number("temperature_c", "Temperature", TEMPERATURE, -20.0, 60.0),
-        Number("humidity", "Relative humidity", RELATIVE_HUMIDITY, 0.01, 1.0),
-        Number(
-            "temperature_differential_k",
-            "Temperature tolerance",
-            TEMPERATURE_DIFFERENCE,
-            0.0,
-            10.0,
-            optional=True,
-            help="Either way, before the controller acts.",
-        ),
-        Number(
-            "humidity_differential", "Humidity tolerance", RELATIVE_HUMIDITY, 0.0, 0.3, optional=True, usual=STRAYING
-        ),
-        attrs.evolve(ACTIVITY_INPUT, key="surface_activity", label="Water activity of the meat’s surface"),
-        Number("air_speed_m_s", "Air speed", AIR_SPEED, 0.0, 5.0, optional=True),
-        Number("piece_c", "A cold piece comes in at", TEMPERATURE, -1.0, 60.0, optional=True, usual=THAWING_C),
-        Number("thickness_m", "Its thickness", LENGTH, 0.01, 0.3, optional=True),
-    )
 
 
 def _chosen(values: Values, subject: Subject) -> SetPointsChosen:
@@ -134,7 +103,7 @@ CHOOSE = declare(
     EntryForm(
         SetPointsChosen,
         "Choose set-points",
-        _inputs(),
+        boxes(SetPointsChosen),
         _said,
         figures=meaning,
         fact=_chosen,

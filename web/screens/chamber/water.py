@@ -5,19 +5,16 @@ from __future__ import annotations
 from core.chamber import humidifier
 from core.daybook import water
 from core.daybook.facts.chamber import CHAMBER, BasinEmptied, BasinKnown, HumidifierCharged, HumidifierFilled
+from core.daybook.facts.fields import boxes
 from core.quantities import DOSE_MASS, VOLUME, Amount
 from core.refusals import OutOfRange
 from core.sentence import Rounded, Sentence
-from core.usual import POURED_M3
 from core.working import Figure
-from core.worksheet import Number
 from web.entry_forms import EntryForm, Subject, Values, declare
 from web.forms import typed
 from web.journal import book
 from web.screens.chamber.blueprint import of_chamber, screen
 from web.visitor import reader
-
-SMALLEST_M3, LARGEST_M3 = 1e-5, 1.0
 
 
 def _charged(values: Values, subject: Subject) -> HumidifierCharged:
@@ -73,18 +70,7 @@ FILL = declare(
     EntryForm(
         HumidifierFilled,
         "Fill the humidifier",
-        (
-            Number("water_m3", "Water filled in", VOLUME, SMALLEST_M3, LARGEST_M3, help="Plain water, topped up."),
-            Number(
-                "now_holds_m3",
-                "The tank holds now",
-                VOLUME,
-                SMALLEST_M3,
-                LARGEST_M3,
-                optional=True,
-                help="Leave it empty where it was filled to its mark.",
-            ),
-        ),
+        boxes(HumidifierFilled),
         lambda fact: Sentence("Humidifier filled: {water} of water", {"water": _water(fact.water_m3)}),
         fact=_filled,
         save="Save the filling",
@@ -96,7 +82,7 @@ BASIN = declare(
     EntryForm(
         BasinKnown,
         "How much the basin holds",
-        (Number("holds_m3", "The basin, to its brim", VOLUME, SMALLEST_M3, LARGEST_M3, usual=POURED_M3),),
+        boxes(BasinKnown),
         lambda fact: Sentence("The basin holds {water}", {"water": _water(fact.holds_m3)}),
         correct="Correct what the basin holds",
     )
@@ -117,17 +103,7 @@ EMPTY = declare(
     EntryForm(
         BasinEmptied,
         "Empty the basin",
-        (
-            Number(
-                "volume_m3",
-                "Water poured away",
-                VOLUME,
-                0.0,
-                LARGEST_M3,
-                usual=POURED_M3,
-                help="All of it; 0 where it was dry.",
-            ),
-        ),
+        boxes(BasinEmptied),
         lambda fact: Sentence("Basin emptied: {water} of water", {"water": _water(fact.volume_m3)}),
         fact=_emptied,
         save="Save the emptying",

@@ -5,11 +5,10 @@ from __future__ import annotations
 from flask import redirect, request, url_for
 
 from core.daybook.facts.ferment import FermentationBegun
-from core.ferment.rules import LOCAL_RULES, RULE_WORDS, RULES
+from core.daybook.facts.fields import boxes
+from core.ferment.rules import LOCAL_RULES, RULES
 from core.quantities import TEMPERATURE, Amount
 from core.sentence import Rounded, Sentence, Value
-from core.usual import FERMENT_C
-from core.worksheet import Choice, Number
 from web.entry_forms import EntryForm, Subject, declare, path_of, write
 from web.journal import book
 from web.lookup import find_batch
@@ -31,19 +30,7 @@ START_CLOCK = declare(
     EntryForm(
         FermentationBegun,
         "Start the degree-hours",
-        (
-            Choice("rule", "Rule", RULE_WORDS, default="us", help="Take the one that holds where you are."),
-            Number(
-                "planned_c",
-                "Chamber set to",
-                TEMPERATURE,
-                0,
-                50,
-                optional=True,
-                usual=FERMENT_C,
-                help="Where nothing was read it counts, if it is the warmer.",
-            ),
-        ),
+        boxes(FermentationBegun),
         _say,
         save="Start the degree-hours",
         hint=Sentence("Set the time to when the meat was at {warm}. {local}", HINTED),

@@ -6,11 +6,10 @@ from flask import url_for
 
 from core.daybook.dated import MeatReading
 from core.daybook.facts import Reading
+from core.daybook.facts.fields import boxes
 from core.quantities import PH, TEMPERATURE, Amount, Reader
 from core.refusals import Missing
 from core.sentence import Message, Rounded, Sentence, Value
-from core.usual import FERMENT_C
-from core.worksheet import Number
 from web.days import ago
 from web.entry_forms import EntryForm, Subject, Values, declare, path_of, write
 from web.forms import OptionalChoice, ReadWith, typed
@@ -60,8 +59,7 @@ READING = declare(
         Reading,
         "Read pH and temperature",
         (
-            Number("ph", "pH", PH, 3, 8, optional=True, help="Of the meat, not the room."),
-            Number("temperature_c", "Temperature", TEMPERATURE, -10, 60, optional=True, usual=FERMENT_C),
+            *boxes(Reading),
             OptionalChoice(  # a form drawn by an older version asked for none
                 "place",
                 "Temperature read",

@@ -8,12 +8,13 @@ from flask import redirect, request, url_for
 from core.daybook.batch import Batch
 from core.daybook.curing import Cured, charge_of, cured, curing_of, licence_of
 from core.daybook.facts import CureWeighed
+from core.daybook.facts.fields import numbers
 from core.daybook.house import house_limits
 from core.mix.brine import brine_figures
 from core.mix.cure import dosed, to_weigh
 from core.mix.rule import METHODS, WET
 from core.mix.rules import RULE_SETS, Curing
-from core.quantities import CURE_MASS, DOSE_MASS, FRACTION, MASS, Amount, Reader
+from core.quantities import CURE_MASS, FRACTION, MASS, Amount, Reader
 from core.refusals import OutOfRange
 from core.release.evidence import METHOD_OF
 from core.sentence import Rounded, Said, Sentence, said
@@ -115,17 +116,14 @@ def _say(fact: CureWeighed) -> Said:
 
 
 def _texts(fact: CureWeighed, how: Reader) -> dict[str, str]:
-    cures, masses = ("second_kg", "accelerator_kg"), ("other_salt_kg", "sugar_kg", "other_kg")
-    shares = ("nitrite", "nitrate", "second_nitrite", "second_nitrate", "taken")
+    cures = ("second_kg", "accelerator_kg")
     texts = {
+        **{each.key: typed(getattr(fact, each.key), each.quantity, how) for each in numbers(CureWeighed)},
         "also": " ".join(also_of(fact)),
         "dose": Amount(fact.cure_kg, CURE_MASS).show_exact(how),
         "nitrite_of": fact.nitrite_of,
         "nitrate_of": fact.nitrate_of,
-        "water_kg": typed(fact.water_kg, MASS, how),
         **{key: typed(getattr(fact, key), CURE_MASS, how) for key in cures},
-        **{key: typed(getattr(fact, key), DOSE_MASS, how) for key in masses},
-        **{key: typed(getattr(fact, key), FRACTION, how) for key in shares},
     }
     chosen = {"rules": fact.rules or "us", "method": fact.method, "product": fact.product or "meat"}
     return {**texts, **{key: value for key, value in chosen.items() if value}}

@@ -10,8 +10,9 @@ from attrs import evolve, frozen
 from flask import request
 
 from core.daybook.facts import CureWeighed
+from core.daybook.facts.fields import boxes
+from core.mix import cure_boxes as box
 from core.mix.cure_mix import PPM
-from core.mix.cure_sheets import NITRATE, NITRITE, OTHER, OTHER_SALT, PICK_UP, PUMP, SUGAR, WATER
 from core.mix.curing_salt import DOSE, STRENGTH
 from core.mix.ions import Alkali
 from core.mix.rule import METHODS, WET, WHOLE, Method
@@ -22,7 +23,7 @@ from core.refusals import NotAQuantity, OutOfRange
 from core.release.evidence import METHOD_OF
 from core.sentence import Message, Said, Sentence, said
 from core.usual import USUAL, ask, is_usual
-from core.worksheet import Choice, Number
+from core.worksheet import Choice
 from web.entry_forms import ASKED_ANEW, Subject
 from web.forms import Input, Ticks, typed
 from web.journal import book
@@ -125,7 +126,7 @@ IN_BRINE = Dose(
 )
 ON_MIXTURE = Sentence("Canada’s ppm are on the whole raw mixture.")
 STRENGTH_IN_EU = evolve(
-    NITRITE,
+    box.NITRITE,
     help=Sentence(
         "Per-cent on its label. Nitrite salt sold in the EU often carries {eu}, not {us}.",
         {"eu": Amount(0.005, FRACTION), "us": Amount(USUAL_NITRITE, FRACTION)},
@@ -134,14 +135,6 @@ STRENGTH_IN_EU = evolve(
 _OF: dict[Alkali, Message] = {"sodium": "sodium", "potassium": "potassium"}
 NITRITE_OF = Kept("nitrite_of", "The nitrite is that of", {**_OF}, default="sodium")
 NITRATE_OF = Kept("nitrate_of", "The nitrate is that of", {**_OF}, default="sodium")
-SECOND = (
-    Number("second_kg", "Second curing salt", DOSE_MASS, 0.0, HEAVIEST_DOSE_KG, help="Its weight."),
-    evolve(NITRITE, key="second_nitrite", label="Nitrite in the second", help="Per-cent on its label; 0 if none."),
-    evolve(NITRATE, key="second_nitrate", label="Nitrate in the second", default=None),
-)
-ACCELERATOR = Number("accelerator_kg", "Ascorbate or erythorbate", DOSE_MASS, 0.0, 10.0, help="Its weight.")
-SUGAR_IN = evolve(SUGAR, optional=True, default=None)
-TAKEN_UP = evolve(PICK_UP, optional=False, help="Brine taken up, per-cent of the green weight.")
 ALSO_INPUT = Ticks("also", "Also in it", ALSO)
 
 
@@ -161,7 +154,7 @@ class Shape:
 def strength_said(nitrite: float, how: Reader) -> str:
     """A strength that is known, as one would type it: with its unit where a bare number would be asked about."""
     text = typed(nitrite, STRENGTH, how)
-    return f"{text} %" if NITRITE.asks(text, how) else text
+    return f"{text} %" if box.NITRITE.asks(text, how) else text
 
 
 def shape_of(subject: Subject) -> Shape:
@@ -193,24 +186,24 @@ def shaped(subject: Subject) -> tuple[Input, ...]:
 
 def _weights(shape: Shape) -> list[Input]:
     wet = shape.method in WET
-    strength = STRENGTH_IN_EU if shape.rules == "eu" else evolve(NITRITE, default=USUAL_NITRITE)
+    strength = STRENGTH_IN_EU if shape.rules == "eu" else evolve(box.NITRITE, default=USUAL_NITRITE)
     dose = IN_BRINE if wet else Dose()
     if shape.rules == "ca":
         dose = evolve(dose, help=Sentence("{help} {basis}", {"help": said(dose.help), "basis": ON_MIXTURE}))
-    inputs: list[Input] = [dose, strength, NITRATE]
+    inputs: list[Input] = [dose, strength, box.NITRATE]
     if "potassium" in shape.also:
         inputs += [NITRITE_OF, NITRATE_OF]
     if "second" in shape.also:
-        inputs += SECOND
+        inputs += [box.SECOND_WEIGHED, box.SECOND_LABEL, box.SECOND_LABEL_NITRATE]
     if wet:
-        inputs += [WATER, SUGAR_IN]
-    inputs.append(OTHER_SALT)
+        inputs += [box.WATER, box.SUGAR_WEIGHED]
+    inputs.append(box.OTHER_SALT)
     if shape.method in ("pump", "pick-up"):
-        inputs.append(PUMP if shape.method == "pump" else TAKEN_UP)
+        inputs.append(box.PUMP if shape.method == "pump" else box.TAKEN_UP)
     if shape.rules == "ca" and not wet:
-        inputs.append(OTHER)
+        inputs.append(box.OTHER)
     if "accelerator" in shape.also:
-        inputs.append(ACCELERATOR)
+        inputs.append(box.ACCELERATOR_WEIGHED)
     return inputs
 
 
@@ -218,7 +211,9 @@ EVERY: tuple[Input, ...] = (
     *(Kept(key, key, {}) for key in ("rules", "method", "product")),
     ALSO_INPUT,
     Dose(),
-    *(NITRITE, NITRATE, NITRITE_OF, NITRATE_OF, *SECOND, WATER, SUGAR_IN, OTHER_SALT, TAKEN_UP, OTHER, ACCELERATOR),
+    *boxes(CureWeighed),
+    NITRITE_OF,
+    NITRATE_OF,
 )
 
 

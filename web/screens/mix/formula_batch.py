@@ -4,18 +4,17 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 
+from attrs import evolve
 from flask import abort, render_template, url_for
 
 from core.daybook.facts import BatchStarted
+from core.daybook.facts.batch import MEAT
 from core.daybook.formulas import FormulaLine, Version
-from core.mix import scaling
-from core.mix.casings import FILLED, MIX_DENSITY, MOST_CASINGS
+from core.mix import casings, scaling
 from core.mix.formula import Formula
-from core.mix.measures import DENSITY
 from core.mix.scaling import ROUTES, Route, Scaled
-from core.quantities import COUNT, LENGTH, MASS, Amount
+from core.quantities import LENGTH, MASS, Amount
 from core.sentence import Message, Rounded, Sentence
-from core.usual import CASING_LONG_M
 from core.working import Figure
 from core.worksheet import Number
 from web.entry_forms import EntryForm, Subject, Values, write
@@ -27,15 +26,10 @@ from web.visitor import reader
 
 NAME = Words("name", "Name", example="Juniper coarse", help="What you will call it in the cellar.")
 AMOUNTS: Mapping[Route, tuple[Number, ...]] = {
-    "meat": (Number("meat_kg", "Meat and fat on the table", MASS, 0.05, 500, help="The green weight of all of it."),),
+    "meat": (evolve(MEAT, label="Meat and fat on the table", help="The green weight of all of it."),),
     "raw": (Number("raw_kg", "Raw weight wanted", MASS, 0.05, 500, help="As it is to hang at first."),),
     "finished": (Number("finished_kg", "Finished weight wanted", MASS, 0.05, 500, help="After the loss to reach."),),
-    "casings": (
-        Number("count", "Number of casings", COUNT, 1, MOST_CASINGS),
-        Number("diameter_m", "Diameter, stuffed", LENGTH, 0.005, 0.5, help=FILLED),
-        Number("length_m", "Length of each", LENGTH, 0.01, 1000, usual=CASING_LONG_M),
-        Number("density", "Density of the mix", DENSITY, 500, 1500, default=MIX_DENSITY),
-    ),
+    "casings": casings.BOXES,
 }
 EVERY: tuple[Route, ...] = tuple(ROUTES)
 WORDS: Mapping[Route, Message] = {

@@ -12,9 +12,10 @@ from collections.abc import Iterable, Mapping
 from attrs import evolve, frozen
 from werkzeug.datastructures import MultiDict
 
-from core.meat import LOSS_HELP, STYLES
+from core.daybook.facts.batch import LEAST, TARGET_LOSS
+from core.meat import STYLES
 from core.mix.composition import CUTS
-from core.mix.cure_sheets import Strength
+from core.mix.cure_boxes import Strength
 from core.mix.curing_salt import STRENGTH, CuringSalt
 from core.mix.formula import ROLES, Formula, Ingredient, Meat
 from core.mix.measures import PER_MEAT, PRICE
@@ -22,7 +23,6 @@ from core.mix.pearson import shares_for
 from core.quantities import DAYS, FRACTION, LENGTH, LOSS, Amount, Quantity, Reader, never_up
 from core.refusals import Missing, OutOfRange, Refusal, Refused
 from core.sentence import Rounded, Sentence
-from core.units import DAY_S
 from core.usual import CASING_LONG_M
 from core.worksheet import Choice, Number
 from web.forms import Form, Input, Ticks, Values, Words, from_request, typed
@@ -38,8 +38,8 @@ HEAD: tuple[Input, ...] = (
     Words("name", "Name", example="Juniper coarse"),
     Choice("style", "Kind", STYLES),
     Ticks("brined", "Brine", {"brined": "The meat lies in a brine of the ingredients"}),
-    Number("target_loss", "Loss to reach", LOSS, 0.0, 0.7, help=LOSS_HELP),
-    Number("least_s", "Least days hanging", DAYS, 0, 1000 * DAY_S, optional=True),
+    evolve(TARGET_LOSS, low=0.0, default=None),
+    LEAST,
     Number("casing_diameter_m", "Diameter of a casing", LENGTH, 0.005, 0.5, optional=True),
     Number("casing_length_m", "Length of a casing", LENGTH, 0.01, 1000, optional=True, usual=CASING_LONG_M),
 )

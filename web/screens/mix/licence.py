@@ -2,17 +2,16 @@
 
 from __future__ import annotations
 
-import attrs
 from flask import url_for
 
 from core.daybook.facts import LicensedException
-from core.mix.cure_mix import PPM
+from core.daybook.facts.fields import boxes
 from core.mix.licence import LIFTED
-from core.quantities import PARTS_PER_MILLION, Amount, Reader
+from core.quantities import PARTS_PER_MILLION, Amount
 from core.sentence import Rounded, Sentence
-from core.worksheet import Choice, Number
+from core.worksheet import Choice
 from web.entry_forms import EntryForm, Subject, declare, path_of, write
-from web.forms import Words, typed
+from web.forms import Words
 from web.lookup import find_batch
 from web.screens.mix.blueprint import screen
 
@@ -28,10 +27,6 @@ def _say(fact: LicensedException) -> Sentence:
     return Sentence("{told}: {why} ({authority}; decided by {name})", words)
 
 
-def _texts(fact: LicensedException, how: Reader) -> dict[str, str]:
-    return attrs.asdict(fact) | {"most": typed(fact.most, PARTS_PER_MILLION, how)}
-
-
 EXCEPTION = declare(
     EntryForm(
         LicensedException,
@@ -43,18 +38,10 @@ EXCEPTION = declare(
                 "rule", "Rule it stands on", 300, example="food act, section 9, trials", help="Its title and section."
             ),
             Choice("substance", "Of what", LIFTED),
-            Number(
-                "most",
-                "The most it allows",
-                PARTS_PER_MILLION,
-                PPM,
-                0.01,
-                help="Its own figure, counted as the limit it lifts counts.",
-            ),
+            *boxes(LicensedException),
             Words("decided_by", "Name of who decided", 60, example="Ana"),
         ),
         _say,
-        texts=_texts,
         save="Record the exception",
         hint="It lets this batch's cure pass its limit up to its own figure, but never above the highest figures in 9 "
         "CFR 424.21(c), and stands beside the verdict wherever that is shown. Nothing here makes it safe: that is for "

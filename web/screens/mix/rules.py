@@ -6,6 +6,7 @@ from attrs import frozen
 from flask import render_template, url_for
 
 from core.daybook.facts import RULES, HouseRule
+from core.daybook.facts.fields import boxes
 from core.mix.ions import Counted
 from core.mix.limits import within
 from core.mix.rule import EVERY, WHOLES, Limited, Method, Rule, RuleSet
@@ -15,7 +16,7 @@ from core.refusals import Missing, OutOfRange
 from core.sentence import Message, Sentence, Value, each_said, listed, said
 from core.sources import KNOWN_HOW, Verified
 from core.working import Figure
-from core.worksheet import Choice, Number
+from core.worksheet import Choice
 from web.entry_forms import EntryForm, Subject, declare, noted, say, write
 from web.forms import Words
 from web.journal import book
@@ -211,17 +212,7 @@ HOUSE = declare(
         "A house rule",
         (
             Choice("rules", "Stricter than", {key: each.name for key, each in RULE_SETS.items()}, default="us"),
-            Number(
-                "nitrite",
-                "Most nitrite",
-                PARTS_PER_MILLION,
-                PPM,
-                0.002,
-                optional=True,
-                help="Counted as that set counts; in Canada nitrite and nitrate together.",
-                or_zero=True,
-            ),
-            Number("nitrate", "Most nitrate", PARTS_PER_MILLION, PPM, 0.003, optional=True, or_zero=True),
+            *boxes(HouseRule),
             Words("why", "Why", 200, optional=True),
         ),
         _house_said,

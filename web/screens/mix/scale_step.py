@@ -7,26 +7,13 @@ from collections.abc import Mapping
 from core.daybook.facts import IngredientWeighed, kind_of
 from core.daybook.facts.instruments import MassesChecked
 from core.daybook.instruments import Instrument
+from core.mix.weighing import DIVISION, USUAL_DIVISION_KG
 from core.quantities import DOSE_MASS
 from core.reading import read
 from core.refusals import Refusal
-from core.usual import SHOWN_KG
-from core.worksheet import Number
 from web.instruments import shelf
 from web.journal import book
 from web.visitor import now, reader
-
-USUAL_DIVISION_KG = 0.001
-DIVISION = Number(
-    "division_kg",
-    "The scale shows steps of",
-    DOSE_MASS,
-    1e-6,
-    0.1,
-    default=USUAL_DIVISION_KG,
-    usual=SHOWN_KG,
-    help="The step of its last digit: 1 g, 0.1 g.",
-)
 
 
 def typed_division(given: Mapping[str, str], otherwise_kg: float) -> float:

@@ -7,15 +7,15 @@ from flask import abort, redirect, render_template, request, url_for
 
 from core.daybook.batch import Batch
 from core.daybook.facts import IngredientWeighed
+from core.daybook.facts.formula import WEIGHED
 from core.daybook.formulas import formula_of
 from core.daybook.sheet import Row, Sheet, costs, over_the_limit, sheet_of
-from core.mix.weighing import aim_kg, difference, rounding, weighable
+from core.mix.weighing import DIVISION, aim_kg, difference, rounding, weighable
 from core.quantities import DOSE_MASS, FRACTION, PIECE_MASS, Amount, Quantity
 from core.refusals import Refusal
 from core.sentence import Rounded, Sentence
 from core.usual import as_typed
 from core.working import Figure
-from core.worksheet import Number
 from web.entry_forms import EntryForm, Subject, Values, declare, write
 from web.forms import ReadWith, Words
 from web.journal import book
@@ -23,15 +23,9 @@ from web.lookup import find_batch
 from web.screens.mix.blueprint import screen
 from web.screens.mix.cure import batch_figures
 from web.screens.mix.formula_figures import curing_for
-from web.screens.mix.scale_step import DIVISION, division_for, typed_division
+from web.screens.mix.scale_step import division_for, typed_division
 from web.screens.mix.sheet_cure import cure_row
 from web.visitor import now, reader
-
-HEAVIEST_KG = 1000.0
-
-
-def _mass(quantity: Quantity) -> Number:
-    return Number("mass_kg", "Weighed", quantity, 0.0, HEAVIEST_KG)
 
 
 def _figures(fact: IngredientWeighed, subject: Subject) -> tuple[Figure, ...]:
@@ -69,7 +63,7 @@ WEIGH_ROW = declare(
         IngredientWeighed,
         "Weigh",
         (
-            _mass(DOSE_MASS),
+            WEIGHED,
             ReadWith("scale", "Scale", ("scale",)),
             evolve(DIVISION, optional=True),
             Words("lot", "Lot", 40, optional=True, help="As on its packet."),

@@ -12,14 +12,14 @@ from core.mix.blend import Blend, blend_for, preblend
 from core.mix.curing_salt import STRENGTH
 from core.mix.formula import Role
 from core.mix.formula_cure import method_of
-from core.mix.weighing import aim_kg, refuse_too_small, rounding
+from core.mix.weighing import DIVISION, aim_kg, refuse_too_small, rounding
 from core.quantities import CURE_MASS, DOSE_MASS, MASS, Amount
 from core.refusals import Refusal
 from core.sentence import Sentence
 from core.working import Figure
 from web.forms import typed
 from web.screens.mix.cure_shape import strength_said
-from web.screens.mix.scale_step import DIVISION, division_for, typed_division
+from web.screens.mix.scale_step import division_for, typed_division
 from web.visitor import reader
 
 

@@ -12,13 +12,13 @@ from flask import redirect, render_template, request, url_for
 from core.chamber.logs import Layout, clock_kind, preview_times
 from core.chamber.proof_run import probes_in
 from core.daybook.facts import ProofRun
+from core.daybook.facts.fields import numbers
 from core.daybook.facts.proofs import ProofFile, ProofProbe, ProofResult
 from core.daybook.proofs import keep_layout, usual_wanted
 from core.quantities import RELATIVE_HUMIDITY, TEMPERATURE, TEMPERATURE_DIFFERENCE, Reader
 from core.refusals import Missing, NotAQuantity, OutOfRange, Refusal, Refused
 from core.sentence import Message, Sentence
-from core.usual import STRAYING
-from core.worksheet import Choice, Number
+from core.worksheet import Choice
 from web.forms import Form, Input, Words, from_request, typed
 from web.instruments import ANOTHER, one_of, shelf
 from web.journal import book
@@ -51,30 +51,7 @@ class LogTime:
         return "" if at_s is None else datetime.fromtimestamp(at_s, UTC).replace(tzinfo=None).isoformat("T", "minutes")
 
 
-BAND = (
-    Number("temperature_c", "Target temperature", TEMPERATURE, -5, 40),
-    Number("temperature_half_k", "Temperature tolerance", TEMPERATURE_DIFFERENCE, 0.1, 10, help="Either way."),
-    Number("humidity", "Target humidity", RELATIVE_HUMIDITY, 0.01, 1, optional=True, help="Empty: not asked for."),
-    Number(
-        "humidity_half",
-        "Humidity tolerance",
-        RELATIVE_HUMIDITY,
-        0.005,
-        0.5,
-        optional=True,
-        usual=STRAYING,
-        help="Either way.",
-    ),
-    Number(
-        "room_c",
-        "Temperature of the room",
-        TEMPERATURE,
-        -20,
-        60,
-        optional=True,
-        help="On average. With it the chamber's own warming is worked out.",
-    ),
-)
+BAND = numbers(ProofRun)
 NAMING = (
     Words("name", "Name of the run", 60, example="Second run"),
     Words("changed", "What was changed since the run before", 160, optional=True),
