@@ -5,7 +5,7 @@ from __future__ import annotations
 from flask import abort
 
 from core.daybook.batch import Batch, Piece, fold
-from core.daybook.facts import PieceHung
+from core.daybook.facts.batch import PieceHung
 from web.journal import book
 
 

@@ -5,19 +5,18 @@ from collections.abc import Iterator
 from datetime import UTC, datetime, timedelta
 
 from core.daybook.entries import Entry, entry_id, to_record
-from core.daybook.facts import (
-    CHAMBER,
+from core.daybook.facts import Fact
+from core.daybook.facts.batch import (
     ActivityMeasured,
-    AirRead,
     BatchStarted,
     CureWeighed,
-    Fact,
     PieceHung,
     PieceInspected,
     PieceTakenDown,
     PieceWeighed,
     Reading,
 )
+from core.daybook.facts.chamber import CHAMBER, AirRead
 
 COUNT = 10_000
 BATCHES, OPEN = 60, 3

@@ -11,7 +11,7 @@ from attrs import frozen
 from core.daybook.book import Book, Line
 from core.daybook.corrections.readings import CorrectedReading, corrected
 from core.daybook.dated import Activity, MeatReading, Weighing
-from core.daybook.facts import (
+from core.daybook.facts.batch import (
     ActivityMeasured,
     BatchStarted,
     CureWeighed,

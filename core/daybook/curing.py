@@ -8,7 +8,8 @@ from typing import cast
 from attrs import frozen
 
 from core.daybook.batch import Batch
-from core.daybook.facts import CureWeighed, LicensedException
+from core.daybook.facts.batch import CureWeighed
+from core.daybook.facts.cure import LicensedException
 from core.daybook.house import in_ppm
 from core.meat import Style
 from core.mix.cure import figures

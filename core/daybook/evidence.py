@@ -7,7 +7,7 @@ from datetime import datetime, timedelta
 from core.daybook.batch import Batch, Piece
 from core.daybook.curing import known_cure
 from core.daybook.dated import Activity
-from core.daybook.facts import CureWeighed
+from core.daybook.facts.batch import CureWeighed
 from core.daybook.facts.ferment import DeviationDecided, FermentationBegun
 from core.daybook.facts.salting import SaltingBegun
 from core.daybook.fermenting import clock_start, fermentation_of, outcome_of

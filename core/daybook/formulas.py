@@ -10,7 +10,7 @@ from attrs import frozen
 
 from core.daybook.book import Book, Line
 from core.daybook.entries import NotAnEntry
-from core.daybook.facts import FormulaChanged, FormulaKept
+from core.daybook.facts.formula import FormulaChanged, FormulaKept
 from core.mix.formula import Formula
 
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 from datetime import datetime
 
 from core.daybook.book import Book
-from core.daybook.facts import HouseRule
+from core.daybook.facts.cure import HouseRule
 from core.mix.cure_mix import PPM
 from core.mix.rules import HouseLimit
 

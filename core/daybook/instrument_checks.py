@@ -14,7 +14,8 @@ from core.chamber.checks_hygrometer import Over, salt_check, salt_check_two
 from core.chamber.checks_ph import Buffer, ph_meter
 from core.chamber.checks_scale import scale_check
 from core.chamber.checks_thermometer import boiling_point, ice_point
-from core.daybook.facts import (
+from core.daybook.facts import instruments
+from core.daybook.facts.instruments import (
     BoilingPointChecked,
     BuffersChecked,
     IcePointChecked,
@@ -22,7 +23,6 @@ from core.daybook.facts import (
     MassesChecked,
     SaltChecked,
     TwoSaltsChecked,
-    instruments,
 )
 from core.quantities import PH, PIECE_MASS, RELATIVE_HUMIDITY, TEMPERATURE, Quantity
 from core.sentence import Message

@@ -15,15 +15,15 @@ from attrs import frozen
 from core.chamber.checks import Check, Correction, Word, is_old
 from core.chamber.checks_thermometer import both_points
 from core.daybook.book import Book, Line
-from core.daybook.facts import (
+from core.daybook.facts.instruments import (
     BoilingPointChecked,
     BuffersChecked,
     IcePointChecked,
     InstrumentAdded,
+    InstrumentKind,
     InstrumentRecalibrated,
     InstrumentRetired,
 )
-from core.daybook.facts.instruments import InstrumentKind
 from core.daybook.instrument_checks import CHECKED_BY, WAYS, Measured, work_out
 from core.refusals import Refusal
 from core.sentence import Message

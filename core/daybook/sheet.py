@@ -12,7 +12,7 @@ from attrs import evolve, frozen
 from core.daybook.batch import Batch
 from core.daybook.corrections.readings import CorrectedReading
 from core.daybook.curing import licence_of
-from core.daybook.facts import CureWeighed
+from core.daybook.facts.batch import CureWeighed
 from core.mix import balance
 from core.mix.cost import Bought, cost
 from core.mix.formula import Formula, Portion, portions

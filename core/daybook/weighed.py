@@ -9,7 +9,7 @@ from attrs import frozen
 
 from core.daybook.book import Line
 from core.daybook.corrections.readings import CorrectedReading, corrected
-from core.daybook.facts import IngredientWeighed
+from core.daybook.facts.formula import IngredientWeighed
 from core.daybook.instruments import Shelf
 from core.mix.formula import Formula
 

@@ -9,7 +9,8 @@ from typing import Any
 from core.daybook.batch import Batch, Piece, fold
 from core.daybook.book import Book
 from core.daybook.entries import Entry, entry_id, to_record
-from core.daybook.facts import BatchStarted, CureWeighed, Fact, PieceHung, PieceWeighed, Reading, Withdrawn
+from core.daybook.facts import Fact, Withdrawn
+from core.daybook.facts.batch import BatchStarted, CureWeighed, PieceHung, PieceWeighed, Reading
 
 OFFSET = timezone(timedelta(hours=1))
 NOON = datetime(2026, 11, 2, 12, tzinfo=OFFSET)

@@ -6,7 +6,7 @@ from typing import Any
 
 from attrs import asdict, evolve
 
-from core.daybook.facts import FormulaChanged, FormulaKept, IngredientWeighed
+from core.daybook.facts.formula import FormulaChanged, FormulaKept, IngredientWeighed
 from core.daybook.sheet import Sheet, sheet_of
 from core.mix.formula import Formula, Ingredient, Meat
 from tests.core.kitchen import Kitchen

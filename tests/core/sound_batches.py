@@ -6,7 +6,7 @@ from collections.abc import Callable, Mapping
 
 from attrs import frozen
 
-from core.daybook.facts import ActivityMeasured, CureWeighed, PieceInspected
+from core.daybook.facts.batch import ActivityMeasured, CureWeighed, PieceInspected
 from core.daybook.facts.salting import SaltingBegun, SaltingEnded
 from tests.core.kitchen import Kitchen
 

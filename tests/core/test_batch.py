@@ -4,7 +4,7 @@ import pytest
 
 from core.daybook.batch import batches, fold, open_and_finished, open_batches
 from core.daybook.book import Book
-from core.daybook.facts import (
+from core.daybook.facts.batch import (
     ActivityMeasured,
     BatchStarted,
     CureWeighed,

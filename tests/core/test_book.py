@@ -7,17 +7,9 @@ import pytest
 from core.daybook.batch import fold, open_batches
 from core.daybook.book import Book
 from core.daybook.entries import Entry, from_record, to_record
-from core.daybook.facts import (
-    CHAMBER,
-    AirRead,
-    BatchStarted,
-    PieceHung,
-    PieceTakenDown,
-    PieceWeighed,
-    Reading,
-    Unknown,
-    Withdrawn,
-)
+from core.daybook.facts import Unknown, Withdrawn
+from core.daybook.facts.batch import BatchStarted, PieceHung, PieceTakenDown, PieceWeighed, Reading
+from core.daybook.facts.chamber import CHAMBER, AirRead
 from tests.core.effort import effort_s
 from tests.core.kitchen import DAY, NOON, Kitchen, fresh
 

@@ -3,8 +3,8 @@
 import pytest
 
 from core.daybook.batch import open_batches
-from core.daybook.facts import CHAMBER, PieceTakenDown
-from core.daybook.facts.chamber import BasinEmptied, CapacityStated
+from core.daybook.facts.batch import PieceTakenDown
+from core.daybook.facts.chamber import CHAMBER, BasinEmptied, CapacityStated
 from core.daybook.load import Hanging, burden, capacity, hanging
 from core.refusals import OutOfRange
 from tests.core.kitchen import DAY, NOON, Kitchen

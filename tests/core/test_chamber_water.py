@@ -6,8 +6,7 @@ import pytest
 
 from core.daybook.book import Book
 from core.daybook.due.chamber import chamber_due
-from core.daybook.facts import CHAMBER, HumidifierCharged
-from core.daybook.facts.chamber import BasinEmptied, BasinKnown, HumidifierFilled
+from core.daybook.facts.chamber import CHAMBER, BasinEmptied, BasinKnown, HumidifierCharged, HumidifierFilled
 from core.daybook.facts.preparation import KeptTask, PreparationBegun, TaskBegun
 from core.daybook.water import EMPTY_TWICE, basin, most_drained, tank
 from core.quantities import METRIC

@@ -6,7 +6,8 @@ from core.daybook.corrections.compensation import NO_TEMPERATURE, NOT_TRUSTED, O
 from core.daybook.corrections.readings import CorrectedFact, corrected
 from core.daybook.corrections.told import figures
 from core.daybook.evidence import evidence_for
-from core.daybook.facts import InstrumentRecalibrated, Reading
+from core.daybook.facts.batch import Reading
+from core.daybook.facts.instruments import InstrumentRecalibrated
 from core.daybook.instruments import Shelf
 from core.quantities import METRIC, US, Reader
 from tests.core.telling import in_words

@@ -3,7 +3,7 @@
 import pytest
 
 from core.daybook.curing import charge_of, known_cure
-from core.daybook.facts import CureWeighed
+from core.daybook.facts.batch import CureWeighed
 from core.mix.cure import Curing, CuringSalt, dosed_for, figures
 from core.mix.cure_mix import CureMix, Dose
 from core.mix.curing_salt import doubted, second_salt

@@ -6,7 +6,7 @@ from attrs import evolve
 from core.daybook.batch import fold
 from core.daybook.curing import charge_of, cured, known_cure, licence_of
 from core.daybook.evidence import evidence_for
-from core.daybook.facts import CureWeighed
+from core.daybook.facts.batch import CureWeighed
 from core.daybook.facts.cure import RULES, HouseRule, LicensedException
 from core.daybook.house import house_limits
 from core.quantities import METRIC

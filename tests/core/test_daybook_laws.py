@@ -11,7 +11,8 @@ from core.daybook.book import Book
 from core.daybook.due.batches import due
 from core.daybook.entries import Entry, NotAnEntry, entry_id, from_record, to_record
 from core.daybook.evidence import evidence_for
-from core.daybook.facts import (
+from core.daybook.facts import Unknown, Withdrawn
+from core.daybook.facts.batch import (
     ActivityMeasured,
     BatchStarted,
     CureWeighed,
@@ -20,8 +21,6 @@ from core.daybook.facts import (
     PieceTakenDown,
     PieceWeighed,
     Reading,
-    Unknown,
-    Withdrawn,
 )
 from core.quantities import METRIC
 from core.release.readiness import judge

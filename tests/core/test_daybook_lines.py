@@ -13,25 +13,26 @@ from core.daybook.due.chamber import chamber_due
 from core.daybook.due.instruments import instruments_due
 from core.daybook.due.salt import of_salt
 from core.daybook.entries import Entry, entry_id, is_entry_id
-from core.daybook.facts import (
-    CHAMBER,
+from core.daybook.facts.batch import (
     ActivityMeasured,
     BatchStarted,
-    BoilingPointChecked,
     CureWeighed,
-    IcePointChecked,
-    InstrumentAdded,
     PieceHung,
     PieceTakenDown,
     PieceWeighed,
     Reading,
-    SaltChecked,
-    TwoSaltsChecked,
 )
-from core.daybook.facts.chamber import BasinEmptied, CapacityStated, SetPointsChosen
+from core.daybook.facts.chamber import CHAMBER, BasinEmptied, CapacityStated, SetPointsChosen
 from core.daybook.facts.cure import HouseRule, LicensedException
 from core.daybook.facts.ferment import DeviationDecided, FermentLogTaken
 from core.daybook.facts.fields import above_zero, celsius, not_negative, ph_value, share
+from core.daybook.facts.instruments import (
+    BoilingPointChecked,
+    IcePointChecked,
+    InstrumentAdded,
+    SaltChecked,
+    TwoSaltsChecked,
+)
 from core.daybook.facts.preparation import PreparationBegun
 from core.daybook.facts.proofs import ProofFile, ProofProbe, ProofResult, ProofRun
 from core.daybook.facts.salting import PieceTurned, SaltingBegun

@@ -4,7 +4,9 @@ kitchen's own limit. Each holds a piece that was ready, until somebody clears it
 import pytest
 
 from core.daybook.evidence import evidence_for
-from core.daybook.facts import CureWeighed, Fact, HouseRule, LicensedException, PieceInspected
+from core.daybook.facts import Fact
+from core.daybook.facts.batch import CureWeighed, PieceInspected
+from core.daybook.facts.cure import HouseRule, LicensedException
 from core.daybook.facts.ferment import DeviationDecided, FermentationBegun
 from core.daybook.facts.salting import SaltingBegun, SaltingEnded
 from core.release.contradictions import NOTED, contradictions

@@ -8,7 +8,7 @@ import pytest
 from core.daybook.batch import open_batches
 from core.daybook.due.batches import due, in_order
 from core.daybook.due.line import Due
-from core.daybook.facts import PieceTakenDown
+from core.daybook.facts.batch import PieceTakenDown
 from core.daybook.facts.ferment import DeviationDecided, FermentationBegun
 from core.daybook.facts.salting import PieceTurned, SaltingBegun, SaltingEnded
 from core.quantities import METRIC, Reader

@@ -8,30 +8,30 @@ import pytest
 from attrs import evolve
 
 from core.daybook.entries import Entry, NotAnEntry, entry_id, from_record, is_entry_id, to_record
-from core.daybook.facts import (
-    KINDS,
-    KNOWN,
+from core.daybook.facts import KINDS, KNOWN, Unknown, Withdrawn, kind_of
+from core.daybook.facts.batch import (
     ActivityMeasured,
-    AirRead,
     BatchStarted,
     CureWeighed,
-    FormulaChanged,
-    FormulaKept,
-    HumidifierCharged,
-    IngredientWeighed,
     PieceHung,
     PieceInspected,
     PieceTakenDown,
     PieceWeighed,
     Reading,
-    Unknown,
-    Withdrawn,
-    kind_of,
 )
-from core.daybook.facts.chamber import BasinEmptied, BasinKnown, CapacityStated, HumidifierFilled, SetPointsChosen
+from core.daybook.facts.chamber import (
+    AirRead,
+    BasinEmptied,
+    BasinKnown,
+    CapacityStated,
+    HumidifierCharged,
+    HumidifierFilled,
+    SetPointsChosen,
+)
 from core.daybook.facts.cure import HouseRule, LicensedException
 from core.daybook.facts.device import DeviceNamed
 from core.daybook.facts.ferment import DeviationDecided, FermentationBegun, FermentLogTaken
+from core.daybook.facts.formula import FormulaChanged, FormulaKept, IngredientWeighed
 from core.daybook.facts.kept import KeptAmount, KeptReason
 from core.daybook.facts.preparation import (
     KeptTask,

@@ -6,7 +6,7 @@ import pytest
 
 from core.daybook.curing import known_cure
 from core.daybook.evidence import evidence_for
-from core.daybook.facts import (
+from core.daybook.facts.batch import (
     ActivityMeasured,
     BatchStarted,
     CureWeighed,

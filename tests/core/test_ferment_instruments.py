@@ -3,7 +3,7 @@
 import pytest
 
 from core.daybook.due.ferment import IN_TIME, READ_EVERY
-from core.daybook.facts import Reading
+from core.daybook.facts.batch import Reading
 from core.daybook.facts.ferment import DeviationDecided, FermentationBegun, FermentLogTaken
 from core.daybook.fermenting import FermentationClock, clock_start, fermentation_of, judged
 from core.ferment.course import Place, TemperatureReading

@@ -15,7 +15,11 @@ from core.daybook.batch import batches
 from core.daybook.book import Book
 from core.daybook.devices import names
 from core.daybook.entries import from_record, to_record
-from core.daybook.facts import CHAMBER, KNOWN, AirRead, BuffersChecked, PieceTakenDown, PieceWeighed, ProofRun, kind_of
+from core.daybook.facts import KNOWN, kind_of
+from core.daybook.facts.batch import PieceTakenDown, PieceWeighed
+from core.daybook.facts.chamber import CHAMBER, AirRead
+from core.daybook.facts.instruments import BuffersChecked
+from core.daybook.facts.proofs import ProofRun
 from core.daybook.formulas import formulas
 from core.daybook.house import house_limits
 from core.daybook.instruments import Shelf

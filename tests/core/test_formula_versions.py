@@ -2,7 +2,7 @@
 
 import pytest
 
-from core.daybook.facts import FormulaKept
+from core.daybook.facts.formula import FormulaKept
 from core.daybook.formulas import FormulaLine, fold_formula, formula_at, formula_of, formulas, version_at
 from tests.core.kitchen import DAY, NOON
 from tests.core.mixing import FORMULA, Table, fields

@@ -5,17 +5,17 @@ from collections.abc import Callable
 import attrs
 import pytest
 
-from core.daybook.facts import (
+from core.daybook.facts.fields import boxes
+from core.daybook.facts.instruments import (
     BoilingPointChecked,
     BuffersChecked,
+    Check,
     IcePointChecked,
     InstrumentAdded,
     MassesChecked,
     SaltChecked,
     TwoSaltsChecked,
 )
-from core.daybook.facts.fields import boxes
-from core.daybook.facts.instruments import Check
 from core.daybook.instrument_checks import WAYS, work_out
 from core.refusals import Refusal
 

@@ -4,7 +4,7 @@ import pytest
 
 from core.chamber.checks import Correction
 from core.daybook.due.instruments import instruments_due
-from core.daybook.facts import (
+from core.daybook.facts.instruments import (
     BoilingPointChecked,
     BuffersChecked,
     IcePointChecked,

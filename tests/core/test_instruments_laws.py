@@ -11,7 +11,8 @@ from core.chamber.checks import Correction
 from core.daybook.book import Book
 from core.daybook.corrections.readings import corrected
 from core.daybook.corrections.told import figures
-from core.daybook.facts import AirRead, InstrumentRecalibrated, SaltChecked
+from core.daybook.facts.chamber import AirRead
+from core.daybook.facts.instruments import InstrumentRecalibrated, SaltChecked
 from core.daybook.instruments import Shelf, fold_instrument
 from core.quantities import METRIC
 from tests.core.kitchen import NOON

@@ -6,7 +6,8 @@ import pytest
 from attrs import evolve
 
 from core.chamber.sanitising_agents import AGENTS
-from core.daybook.facts import CHAMBER, Withdrawn
+from core.daybook.facts import Withdrawn
+from core.daybook.facts.chamber import CHAMBER
 from core.daybook.facts.preparation import KeptTask, PreparationBegun, PreparationEnded, TaskBegun, TaskDone
 from core.daybook.preparation import Run, clashes, fold_run, latest_run, sanitised
 from core.daybook.preparation_list import tasks_for

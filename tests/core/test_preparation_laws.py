@@ -4,7 +4,7 @@ from attrs import evolve
 from hypothesis import given
 from hypothesis import strategies as st
 
-from core.daybook.facts import CHAMBER
+from core.daybook.facts.chamber import CHAMBER
 from core.daybook.facts.preparation import KeptTask, PreparationBegun, TaskDone
 from core.daybook.preparation import fold_run
 from core.daybook.preparation_list import NOT_LEFT_OUT, added, moved, removed, tasks_for, usual, words_of

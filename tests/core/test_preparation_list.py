@@ -3,7 +3,7 @@
 import pytest
 from attrs import evolve
 
-from core.daybook.facts import CHAMBER
+from core.daybook.facts.chamber import CHAMBER
 from core.daybook.facts.preparation import KeptTask, PreparationBegun, PreparationListKept
 from core.daybook.preparation_list import (
     DIGITS,

@@ -13,17 +13,10 @@ from core.chamber.settling import Band, Wanted, beside, compare
 from core.daybook.book import Book
 from core.daybook.corrections.logs import log_corrections
 from core.daybook.entries import Entry, entry_id, from_record, to_record
-from core.daybook.facts import (
-    CHAMBER,
-    Fact,
-    IcePointChecked,
-    InstrumentAdded,
-    InstrumentRecalibrated,
-    ProofRun,
-    TwoSaltsChecked,
-)
-from core.daybook.facts.chamber import SetPointsChosen
-from core.daybook.facts.proofs import ProofFile, ProofProbe
+from core.daybook.facts import Fact
+from core.daybook.facts.chamber import CHAMBER, SetPointsChosen
+from core.daybook.facts.instruments import IcePointChecked, InstrumentAdded, InstrumentRecalibrated, TwoSaltsChecked
+from core.daybook.facts.proofs import ProofFile, ProofProbe, ProofRun
 from core.daybook.instruments import Shelf
 from core.daybook.kept_words import named_figures
 from core.daybook.proofs import (

@@ -9,7 +9,7 @@ from typing import Any
 import pytest
 
 from core.daybook.evidence import evidence_for
-from core.daybook.facts import ActivityMeasured, CureWeighed, PieceInspected
+from core.daybook.facts.batch import ActivityMeasured, CureWeighed, PieceInspected
 from core.daybook.facts.salting import SaltingBegun, SaltingEnded
 from core.meat import STYLES
 from core.mix.rule import METHODS

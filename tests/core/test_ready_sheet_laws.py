@@ -11,7 +11,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from core.daybook.evidence import evidence_for
-from core.daybook.facts import ActivityMeasured, CureWeighed, PieceInspected, PieceWeighed, Reading
+from core.daybook.facts.batch import ActivityMeasured, CureWeighed, PieceInspected, PieceWeighed, Reading
 from core.daybook.facts.ferment import DeviationDecided
 from core.daybook.facts.salting import SaltingBegun, SaltingEnded
 from core.meat import STYLES

@@ -7,8 +7,7 @@ import pytest
 from core.air import vapour_pressure_deficit
 from core.chamber.drying_force import SCALE, grade
 from core.chamber.programmes import BY_KEY
-from core.daybook.facts import CHAMBER, AirRead
-from core.daybook.facts.chamber import SetPointsChosen
+from core.daybook.facts.chamber import CHAMBER, AirRead, SetPointsChosen
 from core.daybook.set_points import apart, is_moister, set_points
 from core.quantities import METRIC, US
 from core.refusals import OutOfRange

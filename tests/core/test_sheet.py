@@ -5,7 +5,8 @@ from attrs import evolve
 
 from core.daybook.batch import Batch
 from core.daybook.curing import known_cure
-from core.daybook.facts import CureWeighed, LicensedException
+from core.daybook.facts.batch import CureWeighed
+from core.daybook.facts.cure import LicensedException
 from core.daybook.sheet import Row, costs, over_the_limit, sheet_of
 from core.mix.balance import meat_content
 from core.mix.formula import Ingredient, Meat, Portion

@@ -9,7 +9,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from core.daybook.evidence import evidence_for
-from core.daybook.facts import CureWeighed, PieceInspected, PieceWeighed, Reading
+from core.daybook.facts.batch import CureWeighed, PieceInspected, PieceWeighed, Reading
 from core.daybook.facts.ferment import DeviationDecided
 from core.daybook.facts.salting import SaltingBegun, SaltingEnded
 from core.release.readiness import judge

@@ -6,12 +6,11 @@ from datetime import datetime
 from typing import Any
 
 from core.daybook.corrections.readings import CorrectedFact, corrected
-from core.daybook.facts import (
-    CHAMBER,
-    AirRead,
+from core.daybook.facts import Fact
+from core.daybook.facts.chamber import CHAMBER, AirRead
+from core.daybook.facts.instruments import (
     BoilingPointChecked,
     BuffersChecked,
-    Fact,
     IcePointChecked,
     InstrumentAdded,
     InstrumentRecalibrated,

@@ -9,7 +9,8 @@ from array import array
 from typing import Any
 
 from core.daybook.entries import Entry, entry_id, to_record
-from core.daybook.facts import CHAMBER, Fact
+from core.daybook.facts import Fact
+from core.daybook.facts.chamber import CHAMBER
 from tests.core.proof_files import high, low
 from tests.web.conftest import Visitor
 from tests.web.reading import Page

@@ -7,7 +7,8 @@ from collections.abc import Mapping
 import pytest
 from attrs import frozen
 
-from core.daybook.facts import FormulaKept, InstrumentAdded
+from core.daybook.facts.formula import FormulaKept
+from core.daybook.facts.instruments import InstrumentAdded
 from core.daybook.instruments import KIND_WORDS
 from core.worksheet import Choice, Number, Worksheet
 from core.worksheets import WORKSHEETS

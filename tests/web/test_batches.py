@@ -2,7 +2,7 @@
 
 import re
 
-from core.daybook.facts import BatchStarted
+from core.daybook.facts.batch import BatchStarted
 from tests.web.conftest import Visitor, alike
 
 

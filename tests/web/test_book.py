@@ -4,7 +4,8 @@ import json
 
 import pytest
 
-from core.daybook.facts import CHAMBER, AirRead, Unknown
+from core.daybook.facts import Unknown
+from core.daybook.facts.chamber import CHAMBER, AirRead
 from tests.core.kitchen import Kitchen
 from tests.web.conftest import Visitor, alike
 

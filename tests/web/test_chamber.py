@@ -2,7 +2,7 @@
 
 import pytest
 
-from core.daybook.facts import AirRead, HumidifierCharged
+from core.daybook.facts.chamber import AirRead, HumidifierCharged
 from tests.web.conftest import Visitor, alike
 
 

@@ -1,6 +1,6 @@
 """A pH meter that does not compensate for temperature: where it stands is asked, and seen wherever a pH is shown."""
 
-from core.daybook.facts import InstrumentAdded
+from core.daybook.facts.instruments import InstrumentAdded
 from tests.web.conftest import Visitor
 from tests.web.test_instruments import add, key_of
 

@@ -7,7 +7,7 @@ from hashlib import sha256
 
 import pytest
 
-from core.daybook.facts import CHAMBER, AirRead
+from core.daybook.facts.chamber import CHAMBER, AirRead
 from tests.core.kitchen import Kitchen
 from tests.web.conftest import Visitor
 from web import copied

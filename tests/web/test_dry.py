@@ -2,7 +2,7 @@
 
 import pytest
 
-from core.daybook.facts import PieceHung, PieceWeighed
+from core.daybook.facts.batch import PieceHung, PieceWeighed
 from tests.web.conftest import Visitor, alike
 
 

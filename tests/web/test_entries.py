@@ -8,30 +8,30 @@ import pytest
 
 from core.daybook.book import Line
 from core.daybook.entries import to_record
-from core.daybook.facts import (
-    CHAMBER,
-    KINDS,
-    KNOWN,
+from core.daybook.facts import KINDS, KNOWN, Withdrawn
+from core.daybook.facts.batch import (
     ActivityMeasured,
-    AirRead,
     CureWeighed,
-    FormulaChanged,
-    FormulaKept,
-    HumidifierCharged,
-    IngredientWeighed,
-    InstrumentAdded,
-    InstrumentRecalibrated,
-    InstrumentRetired,
     PieceInspected,
     PieceTakenDown,
     PieceWeighed,
     Reading,
-    Withdrawn,
 )
-from core.daybook.facts.chamber import BasinEmptied, BasinKnown, CapacityStated, HumidifierFilled, SetPointsChosen
+from core.daybook.facts.chamber import (
+    CHAMBER,
+    AirRead,
+    BasinEmptied,
+    BasinKnown,
+    CapacityStated,
+    HumidifierCharged,
+    HumidifierFilled,
+    SetPointsChosen,
+)
 from core.daybook.facts.cure import RULES, HouseRule, LicensedException
 from core.daybook.facts.device import DEVICES, DeviceNamed
 from core.daybook.facts.ferment import DeviationDecided, FermentationBegun, FermentLogTaken
+from core.daybook.facts.formula import FormulaChanged, FormulaKept, IngredientWeighed
+from core.daybook.facts.instruments import InstrumentAdded, InstrumentRecalibrated, InstrumentRetired
 from core.daybook.facts.kept import KeptAmount, KeptReason
 from core.daybook.facts.preparation import (
     KeptTask,

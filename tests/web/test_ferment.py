@@ -2,7 +2,7 @@
 
 import pytest
 
-from core.daybook.facts import Reading
+from core.daybook.facts.batch import Reading
 from tests.web.conftest import Visitor, alike
 
 

@@ -7,8 +7,9 @@ import re
 
 import pytest
 
-from core.daybook.facts import IcePointChecked, InstrumentAdded, Reading
+from core.daybook.facts.batch import Reading
 from core.daybook.facts.ferment import DeviationDecided, FermentationBegun, FermentLogTaken
+from core.daybook.facts.instruments import IcePointChecked, InstrumentAdded
 from tests.core.kitchen import Kitchen
 from tests.web.conftest import Visitor
 from tests.web.reading import Page

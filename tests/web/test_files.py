@@ -9,7 +9,7 @@ import pytest
 from flask import Flask, request
 
 from core.daybook.book import Book
-from core.daybook.facts import CHAMBER, AirRead
+from core.daybook.facts.chamber import CHAMBER, AirRead
 from tests.web.conftest import MORNING, Visitor
 from tests.web.test_host import fresh_host
 from web.app import create_app

@@ -2,7 +2,7 @@
 
 import pytest
 
-from core.daybook.facts import BatchStarted
+from core.daybook.facts.batch import BatchStarted
 from tests.web.conftest import Visitor
 from tests.web.test_formulas import keep
 

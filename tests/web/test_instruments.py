@@ -2,15 +2,14 @@
 
 import pytest
 
-from core.daybook.facts import (
-    AirRead,
+from core.daybook.facts.batch import PieceWeighed, Reading
+from core.daybook.facts.chamber import AirRead
+from core.daybook.facts.instruments import (
     BoilingPointChecked,
     BuffersChecked,
     IcePointChecked,
     InstrumentAdded,
     MassesChecked,
-    PieceWeighed,
-    Reading,
     SaltChecked,
     TwoSaltsChecked,
 )

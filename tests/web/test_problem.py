@@ -6,7 +6,7 @@ import pytest
 from flask import Flask
 
 from core.daybook.book import Book
-from core.daybook.facts import CHAMBER, AirRead
+from core.daybook.facts.chamber import CHAMBER, AirRead
 from tests.web.conftest import MORNING, Visitor
 from web.app import create_app
 from web.journal import fresh_id, record

@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from core.daybook.facts import IcePointChecked, InstrumentAdded, ProofRun
+from core.daybook.facts.instruments import IcePointChecked, InstrumentAdded
+from core.daybook.facts.proofs import ProofRun
 from core.outside_json import parse
 from tests.core.proof_files import high, low
 from tests.web.conftest import Visitor

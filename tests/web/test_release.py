@@ -5,7 +5,7 @@ import pytest
 
 from core.daybook.batch import fold
 from core.daybook.evidence import evidence_for
-from core.daybook.facts import PieceInspected
+from core.daybook.facts.batch import PieceInspected
 from core.release.readiness import EDITION, SIGNS, judge
 from core.verdict import Verdict
 from tests.web.conftest import Visitor

@@ -2,7 +2,8 @@
 
 import pytest
 
-from core.daybook.facts import RULES, HouseRule, IngredientWeighed, LicensedException
+from core.daybook.facts.cure import RULES, HouseRule, LicensedException
+from core.daybook.facts.formula import IngredientWeighed
 from tests.core.kitchen import Kitchen
 from tests.web.conftest import Visitor
 from tests.web.test_formulas import keep

@@ -9,7 +9,7 @@ from flask import Blueprint, render_template, url_for
 
 from core.daybook.batch import Batch, open_and_finished
 from core.daybook.curing import known_cure
-from core.daybook.facts import BatchStarted
+from core.daybook.facts.batch import BatchStarted
 from core.daybook.facts.fields import boxes
 from core.daybook.formulas import formula_of
 from core.daybook.sheet import sheet_of

@@ -5,7 +5,7 @@ from __future__ import annotations
 from flask import Blueprint, redirect, url_for
 
 from core.daybook.batch import Batch, Piece
-from core.daybook.facts import PieceHung, PieceWeighed
+from core.daybook.facts.batch import PieceHung, PieceWeighed
 from core.daybook.facts.fields import boxes
 from core.dry import shrink
 from core.quantities import PIECE_MASS, Amount

@@ -11,8 +11,13 @@ from core.daybook.batch import Batch, fold
 from core.daybook.book import Line
 from core.daybook.devices import names
 from core.daybook.entries import Entry
-from core.daybook.facts import CHAMBER, RULES, BatchStarted, FormulaKept, InstrumentAdded, Withdrawn
+from core.daybook.facts import Withdrawn
+from core.daybook.facts.batch import BatchStarted
+from core.daybook.facts.chamber import CHAMBER
+from core.daybook.facts.cure import RULES
 from core.daybook.facts.device import DEVICES
+from core.daybook.facts.formula import FormulaKept
+from core.daybook.facts.instruments import InstrumentAdded
 from core.daybook.facts.preparation import PreparationBegun
 from core.daybook.formulas import fold_formula
 from core.daybook.preparation import fold_run

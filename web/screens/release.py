@@ -10,7 +10,7 @@ from flask import Blueprint, redirect, render_template, request, url_for
 
 from core.daybook.batch import Batch, Piece
 from core.daybook.evidence import evidence_for
-from core.daybook.facts import ActivityMeasured, PieceInspected, PieceTakenDown
+from core.daybook.facts.batch import ActivityMeasured, PieceInspected, PieceTakenDown
 from core.daybook.facts.fields import boxes
 from core.daybook.fermenting import outcome_of
 from core.daybook.kept_verdict import ToldReason, keep_reasons, told

@@ -11,7 +11,7 @@ from core.daybook.due.batches import due, in_order
 from core.daybook.due.chamber import chamber_due
 from core.daybook.due.instruments import instruments_due
 from core.daybook.due.line import Due, Task
-from core.daybook.facts import CHAMBER, AirRead
+from core.daybook.facts.chamber import CHAMBER, AirRead
 from web.instruments import shelf
 from web.journal import book
 from web.screens.chamber.set_points import in_force

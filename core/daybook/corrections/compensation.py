@@ -13,7 +13,7 @@ from core.chamber.ph_temperature import (
     compensated_ph,
     compensation,
 )
-from core.daybook.facts import BuffersChecked
+from core.daybook.facts.instruments import BuffersChecked
 from core.daybook.instruments import Checked, Instrument
 from core.quantities import PH, RATIO, TEMPERATURE, TEMPERATURE_DIFFERENCE, Amount
 from core.refusals import Refusal

@@ -9,8 +9,8 @@ from attrs import evolve, frozen
 from core.chamber.checks import Correction
 from core.chamber.proof_run import FailedCheck
 from core.chamber.settling import proof_words
-from core.daybook.facts import ProofRun
 from core.daybook.facts.ferment import FermentLogTaken
+from core.daybook.facts.proofs import ProofRun
 from core.daybook.instrument_checks import Measured
 from core.daybook.instruments import Checked, Instrument, Shelf
 from core.quantities import RELATIVE_HUMIDITY, TEMPERATURE_DIFFERENCE, Amount

@@ -10,7 +10,9 @@ from attrs import evolve, frozen
 
 from core.chamber.checks import Correction
 from core.daybook.corrections.compensation import Compensation, compensate
-from core.daybook.facts import AirRead, IngredientWeighed, PieceHung, PieceWeighed, Reading
+from core.daybook.facts.batch import PieceHung, PieceWeighed, Reading
+from core.daybook.facts.chamber import AirRead
+from core.daybook.facts.formula import IngredientWeighed
 from core.daybook.instrument_checks import QUANTITIES, Measured
 from core.daybook.instruments import Checked, Instrument, Shelf
 from core.quantities import METRIC, Amount, Quantity

@@ -11,31 +11,6 @@ from typing import Any, get_args
 from attrs import frozen
 
 from core.daybook.facts import batch, chamber, cure, device, ferment, formula, instruments, preparation, proofs, salting
-from core.daybook.facts.batch import (
-    ActivityMeasured,
-    BatchStarted,
-    CureWeighed,
-    PieceHung,
-    PieceInspected,
-    PieceTakenDown,
-    PieceWeighed,
-    Reading,
-)
-from core.daybook.facts.chamber import CHAMBER, AirRead, HumidifierCharged
-from core.daybook.facts.cure import RULES, HouseRule, LicensedException
-from core.daybook.facts.formula import FormulaChanged, FormulaKept, IngredientWeighed
-from core.daybook.facts.instruments import (
-    BoilingPointChecked,
-    BuffersChecked,
-    IcePointChecked,
-    InstrumentAdded,
-    InstrumentRecalibrated,
-    InstrumentRetired,
-    MassesChecked,
-    SaltChecked,
-    TwoSaltsChecked,
-)
-from core.daybook.facts.proofs import ProofRun
 
 
 @frozen
@@ -89,39 +64,3 @@ def kind_of(fact: Fact | type[Any]) -> str:
 
 
 KINDS: dict[str, type[Any]] = {kind_of(cls): cls for cls in KNOWN}
-
-__all__ = [
-    "CHAMBER",
-    "KINDS",
-    "KNOWN",
-    "RULES",
-    "ActivityMeasured",
-    "AirRead",
-    "BatchStarted",
-    "BoilingPointChecked",
-    "BuffersChecked",
-    "CureWeighed",
-    "Fact",
-    "FormulaChanged",
-    "FormulaKept",
-    "HouseRule",
-    "HumidifierCharged",
-    "IcePointChecked",
-    "IngredientWeighed",
-    "InstrumentAdded",
-    "InstrumentRecalibrated",
-    "InstrumentRetired",
-    "LicensedException",
-    "MassesChecked",
-    "PieceHung",
-    "PieceInspected",
-    "PieceTakenDown",
-    "PieceWeighed",
-    "ProofRun",
-    "Reading",
-    "SaltChecked",
-    "TwoSaltsChecked",
-    "Unknown",
-    "Withdrawn",
-    "kind_of",
-]

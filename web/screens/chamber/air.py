@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from core.air import moist_air
-from core.daybook.facts import AirRead
+from core.daybook.facts.chamber import AirRead
 from core.daybook.facts.fields import boxes
 from core.quantities import RELATIVE_HUMIDITY, TEMPERATURE, Amount
 from core.sentence import Rounded, Sentence

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from flask import Blueprint, url_for
 
-from core.daybook.facts import CHAMBER
+from core.daybook.facts.chamber import CHAMBER
 from web.entry_forms import EntryForm, Subject, write
 
 screen = Blueprint("chamber", __name__)

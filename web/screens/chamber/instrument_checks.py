@@ -12,7 +12,8 @@ from core.chamber.checks_ph import FRESH, SHOWN
 from core.chamber.checks_salts import SALTS
 from core.chamber.checks_scale import SPAN, TARE
 from core.chamber.checks_thermometer import ROLLING, SLUSH
-from core.daybook.facts import (
+from core.daybook.facts.fields import boxes
+from core.daybook.facts.instruments import (
     BoilingPointChecked,
     BuffersChecked,
     IcePointChecked,
@@ -20,7 +21,6 @@ from core.daybook.facts import (
     SaltChecked,
     TwoSaltsChecked,
 )
-from core.daybook.facts.fields import boxes
 from core.daybook.instrument_checks import work_out
 from core.quantities import DOSE_MASS, PH, RELATIVE_HUMIDITY, TEMPERATURE, Amount
 from core.sentence import Message, Rounded, Said, Sentence, Unconverted, Value, in_a_row, said

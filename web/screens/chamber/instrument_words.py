@@ -8,15 +8,15 @@ from typing import Any
 from attrs import frozen
 
 from core.chamber.checks import Word
-from core.daybook.facts import (
+from core.daybook.facts.instruments import (
     BoilingPointChecked,
     BuffersChecked,
     IcePointChecked,
+    InstrumentKind,
     MassesChecked,
     SaltChecked,
     TwoSaltsChecked,
 )
-from core.daybook.facts.instruments import InstrumentKind
 from core.daybook.instruments import Checked
 from core.sentence import Message
 

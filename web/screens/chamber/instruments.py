@@ -11,15 +11,15 @@ from flask import abort, render_template, url_for
 from core.chamber.checks import NO_CORRECTION, Correction
 from core.daybook.corrections.compensation import buffers_c, stands_at_c
 from core.daybook.corrections.told import NAMES, correction_in_words
-from core.daybook.facts import (
+from core.daybook.facts import kind_of
+from core.daybook.facts.fields import boxes
+from core.daybook.facts.instruments import (
     BoilingPointChecked,
     InstrumentAdded,
     InstrumentRecalibrated,
     InstrumentRetired,
     SaltChecked,
-    kind_of,
 )
-from core.daybook.facts.fields import boxes
 from core.daybook.instrument_checks import CHECKED_BY, Measured
 from core.daybook.instruments import CHECK_EVERY, KIND_WORDS, Checked, Instrument
 from core.quantities import DAYS, RELATIVE_HUMIDITY, TEMPERATURE, TEMPERATURE_DIFFERENCE, Amount, Reader

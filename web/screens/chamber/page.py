@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from flask import render_template, request
 
-from core.daybook.facts import CHAMBER, AirRead, HumidifierCharged, ProofRun
+from core.daybook.facts.chamber import CHAMBER, AirRead, HumidifierCharged
+from core.daybook.facts.proofs import ProofRun
 from core.daybook.preparation import latest_run, sanitised
 from core.daybook.proofs import runs
 from core.daybook.water import Basin, Tank, basin, tank

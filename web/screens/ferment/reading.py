@@ -5,7 +5,7 @@ from __future__ import annotations
 from flask import url_for
 
 from core.daybook.dated import MeatReading
-from core.daybook.facts import Reading
+from core.daybook.facts.batch import Reading
 from core.daybook.facts.fields import boxes
 from core.quantities import PH, TEMPERATURE, Amount, Reader
 from core.refusals import Missing

@@ -7,7 +7,7 @@ from flask import redirect, request, url_for
 
 from core.daybook.batch import Batch
 from core.daybook.curing import Cured, charge_of, cured, curing_of, licence_of
-from core.daybook.facts import CureWeighed
+from core.daybook.facts.batch import CureWeighed
 from core.daybook.facts.fields import numbers
 from core.daybook.house import house_limits
 from core.mix.brine import brine_figures

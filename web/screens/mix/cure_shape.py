@@ -9,7 +9,7 @@ from typing import TypeVar
 from attrs import evolve, frozen
 from flask import request
 
-from core.daybook.facts import CureWeighed
+from core.daybook.facts.batch import CureWeighed
 from core.daybook.facts.fields import boxes
 from core.mix import cure_boxes as box
 from core.mix.cure_mix import PPM

@@ -7,7 +7,7 @@ from typing import Any
 from flask import abort, render_template, request
 
 from core.daybook.batch import batches
-from core.daybook.facts import FormulaChanged, FormulaKept
+from core.daybook.facts.formula import FormulaChanged, FormulaKept
 from core.daybook.formulas import FormulaLine, fold_formula, formulas, version_at
 from core.mix.balance import PARTS
 from core.mix.composition import CUTS

@@ -7,8 +7,7 @@ from collections.abc import Mapping
 from attrs import evolve
 from flask import abort, render_template, url_for
 
-from core.daybook.facts import BatchStarted
-from core.daybook.facts.batch import MEAT
+from core.daybook.facts.batch import MEAT, BatchStarted
 from core.daybook.formulas import FormulaLine, Version
 from core.mix import casings, scaling
 from core.mix.formula import Formula

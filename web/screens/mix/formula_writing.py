@@ -8,7 +8,7 @@ import attrs
 from attrs import evolve, frozen
 from flask import abort, redirect, render_template, request, url_for
 
-from core.daybook.facts import FormulaChanged, FormulaKept
+from core.daybook.facts.formula import FormulaChanged, FormulaKept
 from core.daybook.formulas import FormulaLine
 from core.mix.examples import example
 from core.mix.formula import Formula

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from flask import url_for
 
-from core.daybook.facts import LicensedException
+from core.daybook.facts.cure import LicensedException
 from core.daybook.facts.fields import boxes
 from core.mix.licence import LIFTED
 from core.quantities import PARTS_PER_MILLION, Amount

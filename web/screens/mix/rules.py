@@ -5,7 +5,7 @@ from __future__ import annotations
 from attrs import frozen
 from flask import render_template, url_for
 
-from core.daybook.facts import RULES, HouseRule
+from core.daybook.facts.cure import RULES, HouseRule
 from core.daybook.facts.fields import boxes
 from core.mix.ions import Counted
 from core.mix.limits import within

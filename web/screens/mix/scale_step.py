@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 
-from core.daybook.facts import IngredientWeighed, kind_of
+from core.daybook.facts import kind_of
+from core.daybook.facts.formula import IngredientWeighed
 from core.daybook.facts.instruments import MassesChecked
 from core.daybook.instruments import Instrument
 from core.mix.weighing import DIVISION, USUAL_DIVISION_KG

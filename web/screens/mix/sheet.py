@@ -6,8 +6,7 @@ from attrs import evolve
 from flask import abort, redirect, render_template, request, url_for
 
 from core.daybook.batch import Batch
-from core.daybook.facts import IngredientWeighed
-from core.daybook.facts.formula import WEIGHED
+from core.daybook.facts.formula import WEIGHED, IngredientWeighed
 from core.daybook.formulas import formula_of
 from core.daybook.sheet import Row, Sheet, costs, over_the_limit, sheet_of
 from core.mix.weighing import DIVISION, aim_kg, difference, rounding, weighable

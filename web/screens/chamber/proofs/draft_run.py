@@ -8,7 +8,8 @@ from attrs import evolve
 from flask import redirect, render_template, url_for
 
 from core.chamber.proof_run import Found
-from core.daybook.facts import CHAMBER, ProofRun
+from core.daybook.facts.chamber import CHAMBER
+from core.daybook.facts.proofs import ProofRun
 from core.daybook.proofs import band_words, result_of
 from core.refusals import Refusal
 from web.entry_forms import with_saved

@@ -8,7 +8,7 @@ from attrs import define, evolve, field, frozen
 from flask import abort, current_app
 
 from core.chamber.logs import Layout, guess
-from core.daybook.facts import ProofRun
+from core.daybook.facts.proofs import ProofRun
 from core.quantities import COUNT, Amount
 from core.refusals import OutOfRange
 from core.sentence import Message, Sentence

@@ -12,7 +12,7 @@ from flask import Response, abort, make_response, render_template, request
 
 from core.chamber.proof_run import Doing, Found, find, finding
 from core.daybook.corrections.logs import LogCorrection, log_corrections
-from core.daybook.facts import ProofRun
+from core.daybook.facts.proofs import ProofRun
 from core.daybook.proofs import given
 from core.refusals import Refusal, Refused
 from core.sentence import Message, Sentence

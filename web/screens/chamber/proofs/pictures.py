@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from attrs import frozen
 
-from core.daybook.facts import ProofRun
+from core.daybook.facts.proofs import ProofRun
 from core.quantities import HOURS, Amount
 from core.sentence import Sentence
 from core.units import HOUR_S

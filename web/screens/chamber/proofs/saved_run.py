@@ -9,7 +9,7 @@ from flask import Response, abort, redirect, render_template, request, url_for
 
 from core.chamber.proof_run import Found
 from core.daybook.book import Line
-from core.daybook.facts import ProofRun
+from core.daybook.facts.proofs import ProofRun
 from core.daybook.kept_words import said
 from core.daybook.proofs import band_words, headline, layout_of
 from core.refusals import Refusal

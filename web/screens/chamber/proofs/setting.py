@@ -11,9 +11,8 @@ from flask import redirect, render_template, request, url_for
 
 from core.chamber.logs import Layout, clock_kind, preview_times
 from core.chamber.proof_run import probes_in
-from core.daybook.facts import ProofRun
 from core.daybook.facts.fields import numbers
-from core.daybook.facts.proofs import ProofFile, ProofProbe, ProofResult
+from core.daybook.facts.proofs import ProofFile, ProofProbe, ProofResult, ProofRun
 from core.daybook.proofs import keep_layout, usual_wanted
 from core.quantities import RELATIVE_HUMIDITY, TEMPERATURE, TEMPERATURE_DIFFERENCE, Reader
 from core.refusals import Missing, NotAQuantity, OutOfRange, Refusal, Refused
