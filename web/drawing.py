@@ -111,8 +111,8 @@ def _saved(how: Reader) -> dict[str, Any] | None:
     return {"line": line, "token": fresh_id(), **said}
 
 
-def _amount(value: float | None, quantity: Quantity, how: Reader | None = None) -> str:
-    return "—" if value is None else Amount(value, quantity).show(how or visitor.reader())
+def _amount(value: float | None, quantity: Quantity) -> str:
+    return "—" if value is None else Amount(value, quantity).show(visitor.reader())
 
 
 def _step(step: Sentence) -> str:

@@ -23,7 +23,7 @@ from web.forms import Input, Ticks, Words
 from web.screens.batches import START
 from web.screens.chamber.air import AIR
 from web.screens.chamber.instrument_checks import BOILING, BUFFERS, ICE, MASSES, SALT, TWO_SALTS
-from web.screens.chamber.instruments import ADD, RETIRE, SET_ANEW
+from web.screens.chamber.instruments import ADD, RECALIBRATED, RETIRE
 from web.screens.chamber.load import STATED
 from web.screens.chamber.prepare import BEGIN as PREPARE
 from web.screens.chamber.set_points import CHOOSE
@@ -43,7 +43,7 @@ from web.screens.release import ACTIVITY, INSPECT, TAKE_DOWN
 
 BANNED = ("please", "sorry", "invalid", "oops")
 NO_NUMBERS = ("much", "NaN", "1e3", "<script>alert(1)</script>", "12 stone", "3 4", "--", "\u202e5")
-NOTHING_NEEDED = ("inspect", "take-down", "set-anew", "retire", "turn", "unsalt", "formula-rows")
+NOTHING_NEEDED = ("inspect", "take-down", "recalibrate", "retire", "turn", "unsalt", "formula-rows")
 LONGEST_SENT = 20_001
 """The page sends no more of a text than this."""
 MEGABYTE = 1_000_000
@@ -140,7 +140,7 @@ ENTRIES = (
         MASSES.inputs,
         {"mass_kg": "100", "reading_kg": "100.3", "division_kg": "0.1"},
     ),
-    Tried("set-anew", "{scale}/set-anew", SET_ANEW.inputs, {"note": "calibrated"}),
+    Tried("recalibrate", "{scale}/recalibrate", RECALIBRATED.inputs, {"note": "calibrated"}),
     Tried("retire", "{scale}/retire", RETIRE.inputs, {"note": "broken"}),
     Tried("fill", "/chamber/fill", FILL.inputs, {"water_m3": "2"}),
     Tried("basin", "/chamber/basin", BASIN.inputs, {"holds_m3": "3"}),

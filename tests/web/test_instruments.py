@@ -278,12 +278,12 @@ def test_an_instrument_that_is_not_listed_is_refused_in_words(visitor: Visitor):
 def test_who_sets_it_right_by_hand_is_asked_to_say_so(visitor: Visitor):
     path = checked(visitor)
     assert "Otherwise its readings are corrected twice." in visitor.get(path).text
-    assert "corrected twice" not in visitor.fill(f"{path}/set-anew").text
+    assert "corrected twice" not in visitor.fill(f"{path}/recalibrate").text
 
 
 def test_recalibrated_ends_the_correction(visitor: Visitor):
     path = checked(visitor)
-    page = visitor.fill(f"{path}/set-anew", note="calibrated")
+    page = visitor.fill(f"{path}/recalibrate", note="calibrated")
     assert "No valid check" in page.text
     visitor.fill("/chamber/air", temperature_c="12", humidity="72")
     assert visitor.get("/chamber").texts("p", "value")[0] == "12.0 °C · 72 %"

@@ -102,7 +102,7 @@ ADD = declare(
 )
 
 
-SET_ANEW = declare(
+RECALIBRATED = declare(
     EntryForm(
         InstrumentRecalibrated,
         "It was recalibrated",
@@ -229,9 +229,9 @@ def check_instrument(instrument_id: str, way: str):
     return _about(found, chosen.form, start, template="chamber/check.html", way=chosen)
 
 
-@screen.route("/chamber/instruments/<instrument_id>/set-anew", methods=["GET", "POST"])
-def set_instrument_anew(instrument_id: str):
-    return _about(find_instrument(instrument_id), SET_ANEW)
+@screen.route("/chamber/instruments/<instrument_id>/recalibrate", methods=["GET", "POST"])
+def recalibrate(instrument_id: str):
+    return _about(find_instrument(instrument_id), RECALIBRATED)
 
 
 @screen.route("/chamber/instruments/<instrument_id>/retire", methods=["GET", "POST"])
