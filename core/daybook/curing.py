@@ -12,8 +12,8 @@ from core.daybook.facts.batch import CureWeighed
 from core.daybook.facts.cure import LicensedException
 from core.daybook.house import in_ppm
 from core.meat import Style
-from core.mix.cure import figures
-from core.mix.cure_mix import CureMix, Dose, basis, require_charge
+from core.mix.cure import CureMix, Dose, basis, require_charge
+from core.mix.cure_dose import figures
 from core.mix.curing_salt import CuringSalt, second_salt
 from core.mix.ingoing import Ingoing, ingoing_of
 from core.mix.licence import LIFTED, Licence

@@ -6,7 +6,7 @@ from datetime import datetime
 
 from core.daybook.book import Book
 from core.daybook.facts.cure import HouseRule
-from core.mix.cure_mix import PPM
+from core.mix.cure import PPM
 from core.mix.rules import HouseLimit
 
 

@@ -7,7 +7,7 @@ up its own room.
 from __future__ import annotations
 
 from core.densities import WATER_KG_PER_M3
-from core.mix.cure_mix import CureMix
+from core.mix.cure import CureMix
 from core.quantities import DENSITY, DOSE_MASS, FRACTION, RATIO, SALOMETER, VOLUME, Amount
 from core.refusals import OutOfRange
 from core.sentence import Sentence

@@ -1,209 +1,170 @@
-"""Curing salt: how many parts per million of nitrite a dose makes, and how many grams make the parts wanted.
+"""How many parts per million does a dose of curing salt make? What went in, and which part of it counts.
 
-How to ask, for any rule set, product and way of curing. A method alone ("comminuted") means the US chart; else it is
-`how = Curing("eu", "not-heated", "comminuted", on=day)` (`core.mix.rules`; `products_for` lists what may be chosen).
+Every method of curing is one and the same fraction: ppm = share × substance ÷ (rest + curing salts). For ground and
+rubbed meat the share is 1 and the rest is the meat; for pumped meat the share is the pump and the rest is the brine;
+for meat in brine to the end the rest is meat and brine.
 
-    from_dose(meat_kg, cure_kg, salt, how)      figures of what a dose makes; refused over the limit
-    dose_for(meat_kg, wanted_ppm, salt, how)    the dose for so much sodium nitrite, and what it makes
-    largest_dose_kg(meat_kg, salt, how)         the largest dose allowed, kg; inf where no row stops it
-    require_within_limit(meat_kg, cure_kg, salt, how, field="dose")     the guard alone
-
-With brine, two cures, sugar or a Canadian mixture the masses are a `CureMix` (`core.mix.cure_mix`), and it is
-`figures(charge, how)`, `dosed_for(charge, how, wanted_ppm)`, `core.mix.limit_check.largest_kg(charge, how)` and
-`core.mix.limit_check.check_limits(charge, how)`: every row with its ppm. `nitrite_ppm` and `nitrate_ppm` are bare
-formulas on the green weight; no limit is held to them.
+How to ask: `how = Curing("eu", "not-heated", "comminuted", on=day)` (`core.mix.rules`; `products_for` lists what may be
+chosen), `charge` a `CureMix`. Then `figures(charge, how)`, `dosed(charge, how, wanted_ppm)` and `dosed_for` of
+`core.mix.cure_dose`, and `largest_kg(charge, how)` and `check_limits(charge, how)` of `core.mix.limit_check`: every row
+with its ppm.
 """
 
 from __future__ import annotations
 
-from attrs import evolve
+import math
 
-from core.mix.cure_figures import ingoing, reckoned_by, share_figure
-from core.mix.cure_mix import HEAVIEST_KG, PPM, CureMix, Dose, basis, dose_making_kg, require_charge
-from core.mix.cure_notes import doubt
+from attrs import evolve, field, frozen
+
 from core.mix.curing_salt import CuringSalt
-from core.mix.licence import Licence, require_allowed
-from core.mix.limit_check import largest_kg, require_within
-from core.mix.limits import WEIGH_IT
-from core.mix.measures import CURE_SHARE
-from core.mix.rule import METHODS, PART_IN, WHOLES, Method, Rule
-from core.mix.rules import Curing, as_curing
-from core.quantities import CURE_MASS, DOSE_MASS, FRACTION, PARTS_PER_MILLION, Amount
-from core.refusals import OutOfRange
+from core.mix.ions import Counted, Substance
+from core.mix.rule import PART_IN, WET, Base, Method, Rule
+from core.quantities import FRACTION, Amount
+from core.refusals import Missing, OutOfRange
 from core.sentence import Message, Sentence
-from core.sources import DEFINITION
-from core.working import Figure
 
+PPM = 1e-6
+HEAVIEST_KG = 10_000.0
+LEAST_TAKEN = 0.01  # common practice; no published source; 0.2 for 20 % lands below, and would let in a hundredfold
+MOST_TAKEN = 1.0
+"""A piece takes up its own weight of brine at the very most."""
 
-def nitrite_ppm(meat_kg: float, cure_kg: float, salt: CuringSalt) -> float:
-    """Parts per million of sodium nitrite going in, on the green weight. The bare formula: no limit is held to it."""
-    return cure_kg * salt.strength("nitrite", "sodium") / meat_kg / PPM
-
-
-def nitrate_ppm(meat_kg: float, cure_kg: float, salt: CuringSalt) -> float:
-    """Parts per million of sodium nitrate going in, on the green weight. The bare formula: no limit is held to it."""
-    return cure_kg * salt.strength("nitrate", "sodium") / meat_kg / PPM
-
-
-def from_dose(
-    meat_kg: float, cure_kg: float, salt: CuringSalt, method: Method | Curing, other_salt_kg: float | None = None
-) -> tuple[Figure, ...]:
-    """What a weighed dose makes: `figures` of meat, one curing salt and other salt.
-
-    meat_kg: green weight of the meat block, above 0. cure_kg: 0 or more. other_salt_kg: table salt added besides.
-    Raises OutOfRange on "dose" over the limit, naming the dose that makes the limit.
-    """
-    return figures(CureMix(meat_kg, (Dose(salt, cure_kg),), other_salt_kg), as_curing(method))
-
-
-def dose_for(
-    meat_kg: float, wanted_ppm: float, salt: CuringSalt, method: Method | Curing, other_salt_kg: float | None = None
-) -> tuple[Figure, ...]:
-    """The curing salt that makes the wanted nitrite: the inverse of `from_dose`. See `dosed_for`."""
-    return dosed_for(CureMix(meat_kg, (Dose(salt, 0.0),), other_salt_kg), as_curing(method), wanted_ppm)
-
-
-def largest_dose_kg(meat_kg: float, salt: CuringSalt, method: Method | Curing) -> float:
-    """The weight of curing salt that reaches the first of its limits, kg."""
-    return largest_kg(CureMix(meat_kg, (Dose(salt, 0.0),)), as_curing(method))
-
-
-def require_within_limit(
-    meat_kg: float, cure_kg: float, salt: CuringSalt, method: Method | Curing, *, field: str
-) -> None:
-    """Guard: a dose over the limit is refused with what it makes, what the limit is and which dose makes it."""
-    require_within(CureMix(meat_kg, (Dose(salt, cure_kg),)), as_curing(method), field=field)
-
-
-def figures(charge: CureMix, how: Curing, licence: Licence | None = None) -> tuple[Figure, ...]:
-    """What a charge makes.
-
-    Returns nitrite, nitrite as ion, nitrate and its ion where there is some, both together where the rules count so,
-    ascorbate where there is some, the cure's table salt and, where the other salt is known, all table salt.
-    licence: the exception by which more than the rules allow may go in, up to its own figure. A charge over a limit
-    that it does not lift, or over the ceiling that none lifts, raises OutOfRange on "dose".
-    Source: FSIS Directive 7620.3, Processing Inspectors' Calculations Handbook, 1995, ch. 3.
-    """
-    require_charge(charge, how.method)
-    require_allowed(charge, how, licence, field="dose")
-    return ingoing(charge, how, licence)
-
-
-def dosed(charge: CureMix, how: Curing, wanted_ppm: float, licence: Licence | None = None) -> CureMix:
-    """The charge with so much of its first curing salt that all nitrite together is the wanted, as sodium nitrite.
-
-    wanted_ppm: on what the rules divide by, the green weight or the whole raw mixture; 0 or more. licence: as in
-    `figures`. Raises OutOfRange on "wanted" or "nitrite".
-    """
-    first = charge.doses[0].salt
-    require_charge(charge, how.method)
-    if not first.nitrite:
-        raise OutOfRange("nitrite", "This curing salt brings no nitrite, so no weight of it makes the nitrite wanted.")
-    if not 0 <= wanted_ppm < 1e6:
-        raise OutOfRange("wanted", "The nitrite wanted must be 0 ppm or more, and less than 1,000,000 ppm.")
-    cure_kg = dose_making_kg(charge, how.method, as_sodium_nitrite(how), wanted_ppm)
-    if not cure_kg < HEAVIEST_KG:
-        raise OutOfRange("wanted", "No weight of this curing salt brings so much nitrite into the meat this way.")
-    made = charge.with_first(cure_kg)
-    require_allowed(made, how, licence, field="wanted")
-    return made
-
-
-def dosed_for(charge: CureMix, how: Curing, wanted_ppm: float) -> tuple[Figure, ...]:
-    """The curing salt to weigh, its share of the meat, then what `figures` returns. Raises as `dosed` does."""
-    made = dosed(charge, how, wanted_ppm)
-    cure_kg = made.doses[0].kg
-    grams = Figure(
-        key="cure",
-        name="Curing salt to weigh",
-        value=cure_kg,
-        quantity=CURE_MASS,
-        working=(_back(made, how, wanted_ppm),),
-        source=reckoned_by(how),
-        cautions=(WEIGH_IT, *doubt(made)),
-    )
-    if how.method in PART_IN:
-        share = share_figure(
-            "share", "Curing salt, of the brine", "Curing salt ÷ brine", cure_kg, made.pickle_kg, CURE_SHARE
-        )
-    else:
-        share = share_figure(
-            "share", "Curing salt, of the meat", "Curing salt ÷ meat", cure_kg, made.meat_kg, CURE_SHARE
-        )
-    return (grams, share, *ingoing(made, how))
-
-
-def to_weigh(charge: CureMix) -> Figure:
-    """The curing salt in grams, beside a dose thought of as a share or as ppm: it is grams that are weighed."""
-    cure = Amount(charge.doses[0].kg, CURE_MASS)
-    amounts = {
-        "share": Amount(charge.doses[0].kg / charge.meat_kg, CURE_SHARE),
-        "meat": Amount(charge.meat_kg, DOSE_MASS),
-        "cure": cure,
-    }
-    step = Sentence("To the green weight: {share} × {meat} = {cure}", amounts)
-    return Figure("cure", "Curing salt to weigh", cure.value, CURE_MASS, (step,), DEFINITION)
-
-
-def as_sodium_nitrite(how: Curing) -> Rule:
-    """A row that counts sodium nitrite alone, on what the rules divide by."""
-    return evolve(how.held[0], substance="nitrite", counted="sodium")
-
-
-BACK_BESIDE_THE_OTHER: Message = (
-    "Curing salt that makes it {on_whole}, beside the other: "
-    "({wanted} × {rest} − {share} × {other}) ÷ ({share} × {strength}) = {cure}"
+NO_PUMP: Message = "Enter the pump: brine in the meat to its green weight, for example 10 %."
+NO_PICK_UP: Message = "Enter the pick-up: brine in the meat to its green weight, for example 10 %."
+NO_PUMP_AT_ALL: Message = (
+    "A pump of {taken} is none: brine in the meat is at least 1 % of its green weight. If {hundredfold} is meant, "
+    "enter that."
 )
-BACK_COUNTED: Message = (
-    "Curing salt that makes it {on_whole}, its own weight counted: "
-    "({wanted} × {rest}) ÷ ({share} × {strength} − {wanted}) = {cure}"
-)
-BACK_COUNTED_BESIDE_THE_OTHER: Message = (
-    "Curing salt that makes it {on_whole}, its own weight counted: "
-    "({wanted} × {rest} − {share} × {other}) ÷ ({share} × {strength} − {wanted}) = {cure}"
+NO_PICK_UP_AT_ALL: Message = (
+    "A pick-up of {taken} is none: brine in the meat is at least 1 % of its green weight. If {hundredfold} is meant, "
+    "enter that."
 )
 
 
-def _back(made: CureMix, how: Curing, wanted_ppm: float) -> Sentence:
-    """The formula turned round. Where the cure's own weight is part of the divisor, it is taken off on both sides."""
-    first, *others = made.doses
-    by = basis(made, how.method, how.held[0].on)
-    other_kg = sum(dose.kg * dose.salt.strength("nitrite", "sodium") for dose in others)
-    rest_kg = by.rest_kg + (sum(dose.kg for dose in others) if by.cures_count else 0.0)
-    amounts = {
-        "wanted": Amount(wanted_ppm * PPM, PARTS_PER_MILLION),
-        "meat": Amount(made.meat_kg, DOSE_MASS),
-        "rest": Amount(rest_kg, DOSE_MASS),
-        "share": Amount(by.share, FRACTION),
-        "other": Amount(other_kg, DOSE_MASS),
-        "strength": Amount(first.salt.strength("nitrite", "sodium"), FRACTION),
-        "cure": Amount(first.kg, CURE_MASS),
-    }
-    if not by.cures_count and not other_kg:
-        return Sentence(
-            "Nitrite wanted × green weight of meat ÷ nitrite in the cure: {wanted} × {meat} ÷ {strength} = {cure}",
-            amounts,
-        )
-    counted = BACK_COUNTED_BESIDE_THE_OTHER if other_kg else BACK_COUNTED
-    text = counted if by.cures_count else BACK_BESIDE_THE_OTHER
-    return Sentence(text, {**amounts, "on_whole": Sentence(WHOLES[how.held[0].on])})
+@frozen
+class Dose:
+    salt: CuringSalt
+    kg: float
 
 
-__all__ = [
-    "METHODS",
-    "PPM",
-    "CureMix",
-    "Curing",
-    "CuringSalt",
-    "Dose",
-    "dose_for",
-    "dosed",
-    "dosed_for",
-    "figures",
-    "from_dose",
-    "largest_dose_kg",
-    "nitrate_ppm",
-    "nitrite_ppm",
-    "require_within_limit",
-    "to_weigh",
-]
+@frozen
+class CureMix:
+    """Kilograms. meat_kg: green weight. other_salt_kg: table salt besides the cure's own, None where not known.
+
+    water_kg and the rest are in the brine where there is one, else in the mix. taken: brine that stays in the meat, to
+    its green weight: the pump or the pick-up.
+    """
+
+    meat_kg: float
+    doses: tuple[Dose, ...] = field(converter=tuple[Dose, ...])
+    other_salt_kg: float | None = None
+    water_kg: float = 0.0
+    sugar_kg: float = 0.0
+    other_kg: float = 0.0
+    accelerator_kg: float = 0.0
+    taken: float | None = None
+
+    @property
+    def cure_kg(self) -> float:
+        return sum(dose.kg for dose in self.doses)
+
+    @property
+    def own_salt_kg(self) -> float:
+        return sum(dose.kg * dose.salt.table_salt for dose in self.doses)
+
+    @property
+    def besides_kg(self) -> float:
+        """All that is neither meat nor curing salt."""
+        salt = self.other_salt_kg or 0.0
+        return salt + self.water_kg + self.sugar_kg + self.other_kg + self.accelerator_kg
+
+    @property
+    def pickle_kg(self) -> float:
+        return self.besides_kg + self.cure_kg
+
+    def substance_kg(self, substance: Substance, counted: Counted) -> float:
+        return sum(dose.kg * dose.salt.strength(substance, counted) for dose in self.doses)
+
+    def with_first(self, cure_kg: float) -> CureMix:
+        """The same with another weight of its first curing salt."""
+        first, *others = self.doses
+        return evolve(self, doses=(evolve(first, kg=cure_kg), *others))
+
+
+@frozen
+class Basis:
+    """share: of what is in the brine. rest_kg: what it is divided by, but for the curing salts, unless cures_count."""
+
+    share: float
+    rest_kg: float
+    cures_count: bool
+
+    def divisor_kg(self, charge: CureMix) -> float:
+        return self.rest_kg + (charge.cure_kg if self.cures_count else 0.0)
+
+    def ppm(self, charge: CureMix, substance_kg: float) -> float:
+        return self.share * substance_kg / self.divisor_kg(charge) / PPM
+
+
+def basis(charge: CureMix, method: Method, on: Base) -> Basis:
+    if method in PART_IN:
+        taken = charge.taken or 0.0
+        return Basis(taken if on == "meat" else taken / (1 + taken), charge.besides_kg, True)
+    if method == "immersion":
+        return Basis(1.0, charge.meat_kg + charge.besides_kg, True)
+    return Basis(1.0, charge.meat_kg + (charge.besides_kg if on == "mixture" else 0.0), on == "mixture")
+
+
+def require_charge(charge: CureMix, method: Method) -> None:
+    """Guard: raises OutOfRange or Missing on the field that cannot stand for this method."""
+    if not 0 < charge.meat_kg < HEAVIEST_KG:
+        raise OutOfRange("meat_kg", "The meat must weigh more than 0 g and less than 10 000 kg.")
+    if not all(0 <= dose.kg < HEAVIEST_KG for dose in charge.doses):
+        raise OutOfRange("dose", "The curing salt must weigh 0 g or more.")
+    if charge.other_salt_kg is not None and not 0 <= charge.other_salt_kg < HEAVIEST_KG:
+        raise OutOfRange("other_salt_kg", "The other salt must weigh 0 g or more.")
+    for key in ("water_kg", "sugar_kg", "other_kg", "accelerator_kg"):
+        if not 0 <= getattr(charge, key) < HEAVIEST_KG:
+            raise OutOfRange(key, "It must weigh 0 g or more.")
+    if method in WET and not charge.water_kg > 0:
+        raise Missing("water_kg", "Enter the water of the brine, for example 10 kg.")
+    if method in PART_IN and charge.taken is None:
+        raise Missing("taken", NO_PUMP if method == "pump" else NO_PICK_UP)
+    if charge.taken is not None and not 0 < charge.taken <= MOST_TAKEN:
+        raise OutOfRange("taken", "Brine in the meat must be more than 0 and at most 100 % of its green weight.")
+    if charge.taken is not None and charge.taken < LEAST_TAKEN * (1 - 1e-9):
+        raise OutOfRange("taken", _too_little_taken(charge.taken, method))
+
+
+def _too_little_taken(taken: float, method: Method) -> Sentence:
+    told = {"taken": Amount(taken, FRACTION), "hundredfold": Amount(taken * 100, FRACTION)}
+    return Sentence(NO_PUMP_AT_ALL if method == "pump" else NO_PICK_UP_AT_ALL, told)
+
+
+def counted_kg(charge: CureMix, rule: Rule) -> float:
+    """What a rule counts, by its own reckoning."""
+    if rule.substance == "accelerator":
+        return charge.accelerator_kg
+    return sum(charge.substance_kg(substance, rule.counted) for substance in rule.substances)
+
+
+def made_ppm(charge: CureMix, method: Method, rule: Rule) -> float:
+    return basis(charge, method, rule.on).ppm(charge, counted_kg(charge, rule))
+
+
+def dose_making_kg(charge: CureMix, method: Method, rule: Rule, ppm: float) -> float:
+    """The weight of the first curing salt at which the rule counts so many ppm, the others as they are.
+
+    0 where the others alone make more; infinite where no weight of it ever makes as many.
+    """
+    by = basis(charge, method, rule.on)
+    first, *others = charge.doses
+    strength = sum(first.salt.strength(substance, rule.counted) for substance in rule.substances)
+    other = counted_kg(charge.with_first(0.0), rule)
+    other_cures_kg = sum(dose.kg for dose in others) if by.cures_count else 0.0
+    wanted = ppm * PPM
+    gain = by.share * strength - (wanted if by.cures_count else 0.0)
+    short = wanted * (by.rest_kg + other_cures_kg) - by.share * other
+    if short <= 0:
+        return 0.0
+    return short / gain if gain > 0 else math.inf

@@ -2,9 +2,8 @@
 
 from __future__ import annotations
 
-from core.mix import cure_lines as lines
 from core.mix import cure_notes as notes
-from core.mix.cure_mix import PPM, CureMix, Dose, basis, made_ppm
+from core.mix.cure import PPM, CureMix, Dose, basis, made_ppm
 from core.mix.ions import ION_IN, Substance, factor
 from core.mix.licence import Licence
 from core.mix.limit_check import LimitCheck, check_limits
@@ -74,12 +73,12 @@ def _amount(
     part_kg = charge.substance_kg(substance, "sodium")
     return Figure(
         key=substance,
-        name=notes.allowed(notes.on(Sentence(lines.GOES_IN[substance]), on), held, substance, ion=False),
+        name=notes.allowed(notes.on(Sentence(notes.GOES_IN[substance]), on), held, substance, ion=False),
         value=_sodium_ppm(charge, how.method, on, substance) * PPM,
         quantity=GOING_IN,
         working=(
             *_parts(charge, substance),
-            divided(charge, how.method, on, lines.SODIUM[substance], part_kg),
+            divided(charge, how.method, on, notes.SODIUM[substance], part_kg),
             *(limit_step(each) for each in held if each.rule.substance == substance and each.rule.counted != "ion"),
         ),
         source=reckoned_by(how),
@@ -97,7 +96,7 @@ def _parts(charge: CureMix, substance: Substance) -> list[Sentence]:
             "next": Amount(part_kg, DOSE_MASS),
             "total": Amount(sum_kg + part_kg, DOSE_MASS),
         }
-        steps.append(Sentence(lines.OF_BOTH[substance], amounts))
+        steps.append(Sentence(notes.OF_BOTH[substance], amounts))
         sum_kg += part_kg
     return steps
 
@@ -110,7 +109,7 @@ def _part(dose: Dose, substance: Substance) -> Sentence:
         "factor": Amount(factor(substance, alkali, "sodium"), RATIO),
         "part": Amount(dose.kg * dose.salt.strength(substance, "sodium"), DOSE_MASS),
     }
-    return Sentence(lines.PART[substance] if alkali == "sodium" else lines.PART_OF_POTASSIUM[substance], amounts)
+    return Sentence(notes.PART[substance] if alkali == "sodium" else notes.PART_OF_POTASSIUM[substance], amounts)
 
 
 def divided(charge: CureMix, method: Method, on: Base, name: Message, part_kg: float) -> Sentence:
@@ -131,13 +130,13 @@ def divided(charge: CureMix, method: Method, on: Base, name: Message, part_kg: f
 def _divided_by(method: Method, on: Base) -> Message:
     match method:
         case "pump":
-            return lines.PUMPED if on == "meat" else lines.PUMPED_OF_MIXTURE
+            return notes.PUMPED if on == "meat" else notes.PUMPED_OF_MIXTURE
         case "pick-up":
-            return lines.PICKED_UP if on == "meat" else lines.PICKED_UP_OF_MIXTURE
+            return notes.PICKED_UP if on == "meat" else notes.PICKED_UP_OF_MIXTURE
         case "immersion":
-            return lines.OF_MEAT_AND_BRINE
+            return notes.OF_MEAT_AND_BRINE
         case _:
-            return lines.OF_MEAT if on == "meat" else lines.OF_MIXTURE
+            return notes.OF_MEAT if on == "meat" else notes.OF_MIXTURE
 
 
 def limit_step(held: LimitCheck) -> Sentence:
@@ -153,12 +152,12 @@ def limit_step(held: LimitCheck) -> Sentence:
 
 def _limit_text(rule: Rule) -> Message:
     if rule.most_ppm == 0:
-        return lines.NO_LIMIT_BUT_NONE
+        return notes.NO_LIMIT_BUT_NONE
     if rule.printed and "ppm" not in said(rule.printed).say(METRIC):
-        return lines.LIMIT_IN_OTHER_WORDS
+        return notes.LIMIT_IN_OTHER_WORDS
     if rule.counted == "ion":
-        return lines.LIMIT_OF_ION_AS_PRINTED if rule.printed else lines.LIMIT_OF_ION
-    return lines.LIMIT_AS_PRINTED if rule.printed else lines.LIMIT
+        return notes.LIMIT_OF_ION_AS_PRINTED if rule.printed else notes.LIMIT_OF_ION
+    return notes.LIMIT_AS_PRINTED if rule.printed else notes.LIMIT
 
 
 def _ion(held: tuple[LimitCheck, ...], substance: Substance, sodium_ppm: float) -> Figure:
@@ -170,9 +169,9 @@ def _ion(held: tuple[LimitCheck, ...], substance: Substance, sodium_ppm: float) 
         "ion": Amount(ion, PARTS_PER_MILLION),
     }
     limits = (limit_step(each) for each in held if each.rule.substance == substance and each.rule.counted == "ion")
-    name = notes.allowed(Sentence(lines.THE_SAME_AS_ION[substance]), held, substance, ion=True)
+    name = notes.allowed(Sentence(notes.THE_SAME_AS_ION[substance]), held, substance, ion=True)
     return Figure(
-        f"{substance}_ion", name, ion, GOING_IN, (Sentence(lines.TO_ION[substance], amounts), *limits), DEFINITION
+        f"{substance}_ion", name, ion, GOING_IN, (Sentence(notes.TO_ION[substance], amounts), *limits), DEFINITION
     )
 
 
@@ -258,11 +257,11 @@ def _total_salt(charge: CureMix, method: Method, other_kg: float) -> Figure:
         working = (Sentence(text, amounts),)
     cautions: list[Sentence] = []
     if method not in WET and total.value < CANADA_LEAST_SALT * (1 - 1e-9):
-        cautions.append(Sentence(lines.CANADA_ASKS_FOR_SALT))
+        cautions.append(Sentence(notes.CANADA_ASKS_FOR_SALT))
     if method == "dry-salting":
         cautions.append(Sentence("At most: what falls or is brushed off did not go in."))
     if method == "immersion":
-        cautions.append(Sentence(lines.IN_WATER_ONLY))
+        cautions.append(Sentence(notes.IN_WATER_ONLY))
     return Figure(
         "total_salt", "All table salt, of the meat", total.value, SALT_SHARE, working, DEFINITION, tuple(cautions)
     )

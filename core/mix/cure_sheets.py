@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from core.mix.brine import brine_figures, recipe
-from core.mix.cure import CuringSalt, dosed, dosed_for, figures
+from core.mix.cure import PPM, CureMix, Dose
 from core.mix.cure_boxes import (
     ACCELERATOR,
     MEAT,
@@ -19,10 +19,10 @@ from core.mix.cure_boxes import (
     SUGAR,
     WATER,
 )
-from core.mix.cure_laws import LAW_NAMES, curing
-from core.mix.cure_mix import PPM, CureMix, Dose
-from core.mix.curing_salt import DOSE, second_salt
+from core.mix.cure_dose import dosed, dosed_for, figures
+from core.mix.curing_salt import DOSE, CuringSalt, second_salt
 from core.mix.rule import METHODS, Method
+from core.mix.rules import LAW_NAMES, curing
 from core.quantities import DOSE_MASS, FRACTION, PARTS_PER_MILLION, VOLUME
 from core.refusals import Missing
 from core.working import Figure

@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from core.mix.cure import figures
-from core.mix.cure_mix import CureMix, Dose, require_charge
+from core.mix.cure import CureMix, Dose, require_charge
+from core.mix.cure_dose import figures
 from core.mix.formula import Formula, Role
 from core.mix.licence import Licence, require_allowed
 from core.mix.rule import Method

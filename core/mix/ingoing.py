@@ -7,7 +7,7 @@ from __future__ import annotations
 
 from attrs import frozen
 
-from core.mix.cure_mix import CureMix, basis
+from core.mix.cure import CureMix, basis
 from core.mix.ions import ION_IN, Counted, Substance
 from core.mix.limit_check import LimitCheck
 from core.mix.rule import Method, Rule

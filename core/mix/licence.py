@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from attrs import frozen
 
-from core.mix.cure_mix import PPM, CureMix
+from core.mix.cure import PPM, CureMix
 from core.mix.ingoing import Ingoing, ingoing_of
 from core.mix.ions import Substance
 from core.mix.limit_check import LimitCheck, check_limits, over

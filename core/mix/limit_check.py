@@ -9,7 +9,7 @@ import math
 
 from attrs import evolve, frozen
 
-from core.mix.cure_mix import PPM, CureMix, dose_making_kg, made_ppm
+from core.mix.cure import PPM, CureMix, dose_making_kg, made_ppm
 from core.mix.curing_salt import mistaken_for_another
 from core.mix.limits import reaches, within
 from core.mix.measures import CURE_SHARE
@@ -58,13 +58,6 @@ def largest_kg(charge: CureMix, how: Curing) -> float:
     limits = ((rule, rule.most_ppm) for rule in how.held if rule.substance != "accelerator")
     most = (dose_making_kg(charge, how.method, rule, ppm) for rule, ppm in limits if ppm and _brings(charge, rule))
     return min(most, default=math.inf) if not _forbidden(charge, how) else 0.0
-
-
-def require_within(charge: CureMix, how: Curing, *, field: str) -> None:
-    """Guard: raises OutOfRange on the field for the first row that is passed."""
-    for held in check_limits(charge, how):
-        if not held.within:
-            raise over(charge, how, held, field)
 
 
 def over(charge: CureMix, how: Curing, held: LimitCheck, field: str, *, each_kilogram: bool = False) -> OutOfRange:

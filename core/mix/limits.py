@@ -7,7 +7,7 @@ from __future__ import annotations
 
 from attrs import frozen
 
-from core.mix.cure_mix import CureMix, basis
+from core.mix.cure import CureMix, basis
 from core.mix.ions import (
     ION_IN_POTASSIUM_NITRATE,
     ION_IN_POTASSIUM_NITRITE,

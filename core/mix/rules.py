@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from datetime import date
 
 from attrs import evolve, field, frozen
@@ -20,6 +21,28 @@ GENERAL_EU = "not-heated"
 NO_SUCH_PRODUCT: Message = "Choose a product of the rules of {rules}."
 NO_ROW: Message = "The rules have no row for {product}, cured like this, on that day. Choose another."
 HELD_TO_GENERAL: Message = "held to the general row 08.3.1"
+BEFORE_2025 = date(2025, 10, 8)
+LAWS = {
+    "us": ("us", "meat"),
+    "us-bacon": ("us", "bacon"),
+    "us-bacon-rind": ("us", "bacon-rind"),
+    "us-home": ("us", "home-mix"),
+    "eu": ("eu", "not-heated"),
+    "eu-old": ("eu", "not-heated"),
+    "ca": ("ca", "meat"),
+    "ca-bacon": ("ca", "bacon"),
+}
+LAW_NAMES: Mapping[str, Message] = {
+    "us": "United States, cured meat",
+    "us-bacon": "United States, bacon without its skin",
+    "us-bacon-rind": "United States, bacon in its skin",
+    "us-home": "United States, home-curing mix",
+    "eu": "European Union, meat not heat-treated",
+    "eu-old": "European Union until 9 October 2025",
+    "ca": "Canada, cured meat",
+    "ca-bacon": "Canada, side bacon",
+}
+"""What a single sum may be held to, by the name it is chosen by."""
 HOUSE = Source("The rules of this house", "as written in its entry", "seen")
 
 
@@ -123,6 +146,6 @@ def products_for(rules: str, method: Method, on: date | None = None) -> dict[str
     return {key: name for key, name in products.items() if rules_for(rules, key, method, on)}
 
 
-def as_curing(how: Method | Curing) -> Curing:
-    """A method by itself means the chart of 9 CFR 424.21(c)."""
-    return how if isinstance(how, Curing) else Curing(method=how)
+def curing(law: str, method: Method) -> Curing:
+    rules, product = LAWS[law]
+    return Curing(rules, product, method, on=BEFORE_2025 if law == "eu-old" else None)

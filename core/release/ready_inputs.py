@@ -5,9 +5,8 @@ from __future__ import annotations
 from collections.abc import Mapping
 
 from core.meat import MOST_LOSS, STYLES, USUAL_LOSS, Style
-from core.mix.cure_laws import BEFORE_2025
 from core.mix.rule import EVERY, METHODS
-from core.mix.rules import RULE_SETS, products_for
+from core.mix.rules import BEFORE_2025, RULE_SETS, products_for
 from core.mix.salting import COLDEST_C, SALTING_METHODS, SHAPES, WARMEST_C
 from core.quantities import DAYS, FRACTION, LENGTH, LOSS, MASS, PARTS_PER_MILLION, PH, PIECE_MASS, TEMPERATURE
 from core.quantities import WATER_ACTIVITY as ACTIVITY

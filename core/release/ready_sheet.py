@@ -10,11 +10,10 @@ from attrs import frozen
 from core.dry.shrink import shrink
 from core.ferment.outcome import Deviation, Outcome
 from core.meat import STYLE_NAMES, Style
-from core.mix.cure_laws import BEFORE_2025
 from core.mix.ingoing import Ingoing
 from core.mix.ions import Alkali, Substance, factor
 from core.mix.rule import METHODS
-from core.mix.rules import Curing
+from core.mix.rules import BEFORE_2025, Curing
 from core.refusals import Missing, OutOfRange
 from core.release.evidence import METHOD_OF, METHODS_OF, Evidence
 from core.release.readiness import judge

@@ -3,7 +3,8 @@
 import pytest
 
 from core.mix.brine import brine_figures, density_kg_per_m3, recipe, salt_for_kg
-from core.mix.cure import CureMix, CuringSalt, Dose
+from core.mix.cure import CureMix, Dose
+from core.mix.curing_salt import CuringSalt
 from core.quantities import METRIC
 from core.refusals import OutOfRange
 from core.working import Figure

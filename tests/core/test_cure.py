@@ -4,10 +4,11 @@ from fractions import Fraction
 
 import pytest
 
-from core.mix.cure import CuringSalt, dose_for, from_dose, nitrate_ppm, nitrite_ppm
+from core.mix.curing_salt import CuringSalt
 from core.quantities import METRIC, US
 from core.refusals import OutOfRange
 from core.working import Figure
+from tests.core.dosing import dose_for, from_dose, ppm
 from tests.core.telling import in_words
 
 CURE = CuringSalt(0.0625)
@@ -202,9 +203,9 @@ def test_a_dose_that_is_no_weight_is_refused(cure_kg: float):
 
 
 def test_the_bare_formula_takes_the_fraction_not_the_per_cent():
-    assert nitrite_ppm(1.0, 0.001, CURE) == pytest.approx(62.5)
+    assert ppm("nitrite", 1.0, 0.001, CURE) == pytest.approx(62.5)
 
 
 def test_the_bare_formula_of_nitrate_divides_by_the_meat():
     """FSIS Directive 7620.3, ch. 3: 1 g of a cure of 4 % in 2 kg makes 20 ppm."""
-    assert nitrate_ppm(2.0, 0.001, CuringSalt(0.0, 0.04)) == pytest.approx(20.0)
+    assert ppm("nitrate", 2.0, 0.001, CuringSalt(0.0, 0.04)) == pytest.approx(20.0)

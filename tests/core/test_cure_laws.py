@@ -6,9 +6,10 @@ import pytest
 from hypothesis import assume, given
 from hypothesis import strategies as st
 
-from core.mix.cure import CuringSalt, dose_for, from_dose, nitrate_ppm, nitrite_ppm
+from core.mix.curing_salt import CuringSalt
 from core.mix.limits import LIMITS
 from core.refusals import OutOfRange
+from tests.core.dosing import dose_for, from_dose, ppm
 
 meat = st.floats(0.01, 1000)
 strengths = st.floats(0.001, 0.1)
@@ -23,7 +24,7 @@ def value(figures, key: str) -> float:
 @given(meat, salts, st.floats(0, 10), st.floats(0, 10))
 def test_more_cure_never_makes_fewer_ppm(meat_kg, salt, one_kg, other_kg):
     less, more = sorted((one_kg, other_kg))
-    assert nitrite_ppm(meat_kg, less, salt) <= nitrite_ppm(meat_kg, more, salt)
+    assert ppm("nitrite", meat_kg, less, salt) <= ppm("nitrite", meat_kg, more, salt)
 
 
 @given(meat, strengths, st.floats(0, 156.25), methods)
@@ -41,20 +42,20 @@ def test_a_dose_is_shown_only_within_both_limits(meat_kg, salt, share, method):
         from_dose(meat_kg, cure_kg, salt, method)
     except OutOfRange:
         over = (
-            nitrite_ppm(meat_kg, cure_kg, salt) > limit.nitrite_ppm
-            or nitrate_ppm(meat_kg, cure_kg, salt) > limit.nitrate_ppm
+            ppm("nitrite", meat_kg, cure_kg, salt) > limit.nitrite_ppm
+            or ppm("nitrate", meat_kg, cure_kg, salt) > limit.nitrate_ppm
         )
         assert over
     else:
-        assert nitrite_ppm(meat_kg, cure_kg, salt) <= limit.nitrite_ppm * (1 + 1e-8)
-        assert nitrate_ppm(meat_kg, cure_kg, salt) <= limit.nitrate_ppm * (1 + 1e-8)
+        assert ppm("nitrite", meat_kg, cure_kg, salt) <= limit.nitrite_ppm * (1 + 1e-8)
+        assert ppm("nitrate", meat_kg, cure_kg, salt) <= limit.nitrate_ppm * (1 + 1e-8)
 
 
 @given(st.integers(1, 10**6), st.integers(0, 10**5), st.integers(10, 1000))
 def test_ppm_agree_with_exact_fractions(meat_g, cure_dg, strength_per_myriad):
     salt = CuringSalt(strength_per_myriad / 10**4)
     exact = Fraction(cure_dg, 10) * Fraction(strength_per_myriad, 10**4) / meat_g * 10**6
-    assert nitrite_ppm(meat_g / 1000, cure_dg / 10**4, salt) == pytest.approx(float(exact), rel=1e-12)
+    assert ppm("nitrite", meat_g / 1000, cure_dg / 10**4, salt) == pytest.approx(float(exact), rel=1e-12)
 
 
 @given(meat, salts, methods)

@@ -11,13 +11,14 @@ import pytest
 from attrs import evolve
 
 from core.mix import limits
-from core.mix.cure import Curing, CuringSalt, dosed_for, figures
+from core.mix.cure import CureMix, Dose, basis, dose_making_kg, require_charge
+from core.mix.cure_dose import dosed_for, figures
 from core.mix.cure_figures import ingoing
-from core.mix.cure_mix import CureMix, Dose, basis, dose_making_kg, require_charge
-from core.mix.curing_salt import mistaken_for_another, second_salt
-from core.mix.limit_check import LimitCheck, check_limits, largest_kg, require_within
+from core.mix.curing_salt import CuringSalt, mistaken_for_another, second_salt
+from core.mix.licence import require_allowed
+from core.mix.limit_check import LimitCheck, check_limits, largest_kg
 from core.mix.rule import METHODS
-from core.mix.rules import RULE_SETS, products_for, rules_for
+from core.mix.rules import RULE_SETS, Curing, products_for, rules_for
 from core.quantities import METRIC
 from core.refusals import Missing, OutOfRange
 from core.working import Figure
@@ -90,10 +91,10 @@ def test_a_row_without_a_least_is_always_enough():
 )  # fmt: skip
 def test_a_charge_is_held_to_its_limit(how: Curing, nitrite: float, passes: bool):
     if passes:
-        require_within(charge(nitrite), how, field="dose")
+        require_allowed(charge(nitrite), how, None, field="dose")
         return
     with pytest.raises(OutOfRange):
-        require_within(charge(nitrite), how, field="dose")
+        require_allowed(charge(nitrite), how, None, field="dose")
 
 
 def test_the_old_text_of_the_eu_begins_on_1_june_2013():
@@ -388,7 +389,7 @@ def test_a_first_cure_without_nitrate_is_not_held_back_by_the_nitrate_of_the_sec
 def test_too_much_ascorbate_is_refused_with_what_it_makes_and_the_limit():
     """⅞ oz to 100 lb: 9 CFR 424.21(c)."""
     with pytest.raises(OutOfRange) as caught:
-        require_within(charge(100.0, accelerator_kg=0.006), US, field="dose")
+        require_allowed(charge(100.0, accelerator_kg=0.006), US, None, field="dose")
     assert caught.value.sentence == (
         "600 ppm of ascorbate or erythorbate is too much. The limit for cured meat is 546.875 ppm (⅞ oz to 100 lb, 9 "
         "CFR 424.21(c))."
@@ -398,7 +399,7 @@ def test_too_much_ascorbate_is_refused_with_what_it_makes_and_the_limit():
 def test_it_is_the_first_cure_that_may_be_taken_for_another():
     both = CureMix(10.0, (Dose(CURE, 0.15), Dose(CuringSalt(0.005), 0.01)))
     with pytest.raises(OutOfRange, match=r"Curing salt of 6.25 % nitrite is a concentrate"):
-        require_within(both, US, field="dose")
+        require_allowed(both, US, None, field="dose")
 
 
 @pytest.mark.parametrize(("ppm", "kg"), [(0.0, 0.0), (1e-9, math.inf), (100.0, math.inf)])

@@ -5,16 +5,19 @@ from fractions import Fraction
 import pytest
 from attrs import evolve
 
-from core.mix.cure import CureMix, Curing, CuringSalt, Dose, dose_for, dosed, dosed_for, figures, from_dose, to_weigh
-from core.mix.cure_lines import IN_WATER_ONLY
-from core.mix.curing_salt import mistaken_for_another
+from core.mix.cure import CureMix, Dose
+from core.mix.cure_dose import dosed, dosed_for, figures, to_weigh
+from core.mix.cure_notes import IN_WATER_ONLY
+from core.mix.curing_salt import CuringSalt, mistaken_for_another
 from core.mix.ingoing import Ingoing
 from core.mix.licence import Licence, ceilings, over_ceiling
 from core.mix.limit_check import check_limits, largest_kg
 from core.mix.rule import METHODS
+from core.mix.rules import Curing
 from core.quantities import METRIC
 from core.refusals import Missing, OutOfRange
 from core.working import Figure
+from tests.core.dosing import dose_for, from_dose
 from tests.core.telling import in_words, named
 
 CURE = CuringSalt(0.0625)

@@ -8,13 +8,13 @@ from hypothesis import assume, given
 from hypothesis import strategies as st
 
 from core.mix.brine import recipe, salt_for_kg
-from core.mix.cure import CureMix, Curing, CuringSalt, Dose
+from core.mix.cure import CureMix, Dose, basis, dose_making_kg, made_ppm
 from core.mix.cure_figures import ingoing
-from core.mix.cure_mix import basis, dose_making_kg, made_ppm
+from core.mix.curing_salt import CuringSalt
 from core.mix.ions import ION_IN_SODIUM_NITRATE, ION_IN_SODIUM_NITRITE
 from core.mix.limit_check import check_limits, largest_kg
 from core.mix.rule import METHODS, PART_IN
-from core.mix.rules import RULE_SETS, products_for
+from core.mix.rules import RULE_SETS, Curing, products_for
 from core.mix.sugar import ph_from, sugar_for
 from tests.core.reaching import reaches
 

@@ -3,7 +3,7 @@
 import pytest
 from attrs import evolve
 
-from core.mix.cure_mix import CureMix, Dose
+from core.mix.cure import CureMix, Dose
 from core.mix.cure_notes import mistaken, most, noted, of_rows
 from core.mix.curing_salt import CuringSalt
 from core.mix.ions import Substance

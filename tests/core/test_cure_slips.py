@@ -4,9 +4,10 @@ import pytest
 
 from core.daybook.curing import charge_of, known_cure
 from core.daybook.facts.batch import CureWeighed
-from core.mix.cure import Curing, CuringSalt, dosed_for, figures
-from core.mix.cure_mix import CureMix, Dose
-from core.mix.curing_salt import doubted, second_salt
+from core.mix.cure import CureMix, Dose
+from core.mix.cure_dose import dosed_for, figures
+from core.mix.curing_salt import CuringSalt, doubted, second_salt
+from core.mix.rules import Curing
 from core.quantities import METRIC
 from core.refusals import Missing, OutOfRange, Refused, Unusual
 from core.worksheets import find

@@ -8,8 +8,10 @@ import pytest
 
 from core.mix.blend import preblend
 from core.mix.brine import brine_figures, recipe
-from core.mix.cure import Curing, CuringSalt, dosed_for, figures, to_weigh
-from core.mix.cure_mix import CureMix, Dose
+from core.mix.cure import CureMix, Dose
+from core.mix.cure_dose import dosed_for, figures, to_weigh
+from core.mix.curing_salt import CuringSalt
+from core.mix.rules import Curing
 from core.quantities import METRIC
 from core.working import Figure
 

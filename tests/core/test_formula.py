@@ -6,7 +6,6 @@ from attrs import evolve
 from core.mix import balance, scaling
 from core.mix.composition import CUTS, made_of
 from core.mix.cost import Bought, cost
-from core.mix.cure import nitrite_ppm
 from core.mix.examples import EXAMPLES, Example, example
 from core.mix.formula import (
     CAUTION_TO_COME,
@@ -21,6 +20,7 @@ from core.mix.ions import ION_IN_SODIUM_NITRITE
 from core.quantities import METRIC
 from core.refusals import Missing, OutOfRange
 from core.working import Figure
+from tests.core.dosing import ppm
 from tests.core.telling import in_words
 
 LEAN = Meat("Shoulder {lean}", 0.75, 0.0714, "10072", 8.0)
@@ -183,10 +183,10 @@ def test_without_any_price_there_is_no_cost():
 def test_an_example_stays_within_every_limit_we_know(given: Example):
     cure = given.formula.cure
     assert cure is not None
-    ppm = nitrite_ppm(1, cure.per_meat, cure.curing_salt)
+    made = ppm("nitrite", 1, cure.per_meat, cure.curing_salt)
     assert over_limit(given.formula) is None
-    assert 100 <= ppm <= 120
-    assert ppm * ION_IN_SODIUM_NITRITE <= 80
+    assert 100 <= made <= 120
+    assert made * ION_IN_SODIUM_NITRITE <= 80
 
 
 @every_example

@@ -16,8 +16,8 @@ from core.daybook.facts.ferment import DeviationDecided
 from core.daybook.facts.salting import SaltingBegun, SaltingEnded
 from core.meat import STYLES
 from core.mix import ingoing, limit_check
-from core.mix.cure import CuringSalt
-from core.mix.cure_mix import CureMix, Dose
+from core.mix.cure import CureMix, Dose
+from core.mix.curing_salt import CuringSalt
 from core.mix.rule import METHODS
 from core.mix.rules import RULE_SETS, Curing, products_for
 from core.release.contradictions import LEAST_SALT, SERIES

@@ -6,11 +6,13 @@ from fractions import Fraction
 import pytest
 
 from core.mix import limits
-from core.mix.cure import Curing, CuringSalt, figures, from_dose
-from core.mix.cure_mix import CureMix, Dose
+from core.mix.cure import CureMix, Dose
+from core.mix.cure_dose import figures
+from core.mix.curing_salt import CuringSalt
 from core.mix.limits import LIMITS
 from core.mix.rule import Rule
-from core.mix.rules import rule_sets, rules_for
+from core.mix.rules import Curing, rule_sets, rules_for
+from tests.core.dosing import from_dose
 from tests.published.rows import Row, rows
 
 

@@ -6,7 +6,7 @@ from attrs import field, frozen
 from attrs.validators import min_len
 
 from core.daybook.facts.fields import asked
-from core.mix.cure_mix import PPM
+from core.mix.cure import PPM
 from core.quantities import PARTS_PER_MILLION
 from core.worksheet import Number
 

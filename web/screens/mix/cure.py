@@ -11,7 +11,7 @@ from core.daybook.facts.batch import CureWeighed
 from core.daybook.facts.fields import numbers
 from core.daybook.house import house_limits
 from core.mix.brine import brine_figures
-from core.mix.cure import dosed, to_weigh
+from core.mix.cure_dose import dosed, to_weigh
 from core.mix.rule import METHODS, WET
 from core.mix.rules import RULE_SETS, Curing
 from core.quantities import CURE_MASS, FRACTION, MASS, Amount, Reader

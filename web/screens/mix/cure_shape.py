@@ -12,7 +12,7 @@ from flask import request
 from core.daybook.facts.batch import CureWeighed
 from core.daybook.facts.fields import boxes
 from core.mix import cure_boxes as box
-from core.mix.cure_mix import PPM
+from core.mix.cure import PPM
 from core.mix.curing_salt import DOSE, STRENGTH
 from core.mix.ions import Alkali
 from core.mix.rule import METHODS, WET, WHOLE, Method
