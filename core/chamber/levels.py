@@ -70,11 +70,6 @@ def runs_full(emptied: Iterable[Poured], holds_m3: float) -> Outlook:
     return _outlook(emptied, holds_m3, holds_m3, "Condensate a day", "From the last emptying to a full basin")
 
 
-def water_a_day(poured: Iterable[Poured], name: Message = "Water a day") -> Figure:
-    """Mean flow between the first and the last pouring, with the slowest and the fastest interval as its range."""
-    return _rate(_gathered(poured), name)
-
-
 def _outlook(
     poured: Iterable[Poured], room_m3: float, holds_m3: float, rate_name: Message, lasts_name: Message
 ) -> Outlook:

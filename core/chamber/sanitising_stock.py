@@ -34,17 +34,12 @@ IS_IT_SO_WEAK = (
 WEIGH_IT = "It is weighed on a scale that shows a tenth of it or finer; a spoonful says nothing."
 
 
-def made_ppm(stock_m3: float, volume_m3: float, strength: float, stock_kg_per_litre: float = 1.0) -> float:
-    """What a measured stock makes: parts per million of the active substance. The bare formula.
+def stock_m3(target_ppm: float, volume_m3: float, strength: float, stock_kg_per_litre: float = 1.0) -> float:
+    """The stock that makes the target.
 
     strength: by weight, 0 to 1, so that the active mass is strength × weight of a litre; a strength given by volume
     wants stock_kg_per_litre 1.
     """
-    return stock_m3 * stock_kg_per_litre * strength / (volume_m3 * WATER_KG_PER_LITRE) / PPM
-
-
-def stock_m3(target_ppm: float, volume_m3: float, strength: float, stock_kg_per_litre: float = 1.0) -> float:
-    """The stock that makes the target: the inverse of `made_ppm`."""
     return target_ppm * PPM * volume_m3 * WATER_KG_PER_LITRE / (strength * stock_kg_per_litre)
 
 

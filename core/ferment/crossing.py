@@ -93,10 +93,6 @@ def believable(readings: Iterable[Acid]) -> list[Acid]:
     return sorted((each for each in readings if low <= each.ph <= high), key=lambda each: (each.at_s, each.ph))
 
 
-def crossing(readings: Iterable[Acid]) -> Crossing | None:
-    return fall(readings).crossing
-
-
 def fall(readings: Iterable[Acid]) -> Fall:
     """The first time the pH is 5.3 or lower and stays so; a rise long after (mould) takes nothing back.
 

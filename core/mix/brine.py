@@ -98,15 +98,6 @@ def brine_figures(charge: CureMix) -> tuple[Figure, ...]:
     )
 
 
-def salt_for_kg(water_kg: float, share: float) -> float:
-    """The salt that makes a brine of this share of salt with so much water; the inverse of the salt share.
-
-    share: of salt and water together, 0 to 0.264. Raises OutOfRange on "share".
-    """
-    _require_share(share)
-    return water_kg * share / (1 - share)
-
-
 def _require_share(share: float) -> None:
     if not 0 <= share <= SATURATED * (1 + 1e-9):
         raise OutOfRange("share", "Water holds at most 26.4 % salt, 100 degrees by the salometer.")

@@ -38,12 +38,6 @@ DIVISION = Number(
 HALVES = "The display rounds by half a division at nothing and half under the load: {division}."
 
 
-def smallest_kg(division_kg: float, allowed: float = ALLOWED) -> float:
-    """The least weight that a scale of this division gives to ± allowed. Raises OutOfRange on "division_kg"."""
-    _require_division(division_kg)
-    return division_kg / allowed
-
-
 def aim_kg(wanted_kg: float, division_kg: float, *, never_up: bool = False) -> float:
     """The wanted weight as the scale shows it; never_up for what must not be overdosed."""
     _require_division(division_kg)

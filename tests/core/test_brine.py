@@ -2,7 +2,7 @@
 
 import pytest
 
-from core.mix.brine import brine_figures, density_kg_per_m3, recipe, salt_for_kg
+from core.mix.brine import brine_figures, density_kg_per_m3, recipe
 from core.mix.cure import CureMix, Dose
 from core.mix.curing_salt import CuringSalt
 from core.quantities import METRIC
@@ -63,10 +63,6 @@ def test_a_recipe_makes_the_brine_it_is_for():
     assert value(made, "salometer") == pytest.approx(0.6)
 
 
-def test_salt_for_so_much_water():
-    assert salt_for_kg(9.0, 0.1) == pytest.approx(1.0)
-
-
 def test_a_recipe_stronger_than_water_holds_is_refused_on_its_share():
     with pytest.raises(OutOfRange) as caught:
         recipe(0.010, 0.3)
@@ -78,12 +74,13 @@ def test_water_holds_26_4_per_cent_salt(salt: float, holds: bool):
     """CFIA, Meat Hygiene Manual of Procedures, 4.13.2."""
     if holds:
         assert density_kg_per_m3(salt) >= 998.2
-        assert salt_for_kg(1.0, salt) == pytest.approx(salt / (1 - salt))
+        weighed, water, *_ = recipe(0.001, salt)
+        assert weighed.value == pytest.approx(water.value * salt / (1 - salt))
         return
     with pytest.raises(OutOfRange):
         density_kg_per_m3(salt)
     with pytest.raises(OutOfRange):
-        salt_for_kg(1.0, salt)
+        recipe(0.001, salt)
 
 
 @pytest.mark.parametrize(("salt_kg", "dissolves"), [(26.4, True), (26.42, False)])

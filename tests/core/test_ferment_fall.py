@@ -3,7 +3,7 @@
 import pytest
 from attrs import evolve
 
-from core.ferment.crossing import FARTHEST_S, crossing, fall, projection
+from core.ferment.crossing import FARTHEST_S, fall, projection
 from core.ferment.judging import Fermentation, judge
 from core.ferment.outcome import Deviation, reason
 from core.meat import ACID_PH
@@ -16,7 +16,7 @@ DAY_14_H = 336.0
 
 def by_h(*pairs: tuple[float, float]) -> float | None:
     """Hours to the reading that shows it."""
-    found = crossing(acids(*pairs))
+    found = fall(acids(*pairs)).crossing
     return None if found is None else found.by_s / H
 
 
@@ -49,7 +49,7 @@ def test_two_low_readings_that_follow_each_other_settle_it():
 
 
 def test_the_crossing_then_lies_after_what_contradicted():
-    found = crossing(acids((0, 5.8), (12, 5.2), (24, 5.6), (36, 5.0), (37, 5.2)))
+    found = fall(acids((0, 5.8), (12, 5.2), (24, 5.6), (36, 5.0), (37, 5.2))).crossing
     assert found is not None
     assert (found.after_s, found.at_s) == pytest.approx((24 * H, 30 * H))  # type: ignore[comparison-overlap]
 

@@ -3,7 +3,7 @@
 import pytest
 from attrs import evolve
 
-from core.ferment.crossing import crossing
+from core.ferment.crossing import fall
 from core.ferment.judging import Fermentation, judge
 from core.ferment.outcome import Deviation, reason, slow_reason
 from core.ferment.rules import RULES
@@ -96,11 +96,11 @@ def test_the_ph_that_mould_raises_later_takes_nothing_back():
 
 
 def test_a_ph_no_meat_has_is_no_crossing():
-    assert crossing(acids((0, 5.8), (12, 2.9))) is None
+    assert fall(acids((0, 5.8), (12, 2.9))).crossing is None
 
 
 def test_sour_from_the_first_reading_on_counts_to_that_reading():
-    found = crossing(acids((10, 5.1)))
+    found = fall(acids((10, 5.1))).crossing
     assert found is not None
     assert (found.at_s, found.after_s) == (10 * H, None)
 

@@ -5,7 +5,7 @@ from datetime import UTC, datetime, timedelta, timezone
 
 import pytest
 
-from core.chamber.levels import ONLY_ONE, Poured, runs_dry, runs_full, water_a_day
+from core.chamber.levels import ONLY_ONE, Poured, runs_dry, runs_full
 from core.quantities import METRIC, US, Reader
 from core.refusals import OutOfRange
 from core.units import QUART_M3
@@ -91,10 +91,6 @@ def test_the_numbers_put_in_give_the_number_got_out():
     assert runs_dry(STEADY, 0.006).lasts.working[-1].say(METRIC) == "6 L ÷ 0.5 L a day = 12 d"
 
 
-def test_the_plain_rate_is_there_by_itself():
-    assert water_a_day(STEADY).value == pytest.approx(0.0005 / 86400)
-
-
 @pytest.mark.parametrize(
     ("call", "field"),
     [
@@ -128,7 +124,7 @@ def test_more_than_the_tank_holds_is_said_in_the_reader_s_units(reader: Reader, 
 def test_an_hour_apart_is_one_filling_and_a_second_more_is_two(apart: timedelta, count: int):
     second = Poured(START + timedelta(days=4) + apart, 0.001)
     fillings = [*poured((0, 5), (4, 2)), second]
-    assert (in_words(water_a_day(fillings).cautions) == (ONLY_ONE,)) is (count == 2)
+    assert (in_words(runs_dry(fillings, 0.006).rate.cautions) == (ONLY_ONE,)) is (count == 2)
 
 
 @pytest.mark.parametrize(
@@ -142,7 +138,7 @@ def test_an_hour_apart_is_one_filling_and_a_second_more_is_two(apart: timedelta,
 )
 def test_the_spread_of_the_rate(days: tuple[tuple[float, float], ...], low: float, high: float):
     """Litres a day about half a litre."""
-    rate = water_a_day(poured(*days))
+    rate = runs_dry(poured(*days), 0.006).rate
     assert (rate.value, rate.low, rate.high) == pytest.approx(tuple(x / 86.4e6 for x in (0.5, low, high)), rel=1e-9)
 
 
@@ -163,10 +159,10 @@ def test_the_moments_are_those_of_the_spread():
         (lambda: runs_dry(STEADY, 0.006, 0.006 * (1 + 1.005e-5)), "now_holds_m3"),
         (lambda: runs_dry(STEADY, 0.002 / (1 + 0.995e-5)), None),
         (lambda: runs_dry(STEADY, 0.002 / (1 + 1.005e-5)), "poured"),
-        (lambda: water_a_day(poured((0, 5), (4, 999.9))), None),
-        (lambda: water_a_day(poured((0, 5), (4, 1000))), "poured"),
-        (lambda: water_a_day(poured((0, 0), (4, 2))), None),
-        (lambda: water_a_day(poured((0, 5), (4, 3), (8, -0.001))), "poured"),
+        (lambda: runs_dry(poured((0, 5), (4, 999.9)), 0.99995), None),
+        (lambda: runs_dry(poured((0, 5), (4, 1000)), 0.99995), "poured"),
+        (lambda: runs_dry(poured((0, 0), (4, 2)), 0.99995), None),
+        (lambda: runs_dry(poured((0, 5), (4, 3), (8, -0.001)), 0.99995), "poured"),
         (lambda: runs_full(poured((0, 9), (4, 2)), 0.006), None),
     ],
 )  # fmt: skip

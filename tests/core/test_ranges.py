@@ -1,6 +1,7 @@
 """How far each sum of the chamber, the air and the mix reaches: its ends are let through, a hair beyond is refused."""
 
 import math
+from collections.abc import Iterable
 from datetime import UTC, datetime, timedelta
 
 import pytest
@@ -17,11 +18,12 @@ from core.chamber import (
     ph_temperature,
     setpoints,
 )
-from core.dry import rate, shrink
+from core.dry import shrink
 from core.mix import casings, composition, salting, scaling, starter, sugar
 from core.mix.formula import Formula, Ingredient, Meat
 from core.refusals import OutOfRange
 from core.units import DAY_S
+from core.working import Figure
 from tests.core.telling import in_words
 
 HAIR = 1e-4
@@ -109,11 +111,6 @@ def test_a_basin_needs_six_hours():
     assert refuses(lambda at: capacity.capacity_from_basin(0.001, at), 6 * 3600 - 1)
 
 
-def test_a_rate_of_drying_needs_an_hour():
-    assert not refuses(lambda at: rate.loss_per_day(1, 0.9, 0.8, at), 3600)
-    assert refuses(lambda at: rate.loss_per_day(1, 0.9, 0.8, at), 3599)
-
-
 def test_a_chamber_has_some_air_and_at_most_100_cubic_metres():
     need = lambda at: moisture.humidifier_need(at, 12, 0.8, 20, 0.5, 20)  # noqa: E731
     assert [refuses(need, at) for at in (0, 0.01, 100, 100.01)] == [True, False, False, True]
@@ -155,15 +152,19 @@ def test_a_step_of_the_scale_begins_with_its_first_pascal(word: str, start: floa
     assert drying_force.grade(start).word == word
 
 
+def a_day(poured_: Iterable[levels.Poured]) -> Figure:
+    return levels.runs_dry(poured_, 0.01).rate
+
+
 def test_pourings_an_hour_apart_are_one_and_a_second_more_are_two():
     an_hour = timedelta(hours=1)
-    assert refuses(lambda at: levels.water_a_day(poured(0.001, timedelta(seconds=at))), an_hour.total_seconds())
-    assert levels.water_a_day(poured(0.001, an_hour + timedelta(seconds=1))).value > 0
+    assert refuses(lambda at: a_day(poured(0.001, timedelta(seconds=at))), an_hour.total_seconds())
+    assert a_day(poured(0.001, an_hour + timedelta(seconds=1))).value > 0
 
 
 def test_one_interval_is_told_half_either_way_and_two_a_quarter():
-    one = levels.water_a_day(poured(0.002))
-    two = levels.water_a_day([*poured(0.002), levels.Poured(NOON + timedelta(days=2), 0.002)])
+    one = a_day(poured(0.002))
+    two = a_day([*poured(0.002), levels.Poured(NOON + timedelta(days=2), 0.002)])
     day = 0.002 / DAY_S
     assert (one.low, one.value, one.high) == pytest.approx((0.5 * day, day, 1.5 * day))
     assert (two.low, two.value, two.high) == pytest.approx((0.75 * day, day, 1.25 * day))
@@ -171,7 +172,7 @@ def test_one_interval_is_told_half_either_way_and_two_a_quarter():
 
 def test_intervals_that_differ_more_than_a_quarter_are_told_as_they_were():
     times = [timedelta(0), timedelta(days=1), timedelta(days=2)]
-    figure = levels.water_a_day(levels.Poured(NOON + at, m3) for at, m3 in zip(times, (1e-3, 1e-3, 3e-3), strict=True))
+    figure = a_day(levels.Poured(NOON + at, m3) for at, m3 in zip(times, (1e-3, 1e-3, 3e-3), strict=True))
     assert (figure.low, figure.high) == pytest.approx((0.001 / DAY_S, 0.003 / DAY_S))
 
 
@@ -203,9 +204,3 @@ def test_the_first_days_are_one_and_a_half_per_cent_from_one_to_two():
 def test_what_a_basin_shows_takes_six_hours_and_not_for_ever(time_s: float):
     with pytest.raises(OutOfRange):
         capacity.capacity_from_basin(0.001, time_s)
-
-
-@pytest.mark.parametrize("between_s", [3599.0, math.inf])
-def test_a_rate_takes_an_hour_and_not_for_ever(between_s: float):
-    with pytest.raises(OutOfRange):
-        rate.loss_per_day(1.0, 0.9, 0.8, between_s)

@@ -41,7 +41,7 @@ def test_past_the_target_nothing_is_still_to_lose():
 
 
 def test_a_day_of_one_per_cent():
-    assert rate.loss_per_day(1.0, 0.90, 0.88, 2 * 86400).show(METRIC) == "1.00 % a day"
+    assert rate.loss_rate(1.0, 0.90, 0.88, 2 * 86400) == pytest.approx(0.01 / 86400)
 
 
 def test_a_gain_is_told_and_cautioned():
@@ -79,10 +79,6 @@ def test_a_weight_now_that_is_none_is_refused(bad: float):
 @pytest.mark.parametrize("bad", [-0.01, 0.76, 35.0, math.nan])
 def test_a_target_that_no_meat_reaches_is_refused(bad: float):
     assert refused_field(shrink.target_weight, 1.0, bad) == "target_loss"
-
-
-def test_weighings_within_the_hour_tell_no_rate():
-    assert refused_field(rate.loss_per_day, 1.0, 0.9, 0.9, 3599.0) == "between_s"
 
 
 def test_the_sheet_without_a_target_tells_the_loss_alone():

@@ -36,5 +36,5 @@ def test_what_remains_is_never_below_nothing(start_kg, now_kg, target):
 @given(weights, losses, losses, st.floats(3600, 1e8))
 def test_a_daily_loss_over_its_time_is_the_loss_between(start_kg, one, other, between_s):
     earlier, later = start_kg * (1 - one), start_kg * (1 - other)
-    a_second = rate.loss_per_day(start_kg, earlier, later, between_s).value
+    a_second = rate.loss_rate(start_kg, earlier, later, between_s)
     assert a_second * between_s == pytest.approx(other - one, abs=1e-9)

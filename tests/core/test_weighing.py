@@ -3,7 +3,7 @@
 import pytest
 
 from core.mix.blend import blend_for, preblend
-from core.mix.weighing import aim_kg, difference, refuse_too_small, rounding, smallest_kg, weighable, worst
+from core.mix.weighing import aim_kg, difference, refuse_too_small, rounding, weighable, worst
 from core.quantities import METRIC
 from core.refusals import OutOfRange
 from core.sources import COMMON_PRACTICE
@@ -15,7 +15,7 @@ GRAM, TENTH = 1e-3, 1e-4
 
 
 def test_twenty_divisions_are_the_least_that_is_weighed_to_five_per_cent():
-    assert smallest_kg(GRAM) == pytest.approx(0.020)
+    assert [weighable(kg, GRAM) for kg in (0.020, 0.0199)] == [True, False]
 
 
 def test_the_aim_is_what_the_scale_shows():
@@ -123,9 +123,9 @@ def test_what_is_no_dose_is_not_rounded(wanted: float):
 
 
 def test_a_scale_may_show_whole_kilograms():
-    assert smallest_kg(1.0) == pytest.approx(20.0)
+    assert weighable(20.0, 1.0)
     with pytest.raises(OutOfRange):
-        smallest_kg(1.001)
+        weighable(20.0, 1.001)
 
 
 def test_the_difference_is_a_share_of_the_wanted():
@@ -135,7 +135,7 @@ def test_the_difference_is_a_share_of_the_wanted():
 @pytest.mark.parametrize("division", [0, -1, float("nan"), 2])
 def test_a_scale_that_shows_nothing_is_refused(division: float):
     with pytest.raises(OutOfRange):
-        smallest_kg(division)
+        weighable(1.0, division)
 
 
 def test_a_blend_makes_the_dose():

@@ -2,7 +2,7 @@
 
 import pytest
 
-from core.mix.brine import SATURATED, density_kg_per_m3, salt_for_kg
+from core.mix.brine import SATURATED, density_kg_per_m3, recipe
 from tests.published.rows import Row, rows
 
 
@@ -14,7 +14,8 @@ def _computed(row: Row) -> float:
         case "density":
             return density_kg_per_m3(given["salt"])
         case "salt_to_water":
-            return salt_for_kg(1.0, given["share"])
+            salt, water, *_ = recipe(0.001, given["share"])
+            return salt.value / water.value
     raise AssertionError(f"{row.id}: nothing computes {row.quantity}")
 
 

@@ -4,7 +4,7 @@ import pytest
 
 from core.chamber.sanitising import no_rinse_ppm
 from core.chamber.sanitising_agents import AGENTS, conditions
-from core.chamber.sanitising_stock import CHLORINE_IN_HYPOCHLORITE, made_ppm, stock_kg, stock_m3
+from core.chamber.sanitising_stock import CHLORINE_IN_HYPOCHLORITE, stock_kg, stock_m3
 from core.quantities import VOLUME
 from core.reading import read
 from core.units import GALLON
@@ -15,7 +15,7 @@ def _computed(row: Row) -> float:
     given = row.inputs
     match row.quantity:
         case "made_ppm":
-            return made_ppm(read(given["stock"], VOLUME), read(given["volume"], VOLUME), given["strength"])
+            return read(given["stock"], VOLUME) / stock_m3(1.0, read(given["volume"], VOLUME), given["strength"])
         case "stock_ml" | "stock_gal":
             stock = stock_m3(given["target_ppm"], read(given["volume"], VOLUME), given["strength"])
             return stock * 1e6 if row.quantity == "stock_ml" else GALLON.from_si(stock)
