@@ -26,7 +26,7 @@ def style(sources: Sequence[Path]) -> bytes:
     entry = BUNDLES / "all_styles.css"
     above = "../" * len(entry.parent.relative_to(ROOT).parts)
     entry.write_text("".join(f'@import "{above}{shown(path)}";\n' for path in sources))
-    return _bundle(entry, [])
+    return _bundle(entry, ["--external:*.woff2"])
 
 
 def _bundle(source: Path, options: list[str]) -> bytes:

@@ -6,7 +6,7 @@ import shutil
 import tomllib
 from pathlib import Path
 
-from building import esbuild, python_zips
+from building import esbuild, faces, python_zips
 from building.locking import alone
 from building.paths import BUILD, DIST, MODULES, PYODIDE, ROOT, WEB, shown
 from building.placing import Site
@@ -75,8 +75,9 @@ def add_pages(site: Site, build_id: str, scripts: Path = BROWSER) -> None:
 
 
 def add_static(site: Site) -> None:
+    faces.add_faces(site)
     sheets = sorted(STATIC.glob("*.css"))
-    site.put_hashed("style", "style.css", esbuild.style(sheets))
+    site.put_hashed("style", "style.css", faces.named_as_placed(esbuild.style(sheets), site))
     for path in sorted(STATIC.rglob("*")):
         if path.is_file() and path not in sheets:
             name = path.relative_to(STATIC).as_posix()

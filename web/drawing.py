@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable
+from collections.abc import Callable, Iterable, Sequence
 from datetime import datetime
 from functools import partial
 from typing import Any
@@ -15,23 +15,25 @@ from core.daybook.book import Line
 from core.daybook.corrections.readings import CorrectedReading
 from core.meat import ACID_PH, STYLES
 from core.quantities import Amount, Quantity, Reader
-from core.sentence import Message, Sentence, Value
+from core.sentence import Message, Sentence, Value, in_a_row, said
 from core.sources import BY_DEFINITION, PRACTICE, Source
 from core.worksheet import Choice, Number
 from web import days, visitor
 from web.entry_forms import form_of
 from web.entry_forms import say as say_line
-from web.forms import Moment, OptionalChoice, Ticks, Words
+from web.forms import Input, Moment, OptionalChoice, Ticks, Words
 from web.instruments import corrected_of
 from web.journal import book, fresh_id
 from web.saying import say
 
-PLACES: tuple[tuple[str, Message], ...] = (
-    ("today.page", "Today"),
-    ("batches.all_of_them", "Batches"),
-    ("chamber.page", "Chamber"),
-    ("sums.all_of_them", "Sums"),
+PLACES: tuple[tuple[str, Message, str], ...] = (
+    ("today.page", "Today", "today"),
+    ("batches.all_of_them", "Batches", "batches"),
+    ("chamber.page", "Chamber", "chamber"),
+    ("sums.all_of_them", "Sums", "sums"),
+    ("book.page", "Book", "book"),
 )
+"""The tabs: where each leads, its word, and its mark in frame.css."""
 STAGE_WORDS: dict[str, Message] = {
     "mix": "mixing",
     "ferment": "fermenting",
@@ -40,6 +42,8 @@ STAGE_WORDS: dict[str, Message] = {
 }
 NOT_OFFERED = frozenset({"", "m³", "mg", "Pa", "s", "K", "K s", "m²/s"})
 """Units that may be typed but that nobody picks from a list in a kitchen."""
+
+MOST_IN_A_ROW, ROW_LETTERS, MOST_OPEN = 3, 36, 4
 
 KINDS_OF_INPUT: dict[str, tuple[type, ...]] = {
     "number": (Number,),
@@ -61,7 +65,8 @@ def prepare(app: Flask) -> None:
     names: dict[str, Any] = app.jinja_env.globals
     names |= {"say": say, "q": quantities, "stage_words": STAGE_WORDS, "styles": STYLES, "acid_ph": ACID_PH}
     names |= {"lasting": LASTING, "air_speed": AIR_SPEED}
-    names |= {"units_for": units_for, "correctable": correctable, "fresh_id": fresh_id, "now": visitor.now}
+    names |= {"units_for": units_for, "is_a_row": is_a_row, "labels_of": labels_of}
+    names |= {"correctable": correctable, "fresh_id": fresh_id, "now": visitor.now}
     tests: dict[str, Any] = app.jinja_env.tests
     tests |= {name: partial(_is, kinds) for name, kinds in KINDS_OF_INPUT.items()}
     app.context_processor(_frame)
@@ -84,11 +89,12 @@ def _frame() -> dict[str, Any]:
     }
 
 
-_PLACE_OF = {"": "Today", "chamber": "Chamber", "sums": "Sums", "rules": "Sums", "sources": "Sums", "yours": ""}
+_PLACE_OF = {"": "today", "chamber": "chamber", "sums": "sums", "rules": "sums", "sources": "sums", "yours": "book"}
+"""By the first part of the address; every other belongs to the batches."""
 
 
 def _place(path: str) -> str:
-    return _PLACE_OF.get(path.strip("/").split("/")[0], "Batches")
+    return _PLACE_OF.get(path.strip("/").split("/")[0], "batches")
 
 
 def _here() -> str:
@@ -152,6 +158,18 @@ def units_for(each: Any) -> list[str]:
     bare = each.quantity.bare(visitor.reader().system).symbol
     others = [unit.symbol for unit in each.quantity.units if unit.symbol not in NOT_OFFERED and unit.symbol != bare]
     return [bare, *others] if bare else []
+
+
+def is_a_row(each: Choice | OptionalChoice) -> bool:
+    """Whether the options stand side by side, one tap away: few short words, or a choice that nothing has made yet.
+    Any other is one line that opens."""
+    words = [say(each.options[key]) for key in each.options]
+    is_open = each.default is None and len(words) <= MOST_OPEN
+    return is_open or (len(words) <= MOST_IN_A_ROW and sum(map(len, words)) <= ROW_LETTERS)
+
+
+def labels_of(inputs: Sequence[Input]) -> Sentence:
+    return Sentence("{labels}", {"labels": in_a_row([said(each.label) for each in inputs])})
 
 
 def correctable(line: Line) -> bool:

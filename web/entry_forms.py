@@ -85,6 +85,11 @@ class EntryForm:
     every: tuple[Input, ...] = ()
     digits: int = 4
 
+    @property
+    def has_figures(self) -> bool:
+        """Whether anything is worked out while one types."""
+        return self.figures is not _nothing
+
     def make(self, values: Values, subject: Subject) -> Fact:
         return self.fact(values, subject) if self.fact else self.kind(**values)
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import math
 import re
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from datetime import datetime, timedelta
 from typing import Any, Protocol
 
@@ -151,6 +151,15 @@ class Form:
         """What was typed into boxes that this shape of the form does not draw."""
         drawn = {name for each in self.inputs for name in (each.key, f"{each.key}-unit")}
         return {key: text for key, text in self.texts.items() if key not in drawn and text}
+
+    def is_filled(self, inputs: Iterable[Input]) -> bool:
+        """Whether any of these boxes holds something, or was refused."""
+        return any(self.text(each.key).strip() or each.key in self.refusals for each in inputs)
+
+    @property
+    def needed(self) -> tuple[Input, ...]:
+        """The boxes that are refused because they are empty."""
+        return tuple(each for each in self.inputs if each.key in self.refusals and not self.text(each.key).strip())
 
     def readable(self, reader: Reader) -> dict[str, str]:
         """The texts with the unit that was picked beside the box put after a number that was typed without one.

@@ -130,7 +130,7 @@ FORMS = {
 
 @frozen
 class Filled:
-    """exported: the file that "Your data" saves. ids: what the addresses need."""
+    """exported: the file that "Book" saves. ids: what the addresses need."""
 
     exported: str
     ids: dict[str, str]
@@ -220,8 +220,8 @@ def _write(client: FlaskClient, path: str, days_ago: float, **fields: str) -> st
 
 def read_in(page: Page, filled: Filled) -> None:
     """Through the form, as one who moves to a new tablet does."""
-    page.get_by_role("link", name="Your data").click()
-    expect(page.locator("main h1")).to_have_text("Your data")
+    page.get_by_role("link", name="Book").click()
+    expect(page.locator("main h1")).to_have_text("Book")
     file = {"name": "book.json", "mimeType": "application/json", "buffer": filled.exported.encode()}
     page.locator("[type=file]").set_input_files(file)
     page.get_by_role("button", name="Read it in").click()

@@ -10,7 +10,7 @@ FOCUS = """() => {
   const each = document.activeElement;
   const named = document.getElementById(each.getAttribute("aria-labelledby"));
   const hasLabel = ["INPUT", "SELECT"].includes(each.tagName);
-  const framed = each.closest(".option") ?? each;
+  const framed = each.closest(".option") || (each.tagName === "INPUT" && each.closest(".field > .box")) || each;
   const { outlineStyle, outlineWidth } = getComputedStyle(framed);
   const box = framed.getBoundingClientRect();
   const [x, y] = [Math.max(1, box.left + Math.min(box.width, 40) / 2), box.top + Math.min(box.height, 40) / 2];

@@ -9,7 +9,7 @@ _TARGETS = """
   const isShown = (each) => each.checkVisibility({ checkVisibilityCSS: true });
   const inSentence = (each) => each.tagName === "A" && getComputedStyle(each).display === "inline";
   const targets = [...document.querySelectorAll(CONTROLS)]
-    .filter((each) => isShown(each) && !inSentence(each) && !each.matches(".skip, .option input"))
+    .filter((each) => isShown(each) && !inSentence(each) && !each.matches(".skip, .unseen, .option input"))
     .map((each) => ({ each, box: each.getBoundingClientRect() }));
   const words = ({ each }) => (each.ariaLabel || each.textContent.trim() || each.name || each.type).slice(0, 40);
   if (targets.length < 5) return ["There is nothing to tap: the page is not there yet."];
@@ -21,7 +21,7 @@ SMALL = f"""(least) => {{ {_TARGETS}
 }}"""
 
 CLOSE = f"""(least) => {{ {_TARGETS}
-  const isPinned = ({{ each }}) => each.closest("nav.places, form.entry > .actions"); // the page slides under these
+  const isPinned = ({{ each }}) => each.closest("nav.places, form.entry > .actions, form.entry > .pane, #device"); // the page slides under these
   const gap = (a, b) => Math.max(b.left - a.right, a.left - b.right, b.top - a.bottom, a.top - b.bottom);
   return targets.flatMap((one, at) => targets.slice(at + 1)
     .filter((other) => isPinned(one) === isPinned(other) && gap(one.box, other.box) < least)

@@ -43,7 +43,7 @@ def empty(browser: Browser, site: Site) -> Iterator[Page]:
 
 
 def refuse(page: Page, button: str) -> None:
-    for text in page.locator("main form input[type=text]").all():
+    for text in page.locator("main form input[type=text]:visible").all():
         text.fill("")
     walk.tap(page, page.get_by_role("button", name=button, exact=True))
     page.locator(".summary").first.wait_for()

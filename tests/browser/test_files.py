@@ -61,7 +61,7 @@ def begin_with(page: Page, site: Site, version: int) -> list[dict[str, object]]:
 
 def count_shown(page: Page) -> str:
     visit(page, "/yours")
-    expect(page.locator("main h1")).to_have_text("Your data")
+    expect(page.locator("main h1")).to_have_text("Book")
     return page.locator("main .value").first.inner_text()
 
 
@@ -210,7 +210,7 @@ def test_a_file_that_was_read_in_is_no_longer_chosen(tablet: Page):
     (record,) = stored_records()[:1]
     book = {"format": "curing-daybook-journal", "version": 1, "entries": [record["entry"]]}
     page = show(tablet, "/yours")
-    is_at(page, "Your data")
+    is_at(page, "Book")
     choose(page, {"book.json": json.dumps(book).encode()})
     tap(page, page.get_by_role("button", name="Read it in"))
     expect(page.locator("main .saved")).to_contain_text("1 new entry")
@@ -219,7 +219,7 @@ def test_a_file_that_was_read_in_is_no_longer_chosen(tablet: Page):
 
 def test_a_file_chosen_on_one_page_is_not_chosen_on_the_next(tablet: Page):
     page = show(tablet, "/yours")
-    is_at(page, "Your data")
+    is_at(page, "Book")
     choose(page, {"book.json": b"{}"})
     visit(page, "/chamber/proofs/new")
     is_at(page, "Prove the empty chamber")

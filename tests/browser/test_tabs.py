@@ -36,8 +36,8 @@ STARTED = """(job) => { window.job = (%s)(job).then(() => "done", (error) => Str
 
 
 def count_shown(page: Page) -> str:
-    page.get_by_role("link", name="Your data").click()
-    expect(page.locator("main h1")).to_have_text("Your data")
+    page.get_by_role("link", name="Book").click()
+    expect(page.locator("main h1")).to_have_text("Book")
     return page.locator("main .value").first.inner_text()
 
 

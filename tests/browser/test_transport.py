@@ -169,7 +169,7 @@ def test_a_download_has_its_name_and_its_content(tablet: Page):
 def test_a_file_goes_up_whole_and_comes_out_the_same(air: Page, tmp_path: Path):
     air.locator("[name=temperature_c]").fill("12")
     air.get_by_role("button", name="Save the reading").click()
-    air.get_by_role("link", name="Your data").click()
+    air.get_by_role("link", name="Book").click()
     with air.expect_download() as waiting:
         air.get_by_role("link", name="Save a copy").click()
     exported = journal_in(waiting.value)

@@ -84,7 +84,7 @@ def _begin_anew(driver: WebKitGTK, seen: Seen) -> None:
     begin_in_a_new_window(driver)
     seen.texts["heading"] = driver.find_element(By.CSS_SELECTOR, "main h1").text
     seen.texts["log"] = driver.find_element(By.CSS_SELECTOR, ".log").text
-    webkit.follow(driver, "Your data", "Your data")
+    webkit.follow(driver, "Book", "Book")
     seen.texts["count"] = driver.find_element(By.CSS_SELECTOR, "main .value").text
 
 

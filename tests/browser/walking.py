@@ -44,7 +44,10 @@ def rest(control: Locator) -> None:
 def tap(page: Page, control: Locator) -> None:
     """And see what comes of it."""
     rest(control)
-    control.click()
+    if control.evaluate("(control) => control.matches('.unseen')"):
+        control.press("Enter")  # a button for keys only
+    else:
+        control.click()
     answered(page)
 
 
@@ -142,7 +145,7 @@ def find_nothing_wrong(page: Page) -> str:
 
 
 def entry_count(page: Page) -> int:
-    """As "Your data" says it."""
-    tap(page, page.get_by_role("link", name="Your data"))
-    is_at(page, "Your data")
+    """As "Book" says it."""
+    tap(page, page.get_by_role("link", name="Book"))
+    is_at(page, "Book")
     return int(page.locator("main .value").first.inner_text().split()[0])

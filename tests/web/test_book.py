@@ -1,4 +1,4 @@
-"""Your data: a file out, the same file in, nothing lost and nothing taken that cannot be read. And the settings."""
+"""Book: a file out, the same file in, nothing lost and nothing taken that cannot be read. And the settings."""
 
 import json
 

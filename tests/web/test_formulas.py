@@ -208,7 +208,7 @@ def test_the_cures_nitrite_is_the_first_figure_of_what_is_written(visitor: Visit
 
 def test_a_label_names_the_unit_that_is_chosen(visitor: Visitor):
     labels = visitor.get(f"{keep(visitor)}/change").texts("label")
-    assert {"Of the meat, %", "Of the meat, g/kg"} <= set(labels)
+    assert {"Of the meat %", "Of the meat g/kg"} <= set(labels)
 
 
 def test_the_cost_to_the_kilogram_says_what_has_no_price(visitor: Visitor):

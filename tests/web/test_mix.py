@@ -59,7 +59,7 @@ def test_a_dose_within_the_limit_is_figured_while_one_types(visitor: Visitor, ba
 
 def test_a_dose_still_being_typed_is_no_fault(visitor: Visitor, batch: str):
     page = visitor.get(f"{batch}/cure", figures="1", dose="", nitrite="6.25", nitrate="0")
-    assert (page.status, page.text) == (200, "")
+    assert (page.status, page.text) == (200, "The answer stands here as you type.")
 
 
 def test_figures_record_nothing(visitor: Visitor, batch: str):

@@ -1,4 +1,4 @@
-"""Your data: how it is kept, a file of it to keep elsewhere, and reading such a file back in. And the settings."""
+"""Book: how it is kept, a file of it to keep elsewhere, and reading such a file back in. And the settings."""
 
 from __future__ import annotations
 
@@ -12,7 +12,7 @@ from core.daybook.entries import MOST_LETTERS
 from core.daybook.facts.device import DEVICES, DeviceNamed
 from core.quantities import COUNT, Amount
 from core.refusals import Refusal
-from core.sentence import Sentence, Value
+from core.sentence import Message, Sentence, Value
 from web import copied
 from web.entry_forms import EntryForm, Subject, declare, write
 from web.files import keep_file
@@ -23,6 +23,7 @@ from web.visitor import TEN_YEARS_S, THEMES, device, kept, now, writer
 
 screen = Blueprint("book", __name__)
 
+LIGHTS: tuple[tuple[str, Message], ...] = (("auto", "As the device"), ("light", "Day"), ("dark", "Night"))
 SETTINGS = {"units": ("metric", "us"), "decimal": ("point", "comma"), "theme": THEMES}
 
 
@@ -36,6 +37,7 @@ def _page(refusal: Refusal | None = None) -> str:
         "book.html",
         count=len(book()),
         kept=kept(),
+        lights=LIGHTS,
         build=current_app.config["BUILD_ID"],
         writer=writer(),
         tablet=names(book()).get(device(), ""),

@@ -65,9 +65,11 @@ def one(name: str):
         form = form.refused(refused)
         figures, verdict = (), None
     if typing:
-        return render_template("figures.html", figures=figures, verdict=verdict, refusal=_worth_saying(form))
+        told = {"refusal": _worth_saying(form), "needed": form.needed}
+        return render_template("figures.html", figures=figures, verdict=verdict, **told)
     shown = form if request.method == "POST" else evolve(form, refusals={})
-    page = render_template("sums/one.html", sheet=sheet, form=shown, figures=figures, verdict=verdict)
+    told = {"figures": figures, "verdict": verdict, "needed": form.needed}
+    page = render_template("sums/one.html", sheet=sheet, form=shown, **told)
     return page, 422 if shown.refusals else 200
 
 
