@@ -66,6 +66,7 @@ def prepare(app: Flask) -> None:
     names |= {"say": say, "q": quantities, "stage_words": STAGE_WORDS, "styles": STYLES, "acid_ph": ACID_PH}
     names |= {"lasting": LASTING, "air_speed": AIR_SPEED}
     names |= {"units_for": units_for, "is_a_row": is_a_row, "labels_of": labels_of}
+    names |= {"needs_numbers": needs_numbers}
     names |= {"correctable": correctable, "fresh_id": fresh_id, "now": visitor.now}
     tests: dict[str, Any] = app.jinja_env.tests
     tests |= {name: partial(_is, kinds) for name, kinds in KINDS_OF_INPUT.items()}
@@ -166,6 +167,11 @@ def is_a_row(each: Choice | OptionalChoice) -> bool:
     words = [say(each.options[key]) for key in each.options]
     is_open = each.default is None and len(words) <= MOST_OPEN
     return is_open or (len(words) <= MOST_IN_A_ROW and sum(map(len, words)) <= ROW_LETTERS)
+
+
+def needs_numbers(inputs: Sequence[Input]) -> bool:
+    """Whether the form has boxes that must be filled: only beside such are the optional ones folded away."""
+    return any(isinstance(each, Number) and not each.optional and each.default is None for each in inputs)
 
 
 def labels_of(inputs: Sequence[Input]) -> Sentence:

@@ -21,7 +21,8 @@ SMALL = f"""(least) => {{ {_TARGETS}
 }}"""
 
 CLOSE = f"""(least) => {{ {_TARGETS}
-  const isPinned = ({{ each }}) => each.closest("nav.places, form.entry > .actions, form.entry > .pane, #device"); // the page slides under these
+  const PINNED = "nav.places, form.entry > .actions, form.entry > .pane, #device"; // the page slides under these
+  const isPinned = ({{ each }}) => each.closest(PINNED);
   const gap = (a, b) => Math.max(b.left - a.right, a.left - b.right, b.top - a.bottom, a.top - b.bottom);
   return targets.flatMap((one, at) => targets.slice(at + 1)
     .filter((other) => isPinned(one) === isPinned(other) && gap(one.box, other.box) < least)
