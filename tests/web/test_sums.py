@@ -11,6 +11,7 @@ from core.sources import KNOWN_HOW
 from core.worksheet import Choice, Number, Worksheet
 from core.worksheets import WORKSHEETS
 from tests.web.conftest import Visitor
+from web.screens.sought import ALSO
 
 every_sheet = pytest.mark.parametrize("sheet", WORKSHEETS.values(), ids=lambda sheet: sheet.name)
 
@@ -175,3 +176,46 @@ def test_a_kind_of_meat_is_asked_what_belongs_to_it_and_nothing_else(visitor: Vi
 def test_what_was_typed_before_the_kind_was_chosen_again_comes_back_with_it(visitor: Visitor):
     page = visitor.get("/sums/ready?anew=1&style=whole-muscle&lowest_ph=4.9&now_kg=800")
     assert (page.typed("now_kg"), page.typed("lowest_ph")) == ("800", "4.9")
+
+
+@pytest.mark.parametrize(
+    ("word", "name"),
+    [
+        *(
+            ("yield", "finished-mass"),
+            ("target weight", "target-weight"),
+            ("cure 1", "cure-dose"),
+            ("pink salt", "cure-ppm"),
+        ),
+        *(
+            ("salinity", "brine-recipe"),
+            ("VPD", "drying-force"),
+            ("bleach", "dilute-sanitiser"),
+            ("calibr hygro", "salt-check"),
+        ),
+    ],
+)
+def test_a_sum_is_found_by_the_words_makers_use(visitor: Visitor, word: str, name: str):
+    assert f"/sums/{name}" in [link["href"] for link in visitor.get("/sums", find=word).all("a")]
+
+
+def test_every_sum_is_known_by_another_word(visitor: Visitor):
+    assert set(ALSO) == set(WORKSHEETS)
+
+
+def test_the_sum_opened_last_comes_first(visitor: Visitor):
+    visitor.get("/sums/ham-days")
+    links = [link["href"] for link in visitor.get("/sums").all("a") if link["href"].startswith("/sums/")]
+    assert links[0] == "/sums/ham-days"
+
+
+@every_sheet
+def test_a_figure_is_five_taps_from_the_list(sheet: Worksheet):
+    """One on the sum, whose first box has the focus, and *next* from box to box; what stands there needs none."""
+    asked = [each for each in sheet.drawn({}) if each.default is None and not getattr(each, "optional", False)]
+    assert 1 + max(0, len(asked) - 1) <= 5
+
+
+def test_the_first_box_of_a_sum_has_the_focus(visitor: Visitor):
+    focused = [box["name"] for box in visitor.get("/sums/cure-ppm").all("input") if "data-focus" in box.attributes]
+    assert focused == ["meat_kg"]

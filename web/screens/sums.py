@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from attrs import evolve
-from flask import Blueprint, abort, render_template, request
+from flask import Blueprint, abort, make_response, render_template, request
 from werkzeug.datastructures import MultiDict
 
 from core.quantities import Reader
@@ -15,8 +15,8 @@ from core.worksheet import Choice, Number, Worksheet
 from core.worksheets import WORKSHEETS, by_stage
 from web.entry_forms import ASKED_ANEW
 from web.forms import Form, from_request, typed
-from web.saying import say
-from web.visitor import reader
+from web.screens.sought import holds
+from web.visitor import TEN_YEARS_S, reader
 
 screen = Blueprint("sums", __name__)
 
@@ -31,22 +31,28 @@ HEADS: dict[str, Message] = {
 """Of each stage that has sums."""
 
 
+USED, MOST_USED = "sums", 6
+FIRST = ("cure-dose", "cure-ppm", "target-weight", "shrink", "moist-air", "degree-hours-left")
+
+
 @screen.get("/sums")
 def all_of_them():
     """Under their stages; a search narrows them to those whose words hold it."""
     sought = request.args.get("find", "").strip()[:60]
-    found = {stage: [sheet for sheet in sheets if _holds(sheet, sought)] for stage, sheets in by_stage().items()}
+    found = {stage: [sheet for sheet in sheets if holds(sheet, sought)] for stage, sheets in by_stage().items()}
     return render_template(
         "sums/all.html",
         stages={stage: sheets for stage, sheets in found.items() if sheets},
         heads=HEADS,
         sought=sought,
+        used=[] if sought else [WORKSHEETS[name] for name in _used()],
     )
 
 
-def _holds(sheet: Worksheet, sought: str) -> bool:
-    words = (say(sheet.title), say(sheet.question), sheet.name)
-    return sought.casefold() in " ".join(words).casefold()
+def _used() -> list[str]:
+    """The sums opened last on this device, the newest first; on one that has opened few, those that most begin with."""
+    opened = [name for name in request.cookies.get(USED, "").split("+") if name in WORKSHEETS]
+    return [*opened, *(name for name in FIRST if name not in opened)][:MOST_USED]
 
 
 @screen.route("/sums/<name>", methods=["GET", "POST"])
@@ -69,8 +75,11 @@ def one(name: str):
         return render_template("figures.html", figures=figures, verdict=verdict, **told)
     shown = form if request.method == "POST" else evolve(form, refusals={})
     told = {"figures": figures, "verdict": verdict, "needed": form.needed}
-    page = render_template("sums/one.html", sheet=sheet, form=shown, **told)
-    return page, 422 if shown.refusals else 200
+    page = make_response(render_template("sums/one.html", sheet=sheet, form=shown, **told))
+    page.status_code = 422 if shown.refusals else 200
+    used = [name, *(each for each in _used() if each != name)]
+    page.set_cookie(USED, "+".join(used[:MOST_USED]), max_age=TEN_YEARS_S, samesite="Lax")
+    return page
 
 
 def _sent(sheet: Worksheet, given: MultiDict[str, str]) -> Form:

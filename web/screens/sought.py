@@ -1,0 +1,64 @@
+"""What a maker may call a sum, where its title and question do not hold the word: the search knows these too."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+
+from core.sentence import Message
+from core.worksheet import Worksheet
+from web.saying import say
+
+ALSO: dict[str, Message] = {
+    "moist-air": "humidity, absolute humidity, wet bulb, condensation, vapour pressure, RH",
+    "drying-force": "vapour pressure deficit, VPD, case hardening, dry rim",
+    "ice-point": "calibrate a thermometer, zero, ice bath",
+    "boiling-point": "calibrate a thermometer, altitude, elevation, steam",
+    "salt-check": "calibrate a hygrometer, humidity sensor, salt test, slush, RH",
+    "salt-check-two": "calibrate a hygrometer, humidity sensor, salt test, slush, RH",
+    "ph-meter": "calibrate a pH meter, buffers, slope, electrode",
+    "ph-warmth": "pH temperature compensation",
+    "scale-check": "calibrate a scale, balance, check weight, smallest weight",
+    "dilute-sanitiser": "bleach, chlorine, quat, peracetic acid, disinfect, ppm",
+    "dilute-descaler": "acetic acid, citric acid, descale, lime",
+    "humidifier-charge": "bicarbonate, soda, salt in the tank, tank water",
+    "set-point": "temperature and humidity to set, controller, dew",
+    "equal-drying": "same drying at another temperature, VPD",
+    "cold-piece": "dew, condensation, sweating, from the refrigerator",
+    "moisture-load": "dehumidifier, coil, water a day, evaporation",
+    "chamber-capacity": "how much fits, overload, full chamber",
+    "humidifier-need": "litres a day, empty chamber",
+    "cure-ppm": "cure 1, cure 2, curing salt, pink salt, nitrate, parts per million",
+    "cure-dose": "cure 1, cure 2, curing salt, pink salt, nitrate, grams, ppm",
+    "cure-pump": "injection, pickle, brine, cure 1, pink salt",
+    "cure-pump-dose": "injection, pickle, brine, cure 1, pink salt",
+    "cure-immersion": "wet cure, pickle, brine, equilibrium, cure 1, pink salt",
+    "cure-immersion-dose": "wet cure, pickle, brine, equilibrium, cure 1, pink salt",
+    "cure-brine": "salinity, degrees salometer, density, pickle",
+    "brine-recipe": "salinity, salt solution, pickle",
+    "sugar-for-ph": "dextrose, acidify, ferment",
+    "ph-of-sugar": "dextrose, acidify, ferment",
+    "starter": "culture, bacteria, inoculate",
+    "salting": "equilibrium, diffusion, how long in salt, whole muscle, ham",
+    "ham-days": "ham, shoulder, prosciutto, trichinella, country ham",
+    "degree-hours": "fermentation time, staphylococcus, degree days",
+    "degree-hours-steps": "fermentation time, staphylococcus, room warming",
+    "degree-hours-left": "fermentation time, clock, staphylococcus",
+    "fat-mix": "lean and fat, fat percentage, trim, Pearson square",
+    "finished-mass": "yield, raw weight, how much meat to buy",
+    "casings": "diameter, length, stuffing, beef middles, hog casing",
+    "weigh-dose": "rounding, resolution, scale step",
+    "pre-blend": "premix, dilute the cure, small batch",
+    "shrink": "yield, weight lost, moisture loss, percent",
+    "target-weight": "yield, when is it done, final weight, green weight",
+    "ready": "safe, shelf stable, water activity, aw, finished, done",
+}
+
+
+def holds(sheet: Worksheet, sought: str) -> bool:
+    """Whether each word sought begins a word of the sum's."""
+    known = " ".join((say(sheet.title), say(sheet.question), sheet.name, say(ALSO.get(sheet.name, "")))).casefold()
+    return all(any(word.startswith(part) for word in _words(known)) for part in _words(sought.casefold()))
+
+
+def _words(text: str) -> Iterable[str]:
+    return "".join(each if each.isalnum() else " " for each in text).split()
