@@ -23,6 +23,7 @@ CLOCK_HEADER = "Daybook-Now"
 THEN_HEADER = "Daybook-Then"
 KEPT_HEADER = "Daybook-Kept"
 THEMES = ("auto", "light", "dark")
+KEYS = ("page", "tablet")
 
 
 def reader() -> Reader:
@@ -34,6 +35,11 @@ def reader() -> Reader:
 def theme() -> str:
     chosen = request.cookies.get("theme", "auto")
     return chosen if chosen in THEMES else "auto"
+
+
+def keys() -> str:
+    """Whose number keys come to a box: the page's own, unless it was set otherwise."""
+    return "tablet" if request.cookies.get("keys") == "tablet" else "page"
 
 
 def now() -> datetime:

@@ -11,6 +11,7 @@ from playwright.sync_api import Browser, BrowserContext, Page, expect
 from core.daybook.book import Book
 from tests.browser import filled_chamber
 from tests.browser.conftest import Site, new_device, open_daybook
+from tests.browser.walking import tap
 from web.app import create_app
 
 PORTRAIT = {"width": 768, "height": 1024}
@@ -220,11 +221,11 @@ def _write(client: FlaskClient, path: str, days_ago: float, **fields: str) -> st
 
 def read_in(page: Page, filled: Filled) -> None:
     """Through the form, as one who moves to a new tablet does."""
-    page.get_by_role("link", name="Book").click()
+    tap(page, page.get_by_role("link", name="Book"))
     expect(page.locator("main h1")).to_have_text("Book")
     file = {"name": "book.json", "mimeType": "application/json", "buffer": filled.exported.encode()}
     page.locator("[type=file]").set_input_files(file)
-    page.get_by_role("button", name="Read it in").click()
+    tap(page, page.get_by_role("button", name="Read it in"))
     expect(page.locator("main .saved")).to_contain_text("Read in")
 
 

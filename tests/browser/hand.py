@@ -63,7 +63,7 @@ class Hand:
 
     def press(self, name: str, element: str = "", key: str = "Enter", way: str = "Tab") -> None:
         self.reach(name, element, way)
-        rest(self.page.locator(":focus"))
+        rest(self.page)
         self.page.keyboard.press(key)
         answered(self.page)
 

@@ -32,7 +32,7 @@ def test_an_entry_is_there_after_the_page_is_opened_again(page: Page, site: Site
     expect(page.locator("main .saved")).to_be_visible()
     wait_until_offline_works(page).reload()
     wait_until_open(page)
-    page.get_by_role("link", name="Book").click()
+    tap(page, page.get_by_role("link", name="Book"))
     expect(page.locator("main .value").first).to_contain_text("1")
 
 
@@ -76,7 +76,7 @@ def test_the_first_saved_entry_asks_the_browser_to_keep_them_once(page: Page, si
     save_reading(page, "12.6")
     expect(page.locator("main .saved")).to_contain_text("12.6")
     assert page.evaluate("() => window.asked") == 1
-    page.get_by_role("link", name="Book").click()
+    tap(page, page.get_by_role("link", name="Book"))
     expect(page.locator("main")).to_contain_text("The browser may clear them")
 
 

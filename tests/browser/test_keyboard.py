@@ -141,7 +141,7 @@ def test_a_fold_opens_and_closes_with_the_space_bar(hand: Hand):
     hand.open("Read the air", "Read the chamber's air")
     hand.press("When", "summary", key="Space")
     expect(hand.page.locator("input[type=datetime-local]")).to_be_visible()
-    rest(hand.page.locator(":focus"))
+    rest(hand.page)
     hand.page.keyboard.press("Space")
     expect(hand.page.locator("input[type=datetime-local]")).to_be_hidden()
 

@@ -36,7 +36,7 @@ STARTED = """(job) => { window.job = (%s)(job).then(() => "done", (error) => Str
 
 
 def count_shown(page: Page) -> str:
-    page.get_by_role("link", name="Book").click()
+    tap(page, page.get_by_role("link", name="Book"))
     expect(page.locator("main h1")).to_have_text("Book")
     return page.locator("main .value").first.inner_text()
 

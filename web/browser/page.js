@@ -7,9 +7,11 @@ import { notify, render, withdraw } from "./device.js";
 import { saveDownloads } from "./downloads.js";
 import * as focus from "./focus.js";
 import { askToKeep, lookAgain } from "./keeping.js";
+import * as pad from "./pad.js";
 import { here } from "./place.js";
+import { selectWhatIsThere } from "./selecting.js";
 import { showProgress, showStopped } from "./starting.js";
-import { ignoreSecondTaps } from "./taps.js";
+import * as taps from "./taps.js";
 import { countDown } from "./time_left.js";
 import { openTransport } from "./transport.js";
 import * as typed from "./typed.js";
@@ -27,13 +29,17 @@ htmx.registerExtension("daybook", {
   htmx_before_request: (/** @type {Element} */ _, /** @type {Swap} */ { ctx }) => {
     ctx.fetch = send;
   },
-  htmx_before_morph_node: typed.beforeMorphNode,
+  htmx_before_morph_node: (/** @type {Element} */ element, /** @type {Morph} */ detail) => {
+    typed.beforeMorphNode(element, detail);
+    pad.beforeMorphNode(element, detail);
+  },
   htmx_before_swap: (/** @type {Element} */ element, /** @type {Swap} */ detail) => {
     typed.beforeSwap(element, detail);
     focus.beforeSwap(element, detail);
   },
   htmx_after_swap: (/** @type {Element} */ element, /** @type {Swap} */ detail) => {
     typed.afterSwap();
+    taps.afterSwap(element, detail);
     awake.afterSwap();
     charts.afterSwap();
     withdraw("failed");
@@ -41,13 +47,16 @@ htmx.registerExtension("daybook", {
     applyTheme();
     isAnswerToForm = detail.ctx.request.method !== "GET";
     focus.afterSwap(element, detail);
+    pad.afterSwap();
   },
 });
 
 fixLinks();
-ignoreSecondTaps();
+taps.ignoreSecondTaps();
+selectWhatIsThere();
 countDown();
 typed.watchTyping();
+pad.openPad();
 awake.keepAwake();
 saveDownloads(send, (text) => notify("download", { text }));
 lookAgain();

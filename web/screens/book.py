@@ -19,12 +19,12 @@ from web.files import keep_file
 from web.forms import Words
 from web.journal import book, record_as_it_came
 from web.screens.entries import local_path
-from web.visitor import TEN_YEARS_S, THEMES, device, kept, now, writer
+from web.visitor import KEYS, TEN_YEARS_S, THEMES, device, kept, keys, now, writer
 
 screen = Blueprint("book", __name__)
 
 LIGHTS: tuple[tuple[str, Message], ...] = (("auto", "As the device"), ("light", "Day"), ("dark", "Night"))
-SETTINGS = {"units": ("metric", "us"), "decimal": ("point", "comma"), "theme": THEMES}
+SETTINGS = {"units": ("metric", "us"), "decimal": ("point", "comma"), "theme": THEMES, "keys": KEYS}
 
 
 @screen.get("/yours")
@@ -40,6 +40,7 @@ def _page(refusal: Refusal | None = None) -> str:
         lights=LIGHTS,
         build=current_app.config["BUILD_ID"],
         writer=writer(),
+        keys=keys(),
         tablet=names(book()).get(device(), ""),
         refusal=refusal,
         came=_came(),
