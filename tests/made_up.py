@@ -171,8 +171,10 @@ def _everything() -> list[object]:
 
 
 def _parted(run: str) -> tuple[int, str]:
-    """How many messages stand side by side in it, and what is left around them."""
-    depth, messages, rest = 0, 0, ""
+    """How many messages stand side by side in it, and what is left around them. What an earlier run began, before a
+    word in bold, goes on here up to its own end."""
+    depth = begun = _begun_before(run)
+    messages, rest = int(begun > 0), ""
     for sign in run:
         if sign == OPEN:
             messages += depth == 0
@@ -182,6 +184,15 @@ def _parted(run: str) -> tuple[int, str]:
         elif depth == 0:
             rest += sign
     return messages, rest
+
+
+def _begun_before(run: str) -> int:
+    """How many messages end in the run that did not begin in it."""
+    depth, least = 0, 0
+    for sign in run:
+        depth += (sign == OPEN) - (sign == CLOSE)
+        least = min(least, depth)
+    return -least
 
 
 def _texts(value: Any) -> Iterator[str]:

@@ -5,12 +5,18 @@ from __future__ import annotations
 import math
 from datetime import datetime
 
+from attrs import evolve
+
 from core.quantities import COUNT, Amount
 from core.sentence import Message, Sentence, Value
 from web.visitor import now
 
 NEAR_DAYS: dict[int, Message] = {-1: "yesterday", 0: "today", 1: "tomorrow"}
 WEEKDAYS: tuple[Message, ...] = ("Monday", "Tuesday", "Wednesday", "Thursday", "Friday", "Saturday", "Sunday")
+MONTHS: tuple[Message, ...] = (
+    "January", "February", "March", "April", "May", "June", "July", "August", "September", "October", "November",
+    "December",
+)  # fmt: skip
 MINUTES_OF_AN_HOUR, MINUTES_OF_A_DAY = 60, 60 * 24
 
 
@@ -28,6 +34,23 @@ def hour(moment: datetime) -> str:
 
 def clock(moment: datetime) -> Value:
     return Sentence("{day} {time}", {"day": day(moment), "time": hour(moment)}) if _is_near(moment) else moment
+
+
+def near(told: Sentence) -> Sentence:
+    """The same sentence, its moments as one says them."""
+    return evolve(told, values={name: _near(value) for name, value in told.values.items()})
+
+
+def _near(value: Value) -> Value:
+    if isinstance(value, Sentence):
+        return near(value)
+    return clock(value) if isinstance(value, datetime) else value
+
+
+def in_full(moment: datetime) -> Sentence:
+    """ "Monday 30 November", for the head of that very day."""
+    month, weekday = Sentence(MONTHS[moment.month - 1]), Sentence(WEEKDAYS[moment.weekday()])
+    return Sentence("{weekday} {day} {month}", {"weekday": weekday, "day": str(moment.day), "month": month})
 
 
 def left(until: datetime) -> Sentence:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 
+from attrs import evolve
 from markupsafe import Markup, escape
 
 from core import quantities
@@ -32,10 +33,18 @@ def say(text: Said | Unconverted, plural: str = "", **values: Value | Markup | i
     if not values:
         return _with_mark(translated(text, reader.language), reader.decimal)
     told = Sentence(text, {name: _value(name, value) for name, value in values.items()}, plural=plural)
-    if not any(isinstance(value, Markup) for value in values.values()):
-        return told.say(reader)
+    return _marked_up(told) if any(isinstance(value, Markup) for value in values.values()) else told.say(reader)
+
+
+def set_apart(told: Sentence, name: str) -> Markup:
+    """The sentence with one of its values set apart: the verb of what is to do."""
+    bold = Markup("<b>{}</b>").format(_shown(told.values[name]))
+    return _marked_up(evolve(told, values={**told.values, name: bold}))
+
+
+def _marked_up(told: Sentence) -> Markup:
     shown = {name: _shown(value) for name, value in told.values.items()}
-    return escape(told.worded(reader.language)).format_map(shown)
+    return escape(told.worded(visitor.reader().language)).format_map(shown)
 
 
 def _value(name: str, value: Value | Markup | int) -> Value:

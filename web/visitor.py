@@ -10,14 +10,16 @@ import secrets
 from datetime import datetime, tzinfo
 from typing import Literal
 
-from flask import g, request
+from flask import Response, g, request
 
+from core.daybook.due.copies import Copied
 from core.daybook.entries import MOST_LETTERS
 from core.language import ENGLISH
 from core.quantities import Reader
 from web.languages import spoken_here
 
 _DEVICE_ID = re.compile("[0-9a-f]{16}")
+_COPIED = re.compile("([0-9]{1,10})-([0-9]{1,9})")
 TEN_YEARS_S = 10 * 365 * 86400
 CLOCK_HEADER = "Daybook-Now"
 THEN_HEADER = "Daybook-Then"
@@ -79,6 +81,19 @@ def new_device() -> str | None:
 def writer() -> str:
     """Who writes, where they said so; else nothing."""
     return request.cookies.get("writer", "")[:MOST_LETTERS]
+
+
+def keep_copied(response: Response, entries: int) -> None:
+    """Kept on the device and not in the book: a copy is of this device's book, and cannot hold the entry that tells of
+    it; read in elsewhere, such an entry would speak of a copy that nobody has there."""
+    value = f"{int(now().timestamp())}-{entries}"
+    response.set_cookie("copied", value, max_age=TEN_YEARS_S, samesite="Lax")
+
+
+def copied() -> Copied | None:
+    """The last copy that was saved on this device."""
+    found = _COPIED.fullmatch(request.cookies.get("copied", ""))
+    return None if found is None else Copied(datetime.fromtimestamp(int(found[1]), now().tzinfo), int(found[2]))
 
 
 def kept() -> str:

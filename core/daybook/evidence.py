@@ -16,13 +16,20 @@ from core.ferment.outcome import Outcome
 from core.mix.ingoing import Ingoing
 from core.release.contradictions import Sample, Weighed, in_late_phs, in_phs, in_samples, in_weights
 from core.release.evidence import MEAT_PH
-from core.release.readiness import Evidence
+from core.release.readiness import Evidence, judge
 from core.units import DAY_S
+from core.verdict import Verdict
 
 LOOK_STANDS = timedelta(days=7)
 """A look tells of the piece that was weighed up to so long after it. Common practice; no published source."""
 LOOK_LASTS = timedelta(days=30)
 """And of a piece that nobody weighed since, no longer than so. Our own choice, no source."""
+
+
+def verdicts(batch: Batch, now: datetime) -> dict[str, Verdict]:
+    """The verdict of every piece still hanging, by its id."""
+    fermented = outcome_of(batch, now)
+    return {piece.id: judge(evidence_for(batch, piece, now, fermented)) for piece in batch.hanging}
 
 
 def evidence_for(batch: Batch, piece: Piece, now: datetime, fermented: Outcome | None = None) -> Evidence:

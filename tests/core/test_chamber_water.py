@@ -7,7 +7,7 @@ import pytest
 from core.daybook.book import Book
 from core.daybook.due.chamber import chamber_due
 from core.daybook.facts.chamber import CHAMBER, BasinEmptied, BasinKnown, HumidifierCharged, HumidifierFilled
-from core.daybook.facts.preparation import KeptTask, PreparationBegun, TaskBegun
+from core.daybook.facts.preparation import KeptTask, PreparationBegun, TaskBegun, TaskDone
 from core.daybook.water import EMPTY_TWICE, basin, most_drained, tank
 from core.quantities import METRIC
 from core.sentence import said as as_sentence
@@ -38,6 +38,12 @@ def emptied(kitchen: Kitchen, *days_and_litres: tuple[float, float]) -> None:
 
 def said(kitchen: Kitchen, day: float) -> list[str]:
     return [line.words.say(METRIC) for line in chamber_due(kitchen.book, NOON + day * DAY)]
+
+
+def told(kitchen: Kitchen, day: float) -> list[tuple[str, str]]:
+    """With what was last known."""
+    lines = chamber_due(kitchen.book, NOON + day * DAY)
+    return [(line.words.say(METRIC), line.fact.say(METRIC)) for line in lines if line.fact is not None]
 
 
 def test_a_tank_never_filled_is_none(kitchen: Kitchen):
@@ -160,8 +166,8 @@ def test_a_second_before_the_earliest_moment_it_is_not_yet_late(kitchen: Kitchen
     assert found is not None
     assert found.outlook is not None
     earliest, second = found.outlook.earliest, timedelta(seconds=1)
-    assert [line.words.say(METRIC) for line in chamber_due(book, earliest)] == ["Fill the humidifier"]
-    assert [line.words.say(METRIC) for line in chamber_due(book, earliest - second)] == ["Fill the humidifier by today"]
+    assert [line.late(earliest) for line in chamber_due(book, earliest)] == [True]
+    assert [line.late(earliest - second) for line in chamber_due(book, earliest - second)] == [False]
 
 
 @pytest.mark.parametrize(("sooner_s", "told"), [(0, 1), (1, 0)])
@@ -221,23 +227,39 @@ def test_what_is_far_off_is_not_told(kitchen: Kitchen):
     assert said(kitchen, 3) == []
 
 
-def test_what_is_late_names_no_day(kitchen: Kitchen, book: Book):
-    assert said(kitchen, 20) == ["Fill the humidifier"]
+@pytest.mark.parametrize(
+    ("day", "fact"),
+    [(8.6, "filled 6 Nov 2026, 12:00"), (20, "it may have run dry; filled 6 Nov 2026, 12:00")],
+)
+def test_the_last_filling_is_told_and_that_it_may_be_dry(kitchen: Kitchen, book: Book, day: float, fact: str):
+    assert told(kitchen, day) == [("Fill the humidifier", fact)]
 
 
-@pytest.mark.parametrize(("day", "named"), [(8.6, "today"), (7.6, "tomorrow"), (6.9, "Wednesday"), (6.0, "Wednesday")])
-def test_the_day_is_named_as_one_says_it(kitchen: Kitchen, book: Book, day: float, named: str):
-    assert said(kitchen, day) == [f"Fill the humidifier by {named}"]
+def test_a_humidifier_that_a_run_emptied_is_to_be_filled_from_its_end_on(kitchen: Kitchen, book: Book):
+    run = kitchen.note(RUN, CHAMBER, at=5)
+    kitchen.note(TaskDone("dry"), run, at=5.2)
+    assert told(kitchen, 6) == [("Fill the humidifier", "empty since the chamber was prepared")]
+    assert chamber_due(kitchen.book, NOON + 6 * DAY)[0].at == NOON + 5.2 * DAY
+    kitchen.note(HumidifierFilled(6 * LITRE), CHAMBER, at=6)
+    assert told(kitchen, 6) == []
 
 
-@pytest.mark.parametrize(("day", "says"), [(7.6, True), (20.0, False)])
-def test_its_words_name_the_day_while_it_is_ahead(kitchen: Kitchen, book: Book, day: float, says: bool):
-    assert chamber_due(book, NOON + day * DAY)[0].says_when is says
+def test_a_chamber_that_never_had_water_is_not_asked_for_any(kitchen: Kitchen):
+    run = kitchen.note(RUN, CHAMBER, at=5)
+    kitchen.note(TaskDone("dry"), run, at=5.2)
+    assert told(kitchen, 6) == []
+
+
+def test_the_last_emptying_is_told(kitchen: Kitchen):
+    kitchen.note(BasinKnown(3 * LITRE), CHAMBER)
+    emptied(kitchen, (1, 0.4), (2, 0.5), (3, 0.5))
+    assert told(kitchen, 6) == [("Empty the basin", "emptied 5 Nov 2026, 12:00")]
 
 
 def test_a_run_that_was_begun_wants_to_be_gone_on_with(kitchen: Kitchen):
     kitchen.note(RUN, CHAMBER, at=1)
-    assert said(kitchen, 1.1) == ["Continue preparing the chamber: 0 of 1 done"]
+    assert said(kitchen, 1.1) == ["Continue preparing the chamber"]
+    assert told(kitchen, 1.1) == [("Continue preparing the chamber", "0 of 1 done")]
 
 
 def test_a_run_that_stands_is_due_when_it_has_stood(kitchen: Kitchen):

@@ -160,7 +160,8 @@ def _uuid(milliseconds: int, rest: str) -> str:
 
 
 def lines_of(shop: Workshop, at: float) -> list[str]:
-    return [line.words.say(METRIC) for line in instruments_due(Shelf(shop.book).in_use(), day(at))]
+    lines = instruments_due(Shelf(shop.book).in_use(), day(at))
+    return [f"{line.words.say(METRIC)}: {line.fact.say(METRIC)}" for line in lines if line.fact is not None]
 
 
 @pytest.mark.parametrize(("at", "is_told"), [(23.0, True), (22.999, False)])
@@ -320,4 +321,6 @@ def test_a_bag_is_turned_and_what_lies_in_salt_is_overhauled(kitchen: Kitchen, s
     batch = kitchen.begin("Loin", style="whole-muscle")
     kitchen.cure(batch)
     kitchen.note(SaltingBegun(salted, "slab", 0.05, 3.0), batch, 1)
-    assert [each.words.say(METRIC) for each in of_salt(kitchen.batch(batch)) if each.task == "turn"] == [f"{word} Loin"]
+    assert [each.words.say(METRIC) for each in of_salt(kitchen.batch(batch), NOON) if each.task == "turn"] == [
+        f"{word} Loin in its salt"
+    ]

@@ -1,4 +1,4 @@
-"""What wants doing: each a sentence with its verb, the longest overdue first."""
+"""What is to do: each a sentence with its verb, what was last known, and by when."""
 
 from datetime import timedelta
 from typing import Any
@@ -6,13 +6,12 @@ from typing import Any
 import pytest
 
 from core.daybook.batch import open_batches
-from core.daybook.due.batches import due, in_order
+from core.daybook.due.batches import due
 from core.daybook.due.line import Due
 from core.daybook.facts.batch import PieceTakenDown
 from core.daybook.facts.ferment import DeviationDecided, FermentationBegun
 from core.daybook.facts.salting import PieceTurned, SaltingBegun, SaltingEnded
 from core.quantities import METRIC, Reader
-from core.sentence import Sentence
 from tests.core.kitchen import DAY, NOON, Kitchen
 from tests.core.mixing import Table
 
@@ -38,6 +37,15 @@ def said(kitchen: Kitchen, reader: Reader = METRIC) -> list[str]:
     return [line.words.say(reader) for line in lines(kitchen)]
 
 
+def facts(kitchen: Kitchen, day: float = 40.0, reader: Reader = METRIC) -> list[str]:
+    return [line.fact.say(reader, 4) for line in lines(kitchen, day) if line.fact is not None]
+
+
+def left_h(line: Due, day: float) -> float:
+    assert line.until is not None
+    return (line.until - (NOON + day * DAY)) / timedelta(hours=1)
+
+
 def test_an_empty_book_wants_nothing(kitchen: Kitchen):
     assert lines(kitchen) == []
 
@@ -52,7 +60,8 @@ def test_a_batch_of_a_formula_wants_its_sheet_until_every_row_is_weighed():
     batch = table.begin(meat_kg=10.0, formula=table.keep())
     table.weigh_row(batch, "meat-1", 8.0)
     line = lines(table)[0]
-    assert (line.task, line.words.say(METRIC)) == ("sheet", "Weigh out Juniper coarse: 1 of 4 done")
+    assert (line.task, line.words.say(METRIC)) == ("sheet", "Weigh out Juniper coarse")
+    assert facts(table)[0] == "1 of 4 done"
     for key in ("meat-2", "part-1"):
         table.weigh_row(batch, key, 1.0)
     table.cure(batch)
@@ -66,21 +75,22 @@ def test_the_cure_is_due_at_once(kitchen: Kitchen):
 
 def test_a_cured_sausage_wants_its_first_ph(kitchen: Kitchen):
     kitchen.cure(kitchen.begin())
-    assert said(kitchen) == ["Read the pH of Juniper coarse"]
+    assert said(kitchen) == ["Read pH of Juniper coarse"]
+    assert facts(kitchen) == ["pH never read"]
 
 
 def test_a_sausage_not_yet_acid_tells_its_last_ph_and_what_is_wanted(kitchen: Kitchen):
     batch = kitchen.begin()
     kitchen.cure(batch)
     kitchen.read(batch, 5.6)
-    assert said(kitchen) == ["Read the pH of Juniper coarse: 5.6 last, 5.3 needed"]
+    assert facts(kitchen) == ["pH 5.6, 3 Nov 2026, 12:00; 5.3 needed"]
 
 
 def test_ph_is_told_with_the_readers_decimal_mark(kitchen: Kitchen):
     batch = kitchen.begin()
     kitchen.cure(batch)
     kitchen.read(batch, 5.6)
-    assert "5,6 last" in said(kitchen, Reader("metric", ","))[0]
+    assert facts(kitchen, reader=Reader("metric", ","))[0].startswith("pH 5,6, ")
 
 
 def test_the_next_ph_is_due_half_a_day_after_the_last(kitchen: Kitchen):
@@ -118,7 +128,9 @@ def test_a_whole_muscle_in_salt_is_turned_and_taken_out_on_its_day(kitchen: Kitc
     assert tasks(kitchen) == {"turn": 3.0, "unsalt": 15.0}
 
 
-@pytest.mark.parametrize(("salted", "words"), [("weighed", "Turn Loin"), ("excess", "Overhaul Loin")])
+@pytest.mark.parametrize(
+    ("salted", "words"), [("weighed", "Turn Loin in its salt"), ("excess", "Overhaul Loin in its salt")]
+)
 def test_what_lies_in_weighed_salt_is_turned_and_under_salt_overhauled(
     kitchen: Kitchen, loin: str, salted: Any, words: str
 ):
@@ -166,9 +178,9 @@ def fermenting(kitchen: Kitchen, warm_c: float = 24.0, ph: float = 5.6) -> str:
 
 def test_a_fermenting_batch_says_how_long_is_left_at_its_temperature(kitchen: Kitchen):
     fermenting(kitchen)
-    assert [line.words.say(METRIC, 4) for line in lines(kitchen, 1.0)] == [
-        "Read the pH of Juniper coarse: 54 h 56 min left at 24 °C"
-    ]
+    (line,) = lines(kitchen, 1.0)
+    assert left_h(line, 1.0) == pytest.approx(54 + 56 / 60, abs=1 / 60)
+    assert facts(kitchen, 1.0) == ["at 24 °C; last pH 5.6, 3 Nov 2026, 00:00"]
 
 
 def test_it_is_read_an_hour_before_the_last_safe_moment_at_the_latest(kitchen: Kitchen):
@@ -221,26 +233,24 @@ def test_without_a_temperature_the_last_ph_is_told_and_read_again_half_a_day_lat
     for at, ph in [(0.5, 5.8), (1.0, 5.7), (1.5, 5.6)]:
         kitchen.read(batch, ph, at=at)
     (line,) = lines(kitchen, 1.6)
-    assert line.words.say(METRIC) == "Read the pH of Juniper coarse: 5.6 last, 5.3 needed"
+    assert facts(kitchen, 1.6) == ["pH 5.6, 4 Nov 2026, 00:00; 5.3 needed"]
     assert line.at == NOON + 2 * DAY
 
 
 @pytest.mark.parametrize(
-    ("read", "warm_c", "said_", "due_h"),
-    [
-        (0.2, 20.0, "Read the temperature of Juniper coarse: 137 h 59 min left at 20 °C", 0.2 * 24 + 12),
-        (0.4, 42.0, "Read the temperature of Juniper coarse: 6 h 54 min left at 42 °C", 900 / 47.6 - 1),
-    ],
+    ("read", "warm_c", "left", "due_h"),
+    [(0.2, 20.0, 150 - 12, 0.2 * 24 + 12), (0.4, 42.0, 900 / 47.6 - 12, 900 / 47.6 - 1)],
 )
 def test_a_slow_batch_is_read_twice_a_day_or_an_hour_before_its_last_safe_moment(
-    kitchen: Kitchen, read: float, warm_c: float, said_: str, due_h: float
+    kitchen: Kitchen, read: float, warm_c: float, left: float, due_h: float
 ):
     """1200 °F·h ÷ 8 °F = 150 h at 20 °C, 900 ÷ 47.6 = 18.91 h at 42 °C; half a day of it is gone."""
     batch = kitchen.begin(style="slow")
     kitchen.cure(batch)
     kitchen.read(batch, None, at=read, temperature_c=warm_c)
-    line = next(line for line in lines(kitchen, 0.5) if line.task == "reading")
-    assert line.words.say(METRIC, 4) == said_
+    line = next(line for line in lines(kitchen, 0.5) if line.task == "temperature")
+    assert line.words.say(METRIC) == "Read the temperature of Juniper coarse"
+    assert left_h(line, 0.5) == pytest.approx(left, abs=1e-3)
     assert (line.at - NOON) / DAY * 24 == pytest.approx(due_h)
 
 
@@ -248,7 +258,7 @@ def test_a_slow_batch_that_is_warm_is_read_again(kitchen: Kitchen):
     batch = kitchen.begin(style="slow")
     kitchen.cure(batch)
     kitchen.read(batch, None, at=0.2, temperature_c=20.0)
-    assert set(tasks(kitchen, 0.5)) == {"reading", "hang"}
+    assert set(tasks(kitchen, 0.5)) == {"temperature", "hang"}
 
 
 def test_a_slow_batch_whose_first_days_were_read_and_cool_wants_only_to_be_hung(kitchen: Kitchen):
@@ -266,22 +276,23 @@ def test_a_slow_batch_read_cool_once_is_read_on_hung_or_not(kitchen: Kitchen, hu
     kitchen.read(batch, None, at=0.2, temperature_c=14.0)
     if hung:
         kitchen.hang(batch, at=0.3)
-    assert "reading" in tasks(kitchen, 0.8)
+    assert "temperature" in tasks(kitchen, 0.8)
 
 
 def test_a_slow_batch_nobody_read_wants_its_temperature_until_it_hangs(kitchen: Kitchen):
     batch = kitchen.begin(style="slow")
     kitchen.cure(batch)
-    line = next(line for line in lines(kitchen, 5) if line.task == "reading")
-    assert (line.words.say(METRIC), line.at) == ("Read the temperature of Juniper coarse: is it cool yet?", NOON)
+    line = next(line for line in lines(kitchen, 5) if line.task == "temperature")
+    assert (line.words.say(METRIC), line.at) == ("Read the temperature of Juniper coarse", NOON)
     kitchen.hang(batch, at=5)
-    assert "reading" not in tasks(kitchen, 5)
+    assert "temperature" not in tasks(kitchen, 5)
 
 
 def test_a_ph_that_contradicts_the_one_before_is_measured_again_at_once(kitchen: Kitchen, acid: str):
     kitchen.read(acid, 5.7, at=2)
     line = lines(kitchen, 2.1)[0]
-    assert line.words.say(METRIC) == "Measure the pH of Juniper coarse again, twice: its readings contradict each other"
+    assert line.words.say(METRIC) == "Measure the pH of Juniper coarse again, twice"
+    assert facts(kitchen, 2.1) == ["its readings contradict each other"]
     assert (line.task, line.at, set(tasks(kitchen, 2.1))) == ("reading", NOON + 2 * DAY, {"reading"})
 
 
@@ -296,7 +307,7 @@ def test_of_many_readings_the_last_is_the_one_that_asks_for_another(kitchen: Kit
 def test_what_two_high_readings_unsay_is_read_on(kitchen: Kitchen, acid: str):
     kitchen.read(acid, 5.7, at=2, temperature_c=18)
     kitchen.read(acid, 5.6, at=2.1, temperature_c=18)
-    assert lines(kitchen, 2.2)[0].words.say(METRIC, 4).startswith("Read the pH of Juniper coarse: ")
+    assert lines(kitchen, 2.2)[0].words.say(METRIC, 4).startswith("Read pH of Juniper coarse")
     assert set(tasks(kitchen, 2.2)) == {"reading"}
 
 
@@ -343,13 +354,13 @@ def test_a_piece_taken_down_wants_no_scale(kitchen: Kitchen, acid: str):
 def test_pieces_that_have_lost_enough_want_to_be_settled(kitchen: Kitchen, acid: str):
     kitchen.weigh(kitchen.hang(acid, "J-1"), 0.6, at=30)
     kitchen.weigh(kitchen.hang(acid, "J-2"), 0.6, at=31)
-    assert said(kitchen) == ["Decide on 2 pieces of Juniper coarse: the loss is reached"]
+    assert said(kitchen) == ["Look, smell, squeeze: 2 pieces of Juniper coarse"]
 
 
-def test_settling_is_due_from_the_last_weighing_on(kitchen: Kitchen, acid: str):
+def test_settling_is_due_from_the_first_that_came_to_it(kitchen: Kitchen, acid: str):
     kitchen.weigh(kitchen.hang(acid, "J-1"), 0.6, at=30)
     kitchen.weigh(kitchen.hang(acid, "J-2"), 0.6, at=31)
-    assert lines(kitchen)[0].at == NOON + 31 * DAY
+    assert lines(kitchen)[0].at == NOON + 30 * DAY
 
 
 def test_a_finished_batch_wants_nothing_even_where_it_is_asked(kitchen: Kitchen, acid: str):
@@ -379,7 +390,7 @@ def test_late_is_from_the_moment_it_is_due(kitchen: Kitchen, acid: str, day: flo
 def test_a_name_with_braces_is_said_as_it_is(kitchen: Kitchen, name: str):
     kitchen.cure(kitchen.begin(name))
     kitchen.read(kitchen.records[0]["id"], 5.6)
-    assert said(kitchen) == [f"Read the pH of {name}: 5.6 last, 5.3 needed"]
+    assert said(kitchen) == [f"Read pH of {name}"]
 
 
 def test_a_line_says_which_batch_it_is_about(kitchen: Kitchen):
@@ -387,7 +398,24 @@ def test_a_line_says_which_batch_it_is_about(kitchen: Kitchen):
     assert lines(kitchen)[0].about == batch
 
 
-def test_lines_of_batches_and_of_the_chamber_come_in_one_order(kitchen: Kitchen):
-    kitchen.begin(at=3)
-    of_chamber = [Due("reading", "chamber", Sentence("Fill the tank"), NOON + day * DAY) for day in (1, 5)]
-    assert [line.about == "chamber" for line in in_order(lines(kitchen), of_chamber)] == [True, False, True]
+def test_its_verb_stands_apart_in_every_sentence(kitchen: Kitchen, acid: str):
+    kitchen.begin("uncured")
+    kitchen.weigh(kitchen.hang(acid, "J-1"), 0.6, at=30)
+    kitchen.hang(acid, "J-2")
+    every = lines(kitchen)
+    assert [line.words.values["act"].say(METRIC) for line in every] == [  # type: ignore[union-attr]
+        "Weigh the cure", "Look, smell, squeeze", "Weigh 1 piece",
+    ]  # fmt: skip
+
+
+def test_a_day_in_salt_is_counted_from_the_first(kitchen: Kitchen, loin: str):
+    in_salt(kitchen, loin)
+    assert facts(kitchen, 6.5) == ["day 6 of 14", "day 6 of 14"]
+
+
+def test_past_its_limit_it_says_by_how_much_and_asks_for_no_more_ph(kitchen: Kitchen):
+    """1200 °F·h are 667 °C·h; at 24 °C a day adds (24 − 15.56) × 24 = 202.7."""
+    fermenting(kitchen)
+    assert said(kitchen)[0] == "Hold Juniper coarse: note what is decided"
+    assert tasks(kitchen, 4.0).keys() == {"deviation"}
+    assert facts(kitchen, 4.0) == ["811 °C·h: over the limit of 667 °C·h"]

@@ -38,7 +38,8 @@ def offset(shop: Workshop, key: str, at: float, measured: Measured = "humidity")
 
 def said(shop: Workshop, at: float) -> list[str]:
     lines = instruments_due(Shelf(shop.book).in_use(), day(at))
-    return [line.words.say(METRIC) for line in lines if line.late(day(at))]
+    told = [(line.words.say(METRIC), line.fact.say(METRIC)) for line in lines if line.fact and line.late(day(at))]
+    return [f"{words}: {fact}" for words, fact in told]
 
 
 def test_an_instrument_is_the_fold_of_its_entries(shop: Workshop):
@@ -398,7 +399,7 @@ def test_a_failed_one_recalibrated_is_to_be_checked_and_no_longer_replaced(shop:
     key = shop.add()
     shop.salt(key, 0.95, at=1)
     shop.note(InstrumentRecalibrated(), key, at=5)
-    assert said(shop, at=6) == ["Check the hygrometer Larder: it was adjusted"]
+    assert said(shop, at=6) == ["Check the hygrometer Larder: it failed, and was adjusted"]
 
 
 def test_of_two_settings_the_later_one_counts_against_a_failed_check(shop: Workshop):
@@ -406,7 +407,7 @@ def test_of_two_settings_the_later_one_counts_against_a_failed_check(shop: Works
     shop.note(InstrumentRecalibrated(), key, at=1)
     shop.salt(key, 0.95, at=3)
     shop.note(InstrumentRecalibrated(), key, at=5)
-    assert said(shop, at=6) == ["Check the hygrometer Larder: it was adjusted"]
+    assert said(shop, at=6) == ["Check the hygrometer Larder: it failed, and was adjusted"]
 
 
 @pytest.mark.parametrize(("at", "told"), [(173.999, 0), (174.0, 1)])

@@ -130,7 +130,8 @@ def test_too_late_the_page_says_why_and_whom_to_ask(visitor: Visitor, too_late: 
 
 def test_too_late_today_asks_for_a_decision(visitor: Visitor, too_late: str):
     page = visitor.get("/")
-    assert any("it missed its degree-hours" in each for each in page.texts("a"))
+    line = next(each for each in page.texts("li", "row") if "note what is decided" in each)
+    assert re.search(r"\d °C·h: over the limit of \d+ °C·h", line.replace("\u00a0", " "))
 
 
 def decide(visitor: Visitor, batch: str, **changes: str) -> Page:

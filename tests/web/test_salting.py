@@ -30,7 +30,7 @@ def salted(visitor: Visitor, loin: str) -> str:
 
 
 def wants(visitor: Visitor) -> list[str]:
-    return [each for each in visitor.get("/").texts("a") if "Loin" in each]
+    return [each for each in visitor.get("/").texts("p", "what") if "Loin" in each]
 
 
 def test_a_cured_loin_wants_to_go_into_salt(visitor: Visitor, loin: str):
@@ -61,7 +61,10 @@ def test_a_thick_piece_without_its_width_is_asked_for_it(visitor: Visitor, loin:
 
 
 def test_in_salt_it_wants_to_be_turned_and_not_hung(visitor: Visitor, salted: str):
-    assert wants(visitor)[:2] == ["Turn Loin", "Take Loin out of the salt and hang it: the salt is through"]
+    assert wants(visitor)[:2] == [
+        "Turn Loin in its salt day 1 of 14",
+        "Take Loin out of the salt and hang it day 1 of 14",
+    ]
 
 
 def test_its_page_says_which_day_it_is_and_draws_the_salt_at_its_centre(visitor: Visitor, salted: str):

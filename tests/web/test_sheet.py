@@ -48,7 +48,7 @@ def test_a_batch_without_a_formula_has_no_sheet(visitor: Visitor):
 
 def test_today_says_what_is_to_weigh_out(visitor: Visitor, batch: str):
     weigh(visitor, batch, "meat-1", "8000")
-    assert "Weigh out Juniper coarse: 1 of 9 done" in visitor.get("/").text
+    assert "Weigh out Juniper coarse 1 of 9 done" in visitor.get("/").text
 
 
 def test_saving_leads_to_the_next_row(visitor: Visitor, batch: str):

@@ -26,7 +26,9 @@ async function download(send, link) {
   const name = fileName(response.headers.get("Content-Disposition") ?? "") || link.download || "daybook";
   if (link.dataset.copy === undefined) return save(await response.blob(), name);
   const copy = await withFiles(new Uint8Array(await response.arrayBuffer()));
-  if (copy) save(copy, name.replace(/\.json$/, ".zip"));
+  if (!copy) return;
+  save(copy, name.replace(/\.json$/, ".zip"));
+  await send(link.dataset.copy, { method: "POST" });
 }
 
 /** The journal and every file beside it, told as it goes; undefined where it was stopped.

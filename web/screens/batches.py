@@ -9,6 +9,7 @@ from flask import Blueprint, render_template, url_for
 
 from core.daybook.batch import Batch, open_and_finished
 from core.daybook.curing import known_cure
+from core.daybook.evidence import verdicts
 from core.daybook.facts.batch import BatchStarted
 from core.daybook.facts.fields import boxes
 from core.daybook.formulas import formula_of
@@ -29,7 +30,6 @@ from web.screens.ferment.panel import panel
 from web.screens.ferment.panel import summary as ferment_summary
 from web.screens.mix.cure import batch_figures
 from web.screens.mix.salt_panel import salt_panel, salt_summary
-from web.screens.release import verdicts
 from web.visitor import now, reader
 
 screen = Blueprint("batches", __name__)

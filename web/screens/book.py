@@ -19,7 +19,7 @@ from web.files import keep_file
 from web.forms import Words
 from web.journal import book, record_as_it_came
 from web.screens.entries import local_path
-from web.visitor import KEYS, TEN_YEARS_S, THEMES, device, kept, keys, now, writer
+from web.visitor import KEYS, TEN_YEARS_S, THEMES, device, keep_copied, kept, keys, now, writer
 
 screen = Blueprint("book", __name__)
 
@@ -71,6 +71,14 @@ def export():
     )
     response = Response(written, mimetype="application/json")
     response.headers["Content-Disposition"] = f'attachment; filename="curing-daybook-{now():%Y-%m-%d}.json"'
+    return response
+
+
+@screen.post("/yours/copied")
+def copy_saved():
+    """The page tells of a copy once the browser has it: one that was stopped is none."""
+    response = Response(status=204)
+    keep_copied(response, request.args.get("entries", 0, int))
     return response
 
 

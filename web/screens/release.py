@@ -12,7 +12,6 @@ from core.daybook.batch import Batch, Piece
 from core.daybook.evidence import evidence_for
 from core.daybook.facts.batch import ActivityMeasured, PieceInspected, PieceTakenDown
 from core.daybook.facts.fields import boxes
-from core.daybook.fermenting import outcome_of
 from core.daybook.kept_verdict import ToldReason, keep_reasons, told
 from core.quantities import WATER_ACTIVITY, Amount
 from core.release.readiness import EDITION, SIGNS, judge
@@ -100,12 +99,6 @@ TAKE_DOWN = declare(
 
 def verdict_of(batch: Batch, piece: Piece, moment: datetime) -> Verdict:
     return judge(evidence_for(batch, piece, moment))
-
-
-def verdicts(batch: Batch, moment: datetime) -> dict[str, Verdict]:
-    """The verdict of every piece still hanging, by its id."""
-    fermented = outcome_of(batch, moment)
-    return {piece.id: judge(evidence_for(batch, piece, moment, fermented)) for piece in batch.hanging}
 
 
 @frozen

@@ -8,10 +8,10 @@ from datetime import datetime, timedelta
 from core.daybook.batch import Batch
 from core.daybook.due.line import Due
 from core.daybook.fermenting import FermentationClock, judged
-from core.ferment.saying import hours_and_minutes
+from core.ferment.judging import Judged
 from core.meat import ACID_PH
 from core.quantities import PH, TEMPERATURE, Amount
-from core.sentence import Message, Sentence, Value
+from core.sentence import Message, Rounded, Sentence, Value
 
 READ_EVERY = timedelta(hours=12)
 IN_TIME = timedelta(hours=1)
@@ -23,14 +23,17 @@ def of_ferment(batch: Batch, now: datetime) -> Iterable[Due]:
     if clocked is None:
         return
     word, decided = clocked.judged.word, batch.ferment.decided
-    if word in ("over", "not shown") and decided is None:
+    is_missed = word in ("over", "not shown") and decided is None
+    if is_missed:
         yield _deviation(batch, clocked, now)
     if clocked.judged.measure_again:
         yield _again(batch)
+    elif is_missed:
+        return  # whatever its pH is now, it was too late
     elif batch.stage == "ferment" or (batch.ferments and word == "running"):
-        yield _reading(batch, clocked, now)
+        yield _reading(batch, clocked)
     elif batch.start.style == "slow" and (word == "running" or (word == "unknown" and not batch.pieces)):
-        yield _temperature(batch, clocked, now)
+        yield _temperature(batch, clocked)
 
 
 def sour_in_time(batch: Batch, now: datetime) -> datetime | None:
@@ -47,49 +50,66 @@ def sour_in_time(batch: Batch, now: datetime) -> datetime | None:
 
 
 def _deviation(batch: Batch, clocked: FermentationClock, now: datetime) -> Due:
-    words = Sentence("Hold {batch}: it missed its degree-hours. Note what is decided", {"batch": batch.name})
-    return Due("deviation", batch.id, words, min(clocked.last_safe or now, now))
+    words = Sentence("{act}: note what is decided", {"act": Sentence("Hold {batch}", {"batch": batch.name})})
+    return Due("deviation", batch.id, words, min(clocked.last_safe or now, now), _missed(clocked.judged))
+
+
+def _missed(judged: Judged) -> Sentence:
+    if judged.sum is None or judged.limit is None:
+        return Sentence("no reading shows pH {acid} in time", {"acid": Amount(ACID_PH, PH)})
+    amounts = {"sum": Rounded(judged.sum.amount), "limit": Rounded(judged.limit.amount), "acid": Amount(ACID_PH, PH)}
+    if judged.word == "over":
+        return Sentence("{sum}: over the limit of {limit}", amounts)
+    return Sentence("pH {acid} was read at {sum}; the limit is {limit}", amounts)
 
 
 def _again(batch: Batch) -> Due:
     """At once: the last reading is the one that asks for it."""
-    words: Message = "Measure the pH of {batch} again, twice: its readings contradict each other"
-    return Due("reading", batch.id, Sentence(words, {"batch": batch.name}), batch.phs[-1].at)
+    words = Sentence("{act} of {batch} again, twice", {"act": Sentence("Measure the pH"), "batch": batch.name})
+    fact = Sentence("its readings contradict each other")
+    return Due("reading", batch.id, words, batch.phs[-1].at, fact)
 
 
-def _reading(batch: Batch, clocked: FermentationClock, now: datetime) -> Due:
-    named: dict[str, Value] = {"batch": batch.name}
-    left = _left(clocked)
-    if left is not None and clocked.last_safe is not None:
-        last = max((each.at for each in batch.phs), default=batch.started_at - READ_EVERY)
-        at = min(last + READ_EVERY, clocked.last_safe - IN_TIME)
-        return Due("reading", batch.id, Sentence("Read the pH of {batch}: {left}", named | {"left": left}), at)
-    if not batch.phs:
-        return Due("reading", batch.id, Sentence("Read the pH of {batch}", named), batch.started_at)
-    last = batch.phs[-1]
-    words = Sentence(
-        "Read the pH of {batch}: {last} last, {acid} needed",
-        named | {"last": Amount(last.ph or 0.0, PH), "acid": Amount(ACID_PH, PH)},
-    )
-    return Due("reading", batch.id, words, last.at + READ_EVERY)
+def _reading(batch: Batch, clocked: FermentationClock) -> Due:
+    words = Sentence("{act} of {batch}", {"act": Sentence("Read pH"), "batch": batch.name})
+    last = batch.phs[-1] if batch.phs else None
+    at, until = _next_reading(batch, clocked, None if last is None else last.at)
+    if last is None:
+        return Due("reading", batch.id, words, at, _told("pH never read", "{at}; pH never read", clocked), until)
+    named: dict[str, Value] = {"ph": Amount(last.ph or 0.0, PH), "acid": Amount(ACID_PH, PH), "moment": last.at}
+    fact = _told("pH {ph}, {moment}; {acid} needed", "{at}; last pH {ph}, {moment}", clocked, named)
+    return Due("reading", batch.id, words, at, fact, until)
 
 
-def _temperature(batch: Batch, clocked: FermentationClock, now: datetime) -> Due:
-    left = _left(clocked)
-    named: dict[str, Value] = {"batch": batch.name}
-    last = max((each.at for each in batch.readings), default=batch.started_at - READ_EVERY)
-    if left is None or clocked.last_safe is None:
-        return Due(
-            "reading", batch.id, Sentence("Read the temperature of {batch}: is it cool yet?", named), last + READ_EVERY
-        )
-    at = min(last + READ_EVERY, clocked.last_safe - IN_TIME)
-    return Due("reading", batch.id, Sentence("Read the temperature of {batch}: {left}", named | {"left": left}), at)
+def _temperature(batch: Batch, clocked: FermentationClock) -> Due:
+    words = Sentence("{act} of {batch}", {"act": Sentence("Read the temperature"), "batch": batch.name})
+    last_at = max((each.at for each in batch.readings), default=None)
+    at, until = _next_reading(batch, clocked, last_at)
+    if last_at is None:
+        return Due("temperature", batch.id, words, at, _told("never read", "{at}; never read", clocked), until)
+    fact = _told("last read {moment}; is it cool yet?", "{at}, read {moment}", clocked, {"moment": last_at})
+    return Due("temperature", batch.id, words, at, fact, until)
 
 
-def _left(clocked: FermentationClock) -> Sentence | None:
-    """ "5 h 20 min left at 24 °C"; None where it cannot be told, stands still or is over."""
-    deadline = clocked.judged.deadline
-    if not clocked.fermentation.temperatures or deadline.left is None or not deadline.left.value:
-        return None
-    at = Amount(clocked.judged.course.last_c, TEMPERATURE)
-    return Sentence("{time} left at {at}", {"time": hours_and_minutes(deadline.left.value), "at": at})
+def _next_reading(
+    batch: Batch, clocked: FermentationClock, last_at: datetime | None
+) -> tuple[datetime, datetime | None]:
+    """When to read next, and the last safe moment where the clock runs."""
+    at, until = batch.started_at if last_at is None else last_at + READ_EVERY, _last_safe(clocked)
+    return (at, None) if until is None else (min(at, until - IN_TIME), until)
+
+
+def _last_safe(clocked: FermentationClock) -> datetime | None:
+    """None where it cannot be told, stands still or is over."""
+    left = clocked.judged.deadline.left
+    return clocked.last_safe if clocked.fermentation.temperatures and left is not None and left.value else None
+
+
+def _told(
+    bare: Message, at_its_temperature: Message, clocked: FermentationClock, named: dict[str, Value] | None = None
+) -> Sentence:
+    """With the temperature that the time left is counted at, where there is one."""
+    if _last_safe(clocked) is None:
+        return Sentence(bare, named or {})
+    at = Sentence("at {temperature}", {"temperature": Amount(clocked.judged.course.last_c, TEMPERATURE)})
+    return Sentence(at_its_temperature, {"at": at, **(named or {})})

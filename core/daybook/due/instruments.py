@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable
 from datetime import datetime, timedelta
 
-from core.daybook.due.line import Due
+from core.daybook.due.line import Due, Task
 from core.daybook.instruments import Instrument
 from core.quantities import COUNT, Amount
 from core.sentence import Message, Sentence, Value
@@ -22,27 +22,28 @@ def instruments_due(instruments: Iterable[Instrument], now: datetime) -> list[Du
 
 
 def _line(instrument: Instrument, now: datetime) -> Due:
-    named: dict[str, Value] = {"kind": Sentence(instrument.kind_words), "name": instrument.name}
     standing = (instrument.in_force(each, now) for each in instrument.measures)
     failed = next((check for check in standing if check is not None and check.failed), None)
     recalibrated = next((at for at in instrument.recalibrated if at <= now), None)
     checked_at = instrument.last_checked_at(now)
-    if recalibrated is not None and (checked_at is None or (failed is not None and failed.at < recalibrated)):
-        return Due("check", instrument.id, Sentence("Check the {kind} {name}: it was adjusted", named), recalibrated)
+    if recalibrated is not None and failed is not None and failed.at < recalibrated:
+        return _due("recheck", "Check", instrument, recalibrated, Sentence("it failed, and was adjusted"))
+    if recalibrated is not None and checked_at is None:
+        return _due("check", "Check", instrument, recalibrated, Sentence("it was adjusted"))
     if failed is not None:
-        words = _CLEAN if failed.check.word == "clean" else _REPLACE
-        failing: dict[str, Value] = {"check": Sentence(failed.name), "at": failed.at.date()}
-        return Due("check", instrument.id, Sentence(words, named | failing), failed.at)
-    if checked_at is not None:
-        words = Sentence("Check the {kind} {name}: last checked {ago}", named | {"ago": _long_ago(now - checked_at)})
-        return Due("check", instrument.id, words, checked_at + instrument.check_every)
-    return Due(
-        "check", instrument.id, Sentence("Check the {kind} {name}: never checked yet", named), instrument.added_at
-    )
+        fact = Sentence("it failed its {check} of {at}", {"check": Sentence(failed.name), "at": failed.at.date()})
+        if failed.check.word == "clean":
+            return _due("recheck", "Clean", instrument, failed.at, fact)
+        return _due("replace", "Replace", instrument, failed.at, fact)
+    if checked_at is None:
+        return _due("check", "Check", instrument, instrument.added_at, Sentence("never checked yet"))
+    fact = Sentence("last checked {ago}", {"ago": _long_ago(now - checked_at)})
+    return _due("check", "Check", instrument, checked_at + instrument.check_every, fact)
 
 
-_CLEAN: Message = "Clean the {kind} {name}: it failed its {check} of {at}"
-_REPLACE: Message = "Replace the {kind} {name}: it failed its {check} of {at}"
+def _due(task: Task, act: Message, instrument: Instrument, at: datetime, fact: Sentence) -> Due:
+    named: dict[str, Value] = {"kind": Sentence(instrument.kind_words), "name": instrument.name}
+    return Due(task, instrument.id, Sentence("{act} the {kind} {name}", {"act": Sentence(act), **named}), at, fact)
 
 
 def _long_ago(since: timedelta) -> Sentence:

@@ -10,36 +10,50 @@ from attrs import frozen
 from core.sentence import Sentence
 
 Task = Literal[
+    "reading",
+    "temperature",
+    "deviation",
+    "discard",
+    "recheck",
+    "replace",
     "sheet",
     "cure",
-    "reading",
-    "deviation",
     "salt",
-    "turn",
     "unsalt",
+    "turn",
     "hang",
-    "weigh",
-    "release",
     "prepare",
+    "release",
+    "look",
+    "activity",
+    "take-down",
+    "weigh",
     "fill",
     "empty",
     "check",
+    "copy",
 ]
 """What is to be done: the screen knows the form that each one opens (`web/screens/today.py`)."""
 
 
 @frozen
 class Due:
-    """task: which form to open. about: the batch or the instrument by its id, or CHAMBER. at: when it is or was due.
+    """task: which form to open. about: the batch, the piece, the run or the instrument by its id, CHAMBER or BOOK.
 
-    says_when: the words name the day themselves.
+    words: the whole sentence; its verb is the value "act", for the screen to set apart. at: when it is or was due.
+    fact: what was last known of it. until: the last safe moment of a clock that runs.
     """
 
     task: Task
     about: str
     words: Sentence
     at: datetime
-    says_when: bool = False
+    fact: Sentence | None = None
+    until: datetime | None = None
 
     def late(self, now: datetime) -> bool:
         return self.at <= now
+
+
+BOOK = "book"
+"""What a line is about that concerns the record itself."""

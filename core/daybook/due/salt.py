@@ -3,11 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
-from datetime import datetime
+from datetime import datetime, timedelta
 
 from core.daybook.batch import Batch
 from core.daybook.due.line import Due
+from core.daybook.salt_notes import Salting
 from core.daybook.salting import next_turn, planned_end
+from core.quantities import COUNT, Amount
 from core.sentence import Message, Sentence
 
 
@@ -21,16 +23,26 @@ def out_of_salt(batch: Batch) -> datetime:
     return ended or batch.started_at
 
 
-def of_salt(batch: Batch) -> Iterable[Due]:
+def of_salt(batch: Batch, now: datetime) -> Iterable[Due]:
     if batch.start.style != "whole-muscle" or batch.cure is None or batch.pieces:
         return
-    named, salting = {"batch": batch.name}, batch.salting
+    salting = batch.salting
     if salting is None:
-        yield Due("salt", batch.id, Sentence("Put {batch} into salt", named), batch.started_at)
+        words = Sentence("{act} {batch} into salt", {"act": Sentence("Put"), "batch": batch.name})
+        yield Due("salt", batch.id, words, batch.started_at)
     elif salting.ended_at is None:
+        end, day = planned_end(salting), _day(salting, now)
         turn = next_turn(salting)
         if turn is not None:
-            words: Message = "Turn {batch}" if salting.begun.method == "weighed" else "Overhaul {batch}"
-            yield Due("turn", batch.id, Sentence(words, named), turn)
-        through = Sentence("Take {batch} out of the salt and hang it: the salt is through", named)
-        yield Due("unsalt", batch.id, through, planned_end(salting))
+            act: Message = "Turn" if salting.begun.method == "weighed" else "Overhaul"
+            words = Sentence("{act} {batch} in its salt", {"act": Sentence(act), "batch": batch.name})
+            yield Due("turn", batch.id, words, turn, day)
+        words = Sentence("{act} {batch} out of the salt and hang it", {"act": Sentence("Take"), "batch": batch.name})
+        yield Due("unsalt", batch.id, words, end, day)
+
+
+def _day(salting: Salting, now: datetime) -> Sentence:
+    """ "day 6 of 12"; the day it went in is the first."""
+    day = (now - salting.at).days + 1
+    planned = round((planned_end(salting) - salting.at) / timedelta(days=1))
+    return Sentence("day {day} of {planned}", {"day": Amount(day, COUNT), "planned": Amount(planned, COUNT)})
