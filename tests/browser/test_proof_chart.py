@@ -6,7 +6,7 @@ from playwright.sync_api import Page, expect
 from tests.browser.charted import at_rest
 from tests.browser.proving import loggers_files, look
 from tests.browser.test_axe import AXE
-from tests.browser.walking import tap
+from tests.browser.walking import choose_light, tap
 
 MARK = "(canvas) => { canvas.isTheFirst = true; }"
 IS_MARKED = "(canvas) => canvas.isTheFirst === true"
@@ -40,8 +40,7 @@ def test_it_outlives_an_answer_that_does_not_concern_it(proof: Page):
     canvas(proof).evaluate(MARK)
     tap(proof, proof.get_by_role("button", name="In", exact=True))
     sight = at_rest(proof).locator("log-chart .sight").inner_text()
-    tap(proof, proof.get_by_role("button", name="Night"))
-    expect(proof.get_by_role("button", name="Night")).to_have_attribute("aria-pressed", "true")
+    choose_light(proof, "dark")
     assert canvas(at_rest(proof)).evaluate(IS_MARKED)
     assert proof.locator("log-chart .sight").inner_text() == sight
 
@@ -55,8 +54,7 @@ def test_in_other_units_it_is_drawn_anew(proof: Page):
 
 @pytest.mark.parametrize("scheme", ["light", "dark"])
 def test_axe_finds_nothing_in_it(proof: Page, scheme: str):
-    tap(proof, proof.get_by_role("button", name="Day" if scheme == "light" else "Night"))
-    expect(proof.get_by_role("button", name="Day")).to_have_attribute("aria-pressed", str(scheme == "light").lower())
+    choose_light(proof, scheme)
     assert proof.evaluate(FAULTS) == []
 
 

@@ -74,6 +74,7 @@ def test_the_start_is_timed_for_whoever_measures(started: Page):
 
 
 def test_the_chosen_light_is_there_before_the_application(started: Page, site: Site):
+    tap(started, started.get_by_role("link", name="Book", exact=True))
     tap(started, started.get_by_role("button", name="Night"))
     expect(started.locator("html")).to_have_attribute("data-theme", "dark")
     started.goto(site.url())
