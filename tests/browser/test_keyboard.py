@@ -120,9 +120,9 @@ def test_the_first_key_offers_to_skip_to_the_page(daybook: Page):
 
 def test_arrows_choose_among_the_kinds(hand: Hand):
     hand.open("Start a batch", "Start a batch")
-    hand.reach("fermented sausage", "input")
+    hand.reach("Kind", "select")
     hand.page.keyboard.press("ArrowDown")
-    expect(hand.page.get_by_label("slow sausage")).to_be_checked()
+    expect(hand.page.get_by_label("Kind")).to_have_value("slow")
 
 
 def test_arrows_choose_the_unit(hand: Hand):

@@ -49,7 +49,7 @@ def _mix_and_ferment(page: Page, seen: Seen) -> None:
     walk.open_cure(page, "0.25")
     expect(page.locator("form .figures")).to_contain_text("156 ppm")
     page.get_by_text("How this was worked out").first.click()
-    seen.note("dose", page, "form .figures .answer")
+    seen.note("dose", page, "form .figures")
     walk.set_when(page, walk.days_ago(45))
     walk.save(page, "Save the weighed cure")
     walk.read_meat(page, "5.7", "22", walk.days_ago(45))

@@ -219,3 +219,30 @@ def test_a_figure_is_five_taps_from_the_list(sheet: Worksheet):
 def test_the_first_box_of_a_sum_has_the_focus(visitor: Visitor):
     focused = [box["name"] for box in visitor.get("/sums/cure-ppm").all("input") if "data-focus" in box.attributes]
     assert focused == ["meat_kg"]
+
+
+def test_the_curing_salt_at_hand_is_asked_once(visitor: Visitor):
+    visitor.get(
+        "/sums/cure-ppm", figures="1", meat_kg="3", dose="0.25", nitrite="5", nitrate="4", method="comminuted", law="us"
+    )
+    page = visitor.get("/sums/cure-dose")
+    assert (page.typed("nitrite"), page.typed("nitrate")) == ("5", "4")
+
+
+def test_a_sum_without_an_answer_keeps_nothing_of_the_kitchen(visitor: Visitor):
+    visitor.get("/sums/cure-ppm", figures="1", meat_kg="", dose="0.25", nitrite="5", nitrate="4")
+    assert visitor.get("/sums/cure-dose").typed("nitrite") == ""
+
+
+def test_a_height_is_kept_in_meters_and_shown_in_feet(visitor: Visitor):
+    visitor.get(
+        "/sums/boiling-point", figures="1", altitude_m="305 m", reading_c="99", tolerance_k="1", division_k="0.1"
+    )
+    visitor.settings(units="us")
+    assert visitor.get("/sums/moist-air").typed("altitude").startswith("1000")
+
+
+@pytest.mark.parametrize("cookie", ["nitrite:ten", "law:mars", ":::", "nitrite", "nitrite:nan&altitude:1e999"])
+def test_a_kitchen_that_another_hand_has_written_is_passed_over(visitor: Visitor, cookie: str):
+    visitor.client.set_cookie("kitchen", cookie)
+    assert [visitor.get(f"/sums/{name}").status for name in ("cure-dose", "moist-air")] == [200, 200]

@@ -15,6 +15,7 @@ from core.worksheet import Choice, Number, Worksheet
 from core.worksheets import WORKSHEETS, by_stage
 from web.entry_forms import ASKED_ANEW
 from web.forms import Form, from_request, typed
+from web.kitchen import keep, texts_for
 from web.screens.sought import holds
 from web.visitor import TEN_YEARS_S, reader
 
@@ -63,7 +64,7 @@ def one(name: str):
     if typing or anew or request.method == "POST":
         form = _sent(sheet, request.form if request.method == "POST" else request.args)
     else:
-        texts = _defaults(sheet, how)
+        texts = _defaults(sheet, how) | texts_for(sheet, how)
         form = Form("", sheet.drawn(texts), texts)
     try:
         figures, verdict = _answer(sheet, form, how)
@@ -72,7 +73,10 @@ def one(name: str):
         figures, verdict = (), None
     if typing:
         told = {"refusal": _worth_saying(form), "needed": form.needed}
-        return render_template("figures.html", figures=figures, verdict=verdict, **told)
+        answer = make_response(render_template("figures.html", figures=figures, verdict=verdict, **told))
+        if figures:
+            keep(answer, sheet, sheet.read(form.readable(how), how))
+        return answer
     shown = form if request.method == "POST" else evolve(form, refusals={})
     told = {"figures": figures, "verdict": verdict, "needed": form.needed}
     page = make_response(render_template("sums/one.html", sheet=sheet, form=shown, **told))
