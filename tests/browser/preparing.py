@@ -26,8 +26,15 @@ def fill(page: Page, **boxes: str) -> None:
 
 
 def choose(page: Page, label: str) -> None:
-    """A radio button or a tick, by its words."""
-    walk.tap(page, page.locator("main label.option", has_text=label).first)
+    """A radio button, a tick, or an option of a list, by its words."""
+    button = page.locator("main label.option", has_text=label).first
+    option = page.locator("main .pick option", has_text=label).first
+    button.or_(option).first.wait_for(state="attached")
+    if button.count():
+        walk.tap(page, button)
+        return
+    option.locator("xpath=..").select_option(option.get_attribute("value"))
+    walk.answered(page)
 
 
 def add_instrument(page: Page, name: str, what: str, probe: str = "") -> None:
