@@ -83,7 +83,7 @@ PERCENT_A_DAY = Unit("% a day", 0.01 / 86400, ("%/d", "%/day", "% a day", "% per
 
 KG_PER_KG = Unit("kg/kg", 1.0, ("kg/kg",))
 G_PER_KG = Unit("g/kg", 1e-3, ("g/kg",))
-KG_PER_L = Unit("kg/L", 1e3, ("kg/l", "g/ml", "g/cm3"))
+KG_PER_L = Unit("kg/L", 1e3, ("kg/l", "g/ml", "g/cm3", "g/cm³"))
 SALOMETER_DEGREE = Unit("degrees", 1e-2, ("degree", "degrees", "deg", "°", "° salometer"))
 KG_PER_M3 = Unit("kg/m³", 1.0, ("kg/m3",))
 G_PER_M3 = Unit("g/m³", 1e-3, ("g/m3",))

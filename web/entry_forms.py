@@ -21,6 +21,7 @@ from core.daybook.book import Line
 from core.daybook.corrections.readings import corrected
 from core.daybook.corrections.told import figures as corrected_figures
 from core.daybook.facts import Fact
+from core.daybook.facts.fields import numbers
 from core.daybook.instruments import Instrument
 from core.quantities import Reader
 from core.refusals import Refusal, Refused
@@ -121,6 +122,11 @@ def _typed(input_: Asked, value: Any, reader: Reader) -> str:
     if isinstance(input_, ReadWith):
         return value or ANOTHER
     return " ".join(value) if isinstance(input_, Ticks) else str(value)
+
+
+def typed_numbers(fact: Any, how: Reader) -> dict[str, str]:
+    """Every number of the fact as one would type it into its box."""
+    return {each.key: typed(getattr(fact, each.key), each.quantity, how) for each in numbers(type(fact))}
 
 
 def write(

@@ -57,13 +57,13 @@ def require_volume(volume_m3: float) -> None:
         told = Sentence(
             "The volume must be more than nothing and no more than {most}.", {"most": Amount(LARGEST_M3, VOLUME)}
         )
-        raise OutOfRange("volume", told)
+        raise OutOfRange("volume_m3", told)
 
 
 def require_stock(agent: Agent, strength: float, stated: Stated, stock_kg_per_litre: float) -> None:
-    """Raises OutOfRange on "stock", "weight" or "stated" for what is not sold as this agent's stock."""
+    """Raises OutOfRange on "stock", "stock_kg_m3" or "stated" for what is not sold as this agent's stock."""
     require_between("stock", "Strength of the stock", strength, 1e-5, 1.0, FRACTION)
-    require_between("weight", "Weight of a litre of the stock", stock_kg_per_litre, 0.8, 2.0, MASS)
+    require_between("stock_kg_m3", "Weight of a litre of the stock", stock_kg_per_litre, 0.8, 2.0, MASS)
     if stated == "hypochlorite" and (agent.active != "available chlorine" or agent.dry):
         raise OutOfRange("stated", "Only chlorine bleach is stated as sodium hypochlorite.")
     active = active_share(strength, stated)
@@ -82,7 +82,7 @@ def require_stock(agent: Agent, strength: float, stated: Stated, stock_kg_per_li
             ),
         )
     if agent.dry and stock_kg_per_litre != WATER_KG_PER_LITRE:
-        raise OutOfRange("weight", "Granules are weighed, and a litre of them says nothing: leave this at 1 kg/L.")
+        raise OutOfRange("stock_kg_m3", "Granules are weighed, and a litre of them says nothing: leave this at 1 kg/L.")
 
 
 def liquid_figures(

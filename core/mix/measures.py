@@ -4,8 +4,9 @@ from __future__ import annotations
 
 from attrs import evolve
 
+from core import quantities
 from core.quantities import FRACTION, PARTS_PER_MILLION, RATIO, DisplayUnit, Quantity, never_up
-from core.units import G_PER_KG, KG_PER_M3, ONE, PERCENT, POUND_KG, Unit
+from core.units import G_PER_KG, KG_PER_L, ONE, PERCENT, POUND_KG, Unit
 
 PER_MEAT = evolve(
     FRACTION, key="per_meat", noun="a dose", units=(ONE, PERCENT, G_PER_KG), example_metric="2.5 %", example_us="2.5 %"
@@ -43,15 +44,5 @@ PRICE = Quantity(
 )
 """In the maker's own money: no currency is named."""
 
-_KG_PER_LITRE = Unit("kg/L", 1000.0, ("kg/l", "g/ml", "g/cm3", "g/cm³"))
-DENSITY = Quantity(
-    key="density",
-    noun="a density",
-    units=(KG_PER_M3, _KG_PER_LITRE),
-    metric=(DisplayUnit(_KG_PER_LITRE, 2),),
-    us=(DisplayUnit(_KG_PER_LITRE, 2),),
-    bare_metric=_KG_PER_LITRE,
-    bare_us=_KG_PER_LITRE,
-    example_metric="1.05 kg/L",
-    example_us="1.05 kg/L",
-)
+_TO_TWO = (DisplayUnit(KG_PER_L, 2),)
+DENSITY = evolve(quantities.DENSITY, metric=_TO_TWO, us=_TO_TWO, example_metric="1.05 kg/L", example_us="1.05 kg/L")

@@ -98,8 +98,8 @@ FORMULA = {
     **{"part-2-name": "Curing salt", "part-2-role": "cure", "part-2-dose": "0.19", "part-2-nitrite": "6.25"},
     **{"part-3-name": "Pepper", "part-3-role": "spice", "part-3-dose": "3", "part-3-dose-unit": "g/kg"},
 }
-SOLUTION = {"agent": "chlorine", "stock": "5.25", "target": "100", "volume": "4", "after": "drain"}
-RUN = SOLUTION | {"stated": "active", "weight": "1", "descaled": "yes"}
+SOLUTION = {"agent": "chlorine", "stock": "5.25", "target": "100", "volume_m3": "4", "after": "drain"}
+RUN = SOLUTION | {"stated": "active", "stock_kg_m3": "1", "descaled": "yes"}
 FORMS = {
     "a new batch": "Start the batch",
     "cure": "Save the weighed cure",

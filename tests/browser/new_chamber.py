@@ -78,7 +78,7 @@ def prepare_it(page: Page, seen: Seen) -> None:
     prepare.set_clock(page, at)
     walk.go_to(page, "Chamber")
     walk.follow(page, "Prepare the chamber", "Prepare the chamber")
-    prepare.fill(page, stock="5", target="100", volume="4 L", contact_s="60 s")
+    prepare.fill(page, stock="5", target="100", volume_m3="4 L", contact_s="60 s")
     prepare.choose(page, "remove it first, with vinegar")
     expect(page.locator("form .figures .caution").first).to_contain_text("chlorine")
     seen.note("dilution", page, "form .figures")

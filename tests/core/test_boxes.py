@@ -182,13 +182,13 @@ BOXES = {
     "dilute-sanitiser": {
         "stock": "0.001 % to 100 %",
         "target": "1 ppm to 10000 ppm",
-        "volume": "10 ml to 37854.11784 L",
+        "volume_m3": "10 ml to 37854.11784 L",
         "label": "1 ppm to 10000 ppm",
         "ph": "1.0 to 13.0",
-        "weight": "0.8 kg/L to 2 kg/L; 1 kg/L",
+        "stock_kg_m3": "0.8 kg/L to 2 kg/L; 1 kg/L",
     },
     "dilute-descaler": {
-        "volume": "10 ml to 37854.11784 L",
+        "volume_m3": "10 ml to 37854.11784 L",
     },
     "cure-ppm": {
         "meat_kg": "10 g to 1000 kg",

@@ -212,7 +212,7 @@ def test_unknown_units_are_refused():
 
 @pytest.mark.parametrize("again", ["6 %", "5 %"])
 def test_a_key_given_twice_in_json_is_refused_by_its_name(again: str):
-    text = f'{{"stock": "5 %", "target": "200 ppm", "volume": "4 L", "stock": "{again}"}}'
+    text = f'{{"stock": "5 %", "target": "200 ppm", "volume_m3": "4 L", "stock": "{again}"}}'
     assert complaint("dilute-sanitiser", stdin=text) == "stock: This input is given twice."
 
 

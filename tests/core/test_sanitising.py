@@ -180,7 +180,7 @@ def test_granules_weaker_than_any_tablet_are_refused(agent: str):
 
 
 @pytest.mark.parametrize(
-    ("more", "field"), [({"stated": "hypochlorite"}, "stated"), ({"stock_kg_per_litre": 1.1}, "weight")]
+    ("more", "field"), [({"stated": "hypochlorite"}, "stated"), ({"stock_kg_per_litre": 1.1}, "stock_kg_m3")]
 )
 def test_what_says_nothing_of_granules_is_refused_and_not_ignored(more, field: str):
     assert refused("calcium", 0.65, 100.0, LITRE, **more).field == field
@@ -201,7 +201,7 @@ def test_a_stock_below_one_per_cent_is_made_but_never_without_a_word():
 @pytest.mark.parametrize("text", ["0.0525", "0.525", "0.999"])
 def test_a_bare_fraction_for_the_stock_is_asked_about(text: str):
     with pytest.raises(Refused) as caught:
-        DILUTE_SANITISER.answer({"stock": text, "target": "200 ppm", "volume": "4 L"})
+        DILUTE_SANITISER.answer({"stock": text, "target": "200 ppm", "volume_m3": "4 L"})
     (refusal,) = caught.value.refusals
     assert refusal.field == "stock"
     assert "enter it with its unit" in refusal.sentence
@@ -209,19 +209,19 @@ def test_a_bare_fraction_for_the_stock_is_asked_about(text: str):
 
 def test_the_fraction_that_was_meant_is_named():
     with pytest.raises(Refused, match=r"Is 5\.25 % meant"):
-        DILUTE_SANITISER.answer({"stock": "0.0525", "target": "200 ppm", "volume": "4 L"})
+        DILUTE_SANITISER.answer({"stock": "0.0525", "target": "200 ppm", "volume_m3": "4 L"})
 
 
 def test_a_weak_stock_with_its_unit_is_taken_at_its_word():
-    answer = DILUTE_SANITISER.answer({"stock": "0.0525 %", "target": "200 ppm", "volume": "4 L"})
+    answer = DILUTE_SANITISER.answer({"stock": "0.0525 %", "target": "200 ppm", "volume_m3": "4 L"})
     assert IS_IT_SO_WEAK in in_words(answer.figures[0].cautions)
 
 
 def test_ten_thousand_gallons_are_made_and_a_hair_more_are_not():
     made = dilute("chlorine", 0.0525, 200.0, 10_000 * GALLON_M3)
     assert figure(made, "stock").value / GALLON_M3 == pytest.approx(38.095, rel=1e-4)  # half of what 410 ppm take
-    assert refused("chlorine", 0.0525, 200.0, 10_001 * GALLON_M3).field == "volume"
-    assert refused("chlorine", 0.0525, 200.0, 0.0).field == "volume"
+    assert refused("chlorine", 0.0525, 200.0, 10_001 * GALLON_M3).field == "volume_m3"
+    assert refused("chlorine", 0.0525, 200.0, 0.0).field == "volume_m3"
 
 
 @pytest.mark.parametrize(("ppm", "made"), [(0.9999, False), (1.0, True), (10_000.0, True), (10_001.0, False)])
@@ -237,7 +237,7 @@ def test_a_litre_of_stock_weighs_so_much(kg: float, made: bool):
     if made:
         assert dilute("quat", 0.1, 200.0, LITRE, stock_kg_per_litre=kg)
     else:
-        assert refused("quat", 0.1, 200.0, LITRE, stock_kg_per_litre=kg).field == "weight"
+        assert refused("quat", 0.1, 200.0, LITRE, stock_kg_per_litre=kg).field == "stock_kg_m3"
 
 
 def test_the_stock_may_be_the_solution_itself_and_not_a_hair_weaker():
@@ -334,13 +334,13 @@ def test_vinegar_is_half_and_half_and_no_sanitiser():
 
 def test_the_sheet_says_it_beside_the_strength_wanted():
     with pytest.raises(Refused) as caught:
-        DILUTE_SANITISER.answer({"stock": "5.25 %", "target": "300 ppm", "volume": "4 L"})
+        DILUTE_SANITISER.answer({"stock": "5.25 %", "target": "300 ppm", "volume_m3": "4 L"})
     assert [each.field for each in caught.value.refusals] == ["target"]
 
 
 @pytest.mark.parametrize("stock", ["5.25", "5.25 %", "52500 ppm"])
 def test_a_stock_may_be_typed_in_per_cent_or_ppm(stock: str):
-    answer = DILUTE_SANITISER.answer({"stock": stock, "target": "200 ppm", "volume": "4 L"})
+    answer = DILUTE_SANITISER.answer({"stock": stock, "target": "200 ppm", "volume_m3": "4 L"})
     assert answer.figures[0].show(METRIC) == "15.2 ml"
 
 
@@ -385,14 +385,14 @@ BOUNDS = [
     ("stock", "100.1 %", "100 %"),
     ("target", "0.999 ppm", "1 ppm"),
     ("target", "10001 ppm", "10000 ppm"),
-    ("volume", "9.9 ml", "10 ml"),
-    ("volume", "10001 gal", "10000 gal"),
+    ("volume_m3", "9.9 ml", "10 ml"),
+    ("volume_m3", "10001 gal", "10000 gal"),
     ("label", "0.999 ppm", "1 ppm"),
     ("label", "10001 ppm", "10000 ppm"),
     ("ph", "0.99", "1"),
     ("ph", "13.01", "13"),
-    ("weight", "0.799 kg/L", "0.8 kg/L"),
-    ("weight", "2.001 kg/L", "2 kg/L"),
+    ("stock_kg_m3", "0.799 kg/L", "0.8 kg/L"),
+    ("stock_kg_m3", "2.001 kg/L", "2 kg/L"),
 ]
 
 
@@ -461,7 +461,7 @@ def test_two_kinds_of_chlorine_can_take_fire(pair: tuple[str, str]):
 
 @pytest.mark.parametrize(("label", "limit"), [("150 ppm", "150 ppm"), ("400 ppm", "200 ppm"), ("", "200 ppm")])
 def test_the_labels_limit_on_the_sheet_is_the_one_that_holds(label: str, limit: str):
-    answer = DILUTE_SANITISER.answer({"stock": "5.25 %", "target": "100 ppm", "volume": "4 L", "label": label})
+    answer = DILUTE_SANITISER.answer({"stock": "5.25 %", "target": "100 ppm", "volume_m3": "4 L", "label": label})
     assert figure(answer.figures, "limit").show(METRIC) == limit
 
 

@@ -7,7 +7,7 @@ import pytest
 
 import core
 from core import units
-from core.chamber import checks_ph, humidifier, rates, sanitising_measures
+from core.chamber import checks_ph, humidifier, rates
 from core.chamber.settling import measures as proof_measures
 from core.mix import measures
 from core.units import Unit
@@ -99,7 +99,6 @@ ELSEWHERE = {
     (rates, "ROOM_LITRE"): (1000.0, 1.0),
     (rates, "CUBIC_FOOT"): (1.0, 0.028316846592),
     (rates, "AREA_FOR_MASS"): (1.0, 1.0),
-    (sanitising_measures, "KG_PER_LITRE"): (1.0, 1.0),  # to water
     (proof_measures, "A_HOUR"): (3600.0, 1.0),
     (proof_measures, "KELVIN_AN_HOUR"): (3600.0, 1.0),
     (proof_measures, "FAHRENHEIT_AN_HOUR"): (9 * 3600.0, 5.0),
@@ -107,7 +106,6 @@ ELSEWHERE = {
     (proof_measures, "FAHRENHEIT_A_DAY"): (9 * 86_400.0, 5.0),
     (measures, "_A_KG"): (1.0, 1.0),
     (measures, "_A_LB"): (0.45359237, 1.0),  # a price
-    (measures, "_KG_PER_LITRE"): (1.0, 1000.0),
 }
 
 

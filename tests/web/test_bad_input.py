@@ -61,8 +61,8 @@ class Tried:
 
 OVER = {"salt": "nacl", "temperature_c": "12", "division": "0.1", "apart_k": "0.2", "bulk": "bulky"}
 SET_POINTS = {"temperature_c": "12", "humidity": "80", "surface_activity": "0.97", "piece_c": "2", "thickness_m": "60"}
-DILUTION = {"agent": "quat", "stock": "10 %", "target": "200", "volume": "4", "after": "drain"}
-PREPARATION = DILUTION | {"stated": "active", "weight": "1", "descaled": "no"}
+DILUTION = {"agent": "quat", "stock": "10 %", "target": "200", "volume_m3": "4", "after": "drain"}
+PREPARATION = DILUTION | {"stated": "active", "stock_kg_m3": "1", "descaled": "no"}
 ROWS = (formula_rows.draft(TYPED, "").meats[0], formula_rows.draft(TYPED, "").parts[1])
 SHEET_ROW = tuple(each for each in WEIGH_ROW.inputs if each.key != "scale")
 CASINGS = {"name": "Try", "count": "10", "diameter_m": "60", "length_m": "500", "density": "1.05"}

@@ -7,14 +7,11 @@ import pytest
 
 from core.daybook.facts import KNOWN, kind_of
 from core.daybook.facts.fields import numbers
-from core.daybook.facts.preparation import PreparationBegun
 from core.worksheet import Number
 from web.entry_forms import form_of
 
 MADE_FROM_OTHERS = {"soda_kg_per_m3"}
 """Asked for, and kept as something else."""
-OF_A_SHEET = {PreparationBegun}
-"""Asks for what a worksheet of the stage asks for."""
 
 
 def asked_in_its_form(kind: type[Any]) -> list[Number]:
@@ -22,7 +19,7 @@ def asked_in_its_form(kind: type[Any]) -> list[Number]:
     return [] if form is None else [each for each in (*form.inputs, *form.every) if isinstance(each, Number)]
 
 
-@pytest.mark.parametrize("kind", [each for each in KNOWN if each not in OF_A_SHEET], ids=kind_of)
+@pytest.mark.parametrize("kind", KNOWN, ids=kind_of)
 def test_a_form_draws_the_boxes_of_its_fact(kind: type[Any]):
     own = {each.key: each for each in numbers(kind)}
     for drawn in asked_in_its_form(kind):

@@ -22,7 +22,7 @@ FORMS = {
     "an emptying": ("/chamber/basin/empty", {"volume_m3": "1"}),
     "set-points": ("/chamber/set-points/choose/own", {"temperature_c": "12", "humidity": "80"}),
     "a capacity": ("/chamber/capacity", {"rated_m3_s": "0.5"}),
-    "a preparation run": ("/chamber/preparation", {"agent": "quat", "stock": "10", "target": "200", "volume": "4"}),
+    "a preparation run": ("/chamber/preparation", {"agent": "quat", "stock": "10", "target": "200", "volume_m3": "4"}),
 }
 ANOTHER = {
     "a batch": {"meat_kg": "3"},
@@ -40,7 +40,7 @@ ANOTHER = {
     "an emptying": {"volume_m3": "1.5"},
     "set-points": {"humidity": "78"},
     "a capacity": {"rated_m3_s": "0.6"},
-    "a preparation run": {"volume": "5"},
+    "a preparation run": {"volume_m3": "5"},
 }
 every_form = pytest.mark.parametrize("name", FORMS)
 

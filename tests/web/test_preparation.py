@@ -8,7 +8,7 @@ from core.daybook.facts.preparation import PreparationBegun, PreparationEnded, T
 from tests.web.conftest import Visitor
 from tests.web.reading import Page
 
-QUAT = {"agent": "quat", "stock": "10 %", "target": "200", "volume": "4"}
+QUAT = {"agent": "quat", "stock": "10 %", "target": "200", "volume_m3": "4"}
 BEFORE_CONTACT = ("unplug", "clear", "cover", "wash", "rinse", "mix", "sanitise")
 
 
@@ -54,7 +54,7 @@ def test_a_run_is_kept_with_its_list(visitor: Visitor):
 
 def test_the_dilution_shows_on_the_form(visitor: Visitor):
     page = visitor.get(
-        "/chamber/preparation", figures="1", **QUAT, after="drain", stated="active", weight="1", descaled="no"
+        "/chamber/preparation", figures="1", **QUAT, after="drain", stated="active", stock_kg_m3="1", descaled="no"
     )
     assert page.figures["stock"] == "8 ml"
     assert {"spoons", "water", "limit", "temperature", "contact"} <= set(page.figures)
@@ -63,15 +63,15 @@ def test_the_dilution_shows_on_the_form(visitor: Visitor):
 def test_us_units_show_the_same_dilution(visitor: Visitor):
     visitor.settings(units="us")
     page = visitor.get(
-        "/chamber/preparation", figures="1", agent="chlorine", stock="5.25", target="200", volume="1 gal",
-        after="drain", stated="active", weight="1", descaled="no",
+        "/chamber/preparation", figures="1", agent="chlorine", stock="5.25", target="200", volume_m3="1 gal",
+        after="drain", stated="active", stock_kg_m3="1", descaled="no",
     )  # fmt: skip
     assert (page.figures["stock"], page.figures["temperature"]) == ("14.4 ml", "55.0 °F")
 
 
 def test_a_decimal_comma_is_taken(visitor: Visitor):
     visitor.settings(decimal="comma")
-    assert visitor.fact(visitor.fill("/chamber/preparation", **QUAT | {"volume": "2,5"}).saved).volume_m3 == 0.0025
+    assert visitor.fact(visitor.fill("/chamber/preparation", **QUAT | {"volume_m3": "2,5"}).saved).volume_m3 == 0.0025
 
 
 @pytest.mark.parametrize(
@@ -82,7 +82,7 @@ def test_a_decimal_comma_is_taken(visitor: Visitor):
         ({"agent": "chlorine", "ph": "3"}, "ph"),
         ({"stated": "hypochlorite"}, "stated"),
         ({"agent": ""}, "agent"),
-        ({"volume": "0"}, "volume"),
+        ({"volume_m3": "0"}, "volume_m3"),
         ({"contact_s": "-5"}, "contact_s"),
     ],
 )
@@ -95,8 +95,8 @@ def test_what_may_not_be_made_is_refused_beside_its_box(visitor: Visitor, values
 
 def test_vinegar_beside_chlorine_is_warned_of_on_the_form(visitor: Visitor):
     page = visitor.get(
-        "/chamber/preparation", figures="1", agent="chlorine", stock="5", target="100", volume="4",
-        after="drain", stated="active", weight="1", descaled="yes",
+        "/chamber/preparation", figures="1", agent="chlorine", stock="5", target="100", volume_m3="4",
+        after="drain", stated="active", stock_kg_m3="1", descaled="yes",
     )  # fmt: skip
     assert "Never mix chlorine bleach with vinegar: it sets free chlorine gas, which harms the lungs." in page.text
     assert "label and local rules" in page.text
@@ -104,7 +104,7 @@ def test_vinegar_beside_chlorine_is_warned_of_on_the_form(visitor: Visitor):
 
 def test_vinegar_is_called_no_sanitiser(visitor: Visitor):
     page = visitor.get(
-        "/chamber/preparation", figures="1", **QUAT, after="drain", stated="active", weight="1", descaled="yes"
+        "/chamber/preparation", figures="1", **QUAT, after="drain", stated="active", stock_kg_m3="1", descaled="yes"
     )
     assert "It is not a sanitiser" in page.html
     assert page.figures["descaler_vinegar"] == "2 L"
@@ -332,5 +332,5 @@ def test_a_finished_run_is_not_told_on_today(visitor: Visitor):
 
 
 def test_a_new_run_starts_from_the_last_ones_agents(visitor: Visitor):
-    finish(visitor, begin(visitor, volume="5"))
-    assert visitor.get("/chamber/preparation").typed("volume") == "5"
+    finish(visitor, begin(visitor, volume_m3="5"))
+    assert visitor.get("/chamber/preparation").typed("volume_m3") == "5"

@@ -29,12 +29,12 @@ def test_a_task_is_added_at_the_end(visitor: Visitor):
 
 def test_an_added_task_is_in_the_next_run(visitor: Visitor):
     add(visitor)
-    run = visitor.fill("/chamber/preparation", agent="quat", stock="10 %", target="200", volume="4")
+    run = visitor.fill("/chamber/preparation", agent="quat", stock="10 %", target="200", volume_m3="4")
     assert visitor.fact(run.saved).tasks[-1].text == "Look at the seal"
 
 
 def test_a_run_keeps_the_list_that_it_was_begun_with(visitor: Visitor):
-    run = visitor.fill("/chamber/preparation", agent="quat", stock="10 %", target="200", volume="4")
+    run = visitor.fill("/chamber/preparation", agent="quat", stock="10 %", target="200", volume_m3="4")
     add(visitor)
     assert "Look at the seal" not in visitor.get(run.path).text
 

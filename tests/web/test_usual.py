@@ -51,5 +51,5 @@ def test_an_entry_that_was_taken_at_its_word_is_not_asked_about_when_it_is_corre
 
 
 def test_a_stock_typed_as_a_fraction_begins_no_preparation(visitor: Visitor):
-    page = visitor.fill("/chamber/preparation", agent="chlorine", stock="0.0525", target="200", volume="4")
+    page = visitor.fill("/chamber/preparation", agent="chlorine", stock="0.0525", target="200", volume_m3="4")
     assert "Is 5.25 % meant?" in page.beside("stock")

@@ -157,12 +157,12 @@ def _is_over(trace: Trace, values: Sequence[float], swing: Swing, trough: int, e
 
 def _has_turned(trace: Trace, values: Sequence[float], swing: Swing, trough: int, end: int) -> bool:
     last = max(trough, end - 1 - trace.samples(trace.smoothed_s / 2, 0))  # the very ends are smoothed less
-    if trace.is_coarse and _stayed(trace, values, swing, trough) and values[last] > values[trough]:
+    if trace.is_coarse and _stayed(values, swing, trough) and values[last] > values[trough]:
         return True
     return values[last] - values[trough] > max(3 * trace.sigma, TURNED * swing.size, 1.01 * trace.step)
 
 
-def _stayed(trace: Trace, values: Sequence[float], swing: Swing, trough: int) -> bool:
+def _stayed(values: Sequence[float], swing: Swing, trough: int) -> bool:
     """Whether a foot of stairs is as low as usual for two readings: no flicker between two steps."""
     is_low = values[trough] <= swing.lower + AS_LOW * swing.size
     return is_low and trough + 1 < len(values) and values[trough + 1] <= values[trough]

@@ -2,15 +2,28 @@
 
 from __future__ import annotations
 
-from typing import Literal
-
 from attrs import field, frozen
-from attrs.validators import deep_iterable, in_, matches_re, optional
+from attrs.validators import deep_iterable, matches_re, optional
 
-from core.daybook.facts.fields import above_zero, not_negative, ph_value, share
+from core.chamber import sanitising_sheets as sheets
+from core.chamber.sanitising import After
+from core.chamber.sanitising_measures import CONTACT_TIME
+from core.chamber.sanitising_stock import Stated
+from core.daybook.facts.fields import asked, not_negative
 from core.daybook.facts.kept import KeptSentence
+from core.units import DAY_S
+from core.worksheet import Number
 
 _KEY = "[a-z0-9-]{1,60}"
+CONTACT_BY_LABEL = Number(
+    "contact_s",
+    "Contact time by the label",
+    CONTACT_TIME,
+    1.0,
+    DAY_S,
+    optional=True,
+    help="The longer of it and the rule’s is kept.",
+)
 
 
 @frozen
@@ -44,16 +57,16 @@ class PreparationBegun:
 
     KIND = "preparation-begun"
 
-    agent: str = field(validator=matches_re(_KEY))
-    stock: float = field(validator=share)
-    target: float = field(validator=share)
-    volume_m3: float = field(validator=above_zero)
-    after: Literal["drain", "rinse"] = field(default="drain", validator=in_(("drain", "rinse")))
-    label: float | None = field(default=None, validator=optional(share))
-    ph: float | None = field(default=None, validator=optional(ph_value))
-    stated: Literal["active", "hypochlorite"] = field(default="active", validator=in_(("active", "hypochlorite")))
-    stock_kg_m3: float = field(default=1000.0, validator=above_zero)
-    contact_s: float | None = field(default=None, validator=optional(not_negative))
+    agent: str = asked(sheets.AGENT, holds=matches_re(_KEY))
+    stock: float = asked(sheets.STOCK)
+    target: float = asked(sheets.TARGET)
+    volume_m3: float = asked(sheets.SOLUTION)
+    after: After = asked(sheets.AFTER, default="drain")
+    label: float | None = asked(sheets.LABEL)
+    ph: float | None = asked(sheets.SOLUTION_PH)
+    stated: Stated = asked(sheets.STATED, default="active")
+    stock_kg_m3: float = asked(sheets.WEIGHT, default=1000.0)
+    contact_s: float | None = asked(CONTACT_BY_LABEL)
     descaled: bool = False
     others: tuple[str, ...] = field(default=(), validator=deep_iterable(matches_re(_KEY)))
     tasks: tuple[KeptTask, ...] = ()

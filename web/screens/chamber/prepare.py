@@ -7,64 +7,37 @@ from flask import url_for
 
 from core.chamber.sanitising import descaler, dilute
 from core.chamber.sanitising_agents import AGENTS, CLEANERS, PPM
-from core.chamber.sanitising_measures import CONTACT, DENSITY, STRENGTH
-from core.chamber.sanitising_sheets import DILUTE_SANITISER
 from core.daybook.facts.chamber import CHAMBER
+from core.daybook.facts.fields import boxes
 from core.daybook.facts.preparation import PreparationBegun
 from core.daybook.preparation import clashes, latest_run
 from core.daybook.preparation_list import kept, rewritten, tasks_for
-from core.quantities import PARTS_PER_MILLION, PH, VOLUME, Amount, Reader
+from core.quantities import PARTS_PER_MILLION, Amount, Reader
 from core.sentence import Message, Rounded, Sentence, each_said, said
-from core.units import DAY_S, SECOND
 from core.working import Figure
-from core.worksheet import Choice, Number
-from web.entry_forms import EntryForm, Subject, Values, declare, write
-from web.forms import Ticks, typed
+from core.worksheet import Choice
+from web.entry_forms import EntryForm, Subject, Values, declare, typed_numbers, write
+from web.forms import Ticks
 from web.journal import book
 from web.screens.chamber.blueprint import screen
 from web.visitor import reader
 
-CONTACT_TIME = attrs.evolve(CONTACT, bare_metric=SECOND, bare_us=SECOND, example_metric="60 s", example_us="60 s")
 ALSO_USED = {key: words for key, words in CLEANERS.items() if key not in ("label", "vinegar")}
 LABEL_AND_LAW: Message = "The product’s label and local rules come before what is said here."
 
 
 def _begun(values: Values, subject: Subject) -> PreparationBegun:
     """The list as it stands today goes into the run; a correction says anew what its old words no longer say."""
-    start = PreparationBegun(
-        agent=values["agent"],
-        stock=values["stock"],
-        target=values["target"],
-        volume_m3=values["volume"],
-        after=values["after"],
-        label=values["label"],
-        ph=values["ph"],
-        stated=values["stated"],
-        stock_kg_m3=values["weight"] * 1000,
-        contact_s=values["contact_s"],
-        descaled=values["descaled"] == "yes",
-        others=values["others"],
-    )
+    start = PreparationBegun(**values | {"descaled": values["descaled"] == "yes"})
     if isinstance(subject.was, PreparationBegun):
         return attrs.evolve(start, tasks=rewritten(subject.was, start))
     return attrs.evolve(start, tasks=tasks_for(start, kept(book())))
 
 
 def _texts(fact: PreparationBegun, how: Reader) -> dict[str, str]:
-    return {
-        "agent": fact.agent,
-        "stock": typed(fact.stock, STRENGTH, how),
-        "target": typed(fact.target, PARTS_PER_MILLION, how),
-        "volume": typed(fact.volume_m3, VOLUME, how),
-        "after": fact.after,
-        "label": typed(fact.label, PARTS_PER_MILLION, how),
-        "ph": typed(fact.ph, PH, how),
-        "stated": fact.stated,
-        "weight": typed(fact.stock_kg_m3 / 1000, DENSITY, how),
-        "contact_s": typed(fact.contact_s, CONTACT_TIME, how),
-        "descaled": "yes" if fact.descaled else "no",
-        "others": " ".join(fact.others),
-    }
+    chosen = {key: getattr(fact, key) for key in ("agent", "after", "stated")}
+    texts = typed_numbers(fact, how) | chosen
+    return texts | {"descaled": "yes" if fact.descaled else "no", "others": " ".join(fact.others)}
 
 
 def dilution(fact: PreparationBegun) -> tuple[Figure, ...]:
@@ -113,16 +86,7 @@ BEGIN = declare(
         PreparationBegun,
         "Prepare the chamber",
         (
-            *DILUTE_SANITISER.inputs,
-            Number(
-                "contact_s",
-                "Contact time by the label",
-                CONTACT_TIME,
-                1.0,
-                DAY_S,
-                optional=True,
-                help="The longer of it and the rule’s is kept.",
-            ),
+            *boxes(PreparationBegun),
             Choice(
                 "descaled",
                 "Limescale",

@@ -8,7 +8,6 @@ from flask import redirect, request, url_for
 from core.daybook.batch import Batch
 from core.daybook.curing import Cured, charge_of, cured, curing_of, licence_of
 from core.daybook.facts.batch import CureWeighed
-from core.daybook.facts.fields import numbers
 from core.daybook.house import house_limits
 from core.mix.brine import brine_figures
 from core.mix.cure_dose import dosed, to_weigh
@@ -19,7 +18,7 @@ from core.refusals import OutOfRange
 from core.release.evidence import METHOD_OF
 from core.sentence import Rounded, Said, Sentence, said
 from core.working import Figure
-from web.entry_forms import EntryForm, Subject, Values, declare, path_of, write
+from web.entry_forms import EntryForm, Subject, Values, declare, path_of, typed_numbers, write
 from web.forms import typed
 from web.journal import book
 from web.lookup import find_batch
@@ -118,7 +117,7 @@ def _say(fact: CureWeighed) -> Said:
 def _texts(fact: CureWeighed, how: Reader) -> dict[str, str]:
     cures = ("second_kg", "accelerator_kg")
     texts = {
-        **{each.key: typed(getattr(fact, each.key), each.quantity, how) for each in numbers(CureWeighed)},
+        **typed_numbers(fact, how),
         "also": " ".join(also_of(fact)),
         "dose": Amount(fact.cure_kg, CURE_MASS).show_exact(how),
         "nitrite_of": fact.nitrite_of,

@@ -14,16 +14,16 @@ from core.daybook.kept_words import said
 from core.daybook.proofs import band_words, headline, layout_of
 from core.refusals import Refusal
 from core.sentence import Message, Sentence, listed
-from web.entry_forms import EntryForm, declare, reworded
+from web.entry_forms import EntryForm, declare, reworded, typed_numbers
 from web.files import NoSuchFile, file_of, keep_file
-from web.forms import Words, typed
+from web.forms import Words
 from web.journal import book
 from web.screens.chamber.blueprint import screen
 from web.screens.chamber.proofs.drafts import LARGEST, Draft, DraftFile, begin_draft
 from web.screens.chamber.proofs.looking import Look, drop, found_in, look_at, stage, whole_page
 from web.screens.chamber.proofs.pictures import picture
 from web.screens.chamber.proofs.results import context, kept_context
-from web.screens.chamber.proofs.setting import BAND, PART
+from web.screens.chamber.proofs.setting import PART
 from web.visitor import reader
 
 TEMPLATE = "chamber/proofs/saved.html"
@@ -179,7 +179,7 @@ def look_again(run_id: str):
 def _texts_of(run: ProofRun) -> dict[str, str]:
     """The settings as they would have been typed."""
     how = reader()
-    texts = {each.key: typed(getattr(run, each.key), each.quantity, how) for each in BAND}
+    texts = typed_numbers(run, how)
     texts |= {each.key: each.text_of(getattr(run, each.key)) for each in PART}
     texts |= {"name": run.name, "changed": run.changed}
     for at, probe in enumerate(run.probes):
