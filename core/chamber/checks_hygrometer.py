@@ -7,10 +7,10 @@ more than most errors one looks for: an even temperature is the whole art.
 from __future__ import annotations
 
 import math
-from typing import Literal
 
 from attrs import evolve, frozen
 
+from core.chamber import hygrometer_boxes as box
 from core.chamber.checks import (
     Check,
     Correction,
@@ -24,19 +24,15 @@ from core.chamber.checks import (
     to_add,
 )
 from core.chamber.checks_salts import SALTS, Salt, humidity_over, over_salt, uncertainty_over
-from core.quantities import HOURS, RATIO, RELATIVE_HUMIDITY, TEMPERATURE, TEMPERATURE_DIFFERENCE, Amount, DisplayUnit
+from core.chamber.hygrometer_boxes import APART_K, TOLERANCE, Bulk
+from core.quantities import HOURS, RATIO, RELATIVE_HUMIDITY, TEMPERATURE_DIFFERENCE, Amount, DisplayUnit
 from core.refusals import OutOfRange
 from core.saturation import saturation_pressure_pa
 from core.sentence import Message, Rounded, Sentence, Value, listed, said
 from core.sources import DEFINITION, GREENSPAN_UNCERTAINTY, SALT_WAIT
 from core.units import HOUR_S, MINUTE
 from core.working import Figure
-from core.worksheet import Choice, Number
 
-Bulk = Literal["small", "bulky"]
-
-TOLERANCE = 0.03  # of relative humidity; common practice; no published source
-APART_K = 0.2  # what cannot be excluded in a closed box left alone; common practice; no published source
 LEAST_APART = 0.05
 """Readings over two salts closer than this draw no line worth having."""
 ONE_POINT_REACH = 0.10  # how far from its point one check is taken to speak; common practice; no published source
@@ -65,38 +61,6 @@ WET_SAND = (
 )
 
 
-HUMIDITY_STEP = evolve(RELATIVE_HUMIDITY, key="humidity_step", example_metric="1 %", example_us="1 %")
-SALT = Choice("salt", "Salt", {key: salt.name for key, salt in SALTS.items()}, default="nacl")
-OTHER_SALT = evolve(SALT, key="other_salt", label="Other salt", default="kcl")
-SALT_TEMPERATURE = Number(
-    "temperature_c", "Temperature of the salt", TEMPERATURE, 0.0, 40.0, help="Of the salt itself, inside the box."
-)
-OTHER_TEMPERATURE = Number("other_temperature_c", "Temperature of the other salt", TEMPERATURE, 0.0, 40.0)
-READING = Number("reading", "Hygrometer reads", RELATIVE_HUMIDITY, 0.0, 1.0)
-OTHER_READING = Number("other_reading", "Hygrometer reads over it", RELATIVE_HUMIDITY, 0.0, 1.0)
-NOW = Number("now", "Reading to correct", RELATIVE_HUMIDITY, 0.0, 1.0, optional=True)
-TOLERANCE_INPUT = Number(
-    "tolerance",
-    "Tolerance, either way",
-    HUMIDITY_STEP,
-    0.001,
-    0.5,
-    default=TOLERANCE,
-    help="3 % is common practice; no published source.",
-)
-DIVISION = Number("division", "Last digit it shows", HUMIDITY_STEP, 0.0, 0.1, default=0.001)
-APART = Number(
-    "apart_k",
-    "Salt and sensor may differ by",
-    TEMPERATURE_DIFFERENCE,
-    0.0,
-    5.0,
-    default=APART_K,
-    help="What you cannot rule out. 0.2 K in a closed box left alone is common practice; no published source.",
-)
-BULK = Choice("bulk", "Sensor", {"small": "small, bare", "bulky": "bulky, in a case"}, default="bulky")
-
-
 @frozen
 class Over:
     """A hygrometer's reading over a salt. salt: a key of SALTS. temperature_c: the salt's own. reading: 0 to 1."""
@@ -122,7 +86,7 @@ def salt_check(
     range, and on what is given.
     """
     _require(tolerance, division, apart_k)
-    READING.check(over.reading)
+    box.READING.check(over.reading)
     point = _point(_salt(over.salt, "salt"), over, division, apart_k)
     correction = through_one(point).within(0.0, 1.0)
     word = judge(correction.offset, tolerance)
@@ -173,8 +137,8 @@ def salt_check_two(
     readings are less than 5 % apart, or run against the salts.
     """
     _require(tolerance, division, apart_k)
-    READING.check(one.reading)
-    OTHER_READING.check(other.reading)
+    box.READING.check(one.reading)
+    box.OTHER_READING.check(other.reading)
     point = _point(_salt(one.salt, "salt"), one, division, apart_k)
     second = _point(_salt(other.salt, "other_salt"), other, division, apart_k, "other_temperature_c")
     _require_line(point, second)
@@ -213,9 +177,9 @@ def _salt(key: str, field: str) -> Salt:
 
 
 def _require(tolerance: float, division: float, apart_k: float) -> None:
-    TOLERANCE_INPUT.check(tolerance)
-    DIVISION.check(division)
-    APART.check(apart_k)
+    box.TOLERANCE_INPUT.check(tolerance)
+    box.DIVISION.check(division)
+    box.APART.check(apart_k)
 
 
 def _require_line(point: Point, second: Point) -> None:
@@ -286,7 +250,7 @@ def _line(correction: Correction, point: Point, second: Point) -> tuple[Figure, 
 
 
 def _corrected_now(correction: Correction, now: float) -> Figure:
-    NOW.check(now)
+    box.NOW.check(now)
     corrected, unsure = correction.apply(now), correction.uncertainty_at(now)
     plain = correction.offset + correction.gain * now
     amounts = {

@@ -7,13 +7,14 @@ from typing import Any
 
 from attrs import evolve
 
-from core.chamber import checks_hygrometer as hygrometer
 from core.chamber import checks_ph as ph
 from core.chamber import checks_scale as scale
 from core.chamber import checks_thermometer as thermometer
+from core.chamber import hygrometer_boxes as hygrometer
 from core.chamber.checks import Check
-from core.chamber.checks_hygrometer import Bulk, Over, salt_check, salt_check_two
+from core.chamber.checks_hygrometer import Over, salt_check, salt_check_two
 from core.chamber.checks_ph import Buffer, Shows, ph_meter
+from core.chamber.hygrometer_boxes import Bulk
 from core.chamber.ph_temperature import COLDEST_C, HIGHEST_PH, LOWEST_PH, WARMEST_C, compensated
 from core.quantities import PH, TEMPERATURE
 from core.working import Figure

@@ -8,7 +8,7 @@ from typing import Any, Literal
 
 from attrs import frozen
 
-from core.chamber import checks_hygrometer, checks_thermometer
+from core.chamber import checks_thermometer, hygrometer_boxes
 from core.chamber.checks import Check
 from core.chamber.checks_hygrometer import Over, salt_check, salt_check_two
 from core.chamber.checks_ph import Buffer, ph_meter
@@ -79,7 +79,7 @@ def _tolerance_k(added: InstrumentAdded) -> float:
 
 
 def _tolerance_humidity(added: InstrumentAdded) -> float:
-    return checks_hygrometer.TOLERANCE if added.tolerance_humidity is None else added.tolerance_humidity
+    return hygrometer_boxes.TOLERANCE if added.tolerance_humidity is None else added.tolerance_humidity
 
 
 WAYS: Mapping[type[Any], Way] = {

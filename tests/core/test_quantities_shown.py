@@ -11,7 +11,15 @@ import pytest
 
 import core
 from core import quantities
-from core.chamber import checks_hygrometer, checks_ph, checks_thermometer, humidifier, rates, sanitising_measures
+from core.chamber import (
+    checks_hygrometer,
+    checks_ph,
+    checks_thermometer,
+    humidifier,
+    hygrometer_boxes,
+    rates,
+    sanitising_measures,
+)
 from core.chamber.settling import measures as proof_measures
 from core.ferment import saying
 from core.mix import blend, curing_salt, limit_check, measures
@@ -95,7 +103,7 @@ SHOWN = (
     (sanitising_measures.STRENGTH, "%.2", "", "%", "trimmed"),
     (checks_hygrometer.WAIT, "min.0", "", "min", "trimmed"),
     (checks_ph.VOLTAGE, "mV.1", "", "mV", "trimmed"),
-    (checks_hygrometer.HUMIDITY_STEP, "%.1", "", "%", "trimmed"),
+    (hygrometer_boxes.HUMIDITY_STEP, "%.1", "", "%", "trimmed"),
     (checks_thermometer.HOT, "°C.1", "°F.1", "°C, °F", ""),
     (checks_ph.SHOWN, "1.3", "", "", "trimmed"),
     (proof_measures.DRIFT, "K/d.2", "°F/d.2", "K/d, °F/d", ""),

@@ -10,10 +10,10 @@ from typing import Literal
 from attrs import evolve, field, frozen
 from attrs.validators import in_, matches_re, min_len
 
-from core.chamber import checks_hygrometer as hygrometer
 from core.chamber import checks_ph as ph
 from core.chamber import checks_scale as scale
 from core.chamber import checks_thermometer as thermometer
+from core.chamber import hygrometer_boxes as hygrometer
 from core.chamber.ph_temperature import COLDEST_C, WARMEST_C
 from core.daybook.facts.fields import above_zero, asked
 from core.quantities import DAYS, RELATIVE_HUMIDITY, TEMPERATURE, TEMPERATURE_DIFFERENCE, Amount
