@@ -88,7 +88,7 @@ def test_set_points_show_dew_point_and_deficit(seen: Seen):
 
 
 def test_the_humidifier_holds_six_quarts_with_six_tablespoons(seen: Seen):
-    assert re.search(r"charged with 82\.8\s*g of baking soda", seen["chamber set"])
+    assert re.search(r"Charged with 82\.8\s*g of baking soda", seen["chamber set"])
     assert re.search(r"holds 5\.68\s*L", seen["chamber set"])
 
 
