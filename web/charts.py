@@ -14,8 +14,8 @@ from core.sentence import Message, Rounded, Said, Sentence, Unconverted, said
 from core.units import DAY_S, HOUR_S
 from web.visitor import reader
 
-WIDTH, HEIGHT = 640, 240
-LEFT, RIGHT, TOP, BOTTOM = 52, 84, 16, 36
+WIDTH, HEIGHT = 500, 330
+LEFT, RIGHT, TOP, BOTTOM = 40, 64, 16, 38
 LINE = 15
 
 
@@ -50,7 +50,7 @@ class Trace:
 
 @frozen
 class Chart:
-    """headline says what it shows; rows are the same data as a table."""
+    """headline says what it shows; rows are the same data as a table. reached: where what it waits for came about."""
 
     headline: Said | Unconverted
     across: Message
@@ -61,6 +61,8 @@ class Chart:
     y_ticks: tuple[Mark, ...]
     columns: tuple[Message, ...]
     rows: tuple[tuple[Said, ...], ...]
+    reached: Mark | None = None
+    width, height, left, right, foot = WIDTH, HEIGHT, LEFT, WIDTH - RIGHT, HEIGHT - BOTTOM
 
 
 Series = tuple[Said, Sequence[tuple[float, float]]]
@@ -88,7 +90,9 @@ def acidity(batch: Batch, clocked: FermentationClock) -> Chart | None:
         then = {"fall": headline, "time": _hours(ahead.at_s / HOUR_S), "acid": Amount(ACID_PH, PH)}
         headline = Sentence("{fall}; about {time} to {acid}", then)
     limit = (ACID_PH, Sentence("pH {acid}", {"acid": Amount(ACID_PH, PH)}))
-    return _chart(headline, "hours", "pH", series, limit, decimals=2, of="from", ahead=(FORECAST,))
+    found = clocked.judged.crossing
+    reached = None if found is None else (found.at_s / HOUR_S, ACID_PH, _hours(found.at_s / HOUR_S))
+    return _chart(headline, "hours", "pH", series, limit, decimals=2, of="from", ahead=(FORECAST,), reached=reached)
 
 
 def salt_at_centre(
@@ -144,8 +148,9 @@ def _chart(
     decimals: int,
     of: Message,
     ahead: tuple[Said, ...] = (),
+    reached: tuple[float, float, Rounded] | None = None,
 ) -> Chart:
-    """of: what the names of the series are names of. ahead: the names of what is reckoned and not measured."""
+    """of: what the names of the series are names of. ahead: the names of what is forecast and not measured."""
     xs = [x for _, points in series for x, _ in points]
     ys = [y for _, points in series for _, y in points] + [limit[0]]
     x_ticks, y_ticks = _ticks(min([0.0, *xs]), max(xs)), _ticks(min(ys), max(ys))
@@ -169,6 +174,7 @@ def _chart(
         tuple(place(x_low, y, _tick(y)) for y in y_ticks),
         (of, across, up),
         tuple((name, _cell(x, 1), _cell(y, decimals)) for name, points in series for x, y in points),
+        reached and place(reached[0], reached[1], Sentence("{time}", {"time": reached[2]})),
     )
 
 

@@ -3,10 +3,13 @@
 from __future__ import annotations
 
 import math
+from collections.abc import Iterable
 from datetime import datetime
+from itertools import groupby
 
 from attrs import evolve
 
+from core.daybook.book import Line
 from core.quantities import COUNT, Amount
 from core.sentence import Message, Sentence, Value
 from web.visitor import now
@@ -73,6 +76,11 @@ def ago(moment: datetime) -> Sentence:
     if minutes < MINUTES_OF_A_DAY:
         return Sentence("{count} hour ago", _counted(minutes // MINUTES_OF_AN_HOUR), plural="{count} hours ago")
     return Sentence("{count} day ago", _counted(minutes // MINUTES_OF_A_DAY), plural="{count} days ago")
+
+
+def by_day(lines: Iterable[tuple[Line, str]]) -> list[list[tuple[Line, str]]]:
+    """A log's lines, in their order, those of one day together."""
+    return [list(each) for _, each in groupby(lines, key=lambda line: line[0].entry.happened_at.date())]
 
 
 def _counted(count: int) -> dict[str, Value]:

@@ -59,7 +59,7 @@ def prepare(app: Flask) -> None:
     filters: dict[str, Any] = app.jinja_env.filters
     filters |= {"amount": _amount, "step": _step, "told": _told, "roughly": _roughly, "say": say}
     filters |= {"with_note": _with_note, "with_notes": _with_notes, "where": _where}
-    filters |= {"corrected": corrected_of, "hour": days.hour}
+    filters |= {"corrected": corrected_of, "hour": days.hour, "by_day": days.by_day}
     moments = {"day": days.day, "clock": days.clock, "stamp": _itself, "left": days.left, "ago": days.ago}
     filters |= {name: partial(_when, words) for name, words in moments.items()}
     names: dict[str, Any] = app.jinja_env.globals

@@ -26,6 +26,7 @@ from core.daybook.formulas import formula_at
 from core.daybook.house import house_limits
 from core.daybook.instruments import Shelf
 from core.daybook.salt_notes import Salting, salting_of
+from core.daybook.tags import tag_order
 from core.daybook.weighed import Weighed, block_kg, weighed_rows
 from core.meat import ACID_PH
 from core.mix.formula import Formula
@@ -182,7 +183,8 @@ def _fold(book: Book, batch_id: str) -> Batch | None:
     lines, shelf = book.about(batch_id), Shelf(book)
     cures = [(line, line.fact) for line in lines if isinstance(line.fact, CureWeighed)]
     cured_at = cures[-1][0].entry.happened_at if cures else None
-    pieces = [_fold_piece(book, shelf, line, line.fact) for line in lines if isinstance(line.fact, PieceHung)]
+    hung = [_fold_piece(book, shelf, line, line.fact) for line in lines if isinstance(line.fact, PieceHung)]
+    pieces = sorted(hung, key=lambda piece: tag_order(piece.tag))
     return Batch(
         id=batch_id,
         started_at=begun.entry.happened_at,

@@ -65,7 +65,7 @@ def hang(page: Page, tag: str, grams: str, when: datetime) -> None:
 def prove_dry(page: Page, batch: str, tag: str, grams: str) -> None:
     """Weighed, measured and looked at: all that a piece needs besides its fermentation. Ends at the piece."""
     walk.open_batch(page, batch)
-    walk.follow(page, "Weigh the pieces", f"Weigh {tag}")
+    walk.follow(page, "Weigh them", f"Weigh {tag}")
     walk.box(page, "Weight").fill(grams)
     walk.save(page, "Save and next")
     walk.open_piece(page, batch, tag)

@@ -15,7 +15,7 @@ from tests.browser.walking import tap
 from web.app import create_app
 
 PORTRAIT = {"width": 768, "height": 1024}
-PIECES = {"J-1": "1250", "J-2": "1180", "J-3": "1310", "J-4": "990"}
+PIECES = {"J-1": "1250", "J-2": "1180", "J-3": "1310", "J-4": "990", "J-5": "1220", "J-6": "1275"}
 
 SUMS_DRAWN = (
     *("moist-air", "salt-check-two", "dilute-sanitiser", "set-point", "cure-ppm", "cure-brine", "salting"),
@@ -157,7 +157,7 @@ def fill() -> Filled:
     ids = {tag: _write(client, f"{of_batch}/hang", 40, tag=tag, start_kg=grams) for tag, grams in PIECES.items()}
     for days, share in ((25, 0.84), (10, 0.72), (0, 0.63)):
         for tag, grams in PIECES.items():
-            left = share if tag != "J-3" else share + 0.12
+            left = share if tag not in ("J-3", "J-5") else share + 0.12
             weighing = _write(client, f"/pieces/{ids[tag]}/weigh", days, mass_kg=f"{float(grams) * left:.0f}")
     _write(client, f"/pieces/{ids['J-1']}/activity", 0, water_activity="0.88")
     _write(client, f"/pieces/{ids['J-1']}/inspect", 0)

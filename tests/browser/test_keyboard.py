@@ -69,7 +69,7 @@ def _hang_and_weigh(walked: Walked) -> None:
         hand.send("Save and next piece", "Hang a piece")
     walked.next_box = hand.focus()["name"]
     hand.open("Back", BATCH)
-    hand.open("Weigh the pieces", "Weigh J-1")
+    hand.open("Weigh them", "Weigh J-1")
     for grams, then in zip(DRIED.values(), ["Weigh J-2", BATCH], strict=True):
         hand.fill("Weight", grams)
         hand.send("Save and next", then)

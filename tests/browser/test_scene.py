@@ -56,6 +56,7 @@ def _mix_and_ferment(page: Page, seen: Seen) -> None:
     walk.read_meat(page, "5.6", "22", walk.days_ago(44))
     walk.read_meat(page, "5.4", "22", walk.days_ago(43))
     walk.read_meat(page, "5.1", "21.5", walk.days_ago(42))
+    walk.open_log(page)
     seen.note("log of readings", page, ".log")
 
 
@@ -67,7 +68,7 @@ def _hang_and_weigh(page: Page, seen: Seen) -> None:
             walk.is_at(page, BATCH)
         else:
             walk.open_batch(page, BATCH)
-    seen.note("before the kill", page, "table.pieces")
+    seen.note("before the kill", page, ".rows.pieces")
     seen.texts["count before"] = str(walk.entry_count(page))
     walk.open_piece(page, BATCH, "J-3")
 
@@ -78,15 +79,17 @@ def _after_the_kill(page: Page, piece: str, seen: Seen) -> None:
     seen.texts["deep link"] = heading(page)
     seen.texts["count after"] = str(walk.entry_count(page))
     walk.open_batch(page, BATCH)
-    seen.note("after the kill", page, "table.pieces")
+    seen.note("after the kill", page, ".rows.pieces")
 
 
 def _correct_a_weighing(page: Page, seen: Seen) -> None:
+    walk.open_log(page)
     walk.tap(page, page.get_by_role("link", name="Correct: Weighed: 965"))
     expect(page.locator("main h1")).to_contain_text("Correct")
     walk.box(page, "Weight").fill("865")
     walk.save(page, "Save and next")
     walk.open_batch(page, BATCH)
+    walk.open_log(page)
     seen.note("corrected log", page, ".log")
     walk.tap(page, page.get_by_role("link", name="Correct: Weighed: 865"))
     expect(page.locator("main h1")).to_contain_text("Correct")
@@ -116,7 +119,7 @@ def test_the_log_holds_both_readings_with_their_temperatures(seen: Seen):
 
 def test_four_pieces_stand_with_their_last_weights(seen: Seen):
     for tag, grams in WEIGHED[-1][1].items():
-        assert re.search(rf"{tag}\s+{grams}\s*g", seen["before the kill"])
+        assert re.search(rf"{tag}\s+[0-9.]+\s*%, {grams}\s*g", seen["before the kill"])
 
 
 def test_a_killed_browser_has_lost_nothing(seen: Seen):

@@ -118,7 +118,7 @@ def test_an_error_says_what_to_do_and_begs_no_pardon(see, form: str):
 def test_figures_stand_out_7_to_1(see, at: str, light: str):
     page = see(at)
     page.emulate_media(color_scheme=light)
-    contrasts = page.evaluate(measuring.CONTRASTS, ".value, .verdict, table.pieces td")
+    contrasts = page.evaluate(measuring.CONTRASTS, ".value, .verdict, .rows.pieces :is(a, small)")
     assert contrasts
     assert [each for each in contrasts if each[1] < ENOUGH_FOR_FIGURES] == []
 
@@ -134,13 +134,13 @@ def test_the_answer_is_written_large(see, at: str):
 
 def test_the_three_verdicts_differ_without_colour(see):
     page = see("a batch that dries")
-    frames = page.locator("table.pieces .verdict").evaluate_all(measuring.FRAMES)
+    frames = page.locator(".rows.pieces .verdict").evaluate_all(measuring.FRAMES)
     assert frames == {"ready": "solid", "hold": "dashed", "discard": "double"}
 
 
 def test_figures_align_in_columns(see):
     page = see("a batch that dries")
-    digits = page.locator("table.pieces td").first.evaluate("(cell) => getComputedStyle(cell).fontVariantNumeric")
+    digits = page.locator(".rows.pieces small").first.evaluate("(cell) => getComputedStyle(cell).fontVariantNumeric")
     assert "tabular-nums" in digits
 
 

@@ -122,7 +122,7 @@ def hang_pieces(page: Page, weights: dict[str, str], when: datetime | None = Non
 
 def weigh_pieces(page: Page, weights: dict[str, str], when: datetime | None = None) -> None:
     """In the order in which the daybook asks for them, which is that of the weights."""
-    follow(page, "Weigh the pieces", f"Weigh {next(iter(weights))}")
+    follow(page, "Weigh them", f"Weigh {next(iter(weights))}")
     for tag, grams in weights.items():
         is_at(page, f"Weigh {tag}")
         box(page, "Weight").fill(grams)
@@ -138,6 +138,13 @@ def open_batch(page: Page, name: str) -> None:
 def open_piece(page: Page, batch: str, tag: str) -> None:
     open_batch(page, batch)
     follow(page, tag, tag)
+
+
+def open_log(page: Page) -> None:
+    """With all its days."""
+    tap(page, page.get_by_role("link", name="Log ·"))
+    for day in page.locator(".log .of-day:not([open]) > summary").all()[::-1]:
+        tap(page, day)
 
 
 def measure_activity(page: Page, activity: str) -> str:

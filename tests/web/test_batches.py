@@ -91,7 +91,7 @@ def test_a_piece_with_a_bad_smell_is_thrown_away(visitor: Visitor):
 
 def test_the_log_tells_each_step_with_its_piece(visitor: Visitor):
     batch, _ = visitor.dried()
-    log = next(each.text for each in visitor.get(batch).all("section", "log"))
+    log = visitor.get(batch).by_id("log").text
     assert "J-1: Weighed: 800 g" in log
     assert "Batch begun: Juniper coarse, 12.4 kg of meat" in log
 
@@ -116,7 +116,7 @@ def test_charts_come_with_the_same_as_a_table(visitor: Visitor):
     batch, _ = visitor.dried()
     visitor.fill(f"{batch}/reading", ph="4.9")
     page = visitor.get(batch)
-    assert len(page.all("svg")) == len([each for each in page.texts("summary") if each == "The same as a table"]) == 2
+    assert len(page.all("figure", "chart")) == page.texts("summary").count("The same as a table") == 2
 
 
 def test_two_readings_of_one_moment_are_drawn(visitor: Visitor):
@@ -130,3 +130,72 @@ def test_a_piece_taken_down_keeps_its_verdict_on_its_page(visitor: Visitor):
     _, piece = visitor.dried()
     visitor.fill(f"{piece}/take-down", note="to the table")
     assert "Taken down with the verdict hold" in visitor.get(piece).text
+
+
+def three_hung(visitor: Visitor) -> str:
+    batch = visitor.cured_and_acid()
+    for tag in ("J-10", "J-9", "J-1"):
+        visitor.hang(batch, tag)
+    return batch
+
+
+def test_pieces_stand_in_the_order_of_their_tags(visitor: Visitor):
+    page = visitor.get(three_hung(visitor))
+    assert [each.text for row in page.all("ul", "pieces") for each in row.all("a")] == ["J-1", "J-9", "J-10"]
+
+
+def test_what_all_pieces_wait_for_is_said_once(visitor: Visitor):
+    batch = three_hung(visitor)
+    visitor.hang(batch, "J-4")
+    shared = [each.text for each in visitor.get(batch).all("ul", "shared")[0].all("li")]
+    assert [each for each in shared if "Not inspected yet" in each] == [
+        "4 pieces: Not inspected yet in its present state. "
+        "Look at it, smell it and squeeze it, cut one open, and note what you find."
+    ]
+    assert len(shared) == len(set(shared))
+
+
+def test_what_few_pieces_wait_for_names_them(visitor: Visitor):
+    shared = visitor.get(three_hung(visitor)).texts("ul", "shared")[0]
+    assert "J-1, J-9, J-10: Not inspected yet" in shared
+
+
+def test_a_piece_to_throw_away_stands_before_what_the_others_wait_for(visitor: Visitor):
+    batch = three_hung(visitor)
+    spoilt = next(each["href"] for each in visitor.get(batch).all("a") if each.text == "J-9")
+    visitor.fill(f"{spoilt}/inspect", signs="slime")
+    first = visitor.get(batch).all("ul", "shared")[0]
+    assert "alarm" in first.classes
+    assert first.text.startswith("J-9: A sign of spoilage: slime on the surface.")
+
+
+def test_the_strip_marks_the_present_stage_and_says_what_each_came_to(visitor: Visitor):
+    batch, _ = visitor.dried()
+    steps = visitor.get(batch).all("ol", "strip")[0].all("li")
+    assert [each["aria-current"] for each in steps] == ["", "", "", "step"]
+    assert [each.text for each in steps] == [
+        "Mix done 156 ppm nitrite",
+        "Ferment done pH 5.3 within 0 h, in time",
+        "Dry done 36.0 % lost of 35.0 %",
+        "Release 1 hold",
+    ]
+
+
+def test_a_whole_muscle_has_no_stage_of_fermenting(visitor: Visitor):
+    steps = visitor.get(visitor.start_batch(style="whole-muscle")).all("ol", "strip")[0].all("strong")
+    assert [each.text for each in steps] == ["Mix", "Dry", "Release"]
+
+
+def test_the_log_is_folded_by_day_and_only_the_newest_is_open(visitor: Visitor):
+    batch, _ = visitor.dried()
+    page = visitor.get(batch)
+    log = page.by_id("log")
+    days = log.all(".of-day")
+    assert "open" not in log.attributes
+    assert ["open" in each.attributes for each in days] == [True, False]
+    assert [each.all("summary")[0].text for each in days] == ["today 2 entries", "2 Nov 2026 4 entries"]
+
+
+def test_the_head_leads_to_the_log_with_its_length(visitor: Visitor):
+    batch, _ = visitor.dried()
+    assert {each.text: each["href"] for each in visitor.get(batch).all("a")}["Log · 6"] == "#log"

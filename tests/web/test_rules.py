@@ -86,7 +86,7 @@ def test_with_an_exception_it_is_recorded(visitor: Visitor, batch: str):
 
 def test_the_exception_is_said_beside_the_figure(visitor: Visitor, batch: str):
     visitor.fill(f"{batch}/exception", **WHY)
-    said = visitor.fill(f"{batch}/cure", dose="0.3 %").texts("p", "caution")[0]
+    said = visitor.fill(f"{batch}/cure", dose="0.3 %").by_id("mix").all("p.caution")[0].text
     assert said.startswith(
         "Over the limit (9 CFR 424.21(c), 156.25 ppm). Allowed up to 190 ppm by an exception on record, Food act, "
         "section 9: A trial"

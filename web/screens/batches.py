@@ -2,23 +2,19 @@
 
 from __future__ import annotations
 
-from collections import Counter
-
 import attrs
 from flask import Blueprint, render_template, url_for
 
 from core.daybook.batch import Batch, open_and_finished
-from core.daybook.curing import known_cure
 from core.daybook.evidence import verdicts
 from core.daybook.facts.batch import BatchStarted
 from core.daybook.facts.fields import boxes
 from core.daybook.formulas import formula_of
 from core.daybook.sheet import sheet_of
 from core.meat import STYLES, Style
-from core.mix.measures import GOING_IN
-from core.quantities import COUNT, LOSS, MASS, PH, Amount
+from core.quantities import MASS, Amount
 from core.refusals import Refusal
-from core.sentence import Message, Rounded, Said, Sentence, listed
+from core.sentence import Message, Rounded, Sentence
 from core.working import Figure
 from core.worksheet import Choice
 from web import charts
@@ -27,19 +23,18 @@ from web.forms import Words
 from web.journal import book
 from web.lookup import find_batch
 from web.screens.ferment.panel import panel
-from web.screens.ferment.panel import summary as ferment_summary
 from web.screens.mix.cure import batch_figures
-from web.screens.mix.salt_panel import salt_panel, salt_summary
+from web.screens.mix.salt_panel import salt_panel
+from web.screens.stages import is_unsalted, steps, summary, waited_for
 from web.visitor import now, reader
 
 screen = Blueprint("batches", __name__)
 
 BEGUN: dict[Style, Message] = {
-    "fermented": "Fermented sausage, {meat} of meat, begun {moment}.",
-    "slow": "Slow sausage, not meant to sour to pH 5.3, {meat} of meat, begun {moment}.",
-    "whole-muscle": "Whole muscle, {meat} of meat, begun {moment}.",
+    "fermented": "fermented sausage, {meat}, begun {day}",
+    "slow": "slow sausage, not meant to sour to pH 5.3, {meat}, begun {day}",
+    "whole-muscle": "whole muscle, {meat}, begun {day}",
 }
-_EACH: dict[str, Message] = {"ready": "{count} ready", "hold": "{count} hold", "discard": "{count} discard"}
 
 
 def _say(fact: BatchStarted) -> Sentence:
@@ -73,7 +68,7 @@ START = declare(
 def all_of_them():
     """One line a batch, those that want work first."""
     open_, finished = open_and_finished(book())
-    summaries = {batch.id: _summary(batch) for batch in open_ + finished}
+    summaries = {batch.id: summary(batch, verdicts(batch, now())) for batch in open_ + finished}
     return render_template("batches/all.html", open=open_, finished=finished, summaries=summaries)
 
 
@@ -91,16 +86,19 @@ def new():
 @screen.get("/batches/<batch_id>")
 def one(batch_id: str):
     batch, how = find_batch(batch_id), reader()
+    judged, ferment = verdicts(batch, now()), panel(batch, now())
     return render_template(
         "batches/one.html",
         batch=batch,
+        steps=steps(batch, judged, ferment),
         sheet=sheet_of(batch),
         formula_id=formula_of(book(), batch.start.formula),
-        verdicts=verdicts(batch, now()),
+        verdicts=judged,
+        waited_for=waited_for(batch, judged),
         cure=_cure(batch),
-        mixed=_ppm(batch),
-        ferment=panel(batch, now()),
+        ferment=ferment,
         salt=salt_panel(batch, now()),
+        unsalted=is_unsalted(batch),
         log=[(line, say(line, how)) for line in reversed(batch.lines)],
         begun=BEGUN,
         tags={line.id: piece.tag for piece in batch.pieces for line in piece.lines},
@@ -116,32 +114,3 @@ def _cure(batch: Batch) -> tuple[tuple[Figure, ...], Refusal | None]:
         return batch_figures(batch), None
     except Refusal as refusal:
         return (), refusal
-
-
-def _summary(batch: Batch) -> Said:
-    """The one figure that matters at the batch's stage, and the verdicts where there are some."""
-    if batch.stage == "mix":
-        if batch.cure is None:
-            return Sentence("cure not weighed")
-        return salt_summary(batch, now()) or ""
-    if fermenting := ferment_summary(batch, now()):
-        return fermenting
-    if batch.stage == "ferment":
-        return _ppm(batch) if batch.last_ph is None else Sentence("pH {ph}", {"ph": Amount(batch.last_ph, PH)})
-    losses = [piece.loss for piece in batch.hanging if piece.loss is not None]
-    if not losses:
-        return _ppm(batch)
-    words = Counter(verdict.word for verdict in verdicts(batch, now()).values())
-    told = [Sentence(_EACH[word], {"count": Amount(count, COUNT)}, plural=_EACH[word]) for word, count in words.items()]
-    lost = Rounded(Amount(sum(losses) / len(losses), LOSS))
-    return Sentence("lost {loss}; {verdicts}", {"loss": lost, "verdicts": listed(told)})
-
-
-def _ppm(batch: Batch) -> Said:
-    cure = known_cure(batch)
-    if cure is None:
-        return ""
-    told = {"nitrite": Rounded(Amount(cure.nitrite_ppm * 1e-6, GOING_IN))}
-    if cure.over_by_licence:
-        return Sentence("{nitrite} nitrite, over the limit by an exception", told)
-    return Sentence("{nitrite} nitrite", told)

@@ -14,7 +14,7 @@ from core.ferment.rules import LOCAL_RULES, NO_PROOF
 from core.ferment.saying import hours_and_minutes
 from core.ferment.slow import OWN_USE
 from core.meat import ACID_PH
-from core.quantities import COUNT, DEGREE_HOURS, PH, TEMPERATURE, Amount
+from core.quantities import COUNT, DEGREE_HOURS, HOURS, PH, TEMPERATURE, Amount
 from core.sentence import Rounded, Sentence, Value, each_said, said
 from core.verdict import Reason
 from core.working import Figure
@@ -29,7 +29,8 @@ ACID: dict[str, Value] = {"acid": Amount(ACID_PH, PH)}
 class Panel:
     """gone: the sum, None where it is not known; used: how it stands to its limit. hold: whether the batch is held.
 
-    tells: whether its reason is said, though time is left perhaps. done: what became of it, where it has passed. left,
+    tells: whether its reason is said, though time is left perhaps. reached: how long it took to pH 5.3, where that was
+    in time. done: the same in words, or what its warm days made, where it has passed. left,
     warm, last_safe: how long still, at which temperature, until when, while it runs; still: that its clock is still.
     over: whether its sum is over the limit. decide: whether a decision is wanted or was made. figures: with their
     working, folded.
@@ -40,6 +41,7 @@ class Panel:
     reason: Reason
     hold: bool
     decide: bool
+    reached: Rounded | None
     done: Sentence | None
     left: Rounded | None
     warm: Rounded | None
@@ -76,7 +78,8 @@ def panel(batch: Batch, moment: datetime) -> Panel | None:
         reason=why,
         hold=hold,
         decide=over or gaps_stay or batch.ferment.decided is not None,
-        done=_done(batch, clocked),
+        reached=_reached(clocked),
+        done=_done(clocked),
         left=hours_and_minutes(left.value) if ticks and left else None,
         warm=_warm(clocked) if runs else None,
         last_safe=clocked.last_safe if ticks else None,
@@ -111,16 +114,23 @@ def _used(clocked: FermentationClock, over: bool, is_slow: bool) -> Sentence | N
     return Sentence("of at most {limit} used in its warm days" if is_slow else "of at most {limit} used", most)
 
 
-def _done(batch: Batch, clocked: FermentationClock) -> Sentence | None:
-    known, gone = clocked.judged, _gone(clocked)
+def _reached(clocked: FermentationClock) -> Rounded | None:
+    """Until the reading that shows it: when it was so between two readings nobody saw."""
+    found = clocked.judged.crossing
+    if clocked.judged.word != "passed" or found is None:
+        return None
+    return Rounded(Amount(max(0.0, found.by_s), HOURS))
+
+
+def _done(clocked: FermentationClock) -> Sentence | None:
+    known, gone, reached = clocked.judged, _gone(clocked), _reached(clocked)
     if known.word != "passed":
         return None
-    acid, spent = None, None
-    if batch.start.style != "slow" and batch.lowest_ph is not None:
-        acid = Sentence("pH {ph}", {"ph": Rounded(Amount(batch.lowest_ph, PH))})
-    if known.limit is not None and gone is not None:
-        spent = Sentence("{sum} of {limit}", {"sum": gone, "limit": Rounded(known.limit.amount)})
-    return Sentence("{acid}, {spent}", {"acid": acid, "spent": spent}) if acid and spent else acid or spent
+    if reached is not None:
+        return Sentence("pH {acid} within {time}, in time", {**ACID, "time": reached})
+    if known.limit is None or gone is None:
+        return None
+    return Sentence("{sum} of {limit}", {"sum": gone, "limit": Rounded(known.limit.amount)})
 
 
 def _warm(clocked: FermentationClock) -> Rounded:
