@@ -234,6 +234,7 @@ def test_a_copy_holds_every_log_and_another_tablet_reads_them_in(tablet: Page, p
     with tablet.expect_download() as waiting:
         tap(tablet, tablet.get_by_role("link", name="Save a copy"))
     assert waiting.value.suggested_filename.endswith(".zip")
+    tablet.wait_for_function("() => 'copied' in JSON.parse(localStorage.getItem('daybook-cookies'))")
     copy = tmp_path / "copy.zip"
     waiting.value.save_as(copy)
     with zipfile.ZipFile(copy) as packed:
