@@ -32,7 +32,7 @@ from web.forms import Form, Input, Moment, ReadWith, Ticks, Values, from_request
 from web.instruments import ANOTHER, offer, shelf
 from web.journal import book, fresh_id, record, sent_token
 from web.routing import import_every_screen
-from web.visitor import reader
+from web.visitor import from_today, reader
 
 ASKED_ANEW = "anew"
 """In the address of a form that is drawn in another shape, with what was typed."""
@@ -168,7 +168,7 @@ def write(
             )
         except (Refusal, Refused) as refused:
             return _drawn(declared, subject, form.refused(refused), how, corrects, context), 422
-        target = back(written) if callable(back) else back
+        target = url_for("today.page") if from_today() else back(written) if callable(back) else back
         return redirect(with_saved(target, written), 303)
     texts = _answered(inputs, {**declared.defaults(subject, how), **(start or {})}, how)
     if corrects is not None:
@@ -191,6 +191,8 @@ def _drawn(
         figures = _figures(declared, subject, form, how)
     except (Refusal, Refused):
         figures = ()
+    if from_today():
+        context["back_to"] = url_for("today.page")
     return render_template(
         context.pop("template", "entry.html"),
         declared=declared,

@@ -83,6 +83,11 @@ def writer() -> str:
     return request.cookies.get("writer", "")[:MOST_LETTERS]
 
 
+def from_today() -> bool:
+    """Whether a line of Today opened this form: it leads back there."""
+    return request.values.get("from") == "today"
+
+
 def keep_copied(response: Response, entries: int) -> None:
     """Kept on the device and not in the book: a copy is of this device's book, and cannot hold the entry that tells of
     it; read in elsewhere, such an entry would speak of a copy that nobody has there."""

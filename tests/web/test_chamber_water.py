@@ -83,14 +83,14 @@ def test_the_page_tells_when_the_basin_is_full(visitor: Visitor):
 def test_today_leads_to_the_filling(visitor: Visitor):
     two_fillings(visitor)
     line = next(each for each in visitor.get("/").all("li") if "Fill the humidifier" in each.text)
-    assert line.all("a")[0]["href"] == "/chamber/fill"
+    assert line.all("a")[0]["href"].startswith("/chamber/fill")
     assert line.text.startswith("Wednesday ")
 
 
 def test_today_leads_to_the_emptying(visitor: Visitor):
     two_emptyings(visitor)
     line = next(each for each in visitor.get("/").all("li") if "Empty the basin" in each.text)
-    assert line.all("a")[0]["href"] == "/chamber/basin/empty"
+    assert line.all("a")[0]["href"].startswith("/chamber/basin/empty")
 
 
 def test_what_is_overdue_is_told_as_due(visitor: Visitor):

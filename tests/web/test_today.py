@@ -22,6 +22,10 @@ def button(of: Element) -> Element:
     return of.all("a.button")[0]
 
 
+def opens(of: Element) -> str:
+    return button(of)["href"].partition("?")[0]
+
+
 def of_class(element: Element, name: str) -> str:
     return element.all(f".{name}")[0].text
 
@@ -58,7 +62,7 @@ def test_every_task_has_its_form_and_its_button():
 def test_a_line_has_its_words_and_the_button_that_opens_its_form(visitor: Visitor):
     batch = visitor.start_batch()
     line = row(visitor.get("/"), "Weigh the cure for Juniper coarse")
-    assert (button(line).text, button(line)["href"]) == ("Weigh", f"{batch}/cure")
+    assert (button(line).text, opens(line)) == ("Weigh", f"{batch}/cure")
     assert [bold.text for bold in line.all("b")] == ["Weigh the cure"]
 
 
@@ -156,12 +160,38 @@ def test_what_was_done_leaves_the_list_and_comes_back_undone(visitor: Visitor):
     assert "Look, smell, squeeze" in visitor.get("/").text
 
 
+def test_what_a_line_opens_leads_back_to_today_with_the_way_back_of_what_was_saved(visitor: Visitor):
+    batch = visitor.start_batch()
+    form = visitor.get(button(row(visitor.get("/"), "Weigh the cure"))["href"])
+    assert next(link["href"] for link in form.all("a", "quiet") if link.text == "Back") == "/"
+    refused = visitor.send(form.form(f"{batch}/cure"), dose="")
+    page = visitor.send(refused.form(f"{batch}/cure"), dose="0.25 %", nitrite="6.25")
+    assert (page.path.partition("?")[0], page.texts("h1")) == ("/", ["Monday 2 November"])
+    assert "Weigh the cure" not in page.texts("p", "what")
+    assert "Undo" in page.texts("button")
+
+
+def test_a_round_of_weighing_goes_on_to_the_next_piece(visitor: Visitor):
+    batch = visitor.cured_and_acid()
+    visitor.hang(batch, "J-1")
+    second = visitor.hang(batch, "J-2")
+    visitor.wait(days=8)
+    form = visitor.get(button(row(visitor.get("/"), "Weigh 2 pieces"))["href"])
+    sent = next(each for each in form.forms if each.action.endswith("/weigh"))
+    assert visitor.send(sent, mass_kg="1100").path.startswith(f"{second}/weigh")
+
+
+def test_a_form_that_was_opened_elsewhere_leads_where_it_did(visitor: Visitor):
+    batch = visitor.start_batch()
+    assert visitor.fill(f"{batch}/cure", dose="0.25 %", nitrite="6.25").path.startswith(batch)
+
+
 def test_a_piece_to_be_thrown_away_is_one_tap_from_it(visitor: Visitor):
     _, piece = visitor.dried()
     visitor.fill(f"{piece}/inspect", signs="slime")
     line = row(visitor.get("/"), "Discard 1 piece of Juniper coarse")
     assert "J-1: A sign of spoilage: slime on the surface." in line.text
-    assert (button(line).text, button(line)["href"]) == ("Discard", f"{piece}/take-down")
+    assert (button(line).text, opens(line)) == ("Discard", f"{piece}/take-down")
     visitor.fill(f"{piece}/take-down")
     assert "Discard" not in visitor.get("/").all("main")[0].text
 

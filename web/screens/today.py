@@ -30,6 +30,10 @@ from web.visitor import copied, now
 
 screen = Blueprint("today", __name__)
 
+STAYS: frozenset[Task] = frozenset(
+    {"hang", "weigh", "sheet", "prepare", "check", "recheck", "replace", "release", "copy"}
+)
+"""What takes more than one form, or none, goes on where it is. Any other leads back to Today, with its line saved."""
 MOST_ROWS = 8
 """More are folded, but none that is urgent."""
 
@@ -127,6 +131,8 @@ def _row(line: Due) -> Row:
     when, beside = _when(line)
     view, subject = _OPENS[line.task]
     address: dict[str, Any] = {subject: line.about} if subject else {}
+    if line.task not in STAYS:
+        address["from"] = "today"
     return Row(
         when=when,
         beside=beside,
