@@ -350,3 +350,24 @@ def test_a_correction_made_with_the_other_in_sight_counts_though_its_clock_is_ye
     other.fill(f"/entries/{key}/correct", temperature_c="14", happened="")
     visitor.read_in(exported(other))
     assert (visitor.fact(key).temperature_c, other.fact(key).temperature_c) == (14.0, 14.0)
+
+
+def test_the_help_has_a_paragraph_for_each_tab(visitor: Visitor):
+    heads = [each.text for each in visitor.get("/yours/help").all("dt")]
+    assert heads[:5] == ["Today", "Batches", "Chamber", "Sums", "Book"]
+
+
+def test_starting_over_says_how_much_would_go(visitor: Visitor):
+    visitor.fill("/chamber/air", temperature_c="12")
+    page = visitor.get("/yours/start-over")
+    assert "1 entry and every log on this device will be deleted." in page.text
+    assert "No copy was saved on this device yet." in page.text
+
+
+def test_the_book_says_since_when_and_how_old_the_last_copy_is(visitor: Visitor):
+    visitor.fill("/chamber/air", temperature_c="12")
+    visitor.post("/yours/copied?entries=1")
+    visitor.fill("/chamber/air", temperature_c="13")
+    page = visitor.get("/yours")
+    assert "Since today." in page.text
+    assert "1 entry written since." in page.text

@@ -1,6 +1,8 @@
 // The journal between tabs: what others have written is learnt before each request, and one tab writes at a time.
 import { openStore } from "./store.js";
 
+const EMPTIED = "emptied";
+
 /**
  * early: what the page has read while Python was starting. onNews: another tab has written.
  * @param {string} base @param {Promise<Part[]>} early @param {() => void} onNews
@@ -70,6 +72,22 @@ export async function readJournal(base) {
 export function openFiles(base) {
   const store = openStore(nameOf(base));
   return { names: store.files, file: store.file, close: store.close };
+}
+
+/** For the page: every entry and file gone from the device, and the other tabs told to begin again.
+ * @param {string} base */
+export async function forgetBook(base) {
+  const name = nameOf(base);
+  const store = openStore(name);
+  await navigator.locks.request(`${name}-writer`, store.empty);
+  await store.close();
+  new BroadcastChannel(name).postMessage(EMPTIED);
+}
+
+/** For the page: what another tab has written it sees at the next request; of an emptied book it must know at once.
+ * @param {string} base @param {() => void} act */
+export function onEmptied(base, act) {
+  new BroadcastChannel(nameOf(base)).addEventListener("message", ({ data }) => data === EMPTIED && act());
 }
 
 /** One daybook's own, so that two under one origin stay apart. @type {(base: string) => string} */

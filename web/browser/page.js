@@ -9,8 +9,10 @@ import * as focus from "./focus.js";
 import { openWhatIsLedTo } from "./folds.js";
 import { askToKeep, lookAgain } from "./keeping.js";
 import * as pad from "./pad.js";
-import { here } from "./place.js";
+import { base, here } from "./place.js";
 import { selectWhatIsThere } from "./selecting.js";
+import { onEmptied } from "./journal.js";
+import { startOver } from "./start_over.js";
 import { showProgress, showStopped } from "./starting.js";
 import * as taps from "./taps.js";
 import { countDown } from "./time_left.js";
@@ -53,6 +55,8 @@ htmx.registerExtension("daybook", {
 });
 
 fixLinks();
+startOver();
+onEmptied(base, () => location.reload());
 taps.ignoreSecondTaps();
 selectWhatIsThere();
 countDown();

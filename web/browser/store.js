@@ -56,6 +56,8 @@ export function openStore(name) {
     /** Resolves once all is on the disk, with how many entries were new: what is already there is not written again.
      * @type {(entries: Entry[], files: StoredFile[]) => Promise<number>} */
     commit: (entries, files) => steadily((db) => commit(db, entries, files)),
+    /** Nothing is left of it. @type {() => Promise<void>} */
+    empty: () => steadily(empty),
     close: forget,
   };
 }
@@ -80,6 +82,12 @@ async function commit(db, entries, files) {
     abort(transaction);
     throw transaction.error ?? error; // the transaction knows the true reason, such as a full disk
   }
+}
+
+/** @type {(db: Database) => Promise<void>} */
+async function empty(db) {
+  const transaction = db.transaction([ENTRIES, FILES], "readwrite", { durability: "strict" });
+  await Promise.all([transaction.objectStore(ENTRIES).clear(), transaction.objectStore(FILES).clear(), transaction.done]);
 }
 
 /** @type {(table: Table<"entries">, entries: Entry[]) => Promise<number>} */

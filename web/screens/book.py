@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+from datetime import datetime
 from typing import Any
 
 from flask import Blueprint, Response, current_app, make_response, redirect, render_template, request, url_for
@@ -13,18 +14,25 @@ from core.daybook.facts.device import DEVICES, DeviceNamed
 from core.quantities import COUNT, Amount
 from core.refusals import Refusal
 from core.sentence import Message, Sentence, Value
-from web import copied
+from web import copied, visitor
 from web.entry_forms import EntryForm, Subject, declare, write
 from web.files import keep_file
 from web.forms import Words
 from web.journal import book, record_as_it_came
 from web.screens.entries import local_path
-from web.visitor import KEYS, TEN_YEARS_S, THEMES, device, keep_copied, kept, keys, now, writer
+from web.screens.helping import CHAPTERS
+from web.visitor import TEN_YEARS_S, device, keep_copied, kept, now, writer
 
 screen = Blueprint("book", __name__)
 
-LIGHTS: tuple[tuple[str, Message], ...] = (("auto", "As the device"), ("light", "Day"), ("dark", "Night"))
-SETTINGS = {"units": ("metric", "us"), "decimal": ("point", "comma"), "theme": THEMES, "keys": KEYS}
+Options = tuple[tuple[str, Message], ...]
+SETTINGS: dict[str, tuple[Message, Options]] = {
+    "units": ("Units", (("metric", "kg °C"), ("us", "lb °F"))),
+    "decimal": ("Decimal mark", (("point", "1.5"), ("comma", "1,5"))),
+    "theme": ("Light", (("auto", "As the device"), ("light", "Day"), ("dark", "Night"))),
+    "keys": ("Number keys", (("page", "The page's own"), ("tablet", "The tablet's"))),
+}
+"""What can be set: its head, and what it may be."""
 
 
 @screen.get("/yours")
@@ -35,17 +43,47 @@ def page():
 def _page(refusal: Refusal | None = None) -> str:
     return render_template(
         "book.html",
-        count=len(book()),
+        **_copies(),
+        since=_since(),
         kept=kept(),
-        lights=LIGHTS,
+        settings=_set(),
         build=current_app.config["BUILD_ID"],
         writer=writer(),
-        keys=keys(),
         tablet=names(book()).get(device(), ""),
         refusal=refusal,
         came=_came(),
         differ=request.args.get("differ", 0, int),
     )
+
+
+def _copies() -> dict[str, Any]:
+    """How much there is, and how much of it a copy elsewhere has."""
+    last = visitor.copied()
+    return {"count": len(book()), "copied": last, "since_copy": len(book()) - last.entries if last else None}
+
+
+def _since() -> datetime | None:
+    """When the first entry was written that this device holds."""
+    first = next(iter(book().records()), None)
+    return datetime.fromisoformat(first["written_at"]) if first else None
+
+
+def _set() -> list[tuple[str, Message, Options, str]]:
+    how = visitor.reader()
+    chosen = {"units": how.system, "decimal": "comma" if how.decimal == "," else "point"}
+    chosen |= {"theme": visitor.theme(), "keys": visitor.keys()}
+    return [(name, head, options, chosen[name]) for name, (head, options) in SETTINGS.items()]
+
+
+@screen.get("/yours/help")
+def help_page():
+    return render_template("help.html", chapters=CHAPTERS)
+
+
+@screen.get("/yours/start-over")
+def start_over():
+    """Asked once, with a copy offered first; the page itself deletes, for the book is kept by it."""
+    return render_template("start_over.html", **_copies())
 
 
 def _came() -> Sentence | None:
@@ -146,8 +184,8 @@ def who_writes():
 def settings():
     """Units, decimal mark and theme, kept by the page; back to where one was."""
     response = make_response(redirect(local_path(request.form.get("back", "")) or url_for("today.page"), 303))
-    for name, allowed in SETTINGS.items():
+    for name, (_, options) in SETTINGS.items():
         chosen = request.form.get(name, "")
-        if chosen in allowed:
+        if chosen in dict(options):
             response.set_cookie(name, chosen, max_age=TEN_YEARS_S, samesite="Lax")
     return response
