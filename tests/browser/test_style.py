@@ -144,6 +144,13 @@ def test_figures_align_in_columns(see):
     assert "tabular-nums" in digits
 
 
+def test_today_with_ten_things_to_do_is_one_and_a_half_screens_high_at_most(see):
+    page = see("today")
+    assert page.locator("li.row").count() >= 10
+    walk.turn(page, LANDSCAPE)
+    assert page.evaluate("document.documentElement.scrollHeight") <= 1.5 * LANDSCAPE["height"]
+
+
 def test_motion_can_be_refused(see):
     page = see("today")
     page.emulate_media(reduced_motion="reduce")
