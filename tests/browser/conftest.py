@@ -228,6 +228,7 @@ def show(page: Page, path: str) -> Page:
     """Go there as "back" would: no new start, only the page, with nothing left of what was typed."""
     page.evaluate(
         """async (path) => {
+          for (const key of Object.keys(localStorage)) if (key.startsWith("daybook-draft ")) delete localStorage[key];
           history.pushState({ htmx: true }, "", path);
           history.pushState({ htmx: true }, "", "/on-the-way");
           await navigation.back().finished;

@@ -5,6 +5,7 @@ import * as charts from "./charts.js";
 import { cookie } from "./cookies.js";
 import { notify, render, withdraw } from "./device.js";
 import { saveDownloads } from "./downloads.js";
+import * as drafts from "./drafts.js";
 import * as focus from "./focus.js";
 import { openWhatIsLedTo } from "./folds.js";
 import { askToKeep, lookAgain } from "./keeping.js";
@@ -38,10 +39,12 @@ htmx.registerExtension("daybook", {
   },
   htmx_before_swap: (/** @type {Element} */ element, /** @type {Swap} */ detail) => {
     typed.beforeSwap(element, detail);
+    drafts.beforeSwap(element, detail);
     focus.beforeSwap(element, detail);
   },
   htmx_after_swap: (/** @type {Element} */ element, /** @type {Swap} */ detail) => {
     typed.afterSwap();
+    drafts.afterSwap();
     taps.afterSwap(element, detail);
     awake.afterSwap();
     charts.afterSwap();
@@ -62,6 +65,7 @@ selectWhatIsThere();
 countDown();
 openWhatIsLedTo();
 typed.watchTyping();
+drafts.keepDrafts();
 pad.openPad();
 awake.keepAwake();
 saveDownloads(send, (text) => notify("download", { text }));
@@ -70,7 +74,6 @@ lookAgain();
 /** @type {(message: { marks: Record<string, number> }) => Promise<void>} */
 async function open({ marks }) {
   await draw();
-  typed.putBackTyped(here());
   window.daybook.marks = marks;
   window.daybook.startedInMs = Math.round(performance.now());
   performance.measure("daybook:start", { start: 0 });

@@ -1,8 +1,7 @@
-// What was typed is never changed under the hand: not by a morph of the page, not by a reload for a new version.
+// What was typed is never changed under the hand by a morph of the page.
 
 const FREE = ["hidden", "file", "submit", "button", "reset", "image"]; // these follow the server
 const TICKED = ["checkbox", "radio"];
-const KEPT = "daybook-typed";
 
 /** @type {WeakMap<Element, string>} */
 const touched = new WeakMap(); // what was changed by hand, and on which page: the next page may use the same ids
@@ -19,9 +18,10 @@ export function watchTyping() {
   });
 }
 
-/** Something has been filled in and not sent: the page must not be drawn anew by itself. */
-export function isHalfFilled() {
-  return fields().some((field) => touched.has(field));
+/** Something has been filled in and not sent: the page must not be drawn anew by itself.
+ * @type {(within?: ParentNode) => boolean} */
+export function isHalfFilled(within = document) {
+  return fields(within).some((field) => touched.has(field));
 }
 
 /** Before htmx makes an old node look like a new one: what the hand did to it goes over.
@@ -61,28 +61,6 @@ export function afterSwap() {
   afterMorph = [];
 }
 
-/** Before a reload: the typed texts, by page and by the name of the field. @type {(page: string) => void} */
-export function keepTyped(page) {
-  const kept = fields()
-    .filter((field) => touched.has(field) && field.name && !FREE.includes(field.type))
-    .map((field) => ({ name: field.name, nth: nth(field), value: field.value, checked: field.checked }));
-  if (kept.length > 0) sessionStorage.setItem(KEPT, JSON.stringify({ page, kept }));
-}
-
-/** After a reload, once the page is drawn. @type {(page: string) => void} */
-export function putBackTyped(page) {
-  const stored = JSON.parse(sessionStorage.getItem(KEPT) ?? "null");
-  sessionStorage.removeItem(KEPT);
-  if (stored?.page !== page) return;
-  for (const { name, nth: place, value, checked } of stored.kept) {
-    const field = fields().filter((each) => each.name === name)[place];
-    if (!field) continue;
-    if (TICKED.includes(field.type)) field.checked = checked;
-    else field.value = value;
-    field.dispatchEvent(new Event("input", { bubbles: true }));
-  }
-}
-
 /** @type {(element: Element) => void} */
 function touch(element) {
   for (const each of choicesOf(element)) touched.set(each, location.pathname);
@@ -112,14 +90,9 @@ function summaryOf(details) {
   return details.querySelector("summary")?.textContent.trim();
 }
 
-/** @type {(field: Field) => number} */
-function nth(field) {
-  return fields().filter((each) => each.name === field.name).indexOf(field);
-}
-
-/** @type {() => Field[]} */
-function fields() {
-  return [.../** @type {NodeListOf<Field>} */ (document.querySelectorAll("input, textarea, select"))];
+/** @type {(within?: ParentNode) => Field[]} */
+function fields(within = document) {
+  return [.../** @type {NodeListOf<Field>} */ (within.querySelectorAll("input, textarea, select"))];
 }
 
 /** @type {(node: Element) => node is Field} */

@@ -51,6 +51,8 @@ type Files = Record<string, Promise<Response>>;
 type RawFiles = Omit<ReturnType<typeof import("./journal.js").openFiles>, "close">;
 type Notice = { text: string; detail?: string; button?: string; act?: () => void };
 type Progress = { phase: "files" | "python" | "journal"; done: number; total: number };
+/** fresh: what the form held before anybody typed. texts: by the names of its boxes. */
+type Draft = { at: number; fresh: string; texts: [name: string, text: string][] };
 /** A box that is typed into: of the three kinds each has what the code asks of it, or undefined. */
 type Field = HTMLInputElement;
 /** htmx's, as far as it is used here. */

@@ -1,8 +1,7 @@
 // The service worker, seen from the page: ready to work offline; a new version waits until it is asked for.
 import { Workbox } from "workbox-window";
 import { notify } from "./device.js";
-import { base, here } from "./place.js";
-import { keepTyped } from "./typed.js";
+import { base } from "./place.js";
 
 /** Called when the daybook is open, so that the first visit's downloads do not compete with the start. */
 export async function keepUpToDate() {
@@ -26,17 +25,12 @@ export async function keepUpToDate() {
   });
   workbox.addEventListener("waiting", () => offer(() => workbox.messageSkipWaiting()));
   workbox.addEventListener("controlling", ({ isUpdate }) => {
-    if (asked) reload();
-    else if (isUpdate) offer(reload); // taken in another tab
+    if (asked) location.reload();
+    else if (isUpdate) offer(() => location.reload()); // taken in another tab
   });
 
   const registration = await workbox.register({ immediate: true });
   const look = () => registration?.update().catch(() => {}); // offline: later
   look();
   document.addEventListener("visibilitychange", () => document.visibilityState === "visible" && look());
-}
-
-function reload() {
-  keepTyped(here());
-  location.reload();
 }

@@ -16,7 +16,7 @@ from core.quantities import Reader
 from core.refusals import Refusal, Refused
 from core.sentence import Sentence
 from core.working import Figure
-from web.entry_forms import with_saved
+from web.entry_forms import ASKED_ANEW, with_saved
 from web.journal import book, fresh_id, record, sent_token
 from web.screens.mix import formula_rows as rows
 from web.screens.mix.blueprint import screen
@@ -75,6 +75,8 @@ def _write(writing: Writing):
     if "figures" in request.args:
         figures, refusal = _figures(writing, rows.draft(request.args, ""), how)
         return render_template("figures.html", figures=figures, refusal=refusal)
+    if ASKED_ANEW in request.args:
+        return _drawn(writing, rows.draft(request.args, fresh_id()), how)
     if request.method == "GET":
         return _drawn(writing, rows.draft(_begun(writing, how), fresh_id()), how)
     drawn = rows.draft(request.form, sent_token())
