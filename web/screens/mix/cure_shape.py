@@ -89,6 +89,8 @@ class Dose:
     help: Said = DOSE_HELP
     unit: str = "% or g"
     bare: Quantity = PER_CENT_OR_WEIGHT
+    keys: tuple[str, ...] = ("%", "g", "ppm")
+    """The units that the number keys offer beside it."""
 
     def read(self, text: str, reader: Reader) -> Asked:
         letters = text.casefold()
@@ -123,6 +125,7 @@ IN_BRINE = Dose(
     ),
     unit="g",
     bare=WEIGHT_IN_BRINE,
+    keys=("g", "ppm"),
 )
 ON_MIXTURE = Sentence("Canada’s ppm are on the whole raw mixture.")
 STRENGTH_IN_EU = evolve(
