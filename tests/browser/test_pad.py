@@ -26,6 +26,8 @@ IN_SIGHT = """() => {
     .filter((above) => above === null || !(each.contains(above) || above.contains(each)));
   if (!pad) return ["there are no keys"];
   if (at(box).top < 0 || at(box).bottom > innerHeight || covers(box).length) said.push(`${box.name} cannot be seen`);
+  const main = form.querySelector("button.main");
+  if (main && (at(main).bottom > innerHeight || covers(main).length)) said.push("the button cannot be seen");
   const looked = form.querySelectorAll("button.main, .figures .value, .answer");
   for (const each of looked) {
     const isUnder = covers(each).some((above) => above && pad.contains(above));
@@ -254,6 +256,17 @@ def test_the_keys_lie_over_nothing_one_looks_at(touched: Page, filled: Filled, f
         each.tap()
         expect(page.locator("number-pad")).to_be_visible()
         assert page.evaluate(IN_SIGHT) == []
+
+
+@pytest.mark.parametrize("size", SIZES)
+def test_the_answer_is_in_sight_above_or_beside_the_keys(salt: Page, size: str):
+    walk.turn(salt, SIZES[size])
+    for name, number in (("meat_kg", "10"), ("dose", ".25"), ("nitrite", "6.25")):
+        come_to(salt, name)
+        press(salt, number)
+    walk.answered(salt)
+    expect(salt.locator("form .figures .value").first).to_be_in_viewport(ratio=1)
+    assert salt.evaluate(IN_SIGHT) == []
 
 
 def test_no_keys_come_where_one_points_finely(tablet: Page):
