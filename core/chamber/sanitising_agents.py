@@ -277,13 +277,14 @@ _UNKNOWN = Sentence("nothing is known here of the two together; a sanitiser is m
 def never_mix(agents: tuple[str, ...]) -> tuple[Clash, ...]:
     """A warning for every pair of agents in the same run: the known hazard, or that none is known to be safe.
 
-    agents: keys of CLEANERS, in any order, once or more. Known hazards come first. Raises KeyError for another key.
+    agents: keys of CLEANERS, in any order, once or more. Gas comes first, then the other known hazards. Raises KeyError
+    for another key.
     """
     chosen = [key for key in CLEANERS if key in agents]
     if strange := set(agents) - set(CLEANERS):
         raise KeyError(", ".join(sorted(strange)))
     clashes = [Clash(pair, *_hazard(pair)) for pair in combinations(chosen, 2)]
-    return tuple(sorted(clashes, key=lambda clash: clash.hazard == _UNKNOWN))
+    return tuple(sorted(clashes, key=lambda clash: (clash.hazard not in (_GAS, _IODINE_GAS), clash.hazard == _UNKNOWN)))
 
 
 def _hazard(pair: tuple[str, str]) -> tuple[Sentence, Source]:

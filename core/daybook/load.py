@@ -106,6 +106,11 @@ class Burden:
     why: Sentence
     figures: tuple[Figure, ...] = ()
 
+    @property
+    def most(self) -> Figure | None:
+        """The meat that the chamber carries at this loss; None where that is not known."""
+        return next((each for each in self.figures if each.key == "carries"), None)
+
 
 GIVES_OFF: Message = "{meat} give off {water}; the chamber takes out {out} ({litres}). It carries {carries}."
 MOISTER: Message = (

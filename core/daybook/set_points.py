@@ -35,7 +35,7 @@ def apart(chosen: SetPointsChosen, air: AirRead) -> tuple[Sentence, ...]:
     """
     temperature = _sentence(
         air.temperature_c - chosen.temperature_c,
-        max(chosen.temperature_differential_k or 0.0, LEAST_KELVIN),
+        allowed_k(chosen),
         lambda off: Amount(off, TEMPERATURE_DIFFERENCE),
         WARMTH,
     )
@@ -47,6 +47,11 @@ def apart(chosen: SetPointsChosen, air: AirRead) -> tuple[Sentence, ...]:
         lambda off: Amount(off, RELATIVE_HUMIDITY),
         HUMID,
     )
+
+
+def allowed_k(chosen: SetPointsChosen) -> float:
+    """How far the air may lie from the set temperature and still be as set."""
+    return max(chosen.temperature_differential_k or 0.0, LEAST_KELVIN)
 
 
 def is_moister(chosen: SetPointsChosen, air: AirRead) -> bool | None:

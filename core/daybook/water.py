@@ -37,6 +37,13 @@ class Tank:
     outlook: Outlook | None
     why: Said
 
+    def left_m3(self, moment: datetime) -> float:
+        """At its usual rate since the last filling; what was filled, where no rate is known."""
+        if self.outlook is None:
+            return self.level_m3
+        gone_m3 = self.outlook.rate.value * (moment - self.filled_at).total_seconds()
+        return min(max(self.level_m3 - gone_m3, 0.0), self.level_m3)
+
 
 @frozen
 class Basin:

@@ -77,7 +77,8 @@ def prepare_it(page: Page, seen: Seen) -> None:
     at = BEGUN + timedelta(days=1)
     prepare.set_clock(page, at)
     walk.go_to(page, "Chamber")
-    walk.follow(page, "Prepare the chamber", "Prepare the chamber")
+    walk.follow(page, "Prepare", "Prepare the chamber")
+    walk.tap(page, page.locator("summary", has_text="More from the label"))
     prepare.fill(page, stock="5", target="100", volume_m3="4 L", contact_s="60 s")
     prepare.choose(page, "remove it first, with vinegar")
     expect(page.locator("form .figures .caution").first).to_contain_text("chlorine")
@@ -91,10 +92,11 @@ def prepare_it(page: Page, seen: Seen) -> None:
 def set_it(page: Page, seen: Seen) -> None:
     prepare.set_clock(page, FIRST - timedelta(hours=1))
     prepare.write(
-        page, "Charge the humidifier", "Charge the humidifier", "Save the charge",
+        page, "Charge", "Charge the humidifier", "Save the charge",
         water_m3="6 qt", soda_kg_per_m3="1 tbsp/qt", tank_m3="6 qt",
     )  # fmt: skip
     walk.follow(page, "Choose set-points", "Set-points")
+    walk.tap(page, page.locator("summary", has_text="Drying sausage"))
     walk.follow(page, "Salami, 55 °F (12.8 °C) and 80 %", "Choose set-points")
     prepare.fill(page, temperature_c="13", humidity="79")
     expect(page.locator("form .figures")).to_contain_text("271 Pa")
@@ -118,7 +120,7 @@ def prove_too_cold(page: Page, seen: Seen) -> str:
 def _read_in(page: Page, files: dict[str, bytes], seen: Seen) -> None:
     """Both files, and what is asked of the one whose dates can be read in two ways."""
     walk.go_to(page, "Chamber")
-    walk.follow(page, "Prove it from loggers' files", "Prove the empty chamber")
+    walk.follow(page, "Prove", "Prove the empty chamber")
     prove.choose(page, files)
     walk.tap(page, page.get_by_role("button", name="Read the files"))
     walk.is_at(page, "How this file is read")
@@ -188,8 +190,9 @@ def use_it(page: Page, seen: Seen) -> None:
     seen.note("air", page, "section[aria-labelledby=air-head]")
     for days in (0, 2):
         prepare.set_clock(page, at + timedelta(days=days))
-        prepare.write(page, "Fill it up", "Fill the humidifier", "Save the filling", water_m3="2 L")
-    prepare.write(page, "Empty the basin", "Empty the basin", "Save the emptying", volume_m3="0.8 L")
+        prepare.write(page, "Filled it", "Fill the humidifier", "Save the filling", water_m3="2 L")
+    prepare.write(page, "Emptied the basin", "Empty the basin", "Save the emptying", volume_m3="0.8 L")
+    walk.tap(page, page.locator("#water-means > summary"))
     seen.note("water", page, "section[aria-labelledby=water-head]")
     walk.go_to(page, "Today")
     seen.note("today", page)

@@ -72,6 +72,20 @@ def test_the_tank_runs_dry_from_the_level_it_was_filled_to(book: Book):
     assert found.outlook.expected - (NOON + 10 * DAY) < timedelta(seconds=1)
 
 
+@pytest.mark.parametrize(("day", "litres"), [(4, 6), (6, 4), (9.5, 0.5), (10, 0), (40, 0)])
+def test_what_is_left_goes_at_the_usual_rate_and_is_never_less_than_nothing(book: Book, day: float, litres: float):
+    found = tank(book)
+    assert found is not None
+    assert found.left_m3(NOON + day * DAY) == pytest.approx(litres * LITRE)
+
+
+def test_without_a_rate_it_holds_what_was_filled(kitchen: Kitchen):
+    kitchen.note(HumidifierCharged(6 * LITRE), CHAMBER)
+    found = tank(kitchen.book)
+    assert found is not None
+    assert found.left_m3(NOON + 30 * DAY) == pytest.approx(6 * LITRE)
+
+
 def test_a_filling_to_the_mark_counts_what_the_level_rose(kitchen: Kitchen):
     kitchen.note(HumidifierCharged(6 * LITRE, 0.0, 7 * LITRE), CHAMBER, at=0)
     kitchen.note(HumidifierFilled(3 * LITRE), CHAMBER, at=2)

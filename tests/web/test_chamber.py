@@ -89,3 +89,57 @@ def test_air_taken_back_is_not_the_chambers_air(visitor: Visitor):
     wrong = visitor.fill("/chamber/air", temperature_c="21").saved
     page = visitor.post(f"/entries/{wrong}/withdraw")
     assert page.texts("p", "value")[0] == "12.0 °C"
+
+
+def test_one_reading_has_no_line_and_two_have_one(visitor: Visitor):
+    visitor.fill("/chamber/set-points/choose/own", temperature_c="13", humidity="78")
+    visitor.fill("/chamber/air", temperature_c="12")
+    assert "readings since" not in visitor.get("/chamber").text
+    visitor.wait(days=1)
+    visitor.fill("/chamber/air", temperature_c="13")
+    page = visitor.get("/chamber")
+    assert "2 readings since yesterday" in page.text
+    assert len(page.all("polyline")) == 1
+
+
+def test_readings_of_last_month_are_not_these_days(visitor: Visitor):
+    visitor.fill("/chamber/set-points/choose/own", temperature_c="13", humidity="78")
+    visitor.fill("/chamber/air", temperature_c="12")
+    visitor.wait(days=30)
+    visitor.fill("/chamber/air", temperature_c="13")
+    assert visitor.get("/chamber").all("polyline") == []
+
+
+def test_an_instrument_never_checked_is_one_tap_from_its_check(visitor: Visitor):
+    visitor.fill("/chamber/instruments/add", name="Needle", kind="thermometer")
+    link = next(each for each in visitor.get("/chamber").all("a") if each["aria-label"] == "Check Needle")
+    assert link.text == "Check it"
+
+
+def test_an_instrument_checked_today_asks_for_nothing(visitor: Visitor):
+    path = visitor.fill("/chamber/instruments/add", name="Needle", kind="thermometer").path.partition("?")[0]
+    visitor.fill(f"{path}/check/ice", reading_c="0", division_k="0.1")
+    page = visitor.get("/chamber")
+    assert "Check it" not in page.text
+    assert "accept" in page.texts("strong", "state")
+
+
+def test_the_log_is_folded(visitor: Visitor):
+    visitor.fill("/chamber/air", temperature_c="12")
+    assert visitor.get("/chamber").by_id("log").attributes.get("open", "shut") == "shut"
+
+
+def test_what_hangs_is_drawn_as_its_share_of_what_the_chamber_carries(visitor: Visitor):
+    visitor.hang(visitor.cured_and_acid(), start="10 kg")
+    visitor.fill("/chamber/capacity", rated_m3_s="0.3")
+    page = visitor.get("/chamber")
+    assert "10 kg of 20 kg it can carry" in page.text
+    assert [each["width"] for each in page.all("rect", "gone")] == ["50.0"]
+
+
+def test_more_than_the_chamber_carries_fills_the_bar_and_says_so(visitor: Visitor):
+    visitor.hang(visitor.cured_and_acid(), start="30 kg")
+    visitor.fill("/chamber/capacity", rated_m3_s="0.3")
+    page = visitor.get("/chamber")
+    assert "Overloaded" in page.texts("strong", "state")
+    assert [each["width"] for each in page.all("rect", "over")] == ["100"]

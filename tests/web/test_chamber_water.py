@@ -73,6 +73,23 @@ def test_the_page_tells_when_the_tank_runs_dry(visitor: Visitor):
     assert "Wednesday at the earliest" in text
 
 
+def test_the_tank_is_drawn_as_full_as_it_is_now(visitor: Visitor):
+    two_fillings(visitor)
+    visitor.wait(days=3)
+    page = visitor.get("/chamber")
+    assert "About 3 L left of 7 L" in page.text
+    (level,) = page.all("rect", "level")
+    assert float(level["height"]) == pytest.approx(98 * 3 / 7, abs=0.3)
+
+
+def test_a_tank_that_may_be_dry_is_not_called_full(visitor: Visitor):
+    two_fillings(visitor)
+    visitor.wait(days=5)
+    assert "It may be dry already." in visitor.get("/chamber").text
+    visitor.wait(days=5)
+    assert "Probably dry since Thursday" in visitor.get("/chamber").text
+
+
 def test_the_page_tells_when_the_basin_is_full(visitor: Visitor):
     two_emptyings(visitor)
     text = visitor.get("/chamber").text

@@ -338,7 +338,7 @@ def test_an_old_check_is_a_line_on_today_that_opens_its_page(visitor: Visitor):
     line = next(each for each in page.all("li") if "Check the hygrometer Larder" in each.text)
     assert "last checked 7 months ago" in line.text
     assert line.all("a")[0]["href"] == path
-    assert "Old: check it again" in visitor.get("/chamber").text
+    assert "accept, old" in visitor.get("/chamber").text
 
 
 def test_both_readings_travel_in_an_export(visitor: Visitor, other: Visitor):
@@ -363,3 +363,9 @@ def test_the_correction_reads_in_either_system(visitor: Visitor, units: str):
     visitor.fill(f"{path}/check/ice", reading_c="0.5 °C")
     expected = {"metric": "0.5 K is taken off every reading.", "us": "0.9 °F is taken off every reading."}
     assert expected[units] in visitor.get(path).text
+
+
+def test_what_an_instrument_is_nobody_chooses_but_its_owner(visitor: Visitor):
+    page = visitor.fill("/chamber/instruments/add", name="Needle")
+    assert page.beside("kind") == "Choose one for “What it is”."
+    assert len(visitor.book) == 0

@@ -334,3 +334,43 @@ def test_a_finished_run_is_not_told_on_today(visitor: Visitor):
 def test_a_new_run_starts_from_the_last_ones_agents(visitor: Visitor):
     finish(visitor, begin(visitor, volume_m3="5"))
     assert visitor.get("/chamber/preparation").typed("volume_m3") == "5"
+
+
+def test_only_the_tap_that_starts_a_time_may_ring(visitor: Visitor):
+    page = visitor.get(at_contact(visitor))
+    assert [each["action"].rpartition("/")[2] for each in page.all("form") if "data-rings" in each.attributes] == [
+        "timer"
+    ]
+
+
+def test_the_countdown_is_where_one_stands_and_says_what_is_over(visitor: Visitor):
+    page = start(visitor, at_contact(visitor))
+    assert "data-focus" in page.by_id("time-left").attributes
+    (clock,) = page.all("time-left")
+    assert (clock["of"], clock["over"]) == (open_task(page), "The time is over.")
+
+
+def test_a_refusal_is_where_one_stands(visitor: Visitor):
+    path = at_contact(visitor)
+    start(visitor, path)
+    page = tick(visitor, path)
+    assert "data-focus" in page.by_id("step-refusal").attributes
+    assert "data-focus" not in page.by_id("time-left").attributes
+
+
+def test_a_run_that_failed_offers_to_sanitise_again(visitor: Visitor):
+    page = finish(visitor, begin(visitor))
+    link = next(each for each in page.all("a") if each.text == "Sanitise again")
+    assert visitor.get(link["href"]).typed("target") == "200"
+
+
+def test_the_gas_is_warned_of_first(visitor: Visitor):
+    page = visitor.get(begin(visitor, agent="chlorine", stock="5", target="100", others="alcohol acid"))
+    assert "chlorine gas" in page.texts("p", "caution")[0]
+
+
+def test_what_was_done_is_folded(visitor: Visitor):
+    path = begin(visitor)
+    tick(visitor, path)
+    assert visitor.get(path).by_id("done").text.startswith("1 done")
+    assert "open" not in visitor.get(path).by_id("done").attributes

@@ -1,4 +1,5 @@
-// <time-left until="2026-11-25T14:32:10+01:00">: counts down to a moment and says in words when it is over.
+// <time-left until="2026-11-25T14:32:10+01:00">: counts down to a moment, rings, and says in words that it is over.
+import { callOff, ringAt } from "./ring.js";
 
 class TimeLeft extends HTMLElement {
   static observedAttributes = ["until"];
@@ -6,14 +7,22 @@ class TimeLeft extends HTMLElement {
   connectedCallback() {
     this.ticking = setInterval(() => this.say(), 1000);
     this.say();
+    this.ring();
   }
 
   disconnectedCallback() {
     clearInterval(this.ticking);
+    callOff();
   }
 
   attributeChangedCallback() {
-    if (this.isConnected) this.say();
+    if (!this.isConnected) return;
+    this.say();
+    this.ring();
+  }
+
+  ring() {
+    ringAt(this.getAttribute("until") ?? "", this.getAttribute("of") ?? "", this.getAttribute("over") ?? "");
   }
 
   say() {

@@ -74,12 +74,7 @@ ADD = declare(
         "Add an instrument",
         (
             Words("name", "Name", 40, example="Larder", help="What you call it, or where it hangs."),
-            Choice(
-                "kind",
-                "What it is",
-                KIND_WORDS | {"hygrometer": "hygrometer, logger’s probe"},
-                default="hygrometer",
-            ),
+            Choice("kind", "What it is", KIND_WORDS | {"hygrometer": "hygrometer, logger’s probe"}),
             *(evolve(each, help=EMPTY_MEANS) for each in boxes(InstrumentAdded, "check_every_s")),
             *boxes(InstrumentAdded, "tolerance_k", "tolerance_humidity"),
             Words("probe", "Probe’s name in the logger’s files", optional=True, help="So that its log finds it."),

@@ -11,11 +11,12 @@ from core.daybook.proofs import runs
 from core.daybook.water import Basin, Tank, basin, tank
 from core.quantities import COUNT, VOLUME, Amount
 from core.sentence import Message, Rounded, Sentence, Value
+from core.units import DAY_S
 from web.days import day
 from web.entry_forms import say
 from web.instruments import corrected_of, shelf
 from web.journal import book
-from web.screens.chamber.air import air_figures
+from web.screens.chamber.air import air_figures, course
 from web.screens.chamber.blueprint import screen
 from web.screens.chamber.instrument_words import OUTCOMES
 from web.screens.chamber.load import BURDEN_WORDS, in_short
@@ -37,12 +38,15 @@ FULL: Message = (
 def page():
     shown = len(book()) + 1 if "all" in request.args else LATEST_LINES
     lines, air = book().about(CHAMBER), book().latest(CHAMBER, AirRead)
+    figures = air_figures(corrected_of(air).fact) if air else ()
     run, humidifier, gathered = latest_run(book()), tank(book()), basin(book())
     return render_template(
         "chamber/page.html",
         air=air,
-        figures=air_figures(corrected_of(air).fact) if air else (),
-        set_points=in_force(),
+        figures=figures,
+        dew_point=next((each for each in figures if each.key == "dew_point"), None),
+        set_points=(chosen := in_force()),
+        course=course(chosen.fact) if chosen else None,
         instruments=shelf().in_use(),
         outcomes=OUTCOMES,
         charge=book().latest(CHAMBER, HumidifierCharged),
@@ -54,6 +58,7 @@ def page():
         standing=STANDING_WORDS[sanitised(run)[0]] if run else "",
         load=in_short(),
         burden_words=BURDEN_WORDS,
+        day_s=DAY_S,
         proofs=[(line, picture(line.fact)) for line in runs(book()) if isinstance(line.fact, ProofRun)],
         log=[(line, say(line, reader())) for line in reversed(lines[-shown:])],
         older=_older(len(lines[:-shown])),

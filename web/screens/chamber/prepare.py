@@ -23,6 +23,9 @@ from web.screens.chamber.blueprint import screen
 from web.visitor import reader
 
 ALSO_USED = {key: words for key, words in CLEANERS.items() if key not in ("label", "vinegar")}
+ASKED = ("agent", "stock", "target", "volume_m3", "stock_kg_m3", "after", "stated", "descaled")
+BY_THE_LABEL = ("label", "ph", "contact_s")
+"""Boxes that always stand there, and those that are folded until one is filled."""
 LABEL_AND_LAW: Message = "The product’s label and local rules come before what is said here."
 
 
@@ -71,7 +74,7 @@ def warnings(fact: PreparationBegun) -> tuple[Sentence, ...]:
 def _figures(fact: PreparationBegun, subject: Subject | None = None) -> tuple[Figure, ...]:
     first, *others = dilution(fact)
     told = warnings(fact)
-    cautions = (*told, *(each_said((LABEL_AND_LAW,)) if told else ()), *first.cautions)
+    cautions = (*told, *first.cautions, *each_said((LABEL_AND_LAW,)))
     return (attrs.evolve(first, cautions=tuple(dict.fromkeys(cautions))), *others, *lime(fact))
 
 
@@ -106,7 +109,6 @@ BEGIN = declare(
         fact=_begun,
         texts=_texts,
         save="Begin the run",
-        hint=LABEL_AND_LAW,
         correct="Correct how this run was started",
     )
 )
@@ -126,4 +128,6 @@ def prepare():
         template="chamber/prepare.html",
         unfinished=last if last and last.open else None,
         own_list=bool(kept(book())),
+        asked=ASKED,
+        by_the_label=BY_THE_LABEL,
     )

@@ -156,6 +156,7 @@ def _drawn(run: Run, refusal: Said = "", too_soon: bool = False) -> str:
         too_soon=too_soon,
         standing=STANDING_WORDS[standing],
         reasons=reasons,
+        failed=standing == "not sanitised by the rule",
         log=[(line, say(line, reader())) for line in reversed(run.lines)],
     )
 

@@ -1,6 +1,8 @@
-"""A saved run in little: its outline as a line of ink within the band it was held to."""
+"""A temperature in little: its outline as a line of ink within the band it was held to."""
 
 from __future__ import annotations
+
+from collections.abc import Sequence
 
 from attrs import frozen
 
@@ -29,8 +31,14 @@ def picture(run: ProofRun) -> Picture | None:
     points = run.result.outline
     if len(points) < 2:
         return None
-    low, high = run.temperature_c - run.temperature_half_k, run.temperature_c + run.temperature_half_k
-    values = [value for _, value in points]
+    band = (run.temperature_c - run.temperature_half_k, run.temperature_c + run.temperature_half_k)
+    return outline(points, band, _words(points[-1][0] - points[0][0] or 1.0, settled=run.result.settled))
+
+
+def outline(points: Sequence[tuple[float, ...]], band: tuple[float, float], words: Sentence) -> Picture:
+    """points: two or more, each a moment in any unit and its temperature."""
+    low, high = band
+    values = [point[1] for point in points]
     usual = sorted(values)[len(values) // 20 : len(values) - len(values) // 20 or None]
     edge = AROUND * (high - low)  # the pull-down may run out of the picture: the band is what matters
     bottom, top = min(low - edge, usual[0]), max(high + edge, usual[-1])
@@ -40,8 +48,8 @@ def picture(run: ProofRun) -> Picture | None:
         share = (min(max(value, bottom), top) - bottom) / (top - bottom)
         return round(HEIGHT - EDGE - share * (HEIGHT - 2 * EDGE), 1)
 
-    placed = (f"{(at - points[0][0]) / lasts * WIDTH:.1f},{up(value)}" for at, value in points)
-    return Picture(" ".join(placed), up(high), round(up(low) - up(high), 1), _words(lasts, settled=run.result.settled))
+    placed = (f"{(at - points[0][0]) / lasts * WIDTH:.1f},{up(value)}" for at, value, *_ in points)
+    return Picture(" ".join(placed), up(high), round(up(low) - up(high), 1), words)
 
 
 def _words(lasts_h: float, *, settled: bool) -> Sentence:
