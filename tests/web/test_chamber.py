@@ -112,7 +112,7 @@ def test_readings_of_last_month_are_not_these_days(visitor: Visitor):
 
 def test_an_instrument_never_checked_is_one_tap_from_its_check(visitor: Visitor):
     visitor.fill("/chamber/instruments/add", name="Needle", kind="thermometer")
-    link = next(each for each in visitor.get("/chamber").all("a") if each["aria-label"] == "Check Needle")
+    link = next(each for each in visitor.get("/chamber").all("a") if each["aria-label"] == "Check it: Needle")
     assert link.text == "Check it"
 
 

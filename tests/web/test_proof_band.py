@@ -5,6 +5,7 @@ from __future__ import annotations
 import pytest
 
 from core.daybook.facts.chamber import SetPointsChosen
+from core.daybook.facts.instruments import InstrumentAdded
 from tests.core.proof_files import high, low
 from tests.web.conftest import Visitor
 from tests.web.proving import enter, laid_out
@@ -31,6 +32,37 @@ def test_two_files_whose_heads_name_the_probes_keep_those_names(visitor: Visitor
     one = low().replace(b"Temp", b"Larder 1 Temp").replace(b"RH", b"Larder 1 RH")
     page = laid_out(visitor, ("low.csv", one), ("high.csv", one.replace(b"Larder 1", b"Larder 2")))
     assert [page.typed(name) for name in ("probe-0", "probe-1")] == ["Larder 1", "Larder 2"]
+
+
+def _added(visitor: Visitor, name: str, probe: str = "") -> str:
+    return enter(visitor, InstrumentAdded(name, "hygrometer", probe=probe), about=None)
+
+
+def _larder(visitor: Visitor, file: str = "log.csv") -> str:
+    """What is chosen for the probe that its log calls Larder-A."""
+    data = low().replace(b"Temp", b"Larder-A Temp").replace(b"RH", b"Larder-A RH")
+    return laid_out(visitor, (file, data)).typed("instrument-0")
+
+
+@pytest.mark.parametrize("probe", ["Larder-A", "larder a", "LARDER_A", "LarderA"])
+def test_a_loggers_name_finds_its_instrument_whatever_its_capitals_spaces_and_hyphens(visitor: Visitor, probe: str):
+    known = _added(visitor, "By the door", probe)
+    assert _larder(visitor) == known
+
+
+def test_an_instrument_of_that_name_is_found_too_and_the_one_that_says_so_before_it(visitor: Visitor):
+    named = _added(visitor, "larder a")
+    assert _larder(visitor) == named
+    said = _added(visitor, "Left logger", "LARDER A")
+    assert _larder(visitor) == said
+
+
+def test_another_letter_is_another_logger_and_of_two_none_is_guessed(visitor: Visitor):
+    _added(visitor, "By the door", "Larder B")
+    assert _larder(visitor) == "another"
+    for name in ("One", "Other"):
+        _added(visitor, name, "Larder A")
+    assert _larder(visitor) == "another"
 
 
 def test_two_probes_of_one_name_are_refused(visitor: Visitor):

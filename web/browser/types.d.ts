@@ -73,5 +73,5 @@ type Stroke = { colour: string; dash: number[] };
 type Label = { words: string; colour: string; y: number };
 type Shared = { ink: Ink; right: number; strokeOf: (column: Column) => Stroke };
 type Place = { isFirst: boolean; isLast: boolean; height: number; width: number };
-type Parts = Record<"buttons" | "sight" | "readout" | "slider" | "line", HTMLElement>;
+type Parts = Record<"buttons" | "sight" | "means" | "readout" | "slider" | "line", HTMLElement>;
 type Moves = ReturnType<typeof import("./chart/moves.js").openMoves>;

@@ -88,3 +88,33 @@ test("a row is read probe by probe, and a gap is no figure", () => {
   const columns = [column("Upper", "temperature", "°C", [12.71]), column("Upper", "dew point", "°C", [NaN])];
   assert.equal(reading([...columns, column("Lower", "humidity", "%", [75.06])], 0), "Upper 12.7\u00a0°C, dew point —; Lower 75.1\u00a0%");
 });
+
+const { LONG_S, running, WINDOW_S } = await import("../../../web/browser/chart/running.js");
+
+/** A tooth an hour, of 10 to 14, a row a minute. */
+const COMB = Array.from({ length: 600 }, (_, row) => 10 + (4 * (row % 60)) / 59);
+const MINUTES = Float64Array.from(COMB, (_, row) => 60 * row);
+
+test("over a window of whole teeth the mean is flat and the shade as high as a tooth", () => {
+  const { mean, low, high } = running(MINUTES, Float32Array.from(COMB));
+  for (let row = WINDOW_S / 120; row < 600 - WINDOW_S / 120; row += 1) {
+    assert.ok(Math.abs(mean[row] - 12) < 0.05, `${row}: ${mean[row]}`);
+    assert.deepEqual([low[row], high[row]], [10, 14]);
+  }
+});
+
+test("lowest, mean and highest are those of the rows within the window, however the rows lie", () => {
+  const times = Float64Array.from([0, 100, 5000, 5100, 5500, 20_000, 20_001, 31_000]);
+  const values = Float32Array.from([3, 9, NaN, 1, 7, 4, 2, 8]);
+  const { mean, low, high } = running(times, values);
+  times.forEach((at, row) => {
+    const near = [...values].filter((each, other) => !Number.isNaN(each) && Math.abs(times[other] - at) <= WINDOW_S / 2);
+    if (Number.isNaN(values[row])) return assert.deepEqual([mean[row], low[row], high[row]], [NaN, NaN, NaN]);
+    assert.deepEqual([low[row], high[row]], [Math.min(...near), Math.max(...near)]);
+    return assert.ok(Math.abs(mean[row] - near.reduce((sum, each) => sum + each) / near.length) < 1e-5);
+  });
+});
+
+test("two days are seen as a mean, one day reading by reading", () => {
+  assert.ok(LONG_S < 48 * 3600 && LONG_S > 24 * 3600);
+});

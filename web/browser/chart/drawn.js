@@ -4,7 +4,8 @@ import { addPanel, build } from "./frame.js";
 import { listen } from "./hand.js";
 import { inkOf, onOtherInk, strokeOf } from "./ink.js";
 import { openMoves } from "./moves.js";
-import { drawPanel, LEFT } from "./panel.js";
+import { drawPanel, LEFT, showReadings } from "./panel.js";
+import { LONG_S } from "./running.js";
 import { clock, nameOf, reading, titleOf } from "./words.js";
 
 const FIRST_HEIGHT = 230;
@@ -16,7 +17,8 @@ export function drawLog(element, label, log, signal) {
   const ink = inkOf(element, false);
   const shared = { ink, strokeOf: strokeOf(log.columns), right: widthOfNames(log.columns, ink, element.clientWidth) };
   const parts = build(element, label, log.headline);
-  const plots = drawPanels(parts, log, element.clientWidth, shared);
+  const panels = panelsOf(log.columns);
+  const plots = drawPanels(parts, log, panels, element.clientWidth, shared);
   const field = () => ({
     left: parts.slider.getBoundingClientRect().left + LEFT,
     width: parts.slider.clientWidth - LEFT - shared.right,
@@ -30,7 +32,7 @@ export function drawLog(element, label, log, signal) {
 
   function paint() {
     frame = undefined;
-    for (const plot of plots) look(plot, moves.view);
+    for (const [at, plot] of plots.entries()) look(plot, panels[at].length, moves.view);
     say(parts, log, moves, field());
     queueMicrotask(() => tell(element, "still")); // the panels draw in a microtask, asked for before this one
   }
@@ -70,22 +72,25 @@ export function tell(element, state) {
   if (figure) figure.dataset.state = state;
 }
 
-/** @type {(parts: Parts, log: Log, width: number, shared: Shared) => uPlot[]} */
-function drawPanels(parts, log, width, shared) {
-  return panelsOf(log.columns).map((columns, at, all) => {
+/** @type {(parts: Parts, log: Log, panels: Column[][], width: number, shared: Shared) => uPlot[]} */
+function drawPanels(parts, log, panels, width, shared) {
+  return panels.map((columns, at, all) => {
     const place = { isFirst: at === 0, isLast: at === all.length - 1, height: at === 0 ? FIRST_HEIGHT : OTHER_HEIGHT };
     return drawPanel(addPanel(parts, titleOf(columns)), log, columns, { ...place, width }, shared);
   });
 }
 
-/** @type {(plot: uPlot, view: View) => void} */
-function look(plot, { from, to }) {
+/** @type {(plot: uPlot, columns: number, view: View) => void} */
+function look(plot, columns, view) {
+  const { from, to } = view;
   const { min, max } = plot.scales.x;
+  showReadings(plot, columns, view);
   if (min !== from || max !== to) plot.setScale("x", { min: from, max: to });
 }
 
 /** @type {(parts: Parts, log: Log, moves: Moves, field: { width: number }) => void} */
-function say({ sight, readout, slider, line }, { times, columns }, { view, row }, { width }) {
+function say({ sight, means, readout, slider, line }, { times, columns }, { view, row }, { width }) {
+  means.hidden = view.to - view.from <= LONG_S;
   sight.textContent = `${clock(view.from)} to ${clock(view.to)}`;
   if (row === undefined) return;
   const share = (times[row] - view.from) / (view.to - view.from);

@@ -1,6 +1,7 @@
 // What stands around the drawing: headline, buttons, the text that says what is in sight and what is under the finger.
 
 const BUTTONS = ["In", "Out", "All", "Earlier", "Later"];
+const MEANS = "Each line is a mean over 3 h, its shade the lowest to the highest. Come nearer to see every reading.";
 
 /** Fills the element anew. Returns its parts. The slider is what fingers and arrow keys move: the moment to be read.
  * @type {(element: Element, label: string, headline: string) => Parts} */
@@ -8,6 +9,7 @@ export function build(element, label, headline) {
   const buttons = made("div", { className: "moves" }, { role: "group", "aria-label": "Move about in the chart" });
   buttons.append(...BUTTONS.map((name) => made("button", { type: "button", value: name, textContent: name })));
   const sight = made("p", { className: "sight" });
+  const means = made("p", { className: "means", hidden: true, textContent: MEANS });
   const readout = made("p", { className: "readout", textContent: "Touch the chart to read it." }, { "aria-live": "off" });
   const name = label ? `${label}: moment` : "Moment";
   const range = { "aria-valuemin": 0, "aria-valuemax": 0, "aria-valuenow": 0 };
@@ -15,9 +17,9 @@ export function build(element, label, headline) {
   const line = made("div", { className: "moment", hidden: true });
   slider.append(line);
   const figure = made("figure", { className: "log-chart" });
-  figure.append(made("figcaption", { textContent: headline || label }), buttons, sight, readout, slider);
+  figure.append(made("figcaption", { textContent: headline || label }), buttons, sight, means, readout, slider);
   element.replaceChildren(figure);
-  return { buttons, sight, readout, slider, line };
+  return { buttons, sight, means, readout, slider, line };
 }
 
 /** @type {(parts: Parts, title: string) => HTMLElement} */

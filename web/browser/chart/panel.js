@@ -1,6 +1,7 @@
 // One panel: the lines of one unit over the common time.
 import uPlot from "uplot";
 import { withGaps } from "./columns.js";
+import { LONG_S, running } from "./running.js";
 import { drawBands, drawEdges, drawLabels, drawMarks } from "./shading.js";
 import { ticks, withMark } from "./words.js";
 
@@ -23,6 +24,8 @@ export function drawPanel(box, whole, columns, { isFirst, isLast, height, width 
   const bands = whole.bands.filter((band) => columns.some(({ quantity }) => quantity === band.quantity));
   /** @type {(name: string) => () => string} */
   const ink = (name) => () => shared.ink[name];
+  const { times } = whole;
+  const means = times[times.length - 1] - times[0] > LONG_S ? columns.map(({ values }) => running(times, values)) : [];
   const grid = { stroke: ink("rule"), width: 1 };
   /** @type {uPlot.Options} */
   const options = {
@@ -43,7 +46,8 @@ export function drawPanel(box, whole, columns, { isFirst, isLast, height, width 
       },
       { ...axis(shared), grid, size: LEFT, space: 44, values: (_, figures) => figures.map((each) => withMark(`${each}`)) },
     ],
-    series: [{}, ...columns.map((column) => lineOf(column, shared))],
+    series: [{}, ...columns.map((column) => lineOf(column, shared)), ...means.flatMap((_, at) => meanOf(columns[at], shared))],
+    bands: means.map((_, at) => swingOf(columns, at, shared)),
     hooks: {
       drawClear: [(plot) => drawBands(plot, bands, shared.ink)],
       draw: [
@@ -55,7 +59,18 @@ export function drawPanel(box, whole, columns, { isFirst, isLast, height, width 
       ],
     },
   };
-  return new uPlot(options, [whole.times, ...columns.map(({ values }) => withGaps(values))], box);
+  const drawn = [...columns.map(({ values }) => values), ...means.flatMap(({ mean, low, high }) => [mean, low, high])];
+  return new uPlot(options, [times, ...drawn.map(withGaps)], box);
+}
+
+/** What is in sight decides: the means of a long stretch, or every reading.
+ * @type {(plot: uPlot, columns: number, view: View) => void} */
+export function showReadings(plot, columns, { from, to }) {
+  const isEvery = to - from <= LONG_S || plot.series.length === 1 + columns;
+  if (plot.series[1].show === isEvery) return;
+  plot.batch(() => {
+    for (let at = 1; at < plot.series.length; at += 1) plot.setSeries(at, { show: at <= columns === isEvery });
+  });
 }
 
 /** @type {(shared: Shared) => uPlot.Axis} */
@@ -67,6 +82,24 @@ function axis(shared) {
 function lineOf(column, shared) {
   const { colour, dash } = shared.strokeOf(column);
   return { stroke: () => shared.ink[colour], width: 1.25, dash, points: { size: 4 } };
+}
+
+/** A mean, and the lowest and highest that its shade lies between. @type {(column: Column, shared: Shared) => uPlot.Series[]} */
+function meanOf(column, shared) {
+  const edge = { width: 0, points: { show: false }, show: false };
+  return [{ ...lineOf(column, shared), width: 2, points: { show: false }, show: false }, edge, edge];
+}
+
+/** @type {(columns: Column[], at: number, shared: Shared) => uPlot.Band} */
+function swingOf(columns, at, shared) {
+  const mean = 1 + columns.length + 3 * at;
+  const { colour } = shared.strokeOf(columns[at]);
+  return { series: [mean + 2, mean + 1], fill: () => thin(shared.ink[colour]) };
+}
+
+/** On paper, and where the device sets the colours, there is no shade. @type {(colour: string) => string} */
+function thin(colour) {
+  return /^#[0-9a-f]{6}$/i.test(colour) ? `${colour}30` : "transparent";
 }
 
 /** The band is always in sight, and a still air is no drama.

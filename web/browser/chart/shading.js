@@ -74,7 +74,7 @@ function drawWords(plot, marks, ink) {
 export function drawLabels(plot, columns, marks, isFirst, { ink, right, strokeOf }) {
   const { context, left, top, width, height, dots } = brush(plot, ink);
   const labels = columns.flatMap((column, at) => {
-    const value = lastInSight(plot, at + 1);
+    const value = lastInSight(plot, plot.series[at + 1].show ? at + 1 : 1 + columns.length + 3 * at);
     return value == null ? [] : [{ words: nameOf(column), colour: strokeOf(column).colour, y: plot.valToPos(value, "y", true) }];
   });
   const cooling = isFirst && marks.find(({ kind }) => kind === "cooling");

@@ -128,10 +128,17 @@ def _start(draft: Draft, inputs: tuple[Input, ...]) -> dict[str, str]:
 
 
 def _likely_instrument(draft: Draft, probe: ProofProbe) -> str:
-    """One that says that loggers' files call it so; else none: it is not guessed."""
-    called = {each.casefold() for each in (probe.in_log, probe.name, draft.files[probe.file].name.rsplit(".", 1)[0])}
-    named = (each for each in shelf().in_use() if each.kind in LOGGERS and each.added.probe.casefold() in called)
-    return next((each.id for each in named), ANOTHER)
+    """The one that is called so, by itself or in loggers' files; where none is, or several, it is not guessed."""
+    called = {_letters(each) for each in (probe.in_log, probe.name, draft.files[probe.file].name.rsplit(".", 1)[0])}
+    kept = [each for each in shelf().in_use() if each.kind in LOGGERS]
+    in_files = [each.id for each in kept if each.added.probe and _letters(each.added.probe) in called]
+    named = in_files or [each.id for each in kept if _letters(each.name) in called]
+    return named[0] if len(named) == 1 else ANOTHER
+
+
+def _letters(name: str) -> str:
+    """Nobody types a name twice with the same capitals, spaces and hyphens."""
+    return "".join(each for each in name.casefold() if each.isalnum()) or name
 
 
 def has_dates(draft: Draft) -> bool:
