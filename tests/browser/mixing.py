@@ -31,6 +31,7 @@ def type_dose(page: Page, name: str, dose: str) -> None:
 
 
 def type_price(page: Page, name: str, price: str) -> None:
+    walk.tap(page, row(page, name).locator("input.more"))
     row(page, name).locator("input[name$=-price]").fill(price)
 
 
@@ -48,6 +49,7 @@ def add_ingredient(page: Page, name: str, dose: str) -> None:
 def remove(page: Page, name: str) -> None:
     rows = page.locator("main form .row")
     there = rows.count()
+    walk.tap(page, row(page, name).locator("input.more"))
     walk.tap(page, page.get_by_role("button", name=f"Remove {name}", exact=True))
     expect(rows).to_have_count(there - 1)
 

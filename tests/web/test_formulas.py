@@ -321,3 +321,24 @@ def test_a_name_corrected_stays_in_its_version(visitor: Visitor):
     assert "Juniper rough" in page.texts("h1")
     link = next(each["href"] for each in visitor.get(f"{batch}/sheet").all("a") if "formulas" in each["href"])
     assert visitor.get(link).status == 200
+
+
+def test_the_next_dose_has_the_unit_of_the_last_one_typed(visitor: Visitor):
+    assert form(do(visitor, "add-part"))["part-3-dose-unit"] == "g/kg"
+    in_percent = {"part-2-dose": "0.3", "part-2-dose-unit": "%"}
+    assert form(do(visitor, "add-part", **in_percent))["part-3-dose-unit"] == "%"
+    assert form(do(visitor, "add-part", **in_percent | {"part-2-dose": "3 g/kg"}))["part-3-dose-unit"] == "g/kg"
+
+
+def test_the_curing_salts_unit_is_not_that_of_the_spices(visitor: Visitor):
+    cure = {"part-3-name": "Curing salt", "part-3-role": "cure", "part-3-dose-unit": "%", "part-3-nitrite": "6.25"}
+    assert form(do(visitor, "add-part", **cure))["part-4-dose-unit"] == "g/kg"
+
+
+def test_a_row_opens_where_what_is_behind_it_is_refused(visitor: Visitor):
+    page = visitor.post("/formulas/new", **TYPED | {"part-1-price": "cheap"})
+    assert ["checked" in each.attributes for each in page.all("input", "more")] == [False, False, True, False]
+
+
+def test_the_strength_of_a_curing_salt_is_seen_without_opening_its_row(visitor: Visitor):
+    assert "6.25 % nitrite on the label" in do(visitor, "add-cure").texts("p", "help")

@@ -32,17 +32,20 @@ MOST_ROWS = 40
 ROUNDED = 0.0015
 """Thirds typed as 33.3 % make 99.9 %: so near they are taken for the whole."""
 USUAL_CUT = "10072"
-NEW: dict[str, str] = {"style": "fermented", "target_loss": "35", "meat-1-cut": USUAL_CUT, "part-1-role": "salt"}
+NEW: dict[str, str] = {"target_loss": "35", "meat-1-cut": USUAL_CUT, "part-1-role": "salt"}
 
 HEAD: tuple[Input, ...] = (
     Words("name", "Name", example="Juniper coarse"),
-    Choice("style", "Kind", STYLES),
-    Ticks("brined", "Brine", {"brined": "The meat lies in a brine of the ingredients"}),
+    Choice("style", "Kind", STYLES, listed=True),
     evolve(TARGET_LOSS, low=0.0, default=None),
+)
+SELDOM: tuple[Input, ...] = (
+    Ticks("brined", "Brine", {"brined": "The meat lies in a brine of the ingredients"}),
     LEAST,
     Number("casing_diameter_m", "Diameter of a casing", LENGTH, 0.005, 0.5, optional=True),
     Number("casing_length_m", "Length of a casing", LENGTH, 0.01, 1000, optional=True, usual=CASING_LONG_M),
 )
+"""Of the formula as a whole: those that stand there, and those that are folded until one is filled."""
 NOTE = Words("note", "Note", 400, optional=True)
 WANTED = Number("wanted", "Fat wanted", FRACTION, 0.0, 1.0, optional=True, help="Sets the shares of the meats.")
 
@@ -120,7 +123,7 @@ def draft(given: MultiDict[str, str] | Mapping[str, str], token: str) -> Draft:
     """The form with the rows that were sent or are to be drawn."""
     meats = tuple(_meat_row(number) for number in _numbers(given, "meat"))
     parts = tuple(_part_row(number, given.get(f"part-{number}-role") == "cure") for number in _numbers(given, "part"))
-    inputs = (*HEAD, *(each for row in (*meats, *parts) for each in row.inputs), NOTE, WANTED)
+    inputs = (*HEAD, *(each for row in (*meats, *parts) for each in row.inputs), *SELDOM, NOTE, WANTED)
     return Draft(from_request(inputs, MultiDict(given), token), meats, parts)
 
 
@@ -128,7 +131,7 @@ def read_formula(drawn: Draft, how: Reader, cautions: tuple[str, ...]) -> Formul
     """The formula that was typed. Raises Refused with a sentence for each box that cannot stand."""
     meats = [row for row in drawn.meats if not _is_empty(drawn.form, row)]
     parts = [row for row in drawn.parts if not _is_empty(drawn.form, row)]
-    asked = (*HEAD, *(each for row in (*meats, *parts) for each in row.inputs), NOTE)
+    asked = (*HEAD, *(each for row in (*meats, *parts) for each in row.inputs), *SELDOM, NOTE)
     values = evolve(drawn.form, inputs=asked).read(how)
     if not meats:
         raise Refused([Missing(f"{drawn.meats[0].prefix}-name" if drawn.meats else "", "Enter at least one meat.")])
@@ -247,10 +250,21 @@ def with_row(texts: Mapping[str, str], kind: str, how: Reader) -> dict[str, str]
     number = max(_numbers(texts, row), default=0) + 1
     empty: dict[str, dict[str, str]] = {
         "meat": {"name": "", "cut": USUAL_CUT},
-        "part": {"name": "", "role": "spice", "dose-unit": "g/kg"},
+        "part": {"name": "", "role": "spice", "dose-unit": _last_unit(texts)},
         "cure": {"name": "Curing salt", "role": "cure", "dose-unit": "%", "nitrite": "6.25".replace(".", how.decimal)},
     }
     return dict(texts) | {f"{row}-{number}-{field}": text for field, text in empty[kind].items()}
+
+
+def _last_unit(texts: Mapping[str, str]) -> str:
+    """Of the last dose but the cure's: one who weighs in grams to the kilogram goes on so."""
+    rows = [f"part-{number}" for number in _numbers(texts, "part") if texts.get(f"part-{number}-role") != "cure"]
+    if not rows:
+        return "%"
+    typed_ = texts.get(f"{rows[-1]}-dose", "")
+    if "%" in typed_ or "g" in typed_:
+        return "%" if "%" in typed_ else "g/kg"
+    return texts.get(f"{rows[-1]}-dose-unit") or "%"
 
 
 def without_row(texts: Mapping[str, str], prefix: str) -> dict[str, str]:

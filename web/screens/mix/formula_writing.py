@@ -131,6 +131,7 @@ def _drawn(writing: Writing, drawn: rows.Draft, how: Reader, focus: str = "") ->
         drawn=drawn,
         form=drawn.form,
         head=rows.HEAD,
+        seldom=rows.SELDOM,
         note=rows.NOTE,
         wanted=rows.WANTED,
         figures=figures,
