@@ -369,3 +369,15 @@ def test_what_an_instrument_is_nobody_chooses_but_its_owner(visitor: Visitor):
     page = visitor.fill("/chamber/instruments/add", name="Needle")
     assert page.beside("kind") == "Choose one for “What it is”."
     assert len(visitor.book) == 0
+
+
+@pytest.mark.parametrize(
+    ("kind", "way", "words"),
+    [("hygrometer", "salt", "salt as wet as sand"), ("hygrometer", "salts", "salt as wet as sand"),
+     ("ph-meter", "buffers", "Rinse and dab dry"), ("thermometer", "ice", "")],
+)  # fmt: skip
+def test_where_words_tire_a_check_is_drawn_with_its_words(visitor: Visitor, kind: str, way: str, words: str):
+    page = visitor.get(f"{add(visitor, kind)}/check/{way}")
+    drawn = page.all("figure", "drawing")
+    assert len(drawn) == bool(words)
+    assert all(words in each.text for each in drawn)

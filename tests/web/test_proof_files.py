@@ -155,3 +155,8 @@ def test_a_question_that_an_answer_opens_is_shown_and_is_no_fault_yet(visitor: V
     assert again.status == 200
     assert "In which unit?" in again.texts("legend")[0]
     assert not again.texts("div", "summary")
+
+
+def test_where_the_loggers_hang_is_drawn_until_files_are_there(visitor: Visitor):
+    (drawn,) = visitor.get("/chamber/proofs/new").all("figure", "drawing")
+    assert "One high at the back, one low at the front" in drawn.text

@@ -221,7 +221,7 @@ def check_instrument(instrument_id: str, way: str):
     found = find_instrument(instrument_id)
     chosen = ways_for(found).get(way) or abort(404)
     start = _start(found, chosen, reader())
-    return _about(found, chosen.form, start, template="chamber/check.html", way=chosen)
+    return _about(found, chosen.form, start, template="chamber/check.html", way=chosen, key=way)
 
 
 @screen.route("/chamber/instruments/<instrument_id>/recalibrate", methods=["GET", "POST"])
