@@ -142,4 +142,4 @@ def test_more_than_the_chamber_carries_fills_the_bar_and_says_so(visitor: Visito
     visitor.fill("/chamber/capacity", rated_m3_s="0.3")
     page = visitor.get("/chamber")
     assert "Overloaded" in page.texts("strong", "state")
-    assert [each["width"] for each in page.all("rect", "over")] == ["100"]
+    assert [each["width"] for each in page.all("rect", "gone")] == ["100.0"]
