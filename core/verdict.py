@@ -56,7 +56,12 @@ class Verdict:
         return tuple(reason for reason in self.reasons if reason.met is None)
 
     @property
-    def next_step(self) -> Sentence:
-        """The one thing to do now: the first reason not met, a fatal one before all others."""
+    def first_unmet(self) -> Reason | None:
+        """What is to be seen to now; a fatal reason before all others."""
         unmet = sorted(self.unmet, key=lambda reason: not (reason.fatal and reason.met is False))
-        return unmet[0].settle if unmet else self.when_ready
+        return unmet[0] if unmet else None
+
+    @property
+    def next_step(self) -> Sentence:
+        """The one thing to do now."""
+        return self.first_unmet.settle if self.first_unmet else self.when_ready

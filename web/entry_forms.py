@@ -230,7 +230,7 @@ def _figures(declared: EntryForm, subject: Subject, form: Form, how: Reader) -> 
     """What the form as it stands comes to: its readings corrected, and what follows from them."""
     values, at = _read(form, how, None)
     found = corrected(shelf(), declared.make(values, subject), at)
-    return (*corrected_figures(found), *declared.figures(found.fact, subject))
+    return (*declared.figures(found.fact, subject), *corrected_figures(found))
 
 
 def _answered(inputs: tuple[Input, ...], texts: Mapping[str, str], how: Reader) -> dict[str, str]:

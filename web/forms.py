@@ -147,6 +147,11 @@ class Form:
         return self.texts.get(key, "")
 
     @property
+    def first_empty(self) -> str:
+        """The key of the first box that waits for something; of all filled, the first."""
+        return next((each.key for each in self.inputs if not self.text(each.key)), self.inputs[0].key)
+
+    @property
     def carried(self) -> dict[str, str]:
         """What was typed into boxes that this shape of the form does not draw."""
         drawn = {name for each in self.inputs for name in (each.key, f"{each.key}-unit")}

@@ -5,16 +5,22 @@ All of the loss is counted as water. Weights are of the hung piece, string and c
 
 from __future__ import annotations
 
+import math
+
+from attrs import evolve
+
 from core.meat import LOSS_HELP, MOST_LOSS, USUAL_LOSS
-from core.quantities import LOSS, MASS, PIECE_MASS, Amount
+from core.quantities import LOSS, MASS, PIECE_MASS, Amount, DisplayUnit, Quantity
 from core.refusals import OutOfRange
 from core.sentence import Message, Sentence
 from core.sources import DEFINITION, USDA_LEAN_WATER
 from core.traced import Traced, traced
+from core.units import GRAM
 from core.working import Figure
 from core.worksheet import Number, Worksheet
 
 HEAVIEST_KG = 1000.0
+WHOLE_GRAMS = evolve(PIECE_MASS, key="whole_grams", metric=(DisplayUnit(GRAM, 0),))
 
 GAINED: Message = "It weighs more than at the start: check the scale and the tag."
 TOO_DRY: Message = "That is more than the water in meat: check the weights and the tag."
@@ -56,7 +62,8 @@ def target_weight(start_kg: float, target_loss: float) -> Figure:
     _require_weight("start_kg", "The start weight", start_kg)
     _require_target(target_loss)
     target = _mass("start", start_kg) * (1 - traced("loss", target_loss, LOSS))
-    return target.figure("target_weight", "Weight when done", PIECE_MASS, "Start × (1 − target loss)")
+    figure = target.figure("target_weight", "Weight when done", PIECE_MASS, "Start × (1 − target loss)")
+    return evolve(figure, quantity=_as_weighed(start_kg))
 
 
 def remaining(start_kg: float, now_kg: float, target_loss: float) -> Figure:
@@ -68,7 +75,13 @@ def remaining(start_kg: float, now_kg: float, target_loss: float) -> Figure:
         "Now − weight when done, or nothing when that is reached: {now} − {target} → {left}",
         {"now": Amount(now_kg, PIECE_MASS), "target": target.amount, "left": left},
     )
-    return Figure("remaining", "Still to lose", left.value, PIECE_MASS, (step,), DEFINITION)
+    return Figure("remaining", "Still to lose", left.value, _as_weighed(start_kg, now_kg), (step,), DEFINITION)
+
+
+def _as_weighed(*masses_kg: float) -> Quantity:
+    """What follows from whole grams is told in whole grams: it is no finer than the scale was."""
+    whole = all(math.isclose(kg * 1000, round(kg * 1000), abs_tol=1e-6) for kg in masses_kg)
+    return WHOLE_GRAMS if whole else PIECE_MASS
 
 
 def _require_weight(field: str, label: Message, mass_kg: float) -> None:

@@ -160,8 +160,8 @@ def fill() -> Filled:
             left = share if tag not in ("J-3", "J-5") else share + 0.12
             weighing = _write(client, f"/pieces/{ids[tag]}/weigh", days, mass_kg=f"{float(grams) * left:.0f}")
     _write(client, f"/pieces/{ids['J-1']}/activity", 0, water_activity="0.88")
-    _write(client, f"/pieces/{ids['J-1']}/inspect", 0)
-    _write(client, f"/pieces/{ids['J-2']}/inspect", 0, signs="slime", note="on the seam")
+    _write(client, f"/pieces/{ids['J-1']}/inspect", 0, found="sound")
+    _write(client, f"/pieces/{ids['J-2']}/inspect", 0, found="wrong", signs="slime", note="on the seam")
     _write(client, f"/pieces/{ids['J-4']}/take-down", 0, note="to the table")
     air = _write(client, "/chamber/air", 0, temperature_c="13", humidity="78")
     _write(client, "/chamber/charge", 3, water_m3="6", soda_kg_per_m3="1", tank_m3="8")

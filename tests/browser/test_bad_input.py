@@ -39,7 +39,7 @@ TYPED = {
     "a note without end": Bad("inspection", "note", "so " * 300),
     "a name without end": Bad("a new batch", "name", "x" * 61),
 }
-BUTTONS = {**FORMS, "a correction": "Save and next", "inspection": "Save the inspection"}
+BUTTONS = {**FORMS, "a correction": "Save and next", "inspection": "Something is wrong"}
 
 
 @frozen

@@ -155,7 +155,7 @@ def measure_activity(page: Page, activity: str) -> str:
 
 def find_nothing_wrong(page: Page) -> str:
     follow(page, "Look, smell, squeeze", "Look, smell, squeeze")
-    return save(page, "Save the inspection")
+    return save(page, "Sound")
 
 
 def entry_count(page: Page) -> int:

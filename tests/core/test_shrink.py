@@ -84,3 +84,8 @@ def test_a_target_that_no_meat_reaches_is_refused(bad: float):
 def test_the_sheet_without_a_target_tells_the_loss_alone():
     answer = shrink.SHRINK_SHEET.answer({"start_kg": "1250", "now_kg": "850", "target_loss": ""})
     assert [each.key for each in answer.figures] == ["loss", "water_lost", "yield"]
+
+
+@pytest.mark.parametrize(("start_kg", "now_kg", "shown"), [(1.31, 0.95, "98 g"), (1.31, 0.9502, "98.7 g")])
+def test_what_is_left_to_lose_is_told_no_finer_than_it_was_weighed(start_kg: float, now_kg: float, shown: str):
+    assert shrink.remaining(start_kg, now_kg, 0.35).show(METRIC).replace("\u00a0", " ") == shown

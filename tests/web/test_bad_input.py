@@ -43,7 +43,7 @@ from web.screens.release import ACTIVITY, INSPECT, TAKE_DOWN
 
 BANNED = ("please", "sorry", "invalid", "oops")
 NO_NUMBERS = ("much", "NaN", "1e3", "<script>alert(1)</script>", "12 stone", "3 4", "--", "\u202e5")
-NOTHING_NEEDED = ("inspect", "take-down", "recalibrate", "retire", "turn", "unsalt", "formula-rows")
+NOTHING_NEEDED = ("take-down", "recalibrate", "retire", "turn", "unsalt", "formula-rows")
 LONGEST_SENT = 20_001
 """The page sends no more of a text than this."""
 MEGABYTE = 1_000_000
@@ -113,7 +113,7 @@ ENTRIES = (
     Tried("hang", "{batch}/hang", HANG.inputs, {"tag": "J-9", "start_kg": "900"}),
     Tried("weigh", "{piece}/weigh", WEIGH.inputs, {"mass_kg": "900"}),
     Tried("activity", "{piece}/activity", ACTIVITY.inputs, {"water_activity": "0.9"}),
-    Tried("inspect", "{piece}/inspect", INSPECT.inputs, {"note": "sound"}),
+    Tried("inspect", "{piece}/inspect", INSPECT.inputs, {"signs": "slime", "note": "at the string"}),
     Tried("take-down", "{piece}/take-down", TAKE_DOWN.inputs, {"note": "to the table"}),
     Tried("air", "/chamber/air", AIR.inputs, {"temperature_c": "12", "humidity": "80"}),
     Tried("charge", "/chamber/charge", CHARGE.inputs, {"water_m3": "5", "soda_kg_per_m3": "10"}),

@@ -74,7 +74,7 @@ def test_a_batch_of_each_stage_is_drawn(visitor: Visitor):
 
 def test_a_piece_with_all_its_evidence_is_ready(visitor: Visitor):
     batch, piece = visitor.dried()
-    visitor.fill(f"{piece}/inspect")
+    visitor.fill(f"{piece}/inspect", found="sound")
     assert set(visitor.get(batch).verdicts) == {"ready"}
 
 
@@ -107,7 +107,7 @@ def test_a_meat_weight_corrected_below_the_limit_tells_so_on_the_page(visitor: V
 
 def test_a_meat_weight_corrected_below_the_limit_is_never_ready(visitor: Visitor):
     batch, piece = visitor.dried()
-    visitor.fill(f"{piece}/inspect")
+    visitor.fill(f"{piece}/inspect", found="sound")
     page = visitor.fill(f"/entries/{batch.split('/')[-1]}/correct", meat_kg="1.24")
     assert "ready" not in page.verdicts
 

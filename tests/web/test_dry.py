@@ -26,9 +26,42 @@ def test_after_a_piece_comes_the_next_one(visitor: Visitor, batch: str):
     assert "Hanging already: J-1" in page.text
 
 
-def test_the_next_form_is_empty(visitor: Visitor, batch: str):
+def test_the_next_form_goes_on_with_the_series_and_waits_for_the_weight(visitor: Visitor, batch: str):
     page = visitor.fill(f"{batch}/hang", tag="J-1", start_kg="1250")
-    assert (page.typed("tag"), page.typed("start_kg")) == ("", "")
+    assert (page.typed("tag"), page.typed("start_kg")) == ("J-2", "")
+    assert [each["name"] for each in page.all("input") if "data-focus" in each.attributes] == ["start_kg"]
+
+
+def test_after_a_tag_of_no_series_the_next_is_typed(visitor: Visitor, batch: str):
+    page = visitor.fill(f"{batch}/hang", tag="loin", start_kg="1250")
+    assert [each["name"] for each in page.all("input") if "data-focus" in each.attributes] == ["tag"]
+
+
+def test_a_scale_that_passed_leaves_a_weight_as_it_was_read(visitor: Visitor, batch: str):
+    added = visitor.fill("/chamber/instruments/add", name="Table", kind="scale").path.partition("?")[0]
+    checked = {"mass_kg": "1000", "reading_kg": "1000.4", "division_kg": "1"}
+    visitor.fill(f"{added}/check/weights", **checked)
+    piece = visitor.hang(batch, start="1000")
+    page = visitor.get(f"{piece}/weigh", figures="1", mass_kg="788", scale=added.rpartition("/")[2])
+    assert page.figures == {"loss": "21.2 %", "remaining": "138 g"}
+    saved = visitor.fill(f"{piece}/weigh", mass_kg="788", scale=added.rpartition("/")[2])
+    assert "788 g" in visitor.get(piece).text
+    assert visitor.fact(saved.path.partition("saved=")[2]).mass_kg == 0.788
+
+
+def test_a_scale_to_be_adjusted_says_the_loss_first_and_the_correction_after(visitor: Visitor, batch: str):
+    added = visitor.fill("/chamber/instruments/add", name="Table", kind="scale").path.partition("?")[0]
+    visitor.fill(f"{added}/check/weights", mass_kg="1000", reading_kg="1010", division_kg="1")
+    piece = visitor.hang(batch, start="1000")
+    page = visitor.get(f"{piece}/weigh", figures="1", mass_kg="808", scale=added.rpartition("/")[2])
+    assert list(page.figures) == ["loss", "remaining", "mass_corrected"]
+
+
+def test_weighing_says_how_many_are_done(visitor: Visitor, batch: str):
+    visitor.hang(batch, "J-1"), visitor.hang(batch, "J-2")
+    page = visitor.get(f"{batch}/weigh")
+    assert "0 of 2 weighed" in page.text
+    assert "1 of 2 weighed" in visitor.fill(page.path, mass_kg="900").text
 
 
 def test_the_next_form_has_an_id_of_its_own(visitor: Visitor, batch: str):

@@ -253,7 +253,7 @@ def test_a_piece_cannot_be_corrected_to_the_tag_of_another(visitor: Visitor):
 
 def test_a_note_corrected_after_taking_down_passes_no_other_verdict(visitor: Visitor):
     _, piece = visitor.dried()
-    visitor.fill(f"{piece}/inspect")
+    visitor.fill(f"{piece}/inspect", found="sound")
     down = visitor.fill(f"{piece}/take-down", note="to the tabel").saved
     visitor.fill(f"{piece}/inspect", signs="slime")
     visitor.fill(f"/entries/{down}/correct", note="to the table")

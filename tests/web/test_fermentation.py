@@ -37,7 +37,7 @@ def all_but_acid(visitor: Visitor, batch: str) -> str:
     visitor.wait(days=30)
     visitor.fill(f"{piece}/weigh", mass_kg="800")
     visitor.fill(f"{piece}/activity", water_activity="0.89")
-    visitor.fill(f"{piece}/inspect")
+    visitor.fill(f"{piece}/inspect", found="sound")
     return piece
 
 

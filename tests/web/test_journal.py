@@ -13,7 +13,7 @@ FORMS = {
     "a piece": ("{batch}/hang", {"tag": "J-9", "start_kg": "900"}),
     "a weighing": ("{piece}/weigh", {"mass_kg": "900"}),
     "a sample": ("{piece}/activity", {"water_activity": "0.9"}),
-    "a look": ("{piece}/inspect", {"note": "sound"}),
+    "a look": ("{piece}/inspect", {"found": "sound", "note": "sound"}),
     "a taking down": ("{piece}/take-down", {"note": "to the table"}),
     "air": ("/chamber/air", {"temperature_c": "12", "humidity": "80"}),
     "a charge": ("/chamber/charge", {"water_m3": "5"}),

@@ -116,7 +116,7 @@ def scripted(visitor: Visitor) -> list[str]:
         visitor.fill(f"{batch}/reading", ph=ph)
     piece = visitor.hang(batch, SHORT)
     visitor.fill(f"{piece}/weigh", mass_kg="1000")
-    look = visitor.fill(f"{piece}/inspect", note=NAME).saved
+    look = visitor.fill(f"{piece}/inspect", found="sound", note=NAME).saved
     key = batch.split("/")[-1]
     log = visitor.fill(f"{piece}/weigh", mass_kg="990").path
     return [

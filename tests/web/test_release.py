@@ -35,12 +35,12 @@ def test_every_reason_names_its_source(visitor: Visitor):
 
 def test_a_sound_piece_is_ready(visitor: Visitor):
     _, piece = visitor.dried()
-    assert visitor.fill(f"{piece}/inspect").verdicts == ["ready"]
+    assert visitor.fill(f"{piece}/inspect", found="sound").verdicts == ["ready"]
 
 
 def test_a_piece_too_wet_is_held(visitor: Visitor):
     _, piece = visitor.dried(activity="0.96")
-    assert visitor.fill(f"{piece}/inspect").verdicts == ["hold"]
+    assert visitor.fill(f"{piece}/inspect", found="sound").verdicts == ["hold"]
 
 
 @pytest.mark.parametrize("sign", SIGNS)
@@ -51,7 +51,7 @@ def test_any_sign_of_spoilage_is_thrown_away(visitor: Visitor, sign: str):
 
 def test_several_signs_are_kept(visitor: Visitor):
     _, piece = visitor.dried()
-    form = visitor.get(f"{piece}/inspect").form("/inspect")
+    form = visitor.get(f"{piece}/inspect", found="sound").form("/inspect")
     page = visitor.post(form.action, **form.values | {"signs": ["smell", "slime"], "note": "at the string"})
     assert visitor.fact(page.saved) == PieceInspected(("smell", "slime"), "at the string")
 
@@ -66,7 +66,7 @@ def test_a_sign_that_is_not_listed_is_never_taken_for_none(visitor: Visitor):
 def test_a_later_sound_look_does_not_make_it_ready(visitor: Visitor):
     _, piece = visitor.dried()
     visitor.fill(f"{piece}/inspect", signs="slime")
-    assert visitor.fill(f"{piece}/inspect").verdicts == ["discard"]
+    assert visitor.fill(f"{piece}/inspect", found="sound").verdicts == ["discard"]
 
 
 def test_a_mates_sample_counts_and_says_so(visitor: Visitor):
@@ -74,14 +74,14 @@ def test_a_mates_sample_counts_and_says_so(visitor: Visitor):
     mate = visitor.hang(batch, "J-2", "1250")
     visitor.wait(days=20)
     visitor.fill(f"{mate}/weigh", mass_kg="790")
-    page = visitor.fill(f"{mate}/inspect")
+    page = visitor.fill(f"{mate}/inspect", found="sound")
     assert page.verdicts == ["ready"]
     assert "of a batch-mate" in page.text
 
 
 def test_taking_down_keeps_the_verdict_of_the_moment(visitor: Visitor):
     _, piece = visitor.dried()
-    visitor.fill(f"{piece}/inspect")
+    visitor.fill(f"{piece}/inspect", found="sound")
     page = visitor.fill(f"{piece}/take-down", note="to the table")
     kept = visitor.fact(page.saved)
     assert (kept.verdict, kept.note, kept.edition) == ("ready", "to the table", EDITION)
@@ -89,7 +89,7 @@ def test_taking_down_keeps_the_verdict_of_the_moment(visitor: Visitor):
 
 def test_what_the_verdict_rested_on_is_kept_with_its_values_and_told_again(visitor: Visitor):
     batch, piece = visitor.dried()
-    visitor.fill(f"{piece}/inspect")
+    visitor.fill(f"{piece}/inspect", found="sound")
     judged = [(each.key, each.met) for each in verdict_at(visitor, batch, piece).reasons]
     page = visitor.fill(f"{piece}/take-down")
     kept = visitor.fact(page.saved)
@@ -102,7 +102,7 @@ def test_what_the_verdict_rested_on_is_kept_with_its_values_and_told_again(visit
 
 def test_a_later_finding_changes_nothing_of_what_an_old_verdict_says(visitor: Visitor):
     batch, piece = visitor.dried()
-    visitor.fill(f"{piece}/inspect")
+    visitor.fill(f"{piece}/inspect", found="sound")
     before = visitor.fill(f"{piece}/take-down").texts("ul", "reasons")
     visitor.fill(f"{batch}/reading", ph="6.6", temperature_c="22")
     assert visitor.get(piece).texts("ul", "reasons") == before
@@ -131,7 +131,7 @@ def test_a_least_time_not_over_holds_it(visitor: Visitor):
     visitor.wait(days=30)
     visitor.fill(f"{piece}/weigh", mass_kg="800")
     visitor.fill(f"{piece}/activity", water_activity="0.89")
-    assert visitor.fill(f"{piece}/inspect").verdicts == ["hold"]
+    assert visitor.fill(f"{piece}/inspect", found="sound").verdicts == ["hold"]
     visitor.wait(days=10)
     assert visitor.get(piece).verdicts == ["ready"]
 
@@ -140,3 +140,57 @@ def test_a_piece_that_is_down_is_not_taken_down_again(visitor: Visitor):
     _, piece = visitor.dried()
     first = visitor.fill(f"{piece}/take-down", note="to the table").saved
     assert visitor.get(f"{piece}/take-down").path == f"/entries/{first}/correct"
+
+
+def inspected(visitor: Visitor) -> str:
+    return f"{visitor.dried()[1]}/inspect"
+
+
+@pytest.mark.parametrize("sent", [{"found": "wrong"}, {"found": ""}, {"found": "sound", "signs": "slime"}])
+def test_a_look_that_says_nothing_or_two_things_records_nothing(visitor: Visitor, sent: dict[str, str]):
+    path = inspected(visitor)
+    before = len(visitor.book)
+    page = visitor.fill(path, **sent)
+    assert (page.status, len(visitor.book)) == (422, before)
+
+
+def test_the_key_enter_presses_the_button_that_asks_for_a_sign(visitor: Visitor):
+    """A browser takes the form's first button (HTML, 4.10.21.2, implicit submission; from memory)."""
+    page = visitor.get(inspected(visitor))
+    assert [each.text for each in page.all("button") if each["name"] == "found"] == ["Something is wrong", "Sound"]
+
+
+def test_a_sound_piece_is_a_tap(visitor: Visitor):
+    assert visitor.fact(visitor.fill(inspected(visitor), found="sound").saved) == PieceInspected()
+
+
+@pytest.mark.parametrize(
+    ("evidence", "main"), [((), "Look, smell, squeeze"), (("sound",), "Take it down"), (("wrong",), "Take it down")]
+)
+def test_the_main_button_is_what_settles_it(visitor: Visitor, evidence: tuple[str, ...], main: str):
+    _, piece = visitor.dried()
+    for found in evidence:
+        visitor.fill(f"{piece}/inspect", found=found, signs="slime" if found == "wrong" else "")
+    assert visitor.get(piece).texts("a", "main") == [main]
+
+
+def test_what_is_met_is_folded_and_what_is_not_stands_open(visitor: Visitor):
+    page = visitor.get(visitor.hang(visitor.cured_and_acid()))
+    folded = page.all("details", "met-reasons")[0]
+    assert folded.all("summary")[0].text.endswith("reasons met")
+    assert {each.text for each in folded.all(".mark")} == {"yes"}
+    assert {each.text for each in page.all("span", "mark") if not each.inside(folded)} == {"not known"}
+
+
+def test_without_a_meter_it_is_no_dead_end(visitor: Visitor):
+    piece = visitor.hang(visitor.cured_and_acid())
+    for path in (piece, f"{piece}/activity"):
+        said = visitor.get(path).texts("details", "no-meter")
+        assert len(said) == 1
+        assert "A laboratory that tests food measures it." in said[0]
+        assert "the piece ends at hold" in said[0]
+
+
+def test_with_its_water_activity_known_nothing_is_said_of_a_meter(visitor: Visitor):
+    _, piece = visitor.dried()
+    assert visitor.get(piece).texts("details", "no-meter") == []

@@ -154,7 +154,7 @@ def test_what_was_done_leaves_the_list_and_comes_back_undone(visitor: Visitor):
     visitor.wait(hours=-30)
     _, piece = visitor.dried()
     assert "Look, smell, squeeze" in visitor.get("/").text
-    saved = visitor.fill(f"{piece}/inspect").saved
+    saved = visitor.fill(f"{piece}/inspect", found="sound").saved
     assert "Look, smell, squeeze" not in visitor.get("/").all("main")[0].text
     visitor.post(f"/entries/{saved}/undo", back="/")
     assert "Look, smell, squeeze" in visitor.get("/").text

@@ -7,6 +7,7 @@ from flask import Blueprint, redirect, url_for
 from core.daybook.batch import Batch, Piece
 from core.daybook.facts.batch import PieceHung, PieceWeighed
 from core.daybook.facts.fields import boxes
+from core.daybook.tags import next_tag, tag_order
 from core.dry import shrink
 from core.quantities import PIECE_MASS, Amount
 from core.refusals import OutOfRange
@@ -91,8 +92,14 @@ def hang(batch_id: str):
         back=url_for("dry.hang", batch_id=batch_id),
         back_to=path_of(batch),
         template="dry/hang.html",
+        start={"tag": _next_tag(batch)},
         hanging=_hanging(batch),
     )
+
+
+def _next_tag(batch: Batch) -> str:
+    """In the series of the one hung last."""
+    return next_tag([piece.tag for piece in sorted(batch.pieces, key=lambda piece: (piece.hung_at, piece.id))])
 
 
 def _hanging(batch: Batch) -> Sentence | None:
@@ -131,7 +138,9 @@ def _next_to_weigh(batch: Batch, just_weighed: Piece | None) -> str:
         waiting = waiting or others
     if not waiting:
         return path_of(batch)
-    return url_for("dry.weigh", piece_id=min(waiting, key=lambda each: (each.weighed_at.date(), each.hung_at)).id)
+    return url_for(
+        "dry.weigh", piece_id=min(waiting, key=lambda each: (each.weighed_at.date(), tag_order(each.tag))).id
+    )
 
 
 def _weighed_today(piece: Piece) -> bool:

@@ -14,6 +14,7 @@ from core.daybook.facts.batch import ActivityMeasured, PieceInspected, PieceTake
 from core.daybook.facts.fields import boxes
 from core.daybook.kept_verdict import ToldReason, keep_reasons, told
 from core.quantities import WATER_ACTIVITY, Amount
+from core.refusals import Missing, OutOfRange
 from core.release.readiness import EDITION, SIGNS, judge
 from core.sentence import Rounded, Sentence, listed, said
 from core.verdict import Verdict
@@ -43,6 +44,23 @@ ACTIVITY = declare(
 )
 
 
+SETTLED_BY: dict[str, str] = {
+    "signs": "release.inspect",
+    "loss": "dry.weigh",
+    **dict.fromkeys(("shelf-stable", "listeria", "slow-dry", "botulism"), "release.measure"),
+}
+"""The view where a reason that is not met can be met, by its key."""
+NEEDS_A_METER = frozenset({"shelf-stable", "listeria", "slow-dry"})
+
+
+def _settled_by(verdict: Verdict) -> str:
+    """The view of what is to be done now; empty where it is done for the whole batch."""
+    first = verdict.first_unmet
+    if first is None or verdict.word == "discard":
+        return "release.take_down"
+    return SETTLED_BY.get(first.key, "")
+
+
 def _inspected(fact: PieceInspected) -> Sentence:
     signs = [said(SIGNS[sign]) for sign in fact.signs if sign in SIGNS]
     if signs:
@@ -52,15 +70,26 @@ def _inspected(fact: PieceInspected) -> Sentence:
     return Sentence("{found} ({note})", {"found": found, "note": fact.note}) if fact.note else found
 
 
+def _looked(values: Values, subject: Subject) -> PieceInspected:
+    """That a piece is sound is said by its own button: an untouched form says nothing."""
+    is_sound, signs = request.form.get("found") == "sound", values["signs"]
+    if is_sound and signs:
+        raise OutOfRange("signs", "You ticked a sign of spoilage: untick it if the piece is sound.")
+    if not is_sound and not signs and subject.was is None:
+        raise Missing("signs", "Tick what is wrong. If nothing is, press “Sound”.")
+    return PieceInspected(**values)
+
+
 INSPECT = declare(
     EntryForm(
         PieceInspected,
         "Look, smell, squeeze",
         (
-            Ticks("signs", "What is wrong", SIGNS, help="Tick what you find; leave all empty when it is sound."),
+            Ticks("signs", "What is wrong", SIGNS, help="Look at it, smell it, squeeze it. Tick what you find."),
             Words("note", "Note", 200, optional=True),
         ),
         _inspected,
+        fact=_looked,
         save="Save the inspection",
         correct="Correct this inspection",
     )
@@ -120,23 +149,26 @@ def _rested_on(reason: ToldReason) -> RestedOn:
 def piece(piece_id: str):
     batch, piece = find_piece(piece_id)
     down = piece.taken_down
+    verdict = None if down else verdict_of(batch, piece, now())
     return render_template(
         "release/piece.html",
         batch=batch,
         piece=piece,
-        verdict=None if down else verdict_of(batch, piece, now()),
+        verdict=verdict,
+        settled_by=_settled_by(verdict) if verdict else "",
+        no_meter=verdict is not None and any(each.key in NEEDS_A_METER for each in verdict.missing),
         rested_on=[_rested_on(each) for each in told(down.reasons)] if down else (),
     )
 
 
 @screen.route("/pieces/<piece_id>/activity", methods=["GET", "POST"])
 def measure(piece_id: str):
-    return _about_piece(ACTIVITY, piece_id)
+    return _about_piece(ACTIVITY, piece_id, template="release/activity.html")
 
 
 @screen.route("/pieces/<piece_id>/inspect", methods=["GET", "POST"])
 def inspect(piece_id: str):
-    return _about_piece(INSPECT, piece_id)
+    return _about_piece(INSPECT, piece_id, template="release/inspect.html")
 
 
 @screen.route("/pieces/<piece_id>/take-down", methods=["GET", "POST"])
@@ -149,7 +181,7 @@ def take_down(piece_id: str):
     return _about_piece(TAKE_DOWN, piece_id)
 
 
-def _about_piece(declared: EntryForm, piece_id: str):
+def _about_piece(declared: EntryForm, piece_id: str, template: str = "entry.html"):
     batch, piece = find_piece(piece_id)
     back = url_for("release.piece", piece_id=piece.id)
-    return write(declared, Subject(batch, piece), about=piece.id, back=back, back_to=back)
+    return write(declared, Subject(batch, piece), about=piece.id, back=back, back_to=back, template=template)
