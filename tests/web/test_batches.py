@@ -199,3 +199,19 @@ def test_the_log_is_folded_by_day_and_only_the_newest_is_open(visitor: Visitor):
 def test_the_head_leads_to_the_log_with_its_length(visitor: Visitor):
     batch, _ = visitor.dried()
     assert {each.text: each["href"] for each in visitor.get(batch).all("a")}["Log · 6"] == "#log"
+
+
+def test_a_batch_is_made_again_as_it_was_begun(visitor: Visitor):
+    batch = visitor.start_batch("Fennel fine", "slow", meat_kg="4.2", target_loss="38", least_s="21")
+    visitor.cure(batch)
+    again = next(each["href"] for each in visitor.get(batch).all("a") if each.text == "Make this again")
+    page = visitor.get(again)
+    assert [page.typed(key) for key in ("name", "style", "meat_kg", "target_loss", "least_s")] == [
+        *("Fennel fine", "slow", "4.2", "38", "21")
+    ]
+    visitor.send(page.form("/batches/new"))
+    assert visitor.get("/batches").texts("a").count("Fennel fine") == 2
+
+
+def test_nothing_is_made_again_of_what_is_no_batch(visitor: Visitor):
+    assert visitor.get("/batches/new", like="nothing").typed("name") == ""

@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 import attrs
-from flask import Blueprint, render_template, url_for
+from flask import Blueprint, render_template, request, url_for
 
-from core.daybook.batch import Batch, open_and_finished
+from core.daybook.batch import Batch, fold, open_and_finished
 from core.daybook.evidence import verdicts
 from core.daybook.facts.batch import BatchStarted
 from core.daybook.facts.fields import boxes
@@ -80,7 +80,14 @@ def new():
         about=None,
         back=lambda written: url_for("batches.one", batch_id=written),
         back_to=url_for("batches.all_of_them"),
+        start=_like(request.args.get("like", "")),
     )
+
+
+def _like(batch_id: str) -> dict[str, str]:
+    """The form as it was filled for an earlier batch; a batch of a formula is made from the formula again."""
+    batch = fold(book(), batch_id)
+    return {} if batch is None else START.texts_of(batch.start, reader())
 
 
 @screen.get("/batches/<batch_id>")
