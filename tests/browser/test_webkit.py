@@ -60,7 +60,6 @@ def _save(driver: WebKitGTK, seen: Seen) -> None:
     webkit.fill(driver, "meat_kg", "12.4")
     webkit.press(driver, "Start the batch")
     webkit.wait_for_heading(driver, BATCH)
-    webkit.tap(driver, driver.find_element(By.CSS_SELECTOR, "#ferment summary"))  # folded until the cure is weighed
     webkit.follow(driver, "Read pH and temperature", "Read pH and temperature")
     webkit.fill(driver, "ph", "5.6")
     webkit.press(driver, "Save the reading")
@@ -83,6 +82,7 @@ def begin_in_a_new_window(driver: WebKitGTK) -> None:
 def _begin_anew(driver: WebKitGTK, seen: Seen) -> None:
     begin_in_a_new_window(driver)
     seen.texts["heading"] = driver.find_element(By.CSS_SELECTOR, "main h1").text
+    webkit.tap(driver, driver.find_element(By.CSS_SELECTOR, "#log > summary"))
     seen.texts["log"] = driver.find_element(By.CSS_SELECTOR, ".log").text
     webkit.follow(driver, "Book", "Book")
     seen.texts["count"] = driver.find_element(By.CSS_SELECTOR, "main .value").text

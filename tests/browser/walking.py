@@ -147,6 +147,11 @@ def open_log(page: Page) -> None:
         tap(page, day)
 
 
+def open_met(page: Page) -> None:
+    """The reasons of a verdict that are met."""
+    tap(page, page.locator(".met-reasons > summary"))
+
+
 def measure_activity(page: Page, activity: str) -> str:
     follow(page, "Water activity", "Water activity")
     box(page, "Water activity").fill(activity)

@@ -95,6 +95,8 @@ def _mixed(batch: Batch) -> Said:
 
 
 def _fermented(batch: Batch, ferment: Panel | None) -> Said:
+    if ferment and ferment.over:
+        return Sentence("over its degree-hours")
     done = ferment.done if ferment else None
     return done or ferment_summary(batch, now()) or _read(batch) or ""
 
