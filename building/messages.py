@@ -21,6 +21,8 @@ from web.app import create_app
 
 _IS_MESSAGE = re.compile(r"\b(Message|Said)\b")
 Node = ast.expr | None
+Parameters = list[tuple[str, bool]]
+"""Their names in order, and whether each takes a message."""
 
 
 @frozen
@@ -49,9 +51,10 @@ class _Declared:
     """Which parameters take a message, by the name that is called; and what stands in a name."""
 
     def __init__(self, trees: Mapping[str, ast.Module]) -> None:
-        self.parameters: dict[str, list[tuple[str, bool]]] = {
-            "Sentence": [("text", True), ("values", False), ("plural", True)]
+        self.parameters: dict[str, list[Parameters]] = {
+            "Sentence": [[("text", True), ("values", False), ("plural", True)]]
         }
+        """By a name that is called: of each that is called so, for the name alone does not say which is meant."""
         self.fields: set[str] = set()
         self.names: dict[str, list[ast.expr]] = {}
         self.here: dict[tuple[str, str], list[ast.expr]] = {}
@@ -73,10 +76,10 @@ class _Declared:
             if inherited and name not in self.parameters:
                 self.parameters[name] = inherited[0]
 
-    def _learn(self, name: str, parameters: list[tuple[str, bool]]) -> None:
+    def _learn(self, name: str, parameters: Parameters) -> None:
         messages = {key for key, is_message in parameters if is_message}
         if messages:
-            self.parameters.setdefault(name, parameters)
+            self.parameters.setdefault(name, []).append(parameters)
             self.fields |= messages
 
     def texts(self, node: Node, path: str, within: frozenset[str] = frozenset()) -> Iterator[str]:
@@ -99,12 +102,12 @@ class _Declared:
                 return
 
 
-def _of_function(function: ast.FunctionDef) -> list[tuple[str, bool]]:
+def _of_function(function: ast.FunctionDef) -> Parameters:
     given = (*function.args.posonlyargs, *function.args.args, *function.args.kwonlyargs)
     return [(each.arg, _says(each.annotation)) for each in given if each.arg not in ("self", "cls")]
 
 
-def _of_class(each: ast.ClassDef) -> list[tuple[str, bool]]:
+def _of_class(each: ast.ClassDef) -> Parameters:
     for within in each.body:
         if isinstance(within, ast.FunctionDef) and within.name == "__init__":
             return _of_function(within)
@@ -153,18 +156,22 @@ def _defaults(function: ast.FunctionDef, path: str, declared: _Declared) -> Iter
 
 def _of_call(path: str, call: ast.Call, declared: _Declared) -> Iterator[Found]:
     name = call.func.id if isinstance(call.func, ast.Name) else getattr(call.func, "attr", "")
-    parameters = declared.parameters.get(name, [])
-    given = dict(zip((key for key, _ in parameters), call.args, strict=False))
-    given |= {each.arg: each.value for each in call.keywords if each.arg}
+    if name == "evolve":  # what is evolved is some declaration: its fields go by the same names
+        yield from _given(path, call, [("", False), *((key, True) for key in declared.fields)], declared)
+    for parameters in declared.parameters.get(name, ()):
+        yield from _given(path, call, parameters, declared)
+
+
+def _given(path: str, call: ast.Call, parameters: Parameters, declared: _Declared) -> Iterator[Found]:
+    named = {each.arg: each.value for each in call.keywords if each.arg}
+    given = dict(zip((key for key, _ in parameters), call.args, strict=False)) | named
     where = f"{path}:{call.lineno}"
-    if name == "Sentence" and "plural" in given:
+    if "plural" in given and "text" in given:
         ones, many = list(declared.texts(given["text"], path)), list(declared.texts(given["plural"], path))
         if len(ones) != len(many):
             raise Failed(f"{where}: a text must stand beside its plural, or both have a name in the module.")
         yield from (Found(*pair, where) for pair in zip(ones, many, strict=True))
         return
-    if name == "evolve":  # what is evolved is some declaration: its fields go by the same names
-        parameters = [(key, key in declared.fields) for key in given]
     for key, is_message in parameters:
         if is_message and key in given:
             yield from (Found(text, where=where) for text in declared.texts(given[key], path) if text)

@@ -257,7 +257,7 @@ def _reads_between(bulb_c: float, other_c: float | None) -> tuple[float, float] 
     return min(bulb_c, other_c), max(bulb_c, other_c)
 
 
-def _bulb_cautions(bulb_c: float, iced: bool, either: bool) -> tuple[str, ...]:
+def _bulb_cautions(bulb_c: float, iced: bool, either: bool) -> tuple[Message, ...]:
     if abs(bulb_c) <= NEAR_FREEZING_K:
         return (ICED_NEAR_FREEZING if iced else WET_NEAR_FREEZING,)
     return (ICED_BULB,) if iced else (EITHER_BULB,) if either else ()

@@ -10,7 +10,7 @@ from attrs import evolve
 from core.quantities import METRIC, Amount, Reader
 from core.reading import is_bare
 from core.refusals import Refused
-from core.sentence import Said, Unconverted, said
+from core.sentence import Said, said
 from core.usual import as_typed
 from core.verdict import Reason, Verdict
 from core.working import Figure
@@ -68,7 +68,7 @@ def _describe_input(each: Input) -> dict[str, Any]:
     }
 
 
-def _text(words: Said | Unconverted) -> str:
+def _text(words: Said) -> str:
     return said(words).say(METRIC)
 
 

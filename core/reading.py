@@ -7,10 +7,9 @@ import unicodedata
 
 from attrs import frozen
 
-from core.language import Message
 from core.quantities import METRIC, Quantity, Reader, Unit
 from core.refusals import Missing, NotAQuantity
-from core.sentence import Said, Sentence, Unconverted, Value, listed, said
+from core.sentence import Message, Said, Sentence, Value, listed, said
 
 LONGEST = 60
 """No quantity takes more characters than this; a longer text was pasted by mistake."""
@@ -65,9 +64,7 @@ class _Asked:
         return {"noun": Sentence(self.quantity.noun), "example": self.quantity.example(self.reader)}
 
 
-def read(
-    text: str, quantity: Quantity, reader: Reader = METRIC, *, field: str = "", label: Said | Unconverted = ""
-) -> float:
+def read(text: str, quantity: Quantity, reader: Reader = METRIC, *, field: str = "", label: Said = "") -> float:
     """The SI value of what was typed. A bare number is in the quantity's usual unit of the reader's system.
 
     Raises Missing for an empty text and NotAQuantity, with a sentence and an example, for anything else that is not
@@ -84,7 +81,7 @@ def read(
     return _join(_terms(cleaned, text, asked), asked)
 
 
-def _enter(asked: _Asked, label: Said | Unconverted) -> Sentence:
+def _enter(asked: _Asked, label: Said) -> Sentence:
     if not label:
         return Sentence("Enter {noun}, for example {example}.", asked.told)
     return Sentence("Enter {noun} for “{label}”, for example {example}.", {**asked.told, "label": said(label)})

@@ -7,7 +7,7 @@ act on. The screen sets the sentence beside the field; `python -m core` prints i
 from collections.abc import Iterable
 
 from core.quantities import METRIC, Amount, Quantity
-from core.sentence import Message, Said, Sentence, Unconverted, said
+from core.sentence import Message, Said, Sentence, said
 
 BETWEEN: Message = "{label} must be between {low} and {high}."
 OR_ZERO: Message = "{label} must be 0, or between {low} and {high}."
@@ -16,7 +16,7 @@ OR_ZERO: Message = "{label} must be 0, or between {low} and {high}."
 class Refusal(ValueError):
     """One sentence about one field. `field` is the input's key, or "" when the sentence is about the whole."""
 
-    def __init__(self, field: str, sentence: Said | Unconverted) -> None:
+    def __init__(self, field: str, sentence: Said) -> None:
         super().__init__(field, sentence)
         self.field = field
         self.said = said(sentence)

@@ -8,8 +8,9 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Mapping, Sequence
 from datetime import date, datetime
+from functools import reduce
 from string import Formatter
-from typing import Literal
+from typing import Literal, cast
 
 from attrs import evolve, field, frozen
 
@@ -30,9 +31,9 @@ class Sentence:
     where its "count" is not one.
     """
 
-    text: str
+    text: Message
     values: Mapping[str, Value] = field(factory=dict[str, "Value"], hash=False)
-    plural: str = field(default="", kw_only=True)
+    plural: Message = field(default="", kw_only=True)
 
     def say(self, reader: Reader, significant: int = 6) -> str:
         """In the reader's units and language. A sentence wants fewer digits than a sum that is to be checked."""
@@ -92,17 +93,23 @@ class Rounded:
 Value = Amount | Rounded | str | date | Sentence
 Said = Message | Sentence
 """What a declaration may give where something is shown: a constant text, or a sentence with its values."""
-Unconverted = str
-"""Where a text is still worded as a string. It goes with the last of them."""
 
 
-def said(text: Said | Unconverted) -> Sentence:
-    if isinstance(text, Sentence):
-        return text
-    return Sentence("{text}", {"text": text}) if "{" in text else Sentence(text)
+def said(text: Said) -> Sentence:
+    return text if isinstance(text, Sentence) else Sentence(text)
 
 
-def each_said(texts: Iterable[Said | Unconverted]) -> tuple[Sentence, ...]:
+def as_typed(text: str) -> Sentence:
+    """What somebody called a thing, where something is said."""
+    return Sentence("{text}", {"text": text})
+
+
+def formula(text: str, values: Mapping[str, Value]) -> Sentence:
+    """A sum whose text is put together: names of amounts and signs between them, the same in every language."""
+    return Sentence(cast(Message, text), values)
+
+
+def each_said(texts: Iterable[Said]) -> tuple[Sentence, ...]:
     return tuple(map(said, texts))
 
 
@@ -113,6 +120,11 @@ def listed(items: Sequence[Value], last: Literal["and", "or"] = "and") -> Value:
         return end
     two = Sentence("{before} and {last}") if last == "and" else Sentence("{before} or {last}")
     return evolve(two, values={"before": in_a_row(rest), "last": end})
+
+
+def in_turn(sentences: Iterable[Sentence]) -> Sentence:
+    """One after another, as one. Raises TypeError where there is none."""
+    return reduce(lambda one, other: Sentence("{before} {next}", {"before": one, "next": other}), sentences)
 
 
 def day_and_month(day: date) -> Sentence:

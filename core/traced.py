@@ -15,7 +15,7 @@ from typing import Literal
 from attrs import frozen
 
 from core.quantities import Amount, Quantity
-from core.sentence import Message, Said, Sentence, Unconverted, Value
+from core.sentence import Message, Said, Sentence, Value, formula
 from core.sources import DEFINITION, Source
 from core.working import Figure
 
@@ -63,19 +63,19 @@ class Traced:
     def line(self, quantity: Quantity, words: Message = "", values: Mapping[str, Value] | None = None) -> Sentence:
         """words: what the line says before the sum, a constant text with its own values."""
         result = Amount(self.value, quantity)
-        line = Sentence(f"{self.text} = {{result}}", {**self.amounts, "result": result})
+        line = formula(f"{self.text} = {{result}}", {**self.amounts, "result": result})
         return Sentence("{words}: {sum}", {"words": Sentence(words, values or {}), "sum": line}) if words else line
 
     def figure(
         self,
         key: str,
-        name: Said | Unconverted,
+        name: Said,
         quantity: Quantity,
         words: Message = "",
         *,
         before: tuple[Sentence, ...] = (),
         source: Source = DEFINITION,
-        cautions: Iterable[Said | Unconverted] = (),
+        cautions: Iterable[Said] = (),
         low: float | None = None,
         high: float | None = None,
     ) -> Figure:

@@ -15,7 +15,7 @@ from collections.abc import Mapping
 
 from core.quantities import Amount, Quantity, Reader, show_number
 from core.refusals import Unusual
-from core.sentence import Message, Rounded, Said, Sentence, Unconverted, Value, listed, said
+from core.sentence import Message, Rounded, Said, Sentence, Value, listed, said
 from core.units import DAY_S, HOUR_S
 
 Range = tuple[float, float]
@@ -90,9 +90,7 @@ def as_typed(value: float, quantity: Quantity, reader: Reader) -> str:
     return f"{_figures(bare.from_si(value), reader)} {bare.symbol}".rstrip()
 
 
-def ask(
-    field: str, label: Said | Unconverted, value: float, quantity: Quantity, usual: Range, reader: Reader
-) -> Unusual:
+def ask(field: str, label: Said, value: float, quantity: Quantity, usual: Range, reader: Reader) -> Unusual:
     """The question about a bare number that was read as `value`."""
     low, high = (Rounded(Amount(each, quantity), 3) for each in usual)
     shown = as_typed(value, quantity, reader)

@@ -5,7 +5,7 @@ from __future__ import annotations
 from attrs import field, frozen
 
 from core.quantities import Amount, Quantity, Reader
-from core.sentence import Said, Sentence, Unconverted, each_said
+from core.sentence import Said, Sentence, each_said
 from core.sources import Source
 
 
@@ -19,7 +19,7 @@ class Figure:
     """
 
     key: str
-    name: Said | Unconverted
+    name: Said
     value: float
     quantity: Quantity
     working: tuple[Sentence, ...]

@@ -13,7 +13,7 @@ from attrs import field, frozen
 from core.quantities import METRIC, Amount, Quantity, Reader
 from core.reading import is_bare, read
 from core.refusals import BETWEEN, OR_ZERO, Missing, OutOfRange, Refusal, Refused, Unusual
-from core.sentence import Message, Said, Sentence, Unconverted, listed, said
+from core.sentence import Message, Said, Sentence, listed, said
 from core.usual import USUAL, Range, ask, is_usual
 from core.verdict import Verdict
 from core.working import Figure
@@ -31,13 +31,13 @@ class Number:
     """
 
     key: str
-    label: Message | Unconverted
+    label: Message
     quantity: Quantity
     low: float
     high: float
     default: float | None = None
     optional: bool = False
-    help: Said | Unconverted = ""
+    help: Said = ""
     usual: Range | None = None
     or_zero: bool = False
 
@@ -80,10 +80,10 @@ class Choice:
     seldom changes."""
 
     key: str
-    label: Message | Unconverted
-    options: Mapping[str, Said | Unconverted]
+    label: Message
+    options: Mapping[str, Said]
     default: str | None = None
-    help: Said | Unconverted = ""
+    help: Said = ""
     listed: bool = False
 
     def read(self, text: str, reader: Reader) -> str:
@@ -118,9 +118,9 @@ class Worksheet:
     """
 
     name: str
-    title: Message | Unconverted
+    title: Message
     stage: str
-    question: Message | Unconverted
+    question: Message
     inputs: tuple[Input, ...]
     compute: Callable[..., tuple[Figure, ...]]
     judge: Callable[..., Verdict] | None = None

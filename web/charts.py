@@ -10,7 +10,7 @@ from core.daybook.batch import Batch
 from core.daybook.fermenting import FermentationClock
 from core.meat import ACID_PH
 from core.quantities import COUNT, FRACTION, HOURS, LOSS, PH, Amount, show_number
-from core.sentence import Message, Rounded, Said, Sentence, Unconverted, said
+from core.sentence import Message, Rounded, Said, Sentence, said
 from core.units import DAY_S, HOUR_S
 from web.visitor import reader
 
@@ -52,7 +52,7 @@ class Trace:
 class Chart:
     """headline says what it shows; rows are the same data as a table. reached: where what it waits for came about."""
 
-    headline: Said | Unconverted
+    headline: Said
     across: Message
     up: Message
     traces: tuple[Trace, ...]
@@ -95,9 +95,7 @@ def acidity(batch: Batch, clocked: FermentationClock) -> Chart | None:
     return _chart(headline, "hours", "pH", series, limit, decimals=2, of="from", ahead=(FORECAST,), reached=reached)
 
 
-def salt_at_centre(
-    curves: Mapping[str, Sequence[tuple[float, float]]], share: float, headline: Said | Unconverted
-) -> Chart:
+def salt_at_centre(curves: Mapping[Message, Sequence[tuple[float, float]]], share: float, headline: Said) -> Chart:
     """Salt at the centre in per cent of its end against days, by each diffusivity."""
     series: list[Series] = [
         (said(name), [(at_s / DAY_S, 100 * part) for at_s, part in curve]) for name, curve in curves.items()
@@ -140,7 +138,7 @@ def _per_cent(share: float) -> Rounded:
 
 
 def _chart(
-    headline: Said | Unconverted,
+    headline: Said,
     across: Message,
     up: Message,
     series: list[Series],

@@ -155,7 +155,7 @@ def _where(source: Source) -> str:
 def units_for(each: Any) -> list[str]:
     """The unit a bare number has in this box, then the others one may pick; empty where there is no unit."""
     if not isinstance(each, Number):
-        return [each.unit] if hasattr(each, "unit") else []
+        return [say(each.unit)] if hasattr(each, "unit") else []
     bare = each.quantity.bare(visitor.reader().system).symbol
     others = [unit.symbol for unit in each.quantity.units if unit.symbol not in NOT_OFFERED and unit.symbol != bare]
     return [bare, *others] if bare else []

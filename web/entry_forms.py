@@ -25,7 +25,7 @@ from core.daybook.facts.fields import numbers
 from core.daybook.instruments import Instrument
 from core.quantities import Reader
 from core.refusals import Refusal, Refused
-from core.sentence import Message, Said, Sentence, Unconverted, said
+from core.sentence import Message, Said, Sentence, said
 from core.working import Figure
 from core.worksheet import Number
 from web.forms import Form, Input, Moment, ReadWith, Ticks, Values, from_request, suggested, typed
@@ -72,15 +72,15 @@ class EntryForm:
     """
 
     kind: type[Any]
-    title: Message | Unconverted
+    title: Message
     inputs: tuple[Asked, ...]
     say: Callable[[Any], Said]
     figures: Callable[[Any, Subject], tuple[Figure, ...]] = _nothing
     fact: Callable[[Values, Subject], Fact] | None = None
     texts: Callable[[Any, Reader], dict[str, str]] | None = None
-    save: Message | Unconverted = "Save"
-    correct: Message | Unconverted = "Correct this entry"
-    hint: Said | Unconverted = ""
+    save: Message = "Save"
+    correct: Message = "Correct this entry"
+    hint: Said = ""
     shape: Callable[[Subject], tuple[Asked, ...]] | None = None
     shaped_by: tuple[str, ...] = ()
     every: tuple[Input, ...] = ()

@@ -14,7 +14,7 @@ from werkzeug.datastructures import MultiDict
 from core.daybook.facts.instruments import InstrumentKind
 from core.quantities import COUNT, Amount, Quantity, Reader, show_number
 from core.refusals import Missing, NotAQuantity, OutOfRange, Refusal, Refused
-from core.sentence import Message, Said, Sentence, Unconverted, said
+from core.sentence import Message, Said, Sentence, said
 from core.worksheet import Number
 from web.visitor import now, offset_at
 
@@ -29,11 +29,11 @@ class Words:
     """A line of text: a name, a tag, a note."""
 
     key: str
-    label: Message | Unconverted
+    label: Said
     longest: int = 60
     optional: bool = False
     example: Message = ""
-    help: Said | Unconverted = ""
+    help: Said = ""
 
     def read(self, text: str, reader: Reader) -> str:
         words = " ".join(text.split())
@@ -75,9 +75,9 @@ class Ticks:
     """Any number of a few words. Its value is the tuple of ticked keys."""
 
     key: str
-    label: Message | Unconverted
-    options: Mapping[str, Said | Unconverted]
-    help: Said | Unconverted = ""
+    label: Said
+    options: Mapping[str, Said]
+    help: Said = ""
 
     def read(self, text: str, reader: Reader) -> tuple[str, ...]:
         ticked = tuple(text.split())
@@ -91,7 +91,7 @@ class ReadWith:
     """Which instrument it was read on. Asked only where some of these kinds are kept (`web.instruments.offer`)."""
 
     key: str
-    label: Message | Unconverted
+    label: Said
     kinds: tuple[InstrumentKind, ...]
     optional: bool = True
 
@@ -102,10 +102,10 @@ class OptionalChoice:
     does. The rest as in Choice."""
 
     key: str
-    label: Message | Unconverted
-    options: Mapping[str, Said | Unconverted]
+    label: Said
+    options: Mapping[str, Said]
     default: str | None = None
-    help: Said | Unconverted = ""
+    help: Said = ""
     none: str = ""
     optional: bool = True
 
@@ -125,7 +125,7 @@ class Input(Protocol):
     def key(self) -> str: ...
 
     @property
-    def label(self) -> Said | Unconverted: ...
+    def label(self) -> Said: ...
 
     def read(self, text: str, reader: Reader) -> object: ...
 

@@ -9,7 +9,7 @@ from core.daybook.book import Line
 from core.daybook.corrections.readings import CorrectedFact, corrected
 from core.daybook.facts import kind_of
 from core.daybook.instruments import Shelf
-from core.sentence import Message, Said, Sentence, Unconverted
+from core.sentence import Message, Said, Sentence, as_typed
 from web.forms import OptionalChoice, ReadWith
 from web.journal import book
 
@@ -24,7 +24,7 @@ def shelf() -> Shelf:
 
 def offer(asked: ReadWith, kind: type[Any], was: Any) -> OptionalChoice | None:
     """The choice of those in use, and of the one the fact now corrected was read on; None where there are none."""
-    options: dict[str, Said] = {each.id: _typed(each.name) for each in shelf().in_use() if each.kind in asked.kinds}
+    options: dict[str, Said] = {each.id: as_typed(each.name) for each in shelf().in_use() if each.kind in asked.kinds}
     named = getattr(was, asked.key, None)
     if named is not None and named not in options:
         options[named] = _name_of(named)
@@ -35,17 +35,13 @@ def offer(asked: ReadWith, kind: type[Any], was: Any) -> OptionalChoice | None:
 
 def one_of(
     key: str,
-    label: Message | Unconverted,
-    names: Mapping[str, Said | Unconverted],
+    label: Said,
+    names: Mapping[str, Said],
     another: Message = ANOTHER_ONE,
     default: str | None = None,
 ) -> OptionalChoice:
     """A choice of instruments by their ids. another: what the answer that names none of them is called."""
     return OptionalChoice(key, label, {**names, ANOTHER: another}, default, none=ANOTHER)
-
-
-def _typed(name: str) -> Sentence:
-    return Sentence("{name}", {"name": name})
 
 
 def _name_of(instrument_id: str) -> Sentence:

@@ -10,7 +10,7 @@ from markupsafe import Markup, escape
 from core import quantities
 from core.language import translated
 from core.quantities import COUNT, Amount, Quantity
-from core.sentence import Said, Sentence, Unconverted, Value
+from core.sentence import Message, Said, Sentence, Value
 from web import visitor
 
 _UNITS = {unit.symbol for each in vars(quantities).values() if isinstance(each, Quantity) for unit in each.units} - {""}
@@ -20,7 +20,7 @@ _AFTER_A_NAME = r"(?:(?<=pH[ \u00a0])|(?<=activity )|(?<=example ))[0-9]+\.(?=[0
 _WITH_POINT = re.compile(f"{_BEFORE_A_UNIT}|{_AFTER_A_NAME}")
 
 
-def say(text: Said | Unconverted, plural: str = "", **values: Value | Markup | int) -> str:
+def say(text: Said, plural: Message = "", **values: Value | Markup | int) -> str:
     """In a template: {{ say("Hung on {day}", day=batch.hung) }} or {{ each.label | say }}.
 
     A value that is markup (a link, a word set apart) keeps its tags; a plain number is said as it is. plural: the text

@@ -28,10 +28,12 @@ from core.units import DAY_S, HOUR_S
 from core.working import Figure
 
 AT_LEAST = "The coil did this much; with a fuller chamber it may do more. If the humidity rose, it is the most."
-RATED_WARM = "A rating is made in warm, damp air; in a cold chamber the same machine takes out much less."
-OVERLOADED = "Overloaded: the meat gives off more than the chamber takes out, so the humidity climbs and mould follows."
-OVERLOADED_AT_FIRST = "It carries this later, not in the first days: hang it in parts, some days apart."
-CLOSE = "That leaves less than a fifth to spare: a door left open, or a warm day, is more than that."
+RATED_WARM: Message = "A rating is made in warm, damp air; in a cold chamber the same machine takes out much less."
+OVERLOADED: Message = (
+    "Overloaded: the meat gives off more than the chamber takes out, so the humidity climbs and mould follows."
+)
+OVERLOADED_AT_FIRST: Message = "It carries this later, not in the first days: hang it in parts, some days apart."
+CLOSE: Message = "That leaves less than a fifth to spare: a door left open, or a warm day, is more than that."
 SPARE = 0.8
 
 
@@ -114,7 +116,7 @@ def _burden(hanging_kg: float, later: Figure, first: Figure) -> Figure:
     )
 
 
-def _told(share: float, at_first: float) -> tuple[str, ...]:
+def _told(share: float, at_first: float) -> tuple[Message, ...]:
     if share > 1 + 1e-9:
         return (OVERLOADED,)
     if at_first > 1 + 1e-9:

@@ -13,7 +13,7 @@ from attrs import frozen
 
 from core.quantities import CELSIUS_TEMPERATURE, RATIO, RELATIVE_HUMIDITY, TEMPERATURE, Amount
 from core.refusals import OutOfRange
-from core.sentence import Message, Sentence, said
+from core.sentence import Message, Sentence, formula, said
 from core.sources import GREENSPAN, GREENSPAN_FITTED, Source
 from core.working import Figure
 
@@ -101,14 +101,14 @@ def over_salt(salt: Salt, temperature_c: float, key: str = "truth", field: str =
         name=Sentence("Humidity over {salt}", {"salt": said(salt.name)}),
         value=humidity,
         quantity=RELATIVE_HUMIDITY,
-        working=(Sentence(_formula(salt.polynomial), amounts),),
+        working=(formula(_text_of(salt.polynomial), amounts),),
         source=salt.source,
         low=humidity - unsure,
         high=humidity + unsure,
     )
 
 
-def _formula(polynomial: tuple[float, ...]) -> str:
+def _text_of(polynomial: tuple[float, ...]) -> str:
     text = "{factor0}"
     for power, factor in enumerate(polynomial[1:], 1):
         sign = "+" if factor > 0 else "−"

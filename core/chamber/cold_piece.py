@@ -125,8 +125,12 @@ def _warming(thickness_m: float, usual: float, still: float, brisk: float) -> Fi
         "thick": Amount(thickness_m, LENGTH),
         "film": Amount(usual, FILM),
         "value": Amount(value, LASTING),
+        "density": str(round(MEAT_KG_PER_M3)),
+        "heat": Amount(HEAT_CAPACITY / 1000, RATIO),
     }
-    words = "Density × heat capacity × thickness ÷ (4 × film), with 1050 kg/m³ and 3.5 kJ/(kg K): {thick} and {film}"
-    step = Sentence(words + " make {value}.", amounts)
+    text: Message = (
+        "Density × heat capacity × thickness ÷ (4 × film), with {density} kg/m³ and {heat} kJ/(kg K): {thick} and "
+        "{film} make {value}."
+    )
     name = "Comes 63 % nearer to the air in"
-    return Figure("warming", name, value, LASTING, (step,), MEAT_WARMS, (), fast, slow)
+    return Figure("warming", name, value, LASTING, (Sentence(text, amounts),), MEAT_WARMS, (), fast, slow)

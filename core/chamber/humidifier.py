@@ -23,7 +23,7 @@ from core.quantities import (
     Quantity,
 )
 from core.refusals import OutOfRange, require_between
-from core.sentence import Message, Rounded, Sentence
+from core.sentence import Message, Rounded, Said, Sentence
 from core.sources import (
     BAKING_SODA_ACTIVITY,
     BAKING_SODA_SOLUBILITY,
@@ -213,7 +213,7 @@ def _carried(soda_kg_per_m3: float) -> Figure:
 
 def _lowering(molality: float) -> Figure:
     low, high = OSMOTIC_LOW, OSMOTIC_HIGH
-    cautions: tuple[str, ...] = ()
+    cautions: tuple[Said, ...] = ()
     if molality and not OSMOTIC_KNOWN_MOL_PER_KG[0] <= molality <= OSMOTIC_KNOWN_MOL_PER_KG[1]:
         low, high = 0.8, 1.0
         cautions = ("Computed for the usual charge of a tablespoon to the quart; away from it this is an estimate.",)

@@ -13,11 +13,14 @@ from core.chamber.series import Series
 from core.chamber.settling import Analysis, Proof, Wanted, analysing, proof_words, prove
 from core.chamber.settling.statistics import spread
 from core.chamber.settling.swing import arrives_at
+from core.quantities import COUNT, HOURS, Amount
 from core.refusals import OutOfRange
-from core.sentence import Sentence
+from core.sentence import Message, Sentence
 from core.sources import COMMON_PRACTICE
 from core.verdict import Reason
 
+NOT_JUDGED: Message = "“{probe}” has fewer than two temperatures in this part: it is not judged."
+FROM_ITS_START: Message = "{file} counts from its own start; it is laid beside the others as if all began at once."
 READING_PART = 0.45
 """Of all the work, about."""
 STEPS_A_PROBE = 12
@@ -74,9 +77,9 @@ class Given:
 class Doing:
     """What is being done, how much of all is done, 0 to 1, and how far that one thing is."""
 
-    words: str
+    words: Sentence
     share: float
-    detail: str = ""
+    detail: Sentence | None = None
 
 
 @frozen(eq=False)
@@ -90,7 +93,7 @@ class Found:
     logs: tuple[Log, ...]
     raw: tuple[Series, ...]
     series: tuple[Series, ...]
-    notes: tuple[str, ...]
+    notes: tuple[Sentence, ...]
     has_dates: bool
     analysis: Analysis
     proof: Proof
@@ -113,13 +116,13 @@ def finding(given: Given) -> Generator[Doing, None, Found]:
         done_before = READING_PART * len(logs) / len(given.files)
         log = yield from _read(file, done_before, READING_PART / len(given.files))
         logs.append(log)
-    yield Doing("Putting the probes on one clock", READING_PART)
+    yield Doing(Sentence("Putting the probes on one clock"), READING_PART)
     shifts_s, notes = _one_clock(logs, given)
     raw: list[Series] = []
     for probe in given.probes:
         series = _part(logs[probe.file], probe, shifts_s[probe.file], given)
         if series is None:
-            notes.append(f"“{probe.name}” has fewer than two temperatures in this part: it is not judged.")
+            notes.append(Sentence(NOT_JUDGED, {"probe": probe.name}))
         else:
             raw.append(series)
     if not raw:
@@ -180,13 +183,14 @@ def _read(file: GivenFile, done: float, part: float) -> Generator[Doing, None, L
             progress = next(steps)
         except StopIteration as read:
             return read.value
-        detail = f"line {progress.done:,} of {progress.of:,}".replace(",", "\u00a0")
-        yield Doing(f"Reading {file.name}", done + part * progress.done / progress.of, detail)
+        told = {"line": Amount(progress.done, COUNT), "all": Amount(progress.of, COUNT)}
+        words, detail = Sentence("Reading {file}", {"file": file.name}), Sentence("line {line} of {all}", told)
+        yield Doing(words, done + part * progress.done / progress.of, detail)
 
 
-def _one_clock(logs: Sequence[Log], given: Given) -> tuple[list[float], list[str]]:
+def _one_clock(logs: Sequence[Log], given: Given) -> tuple[list[float], list[Sentence]]:
     """What to add to each log's times, and what to say of it."""
-    notes: list[str] = []
+    notes: list[Sentence] = []
     begun = [log.series[0].times_s[0] for log in logs if log.series and log.clock != "start"]
     shifts: list[float] = []
     for log, file in zip(logs, given.files, strict=True):
@@ -194,15 +198,19 @@ def _one_clock(logs: Sequence[Log], given: Given) -> tuple[list[float], list[str
         if log.clock == "utc":
             shift_s = given.utc_offset_s
             if shift_s:
-                hours = f"{shift_s / 3600:+g}".replace("-", "\u2212")
-                notes.append(f"{file.name} counts in UTC; its times are shown {hours} h, as the clock here.")
+                notes.append(_in_utc(file.name, shift_s))
         elif log.clock == "start" and begun:
             shift_s = min(begun)
-            notes.append(
-                f"{file.name} counts from its own start; it is laid beside the others as if all began at once."
-            )
+            notes.append(Sentence(FROM_ITS_START, {"file": file.name}))
         shifts.append(shift_s)
     return shifts, notes
+
+
+def _in_utc(file: str, shift_s: float) -> Sentence:
+    told = {"file": file, "hours": Amount(abs(shift_s), HOURS)}
+    if shift_s > 0:
+        return Sentence("{file} counts in UTC; its times are shown {hours} later, as the clock here.", told)
+    return Sentence("{file} counts in UTC; its times are shown {hours} earlier, as the clock here.", told)
 
 
 def _part(log: Log, probe: GivenProbe, shift_s: float, given: Given) -> Series | None:
@@ -224,6 +232,6 @@ def _analysed(series: Sequence[Series], given: Given) -> Generator[Doing, None, 
             name = next(steps)
         except StopIteration as done:
             return done.value
-        words = f"Analysing “{name}”" if name else "Comparing the probes"
+        words = Sentence("Analysing “{probe}”", {"probe": name}) if name else Sentence("Comparing the probes")
         yield Doing(words, READING_PART + (1 - READING_PART) * count / all_of_them)
         count += 1

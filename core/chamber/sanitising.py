@@ -11,7 +11,7 @@ from core.chamber.sanitising_measures import CONTACT, STRENGTH
 from core.chamber.sanitising_stock import Stated, dry_figures, liquid_figures, require_stock, require_volume
 from core.quantities import PARTS_PER_MILLION, PH, TEMPERATURE, VOLUME, Amount
 from core.refusals import OutOfRange, require_between
-from core.sentence import Message, Sentence, said
+from core.sentence import Message, Said, Sentence, said
 from core.sources import COMMON_PRACTICE, FOOD_CODE_SANITISERS, PRODUCT_LABEL
 from core.working import Figure
 
@@ -21,13 +21,13 @@ LABEL_FIRST: Message = (
     "The product’s label comes before these figures; a product not meant for food surfaces stays away."
 )
 NOTHING_ELSE: Message = "It is mixed with water and with nothing else, in open air."
-RINSE = "Rinse with drinking water after it has stood: it is too strong to stay on."
-RINSE_ALL = "Rinse with drinking water after it has stood."
-NO_LIMIT_KNOWN = (
+RINSE: Message = "Rinse with drinking water after it has stood: it is too strong to stay on."
+RINSE_ALL: Message = "Rinse with drinking water after it has stood."
+NO_LIMIT_KNOWN: Message = (
     "No rule read here says how strong it may stay on: rinse with drinking water, unless the label says not to."
 )
-DRAIN = "Let it drain and dry in the air; do not rinse, and do not wipe."
-NOT_A_SANITISER = (
+DRAIN: Message = "Let it drain and dry in the air; do not rinse, and do not wipe."
+NOT_A_SANITISER: Message = (
     "Vinegar removes limescale. It is not a sanitiser: wash, rinse, and sanitise afterwards with something that is one."
 )
 
@@ -71,7 +71,7 @@ def dilute(
         else liquid_figures(chosen, strength, stated, target_ppm, volume_m3, stock_kg_per_litre)
     )
     ends = _ends(target_ppm, limit_ppm, after)
-    cautions = (LABEL_FIRST, ends, NOTHING_ELSE, *stock.cautions, FRESH_DILUTION, *chosen.cautions)
+    cautions: tuple[Said, ...] = (LABEL_FIRST, ends, NOTHING_ELSE, *stock.cautions, FRESH_DILUTION, *chosen.cautions)
     return (
         evolve(stock, cautions=cautions),
         *rest,
@@ -108,7 +108,7 @@ def _require(
 def _require_least(chosen: Agent, target_ppm: float) -> None:
     if chosen.least_ppm is None or within(chosen.least_ppm, target_ppm):
         return
-    told = {"least": _ppm(chosen.least_ppm), "active": Sentence(chosen.active), "rule": chosen.least_rule}
+    told = {"least": _ppm(chosen.least_ppm), "active": Sentence(chosen.active), "rule": Sentence(chosen.least_rule)}
     text: Message = "Too weak: less than {least} of {active} does not sanitise ({rule})."
     if chosen.least_source is not FOOD_CODE_SANITISERS:
         text = (
@@ -143,7 +143,7 @@ def _require_limit(agent: Agent, target_ppm: float, limit_ppm: float | None, aft
     )
 
 
-def _ends(target_ppm: float, limit_ppm: float | None, after: After) -> str:
+def _ends(target_ppm: float, limit_ppm: float | None, after: After) -> Message:
     if limit_ppm is None:
         return RINSE_ALL if after == "rinse" else NO_LIMIT_KNOWN
     if not within(target_ppm, limit_ppm):
@@ -165,10 +165,11 @@ def _limit(agent: Agent, limit_ppm: float | None, label_ppm: float | None) -> tu
 def _conditions(agent: str, target_ppm: float, ph: float | None) -> tuple[Figure, ...]:
     asked = conditions(agent, target_ppm, ph)
     contact = Amount(asked.contact_s, CONTACT)
-    wet = (
+    wet: tuple[Message, ...] = (
         "Everything stays wet for all of it. The label often asks for more, and then that holds.",
-        *(("How warm the solution must be, its label says.",) if asked.least_c is None else ()),
     )
+    if asked.least_c is None:
+        wet = (*wet, "How warm the solution must be, its label says.")
     time = Figure(
         "contact",
         "Contact time, at least",

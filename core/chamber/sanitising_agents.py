@@ -38,8 +38,8 @@ class Agent:
     no_rinse_ppm: float | None
     label_ppm: float | None
     limit_source: Source
-    cautions: tuple[str, ...] = ()
-    least_rule: str = "Food Code 4-501.114"
+    cautions: tuple[Message, ...] = ()
+    least_rule: Message = "Food Code 4-501.114"
     least_source: Source = FOOD_CODE_SANITISERS
     weakest: float = 1e-5
     strongest: float = 1.0
@@ -66,7 +66,7 @@ WEAKEST_GRANULES = 0.15
 CHLORINE_MOLAR = 70.906
 GAS: Message = "With vinegar or any acid it sets free chlorine gas, with ammonia chloramines: both harm the lungs."
 EATS_METAL: Message = "Chlorine eats metal: do not let it stand on coils, fans or sensors."
-DRY = (
+DRY: Message = (
     "Into the water, never water onto it, and stirred until all is dissolved. Kept dry and away from acid, oil and "
     "every other kind of chlorine: it can take fire (common practice; no published source)."
 )

@@ -8,14 +8,14 @@ from core.chamber.sanitising import DRAIN, After, no_rinse_ppm
 from core.chamber.sanitising_agents import AGENTS, NO_AGENT, PPM, conditions, within
 from core.quantities import PARTS_PER_MILLION, TEMPERATURE, Amount
 from core.refusals import OutOfRange
-from core.sentence import Sentence, Value
+from core.sentence import Message, Sentence, Value
 from core.units import HOUR_S
 
 DRY_S = HOUR_S  # common practice; no published source: until it is dry to the hand
 DESCALE_S = 1800.0  # common practice; no published source
 
 
-TASK_WORDS = {
+TASK_WORDS: dict[str, Message] = {
     "unplug": "Unplug the chamber and the humidifier. Wait until the fans have stopped.",
     "clear": "Take out racks, hooks, drip tray, guard and wick. Empty the reservoir and the basin.",
     "cover": "Take out the sensors or wrap them. Keep every spray off fans, sensors and electrics.",

@@ -6,9 +6,9 @@ from typing import Literal
 
 from core.chamber.sanitising_agents import CHLORINE_MOLAR, PPM, Agent, within
 from core.chamber.sanitising_measures import SPOONS, STOCK, STRENGTH
-from core.quantities import DOSE_MASS, FRACTION, MASS, PARTS_PER_MILLION, RATIO, VOLUME, Amount
+from core.quantities import DENSITY, DOSE_MASS, FRACTION, MASS, PARTS_PER_MILLION, RATIO, VOLUME, Amount
 from core.refusals import OutOfRange, require_between
-from core.sentence import Rounded, Sentence
+from core.sentence import Message, Rounded, Sentence
 from core.sources import DEFINITION
 from core.traced import traced
 from core.units import GALLON_M3
@@ -27,7 +27,9 @@ POURED_NOT_WEIGHED = (
     "No liquid bleach is that strong: it holds 16 % at most (common practice; no published source). Granules and "
     "tablets are weighed, not poured: choose calcium hypochlorite or isocyanurate as the sanitiser."
 )
-IS_IT_SO_WEAK = (
+BLEACH_KG_PER_M3 = 1100.0
+"""As sold, from memory."""
+IS_IT_SO_WEAK: Message = (
     "A stock of less than 1 % is rare: see that its label says so, and that this is no fraction typed for a per-cent. "
     "5.25 % is 0.0525 of it."
 )
@@ -137,17 +139,18 @@ def dry_figures(agent: Agent, strength: float, target_ppm: float, volume_m3: flo
     return stock, Figure("water", "Water to take", volume_m3, VOLUME, (step,), DEFINITION, ("The water first.",))
 
 
-def _weak_caution(strength: float) -> tuple[str, ...]:
+def _weak_caution(strength: float) -> tuple[Message, ...]:
     return () if within(WEAK_STOCK, strength) else (IS_IT_SO_WEAK,)
 
 
-def _weight_caution(stock_kg_per_litre: float) -> tuple[str, ...]:
+def _weight_caution(stock_kg_per_litre: float) -> tuple[Sentence, ...]:
     if stock_kg_per_litre != WATER_KG_PER_LITRE:
         return ()
-    return (
+    text: Message = (
         "A litre of stock is counted as 1 kg, as printed tables do. A concentrate stated by weight is heavier, bleach "
-        "some 1.1 kg (from memory), and comes out that much stronger: a test strip shows it.",
+        "some {bleach} (from memory), and comes out that much stronger: a test strip shows it."
     )
+    return (Sentence(text, {"bleach": Amount(BLEACH_KG_PER_M3, DENSITY)}),)
 
 
 def _spoons(measured_m3: float) -> Figure:

@@ -17,14 +17,17 @@ from typing import Any, cast
 from attrs import Converter, evolve, field, frozen
 
 from core.chamber.checks import Correction
+from core.quantities import RELATIVE_HUMIDITY, TEMPERATURE, Amount
 from core.refusals import OutOfRange
-from core.sentence import Sentence
+from core.sentence import Message, Sentence
 
 GAP = 1.5
 """A pause longer than this many usual intervals is a gap."""
 LONGEST_GAP = 3.0
 """A reading stands for the time until the next, but for no longer than this many logging intervals."""
 COLDEST_C, WARMEST_C = -60.0, 120.0
+NO_TEMPERATURE: Message = "A temperature of {probe} is not between {low} and {high}."
+NO_HUMIDITY: Message = "A humidity of {probe} is not between {low} and {high}."
 
 
 def _column(given: array[float] | Iterable[float | None]) -> array[float]:
@@ -161,17 +164,15 @@ def _require_rising(series: Series) -> None:
 
 def _require_readings(series: Series) -> None:
     if not len(series) == len(series.temperatures_c) == len(series.humidities):
-        text = "{probe} must have one temperature and one humidity, or none, for each time."
+        text: Message = "{probe} must have one temperature and one humidity, or none, for each time."
         raise OutOfRange("log", Sentence(text, {"probe": series.probe}))
-    for values, low, high, words in (
-        (
-            series.temperatures_c,
-            COLDEST_C,
-            WARMEST_C,
-            "temperature of {} is not between −60 and 120 °C (−76 and 248 °F)",
-        ),
-        (series.humidities, 0.0, 1.0, "humidity of {} is not between 0 and 100 %"),
-    ):
-        there = {value for value in set(values) if value == value}  # loggers round: these are few
-        if there and not low <= min(there) <= max(there) <= high:
-            raise OutOfRange("log", f"A {words.format(series.probe)}.")
+    coldest, warmest = Amount(COLDEST_C, TEMPERATURE), Amount(WARMEST_C, TEMPERATURE)
+    _require_within(series, series.temperatures_c, coldest, warmest, NO_TEMPERATURE)
+    none, all_of_it = Amount(0.0, RELATIVE_HUMIDITY), Amount(1.0, RELATIVE_HUMIDITY)
+    _require_within(series, series.humidities, none, all_of_it, NO_HUMIDITY)
+
+
+def _require_within(series: Series, values: array[float], low: Amount, high: Amount, text: Message) -> None:
+    there = {value for value in set(values) if value == value}  # loggers round: these are few
+    if there and not low.value <= min(there) <= max(there) <= high.value:
+        raise OutOfRange("log", Sentence(text, {"probe": series.probe, "low": low, "high": high}))

@@ -33,7 +33,7 @@ from core.quantities import (
     Amount,
     Quantity,
 )
-from core.sentence import Rounded, Sentence, Value
+from core.sentence import Message, Rounded, Sentence, Value
 
 QUANTITIES: dict[str, Quantity] = {
     quantity.key: quantity
@@ -45,7 +45,7 @@ QUANTITIES: dict[str, Quantity] = {
 }
 """What a kept amount may be of. A key once in use stays: journals hold it."""
 
-SAID: dict[str, str] = {
+SAID: dict[str, Message] = {
     **PROOF_WORDS,
     **{f"check-{kind_of(kind)}": way.name for kind, way in WAYS.items()},
     **{f"task-{key}": text for key, text in TASK_WORDS.items()},

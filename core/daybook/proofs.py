@@ -11,6 +11,7 @@ from attrs import evolve
 from cattrs.preconf.json import make_converter
 
 from core.chamber.logs import Layout
+from core.chamber.logs.notes import Note, kept_as_words
 from core.chamber.proof_run import Found, Given, GivenFile, GivenProbe
 from core.chamber.settling import Band, Wanted, key_figures
 from core.chamber.settling.measures import LASTS
@@ -28,6 +29,14 @@ from core.sentence import Message, Sentence
 EPOCH = datetime(1970, 1, 1, tzinfo=UTC)
 
 _converter = make_converter(forbid_extra_keys=False)
+_as_it_stands = _converter.gen_structure_attrs_fromdict(Note)
+
+
+def _note(kept: Any, kind: type[Note]) -> Note | None:
+    return kept_as_words(kept) if isinstance(kept, str) else _as_it_stands(kept, kind)
+
+
+_converter.register_structure_hook(Note, _note)
 
 
 def runs(book: Book) -> list[Line]:

@@ -13,7 +13,7 @@ from attrs import evolve, frozen
 from core.mix.weighing import ALLOWED, SLACK, finer_division_kg, weighable
 from core.quantities import CURE_MASS, DOSE_MASS, FRACTION, Amount, Quantity
 from core.refusals import OutOfRange
-from core.sentence import Rounded, Sentence
+from core.sentence import Message, Rounded, Sentence
 from core.sources import COMMON_PRACTICE, DEFINITION
 from core.working import Figure
 
@@ -22,8 +22,10 @@ STEP = 10
 MOST_TRIES = 2000
 SALT_IN_BLEND = evolve(DOSE_MASS, key="salt_in_blend", rounds="up")
 """Less salt would make the blend stronger than the dose wants."""
-KEEP_APART = "The blend is a curing salt, not table salt: label it with its nitrite, keep it apart, and count its salt."
-MIX_WELL = (
+KEEP_APART: Message = (
+    "The blend is a curing salt, not table salt: label it with its nitrite, keep it apart, and count its salt."
+)
+MIX_WELL: Message = (
     "Mix it long and dry. Grains of different size part again: stir it again before each use "
     "(common practice; no published source)."
 )
@@ -171,7 +173,7 @@ def preblend(dose_kg: float, salt_kg: float, division_kg: float) -> tuple[Figure
 
 
 def _figure(
-    key: str, name: str, value: float, quantity: Quantity, cautions: tuple[str, ...], *steps: Sentence
+    key: str, name: Message, value: float, quantity: Quantity, cautions: tuple[Message, ...], *steps: Sentence
 ) -> Figure:
     source = COMMON_PRACTICE if key == "blend_cure" else DEFINITION
     return Figure(key, name, value, quantity, steps, source, cautions)

@@ -10,7 +10,7 @@ from core.densities import WATER_KG_PER_M3
 from core.mix.cure import CureMix
 from core.quantities import DENSITY, DOSE_MASS, FRACTION, RATIO, SALOMETER, VOLUME, Amount
 from core.refusals import OutOfRange
-from core.sentence import Sentence
+from core.sentence import Message, Sentence
 from core.sources import BRINE_DENSITY, CFIA_BRINE, DEFINITION, Source
 from core.traced import traced
 from core.working import Figure
@@ -19,7 +19,11 @@ SATURATED = 0.264  # CFIA 4.13.2; FSRE-2005 prints 26.3
 _LINEAR, _SQUARE = 0.701, 0.2412
 DENSITY_HOLDS_TO = 0.264
 SUGAR_M3_PER_KG = 0.62e-3  # dissolved cane sugar, from memory; within 1 % of a weak brine's volume
-WARMER_OR_COLDER = "At 20 °C; at 4 °C a strong brine is about 0.6 % denser."
+WITHOUT_SUGAR: Message = "(Salt + water) ÷ density: {salty} ÷ {density} = {volume}"
+WITH_SUGAR: Message = (
+    "(Salt + water) ÷ density + sugar × the room it takes: {salty} ÷ {density} + {sugar} × {litres} L/kg = {volume}"
+)
+WARMER_OR_COLDER: Message = "At 20 °C; at 4 °C a strong brine is about 0.6 % denser."
 
 
 def density_kg_per_m3(salt: float) -> float:
@@ -64,10 +68,12 @@ def brine_figures(charge: CureMix) -> tuple[Figure, ...]:
         "salty": Amount(salty_kg, DOSE_MASS),
         "sugar": Amount(charge.sugar_kg, DOSE_MASS),
         "volume": volume,
+        "linear": Amount(_LINEAR, RATIO),
+        "square": Amount(_SQUARE, RATIO),
+        "litres": Amount(SUGAR_M3_PER_KG * 1e3, RATIO),
     }
     in_water = Sentence("Salt ÷ (salt + water): {salt} ÷ ({salt} + {water}) = {share}", amounts)
-    sweet = " + sugar × the room it takes" if charge.sugar_kg else ""
-    sugar = f" + {{sugar}} × {SUGAR_M3_PER_KG * 1e3:g} L/kg" if charge.sugar_kg else ""
+    room = Sentence(WITH_SUGAR if charge.sugar_kg else WITHOUT_SUGAR, amounts)
     return (
         _figure(
             "pickle",
@@ -82,9 +88,7 @@ def brine_figures(charge: CureMix) -> tuple[Figure, ...]:
             "Density",
             density,
             in_water,
-            Sentence(
-                f"To water of 20 °C: 1 + {_LINEAR} × {{share}} + {_SQUARE} × {{share}} × {{share}} = {{ratio}}", amounts
-            ),
+            Sentence("To water of 20 °C: 1 + {linear} × {share} + {square} × {share} × {share} = {ratio}", amounts),
             source=BRINE_DENSITY,
             cautions=(WARMER_OR_COLDER,),
         ),
@@ -92,7 +96,7 @@ def brine_figures(charge: CureMix) -> tuple[Figure, ...]:
             "volume",
             "Volume",
             volume,
-            Sentence(f"(Salt + water) ÷ density{sweet}: {{salty}} ÷ {{density}}{sugar} = {{volume}}", amounts),
+            room,
             source=BRINE_DENSITY,
         ),
     )
@@ -132,6 +136,11 @@ def _salometer(share: float, *before: Sentence) -> Figure:
 
 
 def _figure(
-    key: str, name: str, amount: Amount, *steps: Sentence, source: Source = DEFINITION, cautions: tuple[str, ...] = ()
+    key: str,
+    name: Message,
+    amount: Amount,
+    *steps: Sentence,
+    source: Source = DEFINITION,
+    cautions: tuple[Message, ...] = (),
 ) -> Figure:
     return Figure(key, name, amount.value, amount.quantity, steps, source, cautions)

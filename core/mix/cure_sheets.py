@@ -25,11 +25,12 @@ from core.mix.rule import METHODS, Method
 from core.mix.rules import LAW_NAMES, curing
 from core.quantities import DOSE_MASS, FRACTION, PARTS_PER_MILLION, VOLUME
 from core.refusals import Missing
+from core.sentence import Said
 from core.working import Figure
 from core.worksheet import Choice, Number, Worksheet
 
-ON_MEAT = {key: METHODS[key] for key in ("comminuted", "dry-rub", "dry-salting")}
-IN_BRINE = {key: METHODS[key] for key in ("immersion", "pick-up")}
+ON_MEAT: dict[str, Said] = {key: METHODS[key] for key in ("comminuted", "dry-rub", "dry-salting")}
+IN_BRINE: dict[str, Said] = {key: METHODS[key] for key in ("immersion", "pick-up")}
 METHOD = Choice("method", "Method", ON_MEAT, default="comminuted")
 LAW = Choice("law", "Rules", LAW_NAMES, default="us")
 CURE = Number("cure_kg", "Curing salt", DOSE_MASS, 0.0, 100.0, help="In the brine.")

@@ -9,12 +9,12 @@ from core.mix.measures import PER_MEAT
 from core.mix.pearson import two_meats
 from core.mix.weighing import DIVISION, rounding
 from core.quantities import DOSE_MASS, FRACTION, LOSS, MASS, RATIO, Amount
-from core.sentence import Sentence
+from core.sentence import Message, Sentence
 from core.sources import DEFINITION
 from core.working import Figure
 from core.worksheet import Choice, Number, Worksheet
 
-DOSES = {"cure": "curing salt", "other": "salt, spice or something else"}
+DOSES: dict[str, Message] = {"cure": "curing salt", "other": "salt, spice or something else"}
 
 
 def for_finished(finished_kg: float, loss: float, others: float) -> tuple[Figure, ...]:

@@ -39,9 +39,10 @@ class Licence:
     most_ppm: float | None = None
 
     @property
-    def words(self) -> str:
-        """In one sentence: "A trial (letter 12; decided by Ana)"."""
-        return f"{self.why} ({self.authority}; decided by {self.decided_by})."
+    def words(self) -> Sentence:
+        """In one sentence: "A trial (letter 12; decided by Ana)."."""
+        told = {"why": self.why, "authority": self.authority, "who": self.decided_by}
+        return Sentence("{why} ({authority}; decided by {who}).", told)
 
     @property
     def names_its_figure(self) -> bool:

@@ -97,14 +97,13 @@ def two_meats(lean_fat: float, fat_fat: float, wanted: float, meat_kg: float | N
         "lean_share": Amount(lean, FRACTION),
         "fat_share": Amount(fat, FRACTION),
     }
-    shares = (
-        ("lean_share", "Share of the leaner meat", lean, "({fat} − {wanted}) ÷ ({fat} − {lean}) = {lean_share}"),
-        ("fat_share", "Share of the fatter meat", fat, "({wanted} − {lean}) ÷ ({fat} − {lean}) = {fat_share}"),
-    )
-    alike = "Both meats hold {lean} fat: any shares make it."
-    made = tuple(
-        Figure(key, name, value, FRACTION, (Sentence(alike if lean_fat == fat_fat else text, amounts),), DEFINITION)
-        for key, name, value, text in shares
+    leaner = Sentence("({fat} − {wanted}) ÷ ({fat} − {lean}) = {lean_share}", amounts)
+    fatter = Sentence("({wanted} − {lean}) ÷ ({fat} − {lean}) = {fat_share}", amounts)
+    if lean_fat == fat_fat:
+        leaner = fatter = Sentence("Both meats hold {lean} fat: any shares make it.", amounts)
+    made = (
+        Figure("lean_share", "Share of the leaner meat", lean, FRACTION, (leaner,), DEFINITION),
+        Figure("fat_share", "Share of the fatter meat", fat, FRACTION, (fatter,), DEFINITION),
     )
     if meat_kg is None:
         return made

@@ -9,20 +9,20 @@ from attrs import frozen
 
 from core.mix import diffusion
 from core.quantities import DAYS, DIFFUSIVITY, FRACTION, LENGTH, RATIO, TEMPERATURE, Amount
-from core.refusals import Missing, OutOfRange
+from core.refusals import Missing, OutOfRange, require_between
 from core.roots import begins
 from core.sentence import Message, Sentence, Value
 from core.sources import CRANK, SALT_DIFFUSIVITY
 from core.working import Figure
 
 Shape = Literal["slab", "cylinder", "block"]
-SHAPES: dict[str, str] = {
+SHAPES: dict[str, Message] = {
     "slab": "flat, much wider than thick",
     "cylinder": "round and long",
     "block": "thick and wide, salted on every side",
 }
 SaltingMethod = Literal["weighed", "excess"]
-SALTING_METHODS: dict[str, str] = {
+SALTING_METHODS: dict[str, Message] = {
     "weighed": "weighed salt, sealed in a bag",
     "excess": "buried in salt, or in plenty of brine",
 }
@@ -39,8 +39,12 @@ COLDEST_C, WARMEST_C = 0.0, 15.0
 LEAST_C, MOST_C = 20 / 9, 40 / 9
 """36 and 40 °F: USDA Farmers' Bulletin and VT 458-223, read in copies."""
 
-NEVER_WARM = "Keep it between 2 and 4 °C (36 and 40 °F) until the salt is through: warmer, it may spoil inside first."
-TOO_COLD = "The official methods count no day in salt below 2 °C (36 °F). These days follow from the diffusivity alone."
+NEVER_WARM: Message = (
+    "Keep it between 2 and 4 °C (36 and 40 °F) until the salt is through: warmer, it may spoil inside first."
+)
+TOO_COLD: Message = (
+    "The official methods count no day in salt below 2 °C (36 °F). These days follow from the diffusivity alone."
+)
 NOT_KNOWN_FROZEN = (
     "How fast salt moves in meat below 0 °C (32 °F) is not known: near −2 °C it begins to freeze, and no such day is "
     "counted. Enter the temperature of its days above freezing."
@@ -192,7 +196,7 @@ def _diffusivity_figure(temperature_c: float, typical: float, slow: float, fast:
     return Figure("diffusivity", "How fast salt moves", typical, DIFFUSIVITY, (step,), SALT_DIFFUSIVITY, (), slow, fast)
 
 
-def _cold_cautions(temperature_c: float) -> tuple[str, ...]:
+def _cold_cautions(temperature_c: float) -> tuple[Message, ...]:
     if temperature_c > MOST_C + 0.05:
         return (NEVER_WARM,)
     return (TOO_COLD,) if temperature_c < LEAST_C - 0.05 else ()
@@ -206,14 +210,12 @@ def centre_curve(
     return [(lasts_s, centre_share(piece, method, d_m2_s, lasts_s)) for lasts_s in times]
 
 
+SIDES: dict[str, Message] = {"thickness_m": "The thickness", "width_m": "The width", "length_m": "The length"}
+
+
 def _require_piece(piece: Piece) -> None:
     if piece.shape == "block" and piece.width_m is None:
         raise Missing("width_m", "Enter the width of the block, for example 120 mm.")
-    for field, label, side in (
-        ("thickness_m", "The thickness", piece.thickness_m),
-        ("width_m", "The width", piece.width_m),
-        ("length_m", "The length", piece.length_m),
-    ):
-        if side is not None and not 0.001 <= side <= 1:
-            told = {"label": Sentence(label), "least": Amount(0.001, LENGTH), "most": Amount(1.0, LENGTH)}
-            raise OutOfRange(field, Sentence("{label} must be between {least} and {most}.", told))
+    for field, side in (("thickness_m", piece.thickness_m), ("width_m", piece.width_m), ("length_m", piece.length_m)):
+        if side is not None:
+            require_between(field, SIDES[field], side, 0.001, 1.0, LENGTH)

@@ -25,9 +25,9 @@ from core.units import DAY_S, INCH_M, POUND_KG
 from core.working import Figure
 
 Cut = Literal["ham", "shoulder"]
-CUTS: dict[str, str] = {"ham": "ham", "shoulder": "shoulder"}
+CUTS: dict[str, Message] = {"ham": "ham", "shoulder": "shoulder"}
 Product = Literal["country", "dry-cured"]
-PRODUCTS: dict[str, str] = {"country": "country ham or shoulder", "dry-cured": "dry-cured ham or shoulder"}
+PRODUCTS: dict[str, Message] = {"country": "country ham or shoulder", "dry-cured": "dry-cured ham or shoulder"}
 
 TURN_EVERY_DAYS: dict[str, float] = {"weighed": 2.0, "excess": 7.0}
 """A bag is turned, salted meat is overhauled: taken out, rubbed again where bare and put back. Common practice."""
@@ -44,10 +44,10 @@ class ByMass:
     source: Source
     first: float = 0.0
     low_days_a_kg: float | None = None
-    cautions: tuple[str, ...] = ()
+    cautions: tuple[Message, ...] = ()
 
 
-HAM_METHOD_3 = (
+HAM_METHOD_3: tuple[Message, ...] = (
     "Only under all of the method’s conditions: a mixture of at least 70 % salt, on the meat all that time; then rest, "
     "until salting and rest together are 2 days a pound and 40 days at least; at 2 to 7 °C (35 to 45 °F) for the first "
     "1½ days a pound, then no warmer than 16 °C (60 °F); in a bag at least 6 lb of salt to 100 lb; and dried after it "
@@ -124,15 +124,15 @@ IN_ALL_DAYS: dict[tuple[Product, Cut], float] = {
 }
 LEAST_SALT = 0.04
 LEAST_BRINE = 0.10
-NOT_SAFETY = (
+NOT_SAFETY: Message = (
     "These are what the US asks before it may be called so. They do not show that it is safe or keeps without cold "
     "(FSIS-GD-2023-0002, p. 48)."
 )
-FROM_MEMORY = (
+FROM_MEMORY: Message = (
     "The total for dry-cured ham and shoulder is from memory, not checked: read the rule before you rely on it."
 )
-WARMEST = "It must not be warmer than 35 °C (95 °F) inside while it dries, but in its natural climate."
-LOCAL = "The law where you are, and a food-safety authority, come before this figure."
+WARMEST: Message = "It must not be warmer than 35 °C (95 °F) inside while it dries, but in its natural climate."
+LOCAL: Message = "The law where you are, and a food-safety authority, come before this figure."
 
 
 def minimums(cut: Cut, product: Product, salted_s: float, in_all_s: float) -> tuple[Figure, ...]:
@@ -162,12 +162,14 @@ def _least(key: str, name: Message, least_days: float, had_s: float, source: Sou
     return Figure(key, name, left_s, DAYS, (Sentence(words, amounts),), source)
 
 
-def _cautioned(each: Figure, cautions: tuple[str, ...]) -> Figure:
+def _cautioned(each: Figure, cautions: tuple[Message, ...]) -> Figure:
     return Figure(each.key, each.name, each.value, each.quantity, each.working, each.source, cautions)
 
 
-HAS_BRINE = "Made without nitrite or nitrate it must have 10 % brine or a water activity of at most 0.92: this has it."
-TOO_LITTLE_BRINE = (
+HAS_BRINE: Message = (
+    "Made without nitrite or nitrate it must have 10 % brine or a water activity of at most 0.92: this has it."
+)
+TOO_LITTLE_BRINE: Message = (
     "Made without nitrite or nitrate it must have 10 % brine or a water activity of at most 0.92: this has too little "
     "brine."
 )

@@ -20,7 +20,7 @@ from core.traced import traced
 from core.working import Figure
 
 Route = Literal["meat", "raw", "finished", "casings"]
-ROUTES: Mapping[Route, str] = {
+ROUTES: Mapping[Route, Message] = {
     "meat": "By the meat on the table",
     "raw": "By the raw weight wanted",
     "finished": "By the finished weight wanted",

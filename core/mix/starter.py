@@ -6,7 +6,7 @@ import math
 
 from core.quantities import COUNT, DOSE_MASS, FRACTION, MASS, RATIO, Amount
 from core.refusals import OutOfRange
-from core.sentence import Sentence
+from core.sentence import Message, Sentence
 from core.sources import CFR_STARTER, PRODUCT_LABEL, STARTER_LEVEL
 from core.traced import traced
 from core.working import Figure
@@ -14,10 +14,16 @@ from core.working import Figure
 MOST_SHARE = 0.005  # 9 CFR 424.21(c)
 LEAST_LOG = 6.0  # from memory
 SMALL_KG = 0.0005
-TOO_LITTLE = "Too little for most scales: stir a whole packet into water and take its share of that."
-KEEP = (
+TOO_LITTLE: Message = "Too little for most scales: stir a whole packet into water and take its share of that."
+KEEP: Message = (
     "Keep it frozen or as its label says; stir it in cold water without chlorine just before use, salt and cure apart."
 )
+
+WEIGHED: dict[str, Message] = {
+    "meat_kg": "The meat",
+    "packet_kg": "The packet",
+    "packet_for_kg": "The meat a packet is for",
+}
 
 
 def starter(
@@ -27,13 +33,9 @@ def starter(
 
     All weights above 0. cells_per_gram: living cells in a gram of culture. Raises OutOfRange on the field at fault.
     """
-    for key, name, value in (
-        ("meat_kg", "The meat", meat_kg),
-        ("packet_kg", "The packet", packet_kg),
-        ("packet_for_kg", "The meat a packet is for", packet_for_kg),
-    ):
+    for key, value in (("meat_kg", meat_kg), ("packet_kg", packet_kg), ("packet_for_kg", packet_for_kg)):
         if not 0 < value < 1e5:
-            raise OutOfRange(key, Sentence("{what} must weigh more than 0 g.", {"what": Sentence(name)}))
+            raise OutOfRange(key, Sentence("{what} must weigh more than 0 g.", {"what": Sentence(WEIGHED[key])}))
     meat = traced("meat", meat_kg, MASS)
     dose = traced("packet", packet_kg, DOSE_MASS) / traced("for", packet_for_kg, MASS) * meat
     share = dose.value / meat_kg

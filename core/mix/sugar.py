@@ -130,15 +130,21 @@ def ph_from(start_ph: float, sugar_share: float, sugar: Sugar = "dextrose") -> t
     )
 
 
-def reach(low_ph: float, high_ph: float) -> tuple[str, ...]:
+NEVER_SOUR: Message = (
+    "It will never reach pH 5.3 on this sugar: a slow style. Degree-hours cannot clear it; it must be kept cold and "
+    "salty until it is dry, by the rule for slow styles."
+)
+PERHAPS_NOT_SOUR: Message = (
+    "It may not reach pH 5.3 on this sugar: measure, and know beforehand what you do if it does not."
+)
+
+
+def reach(low_ph: float, high_ph: float) -> tuple[Message, ...]:
     """Whether the wanted 5.3 is in reach between the two ends: a sentence, or nothing to say."""
     if low_ph > ACID_PH:
-        return (
-            "It will never reach pH 5.3 on this sugar: a slow style. Degree-hours cannot clear it; it must be kept "
-            "cold and salty until it is dry, by the rule for slow styles.",
-        )
+        return (NEVER_SOUR,)
     if high_ph > ACID_PH:
-        return ("It may not reach pH 5.3 on this sugar: measure, and know beforehand what you do if it does not.",)
+        return (PERHAPS_NOT_SOUR,)
     return ()
 
 

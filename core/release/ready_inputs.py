@@ -33,7 +33,9 @@ def _rules() -> dict[str, Said]:
     """Every product of every rule set, and those of the EU's rows that have ended."""
     found: dict[str, Said] = {NOT_KNOWN: "not chosen yet"}
     for rules, each in RULE_SETS.items():
-        ended = {key: name for method in EVERY for key, name in products_for(rules, method, BEFORE_2025).items()}
+        ended: dict[str, Message] = {}
+        for method in EVERY:
+            ended |= products_for(rules, method, BEFORE_2025)
         found |= {f"{rules}:{key}": _row(ROW, each.name, name) for key, name in each.products.items()}
         if any(rule.until is not None for rule in each.rules):
             found |= {f"{rules}-old:{key}": _row(ENDED_ROW, each.name, name) for key, name in ended.items()}
@@ -44,7 +46,7 @@ ROW: Message = "{rules}, {product}"
 ENDED_ROW: Message = "{rules} until 9 October 2025, {product}"
 
 
-def _row(words: Message, rules: str, product: str) -> Sentence:
+def _row(words: Message, rules: Message, product: Message) -> Sentence:
     return Sentence(words, {"rules": Sentence(rules), "product": Sentence(product)})
 
 

@@ -19,7 +19,7 @@ from core.release.evidence import METHOD_OF, METHODS_OF, Evidence
 from core.release.readiness import judge
 from core.release.ready_inputs import BELONGS, INPUTS, NO_SIGN, NOT_KNOWN, NOT_LOOKED
 from core.release.salted import Salted
-from core.sentence import Message, Sentence, listed, said
+from core.sentence import Message, Said, Sentence, listed, said
 from core.units import DAY_S
 from core.verdict import Verdict
 from core.working import Figure
@@ -33,7 +33,7 @@ _OUTCOMES: dict[str, Outcome | None] = {
     "cleared": Outcome("over", deviation=Deviation(kept=True, result="clean")),
     "condemned": Outcome("over", deviation=Deviation(kept=False, result="not-tested")),
 }
-_LABELS = {each.key: each.label for each in INPUTS}
+_LABELS: dict[str, Said] = {each.key: each.label for each in INPUTS}
 _DEFAULTS = {each.key: each.default for each in INPUTS}
 
 

@@ -40,7 +40,7 @@ SALT_AT_MOST = 0.2
 0.27 of lean meat; fat takes up little. Our own choice, no published source."""
 
 Way = str
-WAYS: dict[str, str] = {
+WAYS: dict[str, Message] = {
     "diffusion": "by how fast salt moves in meat",
     "ham-3": "a ham in dry salt, by US ham method 3",
 }

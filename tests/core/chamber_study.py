@@ -14,6 +14,7 @@ from core.chamber.settling import Analysis, Band, Wanted, analyse, prove
 from core.chamber.settling.analysis import Compressor
 from core.chamber.settling.events import Event
 from core.chamber.settling.rhythm import Cycle
+from core.sentence import Sentence
 from tests.core import chamber_model, walled_model
 from tests.core.chamber_model import HOUR_S, STEP_S, Logger, Truth, log
 
@@ -56,7 +57,7 @@ class Outcome:
     defrosts: tuple[int, int, int] | None = None
     verdict: Verdict = "not known"
     truth: Verdict | None = None
-    why_not: str = ""
+    why_not: Sentence | None = None
 
 
 def study(kind: Kind, seeds: Iterable[int], intervals_s: Sequence[float] = INTERVALS_S) -> Iterator[Outcome]:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable
 
 from core.quantities import METRIC
-from core.sentence import Sentence, said
+from core.sentence import Said, Sentence, said
 from core.working import Figure
 
 
@@ -15,3 +15,7 @@ def in_words(sentences: Iterable[Sentence]) -> tuple[str, ...]:
 
 def named(figure: Figure) -> str:
     return said(figure.name).say(METRIC)
+
+
+def told(sentence: Said | None) -> str:
+    return "" if sentence is None else said(sentence).say(METRIC)

@@ -4,6 +4,8 @@ from datetime import date
 
 import pytest
 
+from core.chamber.logs.notes import KEYS as NOTE_KEYS
+from core.chamber.logs.notes import NOTES
 from core.chamber.settling.measures import LASTS
 from core.chamber.settling.proof_words import REASONS
 from core.daybook.facts.kept import KeptAmount, KeptDay, KeptName, KeptSentence, KeptWord
@@ -45,6 +47,10 @@ def test_a_sentence_is_kept_by_its_key_and_only_what_it_tells():
         "reason-hole", ["probe", "hole", "window", "most"], None
     )  # fmt: skip
     assert said(kept).say(METRIC, 3).startswith("“low {x}” was at most 1 min without")
+
+
+def test_no_two_notes_of_a_layout_say_the_same():
+    assert len(NOTE_KEYS) == len(NOTES)
 
 
 def test_a_sentence_without_a_key_is_not_kept():

@@ -6,6 +6,8 @@ from attrs import evolve
 from core.chamber.logs import Column, Layout, Question, TimeStyle
 from core.chamber.logs.asking import alike
 from core.chamber.logs.column import Loss
+from core.chamber.logs.notes import Note
+from tests.core.telling import told as words_of
 
 TIME = Column("time", "Time")
 WARM = Column("temperature", "Temp", unit="°C")
@@ -26,7 +28,7 @@ def asked(*columns: Column, times: TimeStyle = TEXT, **more: object) -> Question
 
 
 def choices(question: Question) -> dict[str, str]:
-    return {choice.key: choice.words for choice in question.choices}
+    return {choice.key: words_of(choice.words) for choice in question.choices}
 
 
 def test_a_layout_that_is_settled_asks_nothing():
@@ -37,8 +39,10 @@ def test_the_decimal_mark_is_asked_alone_with_the_first_row_both_ways():
     row, other = ("t1", "12", "5", "80", "1"), ("t2", "13", "6", "81", "2")
     question = asked(TIME, Column("unknown"), decimal="", preview=(row, other))
     assert question.about == "decimal"
-    assert question.sentence == "“12,5,80,1”: is the comma a decimal mark here, or does it separate two values?"
-    offered = {",": "a decimal mark: 12,5 and 80,1", ".": "it separates values: 12 and 5 and 80 and 1"}
+    assert (
+        words_of(question.sentence) == "“12,5,80,1”: is the comma a decimal mark here, or does it separate two values?"
+    )
+    offered = {",": "a decimal mark: 12,5 and 80,1", ".": "it separates values: 12, 5, 80 and 1"}
     assert choices(question) == offered
 
 
@@ -49,12 +53,12 @@ def test_date_and_clock_are_two_cells_before_the_values():
 
 
 def test_without_a_row_to_show_the_decimal_mark_is_asked_all_the_same():
-    assert asked(TIME, decimal="", preview=()).sentence.startswith("“”: is the comma")
+    assert words_of(asked(TIME, decimal="", preview=()).sentence).startswith("“”: is the comma")
 
 
 def test_the_time_is_asked_alone_with_every_column_that_may_be_it():
     question = asked(Column("unknown", "n"), Column("unknown"), times=TimeStyle(), may_be_time=(0, 1))
-    assert (question.about, question.sentence) == ("time", "Which column counts the time?")
+    assert (question.about, words_of(question.sentence)) == ("time", "Which column counts the time?")
     assert choices(question) == {
         "1": "“n” (t1, t2, t3 …)",
         "2": "column 2 (12.1, 12.2, 12.3 …)",
@@ -70,10 +74,10 @@ def test_a_column_that_holds_the_time_leaves_nothing_to_ask_of_it(role: str):
 def test_clocks_apart_are_asked_alone():
     question = asked(TIME, Column("time"), Column("unknown"), clocks_apart=(0, 1))
     assert question.about == "clocks"
-    assert question.sentence == "More than one column holds a time that runs. Which one times the readings?"
+    assert words_of(question.sentence) == "More than one column holds a time that runs. Which one times the readings?"
     assert choices(question) == {
         "1": "“Time”, column 1 (t1, t2, t3 …), for every row",
-        "2": "column 2, column 2 (12.1, 12.2, 12.3 …), for every row",
+        "2": "column 2 (12.1, 12.2, 12.3 …), for every row",
         "each": "each of them, for the columns that follow it: logs side by side",
     }
 
@@ -123,7 +127,7 @@ def test_clocks_that_were_told_are_not_asked_about(told: bool):
 )  # fmt: skip
 def test_what_is_asked_of_the_time(times: TimeStyle, about: str, sentence: str, offered: dict[str, str]):
     question = asked(TIME, WARM, times=times)
-    assert (question.about, question.sentence, choices(question)) == (about, sentence, offered)
+    assert (question.about, words_of(question.sentence), choices(question)) == (about, sentence, offered)
     assert question.likelier == times.likelier
 
 
@@ -148,24 +152,24 @@ def test_what_is_told_of_the_time_is_not_asked(times: TimeStyle):
     [
         (
             Column("unknown", "x"),
-            "What does “x” hold (12.1, 12.2, 12.3 …)?",
+            "What does “x” (12.1, 12.2, 12.3 …) hold?",
             {"temperature": "temperature", "humidity": "relative humidity", "ignored": "not needed"},
         ),
         (
             Column("unknown", holds_text=True),
-            "What does column 2 hold (12.1, 12.2, 12.3 …)?",
+            "What does column 2 (12.1, 12.2, 12.3 …) hold?",
             {"probe": "name of the probe", "ignored": "not needed"},
         ),
         (
-            Column("unknown", "x", holds_text=True, may_be=("temperature", "ignored"), doubt="Is it air?"),
-            "What does “x” hold (12.1, 12.2, 12.3 …)? Is it air?",
+            Column("unknown", "x", holds_text=True, may_be=("temperature", "ignored"), doubt=Note("Is it air?")),
+            "What does “x” (12.1, 12.2, 12.3 …) hold? Is it air?",
             {"temperature": "temperature", "ignored": "not needed"},
         ),
     ],
 )
 def test_what_a_column_holds(column: Column, sentence: str, offered: dict[str, str]):
     question = asked(TIME, column)
-    assert (question.about, question.sentence, choices(question)) == ("role 2", sentence, offered)
+    assert (question.about, words_of(question.sentence), choices(question)) == ("role 2", sentence, offered)
 
 
 @pytest.mark.parametrize(
@@ -183,13 +187,15 @@ def test_what_a_column_holds(column: Column, sentence: str, offered: dict[str, s
 )
 def test_in_which_unit_a_column_is(column: Column, offered: dict[str, str], likelier: str):
     question = asked(TIME, column)
-    assert (question.about, question.sentence) == ("unit 2", "In which unit is “T” (12.1, 12.2, 12.3 …)?")
+    assert (question.about, words_of(question.sentence)) == ("unit 2", "In which unit is “T” (12.1, 12.2, 12.3 …)?")
     assert (choices(question), question.likelier) == (offered, likelier)
 
 
 def test_one_answer_is_for_all_columns_that_are_alike():
     open_ = layout(TIME, Column("temperature", "A"), Column("temperature"), Column("temperature", "B", unit="°C"))
-    assert [each.sentence for each in open_.questions] == ["In which unit are “A” and column 3 (12.1, 12.2, 12.3 …)?"]
+    assert [words_of(each.sentence) for each in open_.questions] == [
+        "In which unit are “A” (12.1, 12.2, 12.3 …) and column 3?"
+    ]
     assert alike(open_, 2) == (1, 2)
 
 
@@ -198,7 +204,7 @@ def test_one_answer_is_for_all_columns_that_are_alike():
     [
         Column("humidity"),
         Column("temperature", units=("°C",)),
-        Column("temperature", doubt="Its head says °C, but it reads 70 to 80."),
+        Column("temperature", doubt=Note("unlikely", {"unit": "°C", "low": 70.0, "high": 80.0})),
     ],
 )
 def test_columns_that_differ_are_asked_one_by_one(other: Column):
@@ -207,15 +213,15 @@ def test_columns_that_differ_are_asked_one_by_one(other: Column):
 
 
 def test_a_doubt_is_told_with_the_question():
-    sentence = asked(TIME, Column("temperature", "T", doubt="Its head says °C.")).sentence
-    assert sentence == "In which unit is “T” (12.1, 12.2, 12.3 …)? Its head says °C."
+    sentence = asked(TIME, Column("temperature", "T", doubt=Note("Its head says °C."))).sentence
+    assert words_of(sentence) == "In which unit is “T” (12.1, 12.2, 12.3 …)? Its head says °C."
 
 
 def test_numbers_that_may_mean_nothing_are_asked_about():
     question = asked(TIME, evolve(WARM, may_mean_nothing=(-127.0, 85.0)))
-    assert (question.about, question.sentence) == (
+    assert (question.about, words_of(question.sentence)) == (
         "nothing 2",
-        "“Temp” says −127 and 85 again and again, far from all its other values. Are these readings?",
+        "Again and again “Temp” says −127 and 85, far from all its other values. Are these readings?",
     )
     assert choices(question) == {"nothing": "no: nothing was measured then", "readings": "yes, it was measured so"}
 
@@ -228,15 +234,15 @@ def test_numbers_that_were_told_are_not_asked_about(told: tuple[float, ...]):
 def test_a_humidity_astray_asks_for_the_temperature_beside_it():
     columns = (TIME, WARM, evolve(WARM, label="", probe="B"), evolve(DAMP, asks_beside=True))
     question = asked(*columns)
-    assert (question.about, question.sentence) == ("beside 4", "Which temperature was measured beside “RH”?")
+    assert (question.about, words_of(question.sentence)) == ("beside 4", "Which temperature was measured beside “RH”?")
     assert choices(question) == {"2": "“Temp”", "3": "column 3", "0": "none of these"}
     assert layout(*columns[:3], evolve(columns[3], beside=0)).questions == ()
 
 
 def test_what_would_be_lost_is_asked_about_until_it_is_told():
-    losses = (Loss("lines", 6, 100, 7, "x"), Loss("values of “RH”", 9, 100, 8, "ERR"))
-    question = asked(TIME, WARM, losses=losses)
-    assert (question.about, question.sentence) == (
+    losses = (Loss(6, 100, 7, "x"), Loss(9, 100, 8, "ERR", 2))
+    question = asked(TIME, WARM, DAMP, losses=losses)
+    assert (question.about, words_of(question.sentence)) == (
         "loss",
         "6 of 100 lines are not read, for example “x” in line 7. 9 of 100 values of “RH” are not read, for example "
         "“ERR” in line 8. May they be left out?",
@@ -250,8 +256,8 @@ def test_what_would_be_lost_is_asked_about_until_it_is_told():
 
 def test_an_empty_cell_is_not_shown_nor_one_that_a_short_row_has_not():
     rows = (("t1", " ", ""), ("t2",), ("t3", "12.3", "81"))
-    assert asked(TIME, Column("unknown"), preview=rows).sentence == "What does column 2 hold (12.3 …)?"
+    assert words_of(asked(TIME, Column("unknown"), preview=rows).sentence) == "What does column 2 (12.3 …) hold?"
 
 
 def test_of_a_column_without_cells_none_are_shown():
-    assert asked(TIME, Column("unknown"), preview=()).sentence == "What does column 2 hold?"
+    assert words_of(asked(TIME, Column("unknown"), preview=()).sentence) == "What does column 2 hold?"

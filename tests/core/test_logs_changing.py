@@ -5,6 +5,7 @@ from attrs import evolve
 
 from core.chamber.logs import Column, Layout, TimeStyle, check, with_order
 from core.chamber.logs.changing import NOT_READ, with_column
+from core.chamber.logs.notes import Note
 from core.refusals import OutOfRange, Refused
 
 TIME, WARM = Column("time", "Time"), Column("temperature", "Temp", unit="°C", probe="A")
@@ -142,8 +143,8 @@ def test_a_unit_that_does_not_fit_is_refused_with_those_that_do(column: Column, 
     assert (refused.value.field, str(refused.value)) == ("unit", sentence)
 
 
-@pytest.mark.parametrize(("unit", "why"), [("°F", "you chose it"), ("", "")])
-def test_a_unit_told_by_hand_says_so_and_none_takes_it_back(unit: str, why: str):
+@pytest.mark.parametrize(("unit", "why"), [("°F", Note("chosen")), ("", None)])
+def test_a_unit_told_by_hand_says_so_and_none_takes_it_back(unit: str, why: Note | None):
     column = with_column(layout(TIME, WARM), 1, unit=unit).columns[1]  # type: ignore[arg-type]
     assert (column.unit, column.why_unit, column.role, column.probe) == (unit, why, "temperature", "A")
 

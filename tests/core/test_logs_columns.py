@@ -6,6 +6,7 @@ import pytest
 
 from core.chamber.logs import Layout, answer, guess, read
 from core.chamber.logs.fixed_width import cells_at, edges_of, heads_at
+from tests.core.telling import told as words_of
 
 
 def file_of(head: str, *columns: list[object], stamp: str = "2025-06-20 {:02}:{:02}") -> bytes:
@@ -97,7 +98,7 @@ def test_a_temperature_near_one_with_a_unit_has_that_unit(apart: float, unit: st
 def test_one_answer_is_for_all_that_are_asked_alike():
     data = file_of("Temp 1,Temp 2,RH", waves(), waves(14), waves(80))
     found = guess(data)
-    assert found.questions[0].sentence.startswith("In which unit are “Temp 1” and “Temp 2”")
+    assert words_of(found.questions[0].sentence).startswith("In which unit are “Temp 1” (")
     told = answer(data, found, "unit 2", "°C")
     assert [column.unit for column in told.columns[1:]] == ["°C", "°C", "%"]
 

@@ -4,8 +4,11 @@ from array import array
 
 import pytest
 
-from core.chamber.logs.clock_changes import count_on, shown
+from core.chamber.logs.clock_changes import count_on, moment
 from core.chamber.logs.rows import Rows
+from core.sentence import Sentence
+from tests.core.telling import in_words
+from tests.core.telling import told as told_of
 
 FRIDAY_S = 20_259 * 86_400.0
 """20 June 2025, no day on which clocks change."""
@@ -35,7 +38,7 @@ def rows_of(times: list[float], alike: dict[int, int] | None = None) -> Rows:
 def told(times: list[float], step: float = TEN_MIN, alike: dict[int, int] | None = None) -> str:
     """In a word: a clock that was not put back an hour may still have been set."""
     rows = rows_of(times, alike)
-    said = " ".join(count_on(rows, step))
+    said = " ".join(in_words(count_on(rows, step)))
     moved = [after - before for before, after in zip(times, rows.times, strict=True)]
     assert (max(moved) > 0) is bool(said)
     return "hour" if "put back an hour" in said else "set" if "set back" in said else said
@@ -109,9 +112,9 @@ def test_a_row_before_the_last_one_is_not_taken_for_one_of_the_hour():
 def test_all_from_there_on_is_an_hour_later_and_the_line_is_told():
     times = clocks(BEFORE + FIRST + AGAIN + AFTER)
     rows = rows_of(times)
-    assert count_on(rows, TEN_MIN) == [
-        "Line 14: the clock was put back an hour (2025-06-20 10:50 was followed by 2025-06-20 10:00). Times from here "
-        "on are counted on from before the change."
+    assert list(in_words(count_on(rows, TEN_MIN))) == [
+        "Line 14: the clock was put back an hour (20 Jun 2025, 10:50 was followed by 20 Jun 2025, 10:00). Times from "
+        "here on are counted on from before the change."
     ]
     assert list(rows.times) == [*times[:12], *(each + 3600 for each in times[12:])]
 
@@ -123,9 +126,9 @@ def half_day(again: list[float]) -> list[float]:
 def test_a_clock_that_was_set_back_goes_on_a_step_later_and_the_line_is_told():
     times = half_day(every(TEN_MIN, "10:00", 30))
     rows = rows_of(times)
-    assert count_on(rows, TEN_MIN) == [
-        "Line 74: the clock was set back by 120 min (2025-06-20 11:50 was followed by 2025-06-20 10:00). Times from "
-        "here on are counted on from before it."
+    assert list(in_words(count_on(rows, TEN_MIN))) == [
+        "Line 74: the clock was set back by 120 min (20 Jun 2025, 11:50 was followed by 20 Jun 2025, 10:00). Times "
+        "from here on are counted on from before it."
     ]
     assert list(rows.times) == every(TEN_MIN, "0:00", 102)
 
@@ -170,9 +173,9 @@ def test_the_rows_before_the_fall_may_be_the_fewer(repeats: int, word: str):
     assert told(times, alike={68 + 3 * n: 60 + 2 * n for n in range(repeats)}) == word
 
 
-@pytest.mark.parametrize(("clock", "text"), [("9:59:29", "2025-06-20 09:59"), ("0:00", "2025-06-20 00:00")])
+@pytest.mark.parametrize(("clock", "text"), [("9:59:29", "20 Jun 2025, 09:59"), ("0:00", "20 Jun 2025, 00:00")])
 def test_a_moment_is_shown_to_the_minute(clock: str, text: str):
-    assert shown(at(clock)) == text
+    assert told_of(Sentence("{at}", {"at": moment(at(clock))})) == text
 
 
 def test_what_begins_again_from_before_its_first_row_is_another_log():

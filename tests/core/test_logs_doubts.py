@@ -5,6 +5,7 @@ import math
 import pytest
 
 from core.chamber.logs import Layout, answer, guess, read
+from tests.core.telling import told
 
 
 def file_of(head: str, *columns: list[object]) -> bytes:
@@ -30,7 +31,7 @@ def asked(found: Layout) -> list[str]:
 def test_a_set_value_beside_a_temperature_that_moves_is_asked():
     found = layout("Temp (°C),Cellar (°C)", waves(), ["12.0"] * 60)
     assert asked(found) == ["role 3"]
-    assert "It says 12.0 in every row" in found.questions[0].sentence
+    assert "It says 12.0 in every row" in told(found.questions[0].sentence)
     assert [choice.key for choice in found.questions[0].choices] == ["temperature", "ignored"]
 
 
@@ -79,7 +80,7 @@ def test_what_returns_within_a_wide_swing_is_measured():
 def test_the_answer_says_whether_it_was_measured(key: str, kept: int):
     data = file_of("Temp (°C)", [*waves(), *["-40.0"] * 6])
     found = guess(data)
-    assert "says −40 again and again" in found.questions[0].sentence
+    assert "Again and again “Temp (°C)” says −40" in told(found.questions[0].sentence)
     log = read(data, answer(data, found, "nothing 2", key))
     assert len(log.series[0].times_s) == kept
     assert not log.skipped

@@ -3,6 +3,7 @@
 import pytest
 
 from core.chamber.logs import Layout, answer, change, guess, read
+from core.chamber.logs.notes import Note
 from core.refusals import OutOfRange, Refusal
 
 A_ROW_EACH = "says in each row which quantity it measured"
@@ -170,8 +171,8 @@ def test_the_decimal_mark_that_is_told_is_taken(typed: str, first: str):
     assert answer(data, layout, "decimal", typed).preview[0][1] == first
 
 
-@pytest.mark.parametrize(("broken", "note"), [(0, ()), (2, ("2 lines hold signs that are no text in UTF-8.",))])
-def test_signs_that_are_no_text_are_told(broken: int, note: tuple[str, ...]):
+@pytest.mark.parametrize(("broken", "note"), [(0, ()), (2, (Note("no-text", {"count": 2, "encoding": "UTF-8"}),))])
+def test_signs_that_are_no_text_are_told(broken: int, note: tuple[Note, ...]):
     good = file_of("Temp (°C),é", *(f"{each},éé" for each in warm()))
     lines = [f"2025-06-21 10:0{n},12.1,".encode() + b"\xff" for n in range(broken)]
     assert guess(good + b"\n".join([*lines, b""])).notes == note

@@ -6,10 +6,12 @@ from datetime import UTC, datetime
 
 import pytest
 
-from core.chamber.logs.clock_changes import count_on, shown
+from core.chamber.logs.clock_changes import count_on, moment
 from core.chamber.logs.in_time import in_order, usual_step
 from core.chamber.logs.rows import Rows, Skipped
 from core.refusals import Refusal
+from core.sentence import Sentence
+from tests.core.telling import in_words, told
 
 HOUR_S, DAY_S = 3600.0, 86_400.0
 NOON_S = datetime(2025, 6, 20, 12, tzinfo=UTC).timestamp()
@@ -30,13 +32,13 @@ def run(first: float, last: float, step: float = 60.0) -> list[float]:
 
 
 def is_put_back(times: Sequence[float], step: float, values: Sequence[float] | None = None) -> bool:
-    return any("put back an hour" in said for said in count_on(rows_of(times, values), step))
+    return any("put back an hour" in said for said in in_words(count_on(rows_of(times, values), step)))
 
 
 def ordered(times: Sequence[float], values: Sequence[float] | None = None, *, twelve=False, may_jump=True):
     skipped: list[Skipped] = []
     rows, said = in_order(rows_of(times, values), twelve, skipped, may_jump=may_jump)
-    return rows, said, skipped
+    return rows, list(in_words(said)), skipped
 
 
 def refusal_of(times: Sequence[float], **how: bool) -> str:
@@ -104,7 +106,7 @@ def set_back(by_s: float, step: float = 600.0, before: int = 200, after: int = 6
 
 
 def is_set(times: Sequence[float], step: float = 600.0, values: Sequence[float] | None = None) -> bool:
-    return any("set back by" in said for said in count_on(rows_of(times, values), step))
+    return any("set back by" in said for said in in_words(count_on(rows_of(times, values), step)))
 
 
 @pytest.mark.parametrize(("by_s", "is_told"), [(120, False), (121, True), (300, True)])
@@ -154,9 +156,9 @@ def test_half_of_it_again_is_a_part_that_was_written_twice(equal: int, is_told: 
 
 def test_what_follows_a_clock_that_was_set_is_counted_on_from_before():
     rows = rows_of(set_back(7200.0))
-    (said,) = count_on(rows, 600.0)
+    (said,) = in_words(count_on(rows, 600.0))
     assert list(rows.times) == [NOON_S + 600 * n for n in range(260)]
-    assert said.startswith("Line 202: the clock was set back by 120 min (2025-06-21 21:10 was followed by 2025-06-21")
+    assert said.startswith("Line 202: the clock was set back by 120 min (21 Jun 2025, 21:10 was followed by 21 Jun")
 
 
 def test_two_hours_put_back_one_after_the_other_are_both_counted_on():
@@ -167,7 +169,8 @@ def test_two_hours_put_back_one_after_the_other_are_both_counted_on():
 
 @pytest.mark.parametrize(("after_s", "text"), [(0, "12:00"), (29.6, "12:00"), (59.4, "12:00"), (59.6, "12:01")])
 def test_a_moment_is_shown_to_the_minute(after_s: float, text: str):
-    assert shown(NOON_S + after_s) == f"2025-06-20 {text}"
+    at = Sentence("{at}", {"at": moment(NOON_S + after_s)})
+    assert in_words([at]) == (f"20 Jun 2025, {text}",)
 
 
 PUT_IN_ORDER = "The rows were not in order of time; they were sorted."
@@ -225,13 +228,15 @@ def test_a_clock_of_twelve_hours_falls_by_twelve_hours_but_for_a_step(to_minute:
 def test_a_time_that_comes_again_is_dropped_and_told_with_its_line():
     rows, said, skipped = ordered([NOON_S, NOON_S + 60, NOON_S + 60, NOON_S + 120], [1.0, 2.0, 2.0, 3.0])
     assert (list(rows.times), said) == ([NOON_S, NOON_S + 60, NOON_S + 120], [])
-    assert skipped == [Skipped(4, "This repeats line 3.")]
+    assert [(each.line, told(each.why)) for each in skipped] == [(4, "This repeats line 3.")]
 
 
 def test_a_time_that_comes_again_with_other_values_is_dropped_and_told_with_its_line():
     rows, _, skipped = ordered([NOON_S, NOON_S + 60, NOON_S + 60, NOON_S + 120], [1.0, 2.0, 9.0, 3.0])
     assert list(rows.values[0]) == [1.0, 2.0, 3.0]
-    assert skipped == [Skipped(4, "Line 3 has the same time with other values; that one was taken.")]
+    assert [(each.line, told(each.why)) for each in skipped] == [
+        (4, "Line 3 has the same time with other values; that one was taken.")
+    ]
 
 
 def with_conflicts(count: int, of: int, apart_s: float = 600.0) -> list[float]:
@@ -263,7 +268,7 @@ def test_an_hour_that_comes_twice_is_the_clock_s_and_told(span_s: float, is_refu
         return
     said = ordered(times)[1]
     assert said == [
-        "The times from 2025-06-20 12:00 to 2025-06-20 13:00 come twice: the clock may have been put back an hour. "
+        "The times from 20 Jun 2025, 12:00 to 20 Jun 2025, 13:00 come twice: the clock may have been put back an hour. "
         "From there on the times may be an hour behind."
     ]
 
@@ -325,7 +330,7 @@ def test_logs_one_after_the_other_are_refused_and_shuffled_rows_put_in_order(
     part = [NOON_S + 600 * n for n in range(20)]
     times = [each + shift_s * n / sections for n in range(sections) for each in part]
     if is_refused:
-        with pytest.raises(Refusal, match=r"At line 22 the log begins again \(2025-06-20 15:10 is followed by 2025"):
+        with pytest.raises(Refusal, match=r"At line 22 the log begins again \(20 Jun 2025, 15:10 is followed by 20 J"):
             ordered(times, may_jump=False)
         return
     values = [float(at % 20) for at in range(len(times))]
@@ -393,7 +398,7 @@ def lost(days_s: float, count: int = 40, step: float = 600.0) -> list[float]:
 )
 def test_a_clock_that_falls_into_times_of_its_own_far_behind_is_lost(back_s: float, is_lost: bool):
     said = refusal_of(lost(back_s), may_jump=False)
-    assert said.startswith("At line 42 the clock falls back from 2025-06-20 18:30 to") is is_lost
+    assert said.startswith("At line 42 the clock falls back from 20 Jun 2025, 18:30 to") is is_lost
 
 
 @pytest.mark.parametrize(("pause_s", "is_lost"), [(DAY_S, False), (DAY_S + 1, True)])

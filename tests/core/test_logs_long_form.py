@@ -5,6 +5,7 @@ import pytest
 from core.chamber.logs import answer, guess, read
 from core.chamber.logs.log import Log
 from core.refusals import Refusal
+from tests.core.telling import told
 
 MOMENTS = [f"2026-03-01 {8 + at // 12:02d}:{at % 12 * 5:02d}" for at in range(30)]
 WARM = [12.1 + (at * 7 % 11) / 10 for at in range(30)]
@@ -69,7 +70,7 @@ def test_what_is_another_quantity_is_left_out_and_said():
     data = "\n".join(["Time,What,Value,Unit", *lines, *battery, ""]).encode()
     layout = guess(data)
     one_probe(read(data, layout))
-    assert any("neither temperature nor humidity is left out" in note for note in layout.notes)
+    assert any("neither temperature nor humidity is left out" in told(note.said) for note in layout.notes)
 
 
 def test_two_probes_in_a_column_of_their_own_are_two():

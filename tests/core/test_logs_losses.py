@@ -4,6 +4,7 @@ import pytest
 
 from core.chamber.logs import answer, guess, read
 from core.refusals import Refusal, Refused
+from tests.core.telling import told
 
 HEAD = "Time,Temp (°C),RH (%)"
 
@@ -46,7 +47,7 @@ def test_an_empty_cell_is_nothing_that_is_lost():
 
 def test_the_question_has_the_number_and_one_of_them():
     question = guess(with_some(30, "ERR")).questions[0]
-    assert question.sentence == (
+    assert told(question.sentence) == (
         "30 of 100 values of “Temp (°C)” are not read, for example “ERR” in line 2. May they be left out?"
     )
     assert [choice.key for choice in question.choices] == ["leave", "none"]
@@ -54,9 +55,8 @@ def test_the_question_has_the_number_and_one_of_them():
 
 def test_its_line_is_counted_from_the_file_s_first():
     data = "\n".join(("Recorder report", "", HEAD, *rows(20), *["2025-06-20 09:00:00,12.0"] * 3, "")).encode()
-    assert (
-        "3 of 23 lines are not read, for example “2025-06-20 09:00:00,12.0” in line 24."
-        in guess(data).questions[0].sentence
+    assert "3 of 23 lines are not read, for example “2025-06-20 09:00:00,12.0” in line 24." in told(
+        guess(data).questions[0].sentence
     )
 
 
@@ -93,7 +93,9 @@ def test_what_the_sample_does_not_show_is_refused_when_it_is_read(count: int, re
     layout = guess(data)
     assert not layout.questions
     if refused:
-        with pytest.raises(Refusal, match=rf"{count} of 1200 lines of this log cannot be read, the first of them line"):
+        with pytest.raises(
+            Refusal, match=rf"{count} of 1\u00a0200 lines of this log cannot be read, the first of them line"
+        ):
             read(data, layout)
     else:
         assert len(read(data, layout).skipped) == count
@@ -141,7 +143,9 @@ def test_other_heads_are_another_log():
 def test_a_row_that_sums_up_others_is_no_reading(word: str):
     data = text([*(f"{row}," for row in rows(30)), f"2025-06-20 02:00:00,19.9,90.0,{word}"], head=HEAD + ",Note")
     log = read(data, guess(data))
-    assert [(each.line, each.why) for each in log.skipped] == [(32, "This line sums up others: it is not a reading.")]
+    assert [(each.line, told(each.why)) for each in log.skipped] == [
+        (32, "This line sums up others: it is not a reading.")
+    ]
 
 
 @pytest.mark.parametrize("word", ["ok", "Minister", "maximal opening", ""])

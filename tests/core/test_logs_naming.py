@@ -4,6 +4,7 @@ import pytest
 
 from core.chamber.logs import Column, guess
 from core.chamber.logs.naming import named, note_on
+from tests.core.telling import in_words
 
 ORDER = ("The heads do not say which humidity belongs to which temperature: they were paired in their order.",)
 
@@ -94,7 +95,7 @@ def test_another_column_has_no_probe():
     ],
 )
 def test_a_pairing_by_order_alone_is_told(heads: str, note: tuple[str, ...]):
-    assert note_on(columns(heads)) == note
+    assert in_words(each.said for each in note_on(columns(heads))) == note
 
 
 def test_a_humidity_beside_two_temperatures_under_one_head_is_asked_about():

@@ -7,11 +7,12 @@ from core.chamber.logs.column import Column
 from core.chamber.logs.column_units import with_unit, with_units
 from core.chamber.logs.doubles import agree, without_doubles
 from core.chamber.logs.doubts import UNPLUGGED, with_doubts
-from core.chamber.logs.naming import ITS_HEAD_ENDS_IN_IT
+from core.chamber.logs.notes import ITS_HEAD_ENDS_IN_IT, Note
 from core.chamber.logs.scales import Unit
 from core.chamber.logs.seen import Seen, see
 from core.chamber.logs.table import Table
 from core.chamber.logs.values import looks_broken, number, value_of
+from tests.core.telling import in_words
 
 WARM = Column("temperature")
 WET = Column("humidity")
@@ -194,7 +195,7 @@ def unit_of(values: list[float], label: str = "", below: str = "", role: Column 
 )  # fmt: skip
 def test_a_unit_is_stated_by_the_head_or_under_it(label: str, below: str, unit: str, why: str):
     found = unit_of([40.0, 60.0] * 10, label, below)
-    assert (found.unit, found.why_unit) == (unit, why)
+    assert (found.unit, said_of(found.why_unit)) == (unit, why)
 
 
 def test_a_factor_without_a_unit_leaves_those_so_multiplied():
@@ -222,13 +223,13 @@ def test_a_chamber_s_degrees_are_likelier(low: float, high: float, units: tuple[
 @pytest.mark.parametrize(("most", "unit"), [(89.9, "°F"), (90.1, "°F")])
 def test_one_unit_that_is_left_is_taken(most: float, unit: str):
     found = unit_of([71.0, most] * 10)
-    assert (found.unit, found.why_unit) == (unit, f"its numbers, 71 to {most:g}, leave no other")
+    assert (found.unit, said_of(found.why_unit)) == (unit, f"its numbers, 71 to {most:g}, leave no other")
 
 
 def test_a_stated_unit_that_no_reading_could_have_is_doubted():
     found = unit_of([90.0, 95.0] * 10, "Temp (°C)")
     assert (found.unit, found.units) == ("", ("°F", "°C"))
-    assert found.doubt == "Its head says °C, but it reads 90 to 95."
+    assert said_of(found.doubt) == "Its head says °C, but it reads 90 to 95."
 
 
 @pytest.mark.parametrize(("apart", "unit"), [(10.0, "°C"), (10.05, "")])
@@ -238,7 +239,7 @@ def test_a_temperature_has_the_unit_of_one_within_ten_degrees(apart: float, unit
     columns = with_units([WARM, WARM], [of(*[30.0, 45.0] * 10, label="Temp 1 (°C)"), of(*[low, high] * 10)])
     assert columns[1].unit == unit
     if unit:
-        assert columns[1].why_unit == "the temperatures beside it are so"
+        assert said_of(columns[1].why_unit) == "the temperatures beside it are so"
 
 
 def test_a_temperature_again_in_the_other_unit_tells_which_is_which():
@@ -246,9 +247,9 @@ def test_a_temperature_again_in_the_other_unit_tells_which_is_which():
     both = with_units([WARM, WARM], [of(*celsius), of(*fahrenheit)])
     assert [each.unit for each in both] == ["°C", "°F"]
     told = with_units([WARM, WARM], [of(*fahrenheit), of(*celsius, label="Temp (°C)")])
-    assert (told[0].unit, told[0].why_unit) == ("°F", "another column gives it in °C")
+    assert (told[0].unit, said_of(told[0].why_unit)) == ("°F", "another column gives it in °C")
     told = with_units([WARM, WARM], [of(*celsius), of(*fahrenheit, label="Temp (°F)")])
-    assert (told[0].unit, told[0].why_unit) == ("°C", "another column gives it in °F")
+    assert (told[0].unit, said_of(told[0].why_unit)) == ("°C", "another column gives it in °F")
 
 
 @pytest.mark.parametrize(
@@ -276,7 +277,7 @@ def test_a_letter_that_is_no_unit_says_none():
 
 def test_letters_that_agree_as_units_say_so_by_themselves():
     both = with_units([WARM, WARM], [of(*[12.0, 13.0] * 10, label="Temp C"), of(*[53.6, 55.4] * 10, label="Temp F")])
-    assert [each.why_unit for each in both] == [ITS_HEAD_ENDS_IN_IT] * 2
+    assert [each.why_unit for each in both] == [Note(ITS_HEAD_ENDS_IN_IT)] * 2
 
 
 def test_only_temperatures_tell_each_other_s_units():
@@ -302,7 +303,7 @@ def test_a_column_without_a_number_leaves_its_units_open():
 def test_a_stated_unit_is_kept_where_no_unit_fits_and_the_numbers_move():
     assert unit_of([500.0, 600.0] * 10, "Temp (°C)").unit == "°C"
     assert unit_of([500.0] * 20, "Temp (°C)").unit == ""
-    assert unit_of([0.1, 1.0] * 10, "RH (%)", role=WET).doubt == "Its head says %, but it reads 0.1 to 1."
+    assert said_of(unit_of([0.1, 1.0] * 10, "RH (%)", role=WET).doubt) == "Its head says %, but it reads 0.1 to 1."
 
 
 def doubted(values: list[float], *, label: str = "Temp (°C)", beside: list[float] | None = None) -> Column:
@@ -328,9 +329,13 @@ def test_one_number_in_every_row_is_doubted_beside_one_that_moves_or_where_senso
     assert doubted([value] * 20, beside=beside).role == role
 
 
+def said_of(note: Note | None) -> str:
+    return in_words([note.said])[0] if note else ""
+
+
 def doubts_of(*heads: tuple[Column, str]) -> list[str]:
-    columns = [evolve(role, unit="°C" if role.role == "temperature" else "%", why_unit="x") for role, _ in heads]
-    return [each.doubt for each in with_doubts(columns, [of(*MOVING, label=label) for _, label in heads])]
+    columns = [evolve(role, unit="°C" if role.role == "temperature" else "%", why_unit=Note("x")) for role, _ in heads]
+    return [said_of(each.doubt) for each in with_doubts(columns, [of(*MOVING, label=label) for _, label in heads])]
 
 
 def test_a_strange_head_is_asked_about_by_what_it_would_be():
@@ -352,7 +357,7 @@ def test_a_letter_that_is_no_unit_belongs_to_the_name():
 def test_what_it_says_in_every_row_is_told_as_its_first_row_writes_it():
     steady = column(["12.0", *["12"] * 18, "12.00"], "Temp (°C)")
     columns = with_doubts([evolve(WARM, unit="°C")] * 2, [steady, of(*MOVING, label="Temp 2 (°C)")])
-    assert columns[0].doubt == "It says 12.0 in every row: a set value, or a sensor that is not plugged in?"
+    assert said_of(columns[0].doubt) == "It says 12.0 in every row: a set value, or a sensor that is not plugged in?"
 
 
 def test_what_sensors_say_while_they_are_not_plugged_in():

@@ -4,6 +4,7 @@ import pytest
 
 from core.chamber.logs import Log, answer, guess, read
 from core.refusals import Refusal
+from tests.core.telling import told as words_of
 
 ASTRAY = "The line after this one is broken: the last value here may be cut off."
 
@@ -23,7 +24,7 @@ def log_of(head: str, rows: list[str]) -> Log:
 
 
 def why(log: Log) -> dict[int, str]:
-    return {each.line: each.why for each in log.skipped}
+    return {each.line: words_of(each.why) for each in log.skipped}
 
 
 def steady(count: int = 40) -> list[str]:

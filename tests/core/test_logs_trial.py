@@ -30,18 +30,18 @@ def with_roles(*roles: Role) -> Layout:
 
 
 def test_the_first_value_that_is_lost_is_told():
-    assert losses(guess(WITH_WORDS)) == (Loss("values of “Temp (°C)”", 5, 35, 32, "AAA"),)
+    assert losses(guess(WITH_WORDS)) == (Loss(5, 35, 32, "AAA", 2),)
 
 
 def test_without_a_head_the_column_is_told_by_its_place():
     layout = guess(WITH_WORDS)
     unnamed = evolve(layout, columns=tuple(evolve(column, label="") for column in layout.columns))
-    assert losses(unnamed)[0].what == "values of column 3"
+    assert losses(unnamed)[0].column == 2
 
 
 def test_the_first_line_that_is_lost_is_told():
     data = rows(*(f"2025-06-20,10:3{n}" for n in range(5)))
-    assert losses(guess(data), data) == (Loss("lines", 5, 35, 32, "2025-06-20,10:30"),)
+    assert losses(guess(data), data) == (Loss(5, 35, 32, "2025-06-20,10:30"),)
 
 
 def test_nothing_is_tried_while_the_decimal_mark_or_the_time_is_not_known():
@@ -88,7 +88,7 @@ def test_with_a_question_open_only_what_no_answer_reads_is_lost(head: str, time:
     data = "\n".join((f"{head},Temp (°C)", *lines, *lost, "")).encode()
     layout = guess(data)
     assert layout.questions
-    assert losses(layout, data) == (Loss("values of “Temp (°C)”", 5, 35, 32, "AAA"),)
+    assert losses(layout, data) == (Loss(5, 35, 32, "AAA", 1),)
 
 
 def test_a_column_whose_units_are_all_open_is_tried_in_one_of_them():
@@ -102,4 +102,4 @@ def test_logs_side_by_side_are_tried_by_the_first_time():
     lines += [f"2025-06-20 10:3{n},{word},2025-06-20 11:3{n},5.0" for n, word in enumerate(WORDS)]
     data = "\n".join(("Time,Front (°C),Time 2,Back (°C)", *lines, "")).encode()
     layout = answer(data, guess(data), "clocks", "each")
-    assert losses(layout, data) == (Loss("values of “Front (°C)”", 5, 35, 32, "AAA"),)
+    assert losses(layout, data) == (Loss(5, 35, 32, "AAA", 1),)

@@ -3,6 +3,7 @@
 import pytest
 
 from core.chamber.logs import Column, Layout, guess
+from core.chamber.logs.notes import Note
 
 
 def file_of(values: list[str], head: str = "Time,Temp", separator: str = ",") -> bytes:
@@ -104,4 +105,4 @@ def test_a_head_for_each_cell_makes_the_comma_a_separator():
 
 
 def test_a_unit_says_what_told_it():
-    assert column("Temp", spread(71, 95)).why_unit == "its numbers, 72.2 to 93.8, leave no other"
+    assert column("Temp", spread(71, 95)).why_unit == Note("numbers", {"low": 72.2, "high": 93.8})

@@ -5,6 +5,8 @@ import pytest
 from core.chamber.logs.column import Column
 from core.chamber.logs.scales import Unit
 from core.chamber.logs.values import Memo, echo, value_of
+from core.sentence import Sentence
+from tests.core.telling import told
 
 
 @pytest.mark.parametrize(
@@ -16,7 +18,7 @@ from core.chamber.logs.values import Memo, echo, value_of
 )  # fmt: skip
 def test_what_a_sensor_says_before_it_has_measured_is_known_in_each_unit(cell: str, unit: Unit, is_read: bool):
     why = value_of(cell, Column("temperature", unit=unit), ".")[1]
-    assert ("before it has measured" not in why) is is_read
+    assert ("before it has measured" not in told(why)) is is_read
 
 
 @pytest.mark.parametrize(
@@ -33,7 +35,9 @@ def test_humidity_ends_at_110_per_cent_in_each_unit(cell: str, unit: Unit, is_re
 
 @pytest.mark.parametrize("unit", ["", "written"])
 def test_a_number_without_a_unit_means_nothing_where_the_column_has_none(unit: Unit):
-    assert value_of("12.5", Column("temperature", unit=unit), ".")[1] == "“12.5” is not a temperature."
+    assert value_of("12.5", Column("temperature", unit=unit), ".")[1] == Sentence(
+        "{cell} is not a temperature.", {"cell": "“12.5”"}
+    )
 
 
 @pytest.mark.parametrize(

@@ -11,6 +11,7 @@ from core.chamber.proof_run import Doing, FailedCheck, Found, Given, GivenFile, 
 from core.refusals import OutOfRange, Refused
 from core.sentence import Sentence
 from tests.core.proof_files import BEGUN, epoch_of, file_of, given, logged, low
+from tests.core.telling import told
 
 
 @cache
@@ -52,7 +53,7 @@ def test_the_steps_tell_how_far_it_is():
 
 
 def test_the_steps_name_what_is_being_read():
-    assert "high.csv" in " ".join(each.words for each in in_steps(given())[0])
+    assert "high.csv" in " ".join(told(each.words) for each in in_steps(given())[0])
 
 
 def test_a_correction_moves_the_mean_by_as_much():
@@ -86,7 +87,7 @@ def test_a_log_in_utc_is_put_on_the_clock_of_the_wall():
     files = (file_of(low()), file_of(utc, "utc.csv"))
     both = find(given(files=files, utc_offset_s=3600.0))
     assert (both.series[1].times_s[0] - both.logs[1].series[0].times_s[0]) == 3600.0
-    assert "counts in UTC" in both.notes[0]
+    assert "counts in UTC" in told(both.notes[0])
 
 
 def test_a_log_that_counts_from_its_start_is_laid_beside_the_other_and_that_is_said():
@@ -99,7 +100,7 @@ def test_a_log_that_counts_from_its_start_is_laid_beside_the_other_and_that_is_s
     counts = GivenFile("counts.csv", data, layout)
     both = find(given(files=(file_of(low()), counts), probes=_probes_of(file_of(low()), counts)))
     assert both.series[1].times_s[0] == both.series[0].times_s[0]
-    assert "from its own start" in both.notes[0]
+    assert "from its own start" in told(both.notes[0])
 
 
 def _probes_of(*files: GivenFile) -> tuple[GivenProbe, ...]:
@@ -113,7 +114,7 @@ def test_a_probe_without_temperatures_is_told_and_not_judged():
     damp = file_of("\n".join(lines).encode(), "damp.csv")
     both = find(given(files=(file_of(low()), damp), probes=_probes_of(file_of(low()), damp)))
     assert [probe.name for probe in both.analysis.probes] == ["0 Probe 1"]
-    assert "not judged" in both.notes[0]
+    assert "not judged" in told(both.notes[0])
 
 
 def test_a_layout_with_an_open_question_is_refused_at_the_first_step():

@@ -20,6 +20,8 @@ from core.chamber.proof_run import (
 )
 from core.quantities import METRIC
 from core.sentence import Sentence
+from tests.core.telling import in_words
+from tests.core.telling import told as words_of
 
 BEGUN = datetime(2026, 11, 23, 10, tzinfo=UTC)
 BEGUN_S = BEGUN.timestamp()
@@ -55,7 +57,7 @@ def done(given: Given) -> list[Doing]:
 
 def test_each_file_has_its_part_of_the_first_45_hundredths():
     steps = done(given(file_of(rows()), file_of(rows(), "high.csv")))[:5]
-    assert [(each.words, each.detail) for each in steps] == [
+    assert [(words_of(each.words), words_of(each.detail)) for each in steps] == [
         ("Reading low.csv", "line 1 of 62"),
         ("Reading low.csv", "line 62 of 62"),
         ("Reading high.csv", "line 1 of 62"),
@@ -69,7 +71,7 @@ def test_each_file_has_its_part_of_the_first_45_hundredths():
 
 def test_the_rest_is_the_looking_a_step_at_a_time():
     steps = done(given(file_of(rows()), file_of(rows(), "high.csv")))[5:]
-    words = list(dict.fromkeys(each.words for each in steps))
+    words = list(dict.fromkeys(words_of(each.words) for each in steps))
     assert words == ["Analysing “0 Probe 1”", "Analysing “1 Probe 1”", "Comparing the probes"]
     assert [each.share for each in steps] == pytest.approx([0.45 + 0.55 * at / 26 for at in range(len(steps))])
     assert steps[-1].share <= 1
@@ -78,7 +80,7 @@ def test_the_rest_is_the_looking_a_step_at_a_time():
 def test_a_long_file_is_told_by_the_thousand():
     steps = finding(given(file_of(rows(5000))))
     told = [next(steps), next(steps)]
-    assert [each.detail for each in told] == ["line 1 of 5\u00a0002", "line 4\u00a0097 of 5\u00a0002"]
+    assert [words_of(each.detail) for each in told] == ["line 1 of 5\u00a0002", "line 4\u00a0097 of 5\u00a0002"]
     assert told[1].share == pytest.approx(0.45 * 4097 / 5002)
 
 
@@ -92,15 +94,15 @@ def test_no_note_is_made_of_logs_on_the_clock_of_the_wall():
 @pytest.mark.parametrize(
     ("offset_s", "notes"),
     [
-        (3600.0, ("utc.csv counts in UTC; its times are shown +1 h, as the clock here.",)),
-        (-12_600.0, ("utc.csv counts in UTC; its times are shown −3.5 h, as the clock here.",)),
+        (3600.0, ("utc.csv counts in UTC; its times are shown 1 h later, as the clock here.",)),
+        (-12_600.0, ("utc.csv counts in UTC; its times are shown 3.5 h earlier, as the clock here.",)),
         (0.0, ()),
     ],
 )
 def test_a_log_in_utc_is_shown_by_the_clock_here(offset_s: float, notes: tuple[str, ...]):
     utc = file_of(rows(stamp="%Y-%m-%d %H:%M:%SZ"), "utc.csv")
     found = find(given(utc, utc_offset_s=offset_s))
-    assert found.notes == notes
+    assert in_words(found.notes) == notes
     assert found.series[0].times_s[0] == BEGUN_S + offset_s
     assert (found.series[0].probe, found.has_dates) == ("0 Probe 1", True)
 
@@ -112,7 +114,7 @@ def from_start(name: str = "counts.csv") -> GivenFile:
 
 def test_a_log_that_counts_from_its_start_begins_with_the_first_of_the_others():
     found = find(given(from_start(), file_of(rows(minutes=7), "late.csv"), file_of(rows(minutes=5), "early.csv")))
-    assert found.notes == (
+    assert in_words(found.notes) == (
         "counts.csv counts from its own start; it is laid beside the others as if all began at once.",
     )
     assert [each.times_s[0] - BEGUN_S for each in found.series] == [300, 420, 300]
@@ -132,7 +134,7 @@ def test_a_probe_is_judged_by_two_temperatures_at_least(minutes: int, is_judged:
     found = find(given(file_of(rows(90)), late, until_s=BEGUN_S + 60 * (59 + minutes)))
     assert [each.probe for each in found.series] == ["0 Probe 1", "1 Probe 1"][: 1 + is_judged]
     note = "“1 Probe 1” has fewer than two temperatures in this part: it is not judged."
-    assert found.notes == (() if is_judged else (note,))
+    assert in_words(found.notes) == (() if is_judged else (note,))
 
 
 def test_a_probe_that_its_log_does_not_hold_is_not_judged():

@@ -8,6 +8,7 @@ import pytest
 from attrs import evolve
 
 from core.chamber.logs import guess
+from core.chamber.logs.notes import ITS_HEAD_ENDS_IN_IT, Note
 from core.chamber.proof_run import FailedCheck, Found, find
 from core.chamber.settling import Band, Wanted, beside, compare
 from core.daybook.book import Book
@@ -34,6 +35,7 @@ from core.refusals import Refusal
 from core.sentence import Sentence
 from tests.core import proof_files
 from tests.core.proof_files import WANTED, high, low
+from tests.core.telling import told
 from tests.core.workshop import Workshop, day
 
 MOMENT = datetime(2026, 11, 25, 10, 30, tzinfo=UTC)
@@ -101,6 +103,28 @@ def test_a_run_is_small():
 def test_a_layout_comes_back_but_for_the_rows_shown():
     layout = guess(low())
     assert layout_of(keep_layout(layout)).columns == layout.columns
+
+
+def test_what_a_layout_says_is_kept_by_its_key_and_its_values():
+    note = Note("no-text", {"count": 3, "encoding": "UTF-8"})
+    kept = keep_layout(evolve(guess(low()), notes=(note,)))
+    assert kept["notes"] == [{"key": "no-text", "values": {"count": 3, "encoding": "UTF-8"}}]
+    assert layout_of(kept).notes == (note,)
+
+
+def test_a_layout_that_was_kept_with_its_words_is_read_and_says_them():
+    kept = keep_layout(guess(low()))
+    words = {"why_unit": "its numbers, 71 to 90, leave no other", "doubt": ""}
+    kept["columns"] = [each | words for each in kept["columns"]]
+    kept["columns"][0]["why_unit"] = "its head ends in it"
+    kept["losses"] = [{"what": "lines", "count": 6, "of": 100, "line": 7, "text": "x"}]
+    read = layout_of(kept)
+    assert [told(each.why_unit and each.why_unit.said) for each in read.columns[:2]] == [
+        "its head ends in it",
+        words["why_unit"],
+    ]
+    assert (read.columns[0].why_unit, read.columns[0].doubt) == (Note(ITS_HEAD_ENDS_IN_IT), None)
+    assert (read.losses[0].count, read.losses[0].column) == (6, None)
 
 
 def test_a_layout_of_a_newer_daybook_is_refused_in_words():

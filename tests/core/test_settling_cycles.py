@@ -9,6 +9,7 @@ from core.chamber.settling.figures import figures_of
 from core.chamber.settling.rhythm import Rhythm
 from tests.core import walled_model
 from tests.core.chamber_model import Chamber, Logged, Logger, Truth, log, run
+from tests.core.telling import told as words_of
 
 QUIET = run(Chamber(), 24)
 HOLD_S = sum(b[0] - a[1] for a, b in zip(QUIET.runs[1:], QUIET.runs[2:], strict=False)) / (len(QUIET.runs) - 2)
@@ -100,11 +101,11 @@ def test_the_cycle_around_a_gap_is_not_measured():
 
 def test_a_chamber_that_does_not_cycle_is_refused_in_words():
     steady = Logged([60.0 * at for at in range(1000)], [12.0] * 1000)
-    assert seen(steady).why_not.startswith("Cycles cannot be resolved")
+    assert words_of(seen(steady).why_not).startswith("Cycles cannot be resolved")
 
 
 def test_a_log_every_ten_minutes_is_refused_in_words():
-    assert "Log every 5 min or oftener" in seen(logged(interval_s=600)).why_not
+    assert "Log every 5 min or oftener" in words_of(seen(logged(interval_s=600)).why_not)
 
 
 def test_quick_cycles_logged_every_five_minutes_are_refused_in_words():
@@ -120,11 +121,11 @@ def test_cycles_of_five_readings_or_so_are_counted():
 
 
 def test_noise_as_large_as_the_swing_is_refused_in_words():
-    assert "noise" in seen(logged(noise_k=1.0)).why_not
+    assert "noise" in words_of(seen(logged(noise_k=1.0)).why_not)
 
 
 def test_a_few_readings_are_refused_in_words():
-    assert "too few" in seen(thinned(logged(), 10, 10_000)).why_not
+    assert "too few" in words_of(seen(thinned(logged(), 10, 10_000)).why_not)
 
 
 def test_one_cycle_is_refused_in_words():
@@ -136,7 +137,7 @@ def test_a_swing_of_hardly_more_than_two_steps_is_refused_in_words():
     found = seen(logged(narrow, step_k=0.5))
     assert not found.is_counted
     assert found.rhythm is None
-    assert "Log in steps of 0.1 K" in found.why_not
+    assert "Log in steps of 0.1 K" in words_of(found.why_not)
 
 
 def test_a_narrow_noisy_log_gives_the_share_of_the_time_with_a_range_that_holds_it():
@@ -152,7 +153,7 @@ def test_where_air_and_wall_warm_apart_no_single_time_constant_is_told():
     walled = walled_model.Walled(air_j_k=8_000, air_wall_w_k=8, coil_j_k=1_500, room_swing_k=0.0, differential_k=2.5)
     found = rhythm(log(walled_model.run(walled, 48), Logger(interval_s=30, noise_k=0.02, step_k=0.01), 1))
     assert found.warming_s is None
-    assert "as where air and wall warm apart" in found.warming_why_not
+    assert "as where air and wall warm apart" in words_of(found.warming_why_not)
 
 
 def test_a_wall_that_shows_only_after_the_pull_down_leaves_the_time_constant_untold_too():

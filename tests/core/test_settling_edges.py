@@ -19,7 +19,9 @@ from core.chamber.settling.settled import Drift
 from core.chamber.settling.statistics import Spread, spread
 from core.chamber.settling.staying import Lately, Stay
 from core.refusals import OutOfRange
+from core.sentence import as_typed
 from tests.core.settling_flat import said
+from tests.core.telling import told as words_of
 
 HOUR_S, DAY_S = 3600.0, 86_400.0
 WANTED = Wanted(Band(12.0, 1.0), Band(0.80, 0.05), apart_k=1.5, held_s=DAY_S, lasts_s=2 * DAY_S)
@@ -78,7 +80,7 @@ def lately(**changes: float) -> Stay:
     ],
 )
 def test_why_a_temperature_does_not_stay(changes: dict[str, float], events_why_not: str, met: bool | None, words: str):
-    compressor = Compressor(events_why_not=events_why_not)
+    compressor = Compressor(events_why_not=as_typed(events_why_not) if events_why_not else None)
     found = reason("temperature-first", first(stay=lately(**changes), compressor=compressor))
     assert found[0] is met
     assert words in found[1]
@@ -208,7 +210,7 @@ def test_of_few_readings_no_run_may_be_counted_by_a_part_of_the_band_alone(
     foot = 30 * readings + 2
     values[foot : foot + readings] = [min(high, value) for value in values[foot : foot + readings]]
     found = compressor_of(Series("first", [120.0 * place for place in range(len(values))], values))
-    assert ("There may be more runs" in found.why_not) is not is_counted
+    assert ("There may be more runs" in words_of(found.why_not)) is not is_counted
 
 
 @pytest.mark.parametrize(("share", "low"), [(0.0499, 2.0), (0.0501, 1.0)])
@@ -256,7 +258,7 @@ def test_a_difference_is_rounded_to_a_millionth_of_a_kelvin():
 @pytest.mark.parametrize(("why_not", "told"), [("too few readings", 0), ("", 1)])
 def test_events_that_cannot_be_told_are_not(why_not: str, told: int):
     door = Event("door", 0.0, 60.0, 120.0, 600.0, 12.0, 13.0)
-    assert len(Compressor(events=(door,), events_why_not=why_not).told_events) == told
+    assert len(Compressor(events=(door,), events_why_not=as_typed(why_not) if why_not else None).told_events) == told
 
 
 def advised(lasts_s: list[float], higher_k: list[float]) -> list[str]:

@@ -6,6 +6,7 @@ from attrs import evolve
 from core.chamber.series import Series
 from core.chamber.settling.analysis import Compressor, compressor_of
 from tests.core.chamber_model import HOUR_S, Chamber, Logger, log, run
+from tests.core.telling import told
 
 
 def seen(hours: float = 24, logger: Logger | None = None, **changes: tuple[float, ...]) -> Compressor:
@@ -52,4 +53,4 @@ def test_the_hold_is_measured_where_nothing_disturbs_it():
 
 
 def test_a_chamber_that_is_never_left_alone_is_refused_in_words():
-    assert "leave the chamber shut" in seen(doors_s=tuple(at * 2400.0 for at in range(6, 36))).why_not
+    assert "leave the chamber shut" in told(seen(doors_s=tuple(at * 2400.0 for at in range(6, 36))).why_not)

@@ -12,6 +12,7 @@ from core.chamber.settling.humidity import HumidRhythm
 from core.units import HOUR_S
 from tests.core.chamber_study import LUMPS, WALLED, Kind, probe
 from tests.core.settling_logs import CASES, analysis, truth
+from tests.core.telling import told as words_of
 
 SEEDS = range(708, 716)
 """None of those the limits were found on (500 to 529)."""
@@ -45,7 +46,7 @@ def test_coarse_steps_tell_no_rate_that_is_not_the_humidifiers():
 
 
 def test_where_steps_are_too_coarse_it_is_said():
-    whys = {found(LUMPS, seed, *COARSE)[0].why_not for seed in SEEDS}
+    whys = {words_of(found(LUMPS, seed, *COARSE)[0].why_not) for seed in SEEDS}
     assert any("too coarse" in why_not for why_not in whys)
 
 

@@ -18,6 +18,7 @@ from core.chamber.settling.statistics import Band, spread, time_at
 from core.chamber.settling.staying import stay
 from core.chamber.settling.trace import noise, percentile, smooth, step
 from core.refusals import OutOfRange
+from tests.core.telling import told
 
 HOUR_S, DAY_S = 3600.0, 86_400.0
 MINUTES = [60.0 * minute for minute in range(121)]
@@ -329,13 +330,13 @@ def fog(every: int, count: int, climbs: int = 4) -> list[float]:
 @pytest.mark.parametrize(("step_s", "why"), [(150.0, ""), (151.0, "log every 2 min or oftener")])
 def test_a_humidifier_is_told_from_readings_two_and_a_half_minutes_apart(step_s: float, why: str):
     found = humid_rhythm(air(fog(40, 400), step_s), ())
-    assert why in found.why_not
+    assert why in told(found.why_not)
     assert (found.work is None) is bool(why)
 
 
 @pytest.mark.parametrize(("count", "why"), [(16, "no bursts"), (15, "too few humidities")])
 def test_sixteen_humidities_are_enough_to_look(count: int, why: str):
-    assert why in humid_rhythm(air([0.0] * count), ()).why_not
+    assert why in told(humid_rhythm(air([0.0] * count), ()).why_not)
 
 
 def test_how_often_it_works_is_the_mean_of_its_gaps():

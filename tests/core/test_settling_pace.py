@@ -69,7 +69,7 @@ def test_the_time_constant_of_even_holds_is_theirs():
 def test_a_hold_that_slows_down_has_no_single_time_constant(paces: Paces, is_told: bool):
     found = rhythm(*[paces] * 6)
     assert (found.warming_s is not None) is is_told
-    assert found.warming_why_not == ("" if is_told else WARMS_APART)
+    assert found.warming_why_not == (None if is_told else WARMS_APART)
 
 
 TENTH_SLOWER: Paces = ((0.55, 1.0), (1.0, 1.097))
@@ -116,7 +116,7 @@ def test_nor_have_holds_of_which_the_first_are_quicker(factor: float, is_told: b
 
 def test_without_the_rooms_temperature_nothing_is_said_of_it():
     found = rhythm(*[EVEN] * 4, room_c=None)
-    assert (found.warming_s, found.warming_why_not) == (None, "")
+    assert (found.warming_s, found.warming_why_not) == (None, None)
 
 
 def test_a_room_colder_than_the_chamber_warms_nothing():

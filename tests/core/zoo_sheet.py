@@ -15,6 +15,7 @@ from attrs import field, frozen
 from core.chamber.logs import Log, answer, guess, read
 from core.chamber.logs.column import Question
 from core.refusals import Refusal, Refused
+from tests.core.telling import in_words, told
 from tests.core.zoo_keeper import CLEAR, STEP, Point, points
 
 Row = tuple[float, float | None, float | None]
@@ -176,7 +177,7 @@ def judge(kept: Sheet) -> tuple[Outcome, str]:
             key = right_answer(kept, question)
             if not key:
                 keys = [choice.key for choice in question.choices]
-                return "wrong", f"asked without a fitting answer: {question.about}: {question.sentence} {keys}"
+                return "wrong", f"asked without a fitting answer: {question.about}: {told(question.sentence)} {keys}"
             layout = answer(kept.data, layout, question.about, key)
         log = read(kept.data, layout)
     except Refusal as refusal:
@@ -184,7 +185,11 @@ def judge(kept: Sheet) -> tuple[Outcome, str]:
     except Refused as refused:
         return "refused", " ".join(each.sentence for each in refused.refusals)
     if kept.told:
-        return ("asked", kept.told) if any(kept.told in each for each in log.remarks) else ("wrong", "nothing is told")
+        return (
+            ("asked", kept.told)
+            if any(kept.told in each for each in in_words(log.remarks))
+            else ("wrong", "nothing is told")
+        )
     why = misread(kept, log)
     return ("wrong", why) if why else ("asked" if asked else "right", "")
 

@@ -9,6 +9,7 @@ import pytest
 from core.chamber.series import Series
 from core.chamber.settling import compressor_of
 from core.chamber.settling.analysis import Compressor
+from tests.core.telling import told
 from tests.published.rows import Row, rows
 
 FOLDER = Path(__file__).parent / "settling"
@@ -52,8 +53,8 @@ def too_slow(interval_s: float) -> Compressor:
 
 
 def test_the_log_sampled_too_slowly_is_refused_in_words():
-    assert too_slow(600).why_not.startswith("Cycles cannot be resolved: a reading every 10 min is too slow.")
+    assert told(too_slow(600).why_not).startswith("Cycles cannot be resolved: a reading every 10 min is too slow.")
 
 
 def test_its_readings_would_be_refused_at_any_interval():
-    assert "too slowly or with too much noise" in too_slow(60).why_not
+    assert "too slowly or with too much noise" in told(too_slow(60).why_not)

@@ -6,12 +6,20 @@ from typing import get_args
 
 from attrs import evolve
 
-from core.chamber.logs.column import ORDER_WORDS, UNITS_FOR, Order, Role
+from core.chamber.logs.column import ORDER_WORDS, UNITS_FOR, Column, Order, Role
 from core.chamber.logs.layout import Layout
+from core.chamber.logs.notes import Note
 from core.chamber.logs.scales import Unit
 from core.refusals import Missing, OutOfRange, Refusal, Refused
+from core.sentence import Message, Said, Sentence, Value, listed, said
 
-NOT_READ = "The times in this column are not read: choose the column that holds them."
+NO_DATES: Message = "This file's dates are not read."
+NOT_READ: Message = "The times in this column are not read: choose the column that holds them."
+
+SECOND: dict[str, Message] = {
+    "temperature": "Column {number} is a second temperature of the same probe: give it another probe's name.",
+    "humidity": "Column {number} is a second humidity of the same probe: give it another probe's name.",
+}
 
 
 def with_column(
@@ -22,7 +30,7 @@ def with_column(
     Raises OutOfRange on "column", "role" or "unit" for what does not exist or does not fit.
     """
     if not 0 <= index < len(layout.columns):
-        raise OutOfRange("column", f"This file has columns 1 to {len(layout.columns)}.")
+        raise OutOfRange("column", Sentence("This file has columns 1 to {last}.", {"last": str(len(layout.columns))}))
     column = layout.columns[index]
     if role is not None:
         if role not in get_args(Role):
@@ -31,20 +39,25 @@ def with_column(
         column = evolve(column, role=role, unit=kept)
     if unit is not None:
         if unit and unit not in UNITS_FOR.get(column.role, ()):
-            fits = " or ".join(each for each in UNITS_FOR.get(column.role, ())[:2] if each != "written")
-            raise OutOfRange("unit", f"Choose {fits}." if fits else "This column takes no unit.")
-        column = evolve(column, unit=unit, why_unit="you chose it" if unit else "")
+            raise OutOfRange("unit", _units_to_choose(column))
+        column = evolve(column, unit=unit, why_unit=Note("chosen") if unit else None)
     if probe is not None:
         column = evolve(column, probe=probe.strip())
     columns = (*layout.columns[:index], column, *layout.columns[index + 1 :])
     return evolve(layout, columns=columns)
 
 
+def _units_to_choose(column: Column) -> Said:
+    fits: list[Value] = [each for each in UNITS_FOR.get(column.role, ())[:2] if each != "written"]
+    return Sentence("Choose {units}.", {"units": listed(fits, "or")}) if fits else "This column takes no unit."
+
+
 def with_order(layout: Layout, order: Order) -> Layout:
     """The layout with the order of day and month told. Raises OutOfRange on "order" for one the dates do not fit."""
     if order not in layout.times.orders:
-        fits = " or ".join(ORDER_WORDS[each] for each in layout.times.orders)
-        raise OutOfRange("order", f"The dates of this file fit {fits}." if fits else "This file's dates are not read.")
+        fits = [said(ORDER_WORDS[each]) for each in layout.times.orders]
+        told = Sentence("The dates of this file fit {orders}.", {"orders": listed(fits, "or")}) if fits else NO_DATES
+        raise OutOfRange("order", told)
     return evolve(layout, times=evolve(layout.times, order=order))
 
 
@@ -84,7 +97,7 @@ def _value_problems(layout: Layout) -> list[Refusal]:
         column = layout.columns[index]
         key = (column.role, "" if named else column.probe)
         if key in seen:
-            sentence = f"Column {index + 1} is a second {column.role} of the same probe: give it another probe's name."
-            return [Refusal(f"probe {index + 1}", sentence)]
+            told = {"number": str(index + 1)}
+            return [Refusal(f"probe {index + 1}", Sentence(SECOND[column.role], told))]
         seen.add(key)
     return []

@@ -8,6 +8,7 @@ from datetime import UTC, datetime, timedelta
 from itertools import pairwise
 
 from core.chamber.logs.rows import Rows
+from core.sentence import Message, Sentence, Value
 from core.units import DAY_S, HOUR_S
 
 AUTUMN = {9, 10, 11, 3, 4}
@@ -17,14 +18,14 @@ EARLY_H = 4
 CLOSE_S = 120.0
 
 
-def count_on(rows: Rows, step: float) -> list[str]:
+def count_on(rows: Rows, step: float) -> list[Sentence]:
     """Shift the rows after each fall that the clock explains, and say so. step: the usual one, above 0.
 
     It is put back an hour where an hour is lived twice with other values; a logger too coarse to show that is believed
     on a Sunday before four in the months of the change. It is set by another time where the rows fall back once and
     nowhere jump ahead.
     """
-    said: list[str] = []
+    said: list[Sentence] = []
     written = array("d", rows.times)
     set_at = _only_jump(rows, written, step)
     shift = 0.0
@@ -32,30 +33,28 @@ def count_on(rows: Rows, step: float) -> list[str]:
         back = written[at - 1] - written[at]
         if _is_hour_back(rows, written, at, step):
             shift += HOUR_S
-            said.append(HOUR_BACK.format(**_told(rows, written, at)))
+            said.append(Sentence(HOUR_BACK, fall_at(rows, written, at)))
         elif at == set_at:
             shift += back + step
-            said.append(SET_BACK.format(by=_minutes(back + step), **_told(rows, written, at)))
+            told = fall_at(rows, written, at) | {"by": str(round((back + step) / 60))}
+            said.append(Sentence(SET_BACK, told))
         rows.times[at] = written[at] + shift
     return said
 
 
-HOUR_BACK = (
+HOUR_BACK: Message = (
     "Line {line}: the clock was put back an hour ({before} was followed by {after}). Times from here on are counted "
     "on from before the change."
 )
-SET_BACK = (
-    "Line {line}: the clock was set back by {by} ({before} was followed by {after}). Times from here on are counted on "
-    "from before it."
+SET_BACK: Message = (
+    "Line {line}: the clock was set back by {by} min ({before} was followed by {after}). Times from here on are "
+    "counted on from before it."
 )
 
 
-def _told(rows: Rows, written: array[float], at: int) -> dict[str, object]:
-    return {"line": rows.lines[at], "before": shown(written[at - 1]), "after": shown(written[at])}
-
-
-def _minutes(span_s: float) -> str:
-    return f"{span_s / 60:.0f} min"
+def fall_at(rows: Rows, times: array[float], at: int) -> dict[str, Value]:
+    """Where the clock jumps: the line, and the moments on both sides."""
+    return {"line": str(rows.lines[at]), "before": moment(times[at - 1]), "after": moment(times[at])}
 
 
 def _is_hour_back(rows: Rows, written: array[float], at: int, step: float) -> bool:
@@ -66,8 +65,8 @@ def _is_hour_back(rows: Rows, written: array[float], at: int, step: float) -> bo
 
 
 def _may_change(at_s: float) -> bool:
-    moment = datetime(1970, 1, 1, tzinfo=UTC) + timedelta(seconds=at_s)
-    return moment.month in AUTUMN and moment.weekday() == SUNDAY and moment.hour < EARLY_H
+    at = datetime(1970, 1, 1, tzinfo=UTC) + timedelta(seconds=at_s)
+    return at.month in AUTUMN and at.weekday() == SUNDAY and at.hour < EARLY_H
 
 
 def _same(rows: Rows, at: int) -> bool:
@@ -112,6 +111,5 @@ def _is_lived_twice(rows: Rows, written: array[float], at: int, step: float) -> 
     return equal < (at - first) / 2
 
 
-def shown(at_s: float) -> str:
-    moment = datetime(1970, 1, 1, tzinfo=UTC) + timedelta(seconds=round(at_s))
-    return f"{moment:%Y-%m-%d %H:%M}"
+def moment(at_s: float) -> datetime:
+    return datetime(1970, 1, 1, tzinfo=UTC) + timedelta(seconds=round(at_s))

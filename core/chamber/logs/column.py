@@ -6,7 +6,9 @@ from typing import Literal
 
 from attrs import frozen
 
+from core.chamber.logs.notes import Note
 from core.chamber.logs.scales import Unit, units_of
+from core.sentence import Message, Said, Sentence
 
 Role = Literal["time", "date", "clock", "temperature", "humidity", "probe", "ignored", "unknown"]
 Order = Literal["ymd", "dmy", "mdy", ""]
@@ -17,13 +19,13 @@ UNITS_FOR: dict[str, tuple[Unit, ...]] = {
     "temperature": (*units_of("temperature"), "written"),
     "humidity": (*units_of("humidity"), "written"),
 }
-ORDER_WORDS: dict[str, str] = {
+ORDER_WORDS: dict[str, Message] = {
     "ymd": "year, month, day",
     "dmy": "day before month",
     "mdy": "month before day",
 }
 ELAPSED_S: dict[str, float] = {"ms": 0.001, "s": 1.0, "min": 60.0, "h": 3600.0, "d": 86400.0}
-ROLE_WORDS: dict[str, str] = {
+ROLE_WORDS: dict[str, Message] = {
     "time": "date and time",
     "date": "date",
     "clock": "time of day",
@@ -42,7 +44,7 @@ class Column:
     label: str = ""
     unit: Unit = ""
     probe: str = ""
-    why_unit: str = ""
+    why_unit: Note | None = None
     decimals: int | None = None
     """How many decimals every cell has; None where that varies."""
     holds_text: bool = False
@@ -50,7 +52,7 @@ class Column:
     """Its decimal mark, where that is not the file's."""
     may_be: tuple[Role, ...] = ()
     """What it may hold where that is asked; empty: what its kind of cells may."""
-    doubt: str = ""
+    doubt: Note | None = None
     """Why its role or its unit is asked, where its head seems to say it."""
     units: tuple[Unit, ...] = ()
     """The units that its numbers leave possible, the likelier first where one is."""
@@ -94,18 +96,21 @@ class TimeStyle:
 @frozen
 class Choice:
     key: str
-    words: str
+    words: Said
 
 
 @frozen
 class Loss:
-    """Lines, or values of one column, that the layout does not read: how many of those looked at, and one of them."""
+    """Lines, or values of one column, that the layout does not read: how many of those looked at, and one of them.
 
-    what: str
+    column: from 0; None for whole lines.
+    """
+
     count: int
     of: int
     line: int
     text: str
+    column: int | None = None
 
 
 @frozen
@@ -113,7 +118,7 @@ class Question:
     """What only the person can say. `about` is "order", "decimal", "role N", "unit N" …, columns from 1."""
 
     about: str
-    sentence: str
+    sentence: Sentence
     choices: tuple[Choice, ...]
     likelier: str = ""
     """The choice that seems likelier; never taken without being chosen."""

@@ -11,7 +11,7 @@ from attrs import evolve
 from core.chamber.logs import heads
 from core.chamber.logs.column import Column
 from core.chamber.logs.doubles import AS_ROUNDED_K, MOSTLY, agree
-from core.chamber.logs.naming import ITS_HEAD_ENDS_IN_IT
+from core.chamber.logs.notes import ITS_HEAD_ENDS_IN_IT, Note
 from core.chamber.logs.scales import (
     Unit,
     factor_in,
@@ -44,13 +44,13 @@ def with_unit(column: Column, seen: Seen, letter: Unit = "") -> Column:
     fits = units_of(column.role)
     numbers = [each for each in seen.numbers if each is not None]
     written = sum(1 for each in numbers if each.unit in fits)
-    stated: list[tuple[Unit, str]] = [
-        (heads.unit_in(seen.label), "its head says it"),
-        (unit_of(seen.unit_below) or "", "the row of units says it"),
-        (letter, ITS_HEAD_ENDS_IN_IT),
+    stated: list[tuple[Unit, Note]] = [
+        (heads.unit_in(seen.label), Note("head")),
+        (unit_of(seen.unit_below) or "", Note("row")),
+        (letter, Note(ITS_HEAD_ENDS_IN_IT)),
     ]
     if numbers and written >= MOSTLY * len(numbers):
-        return evolve(column, unit="written", why_unit="each cell says it")
+        return evolve(column, unit="written", why_unit=Note("cells"))
     factor = max(factor_in(seen.label), factor_in(seen.unit_below))
     for unit, why in stated:
         whole: Unit = scaled(unit, factor)
@@ -61,7 +61,7 @@ def with_unit(column: Column, seen: Seen, letter: Unit = "") -> Column:
     return _by_values(column, seen)
 
 
-def _believed(column: Column, unit: Unit, why: str, seen: Seen) -> Column:
+def _believed(column: Column, unit: Unit, why: Note, seen: Seen) -> Column:
     """The unit that is stated, unless no reading could be what it makes of the numbers."""
     if is_believed(unit, seen.values):
         return evolve(column, unit=unit, why_unit=why, units=())
@@ -69,14 +69,15 @@ def _believed(column: Column, unit: Unit, why: str, seen: Seen) -> Column:
     if unit in fitting and not seen.is_constant and column.role == "temperature":
         return evolve(column, unit=unit, why_unit=why, units=())
     low, high = trimmed(seen.values)
-    doubt = f"Its head says {unit}, but it reads {low:g} to {high:g}."
+    doubt = Note("unlikely", {"unit": unit, "low": low, "high": high})
     return evolve(column, units=tuple(dict.fromkeys((*fitting, unit))), doubt=doubt)
 
 
 def _by_values(column: Column, seen: Seen) -> Column:
     fitting = units_that_fit(column.role, seen.values, are_whole=seen.are_whole)
     if len(fitting) == 1 and seen.values:
-        why = f"its numbers, {_span(seen)}, leave no other"
+        low, high = trimmed(seen.values)
+        why = Note("numbers", {"low": low, "high": high})
         return evolve(column, unit=fitting[0], why_unit=why, units=())
     if column.role == "temperature" and seen.values:
         low, high = trimmed(seen.values)
@@ -84,11 +85,6 @@ def _by_values(column: Column, seen: Seen) -> Column:
             if least <= low and high <= most and unit in fitting:
                 return evolve(column, units=(unit, *(each for each in fitting if each != unit)), is_likelier=True)
     return evolve(column, units=fitting)
-
-
-def _span(seen: Seen) -> str:
-    low, high = trimmed(seen.values)
-    return f"{low:g} to {high:g}"
 
 
 def _by_the_others(columns: list[Column], seen: list[Seen]) -> list[Column]:
@@ -99,15 +95,15 @@ def _by_the_others(columns: list[Column], seen: list[Seen]) -> list[Column]:
             if other == at or column.role != "temperature":
                 continue
             if column.unit in ("", "°F") and agree(seen[at], "°C", seen[other], "°F", AS_ROUNDED_K):
-                columns = _decided(columns, {at: "°C", other: "°F"}, "another column gives it in °F")
+                columns = _decided(columns, {at: "°C", other: "°F"}, Note("in-f"))
             elif column.unit == "°C" and agree(seen[other], "°C", seen[at], "°F", AS_ROUNDED_K):
-                columns = _decided(columns, {at: "°F"}, "another column gives it in °C")
+                columns = _decided(columns, {at: "°F"}, Note("in-c"))
             elif column.unit in ("°C", "°F") and column.unit in columns[at].units and _near(seen[at], seen[other]):
-                columns = _decided(columns, {at: column.unit}, "the temperatures beside it are so")
+                columns = _decided(columns, {at: column.unit}, Note("beside"))
     return columns
 
 
-def _decided(columns: list[Column], units: dict[int, Unit], why: str) -> list[Column]:
+def _decided(columns: list[Column], units: dict[int, Unit], why: Note) -> list[Column]:
     return [
         evolve(column, unit=units[at], why_unit=why, units=()) if at in units and not column.unit else column
         for at, column in enumerate(columns)

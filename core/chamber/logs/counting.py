@@ -8,6 +8,7 @@ from collections.abc import Sequence
 from attrs import frozen
 
 from core.chamber.logs.scales import NOTHING
+from core.language import Message
 from core.units import DAY_S
 
 YEAR_2000_S, YEAR_2008_S, YEAR_2060_S = 946_684_800.0, 1_199_145_600.0, 2_840_140_800.0
@@ -18,7 +19,7 @@ YEAR_2000_S, YEAR_2008_S, YEAR_2060_S = 946_684_800.0, 1_199_145_600.0, 2_840_14
 class Count:
     """A number that counts ticks since an origin, both in seconds; the origin since 1970-01-01."""
 
-    words: str
+    words: Message
     tick_s: float
     origin_s: float
     from_s: float = YEAR_2000_S

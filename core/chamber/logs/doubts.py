@@ -11,6 +11,7 @@ from attrs import evolve
 
 from core.chamber.logs import heads
 from core.chamber.logs.column import Column
+from core.chamber.logs.notes import ITS_HEAD_ENDS_IN_IT, Note
 from core.chamber.logs.scales import trimmed
 from core.chamber.logs.seen import Seen
 
@@ -35,7 +36,7 @@ def _constant(at: int, columns: list[Column], seen: list[Seen]) -> Column:
     moves = any(other.role == column.role and not each.is_constant for other, each in zip(columns, seen, strict=True))
     if not moves and own.values[0] not in UNPLUGGED:
         return column
-    doubt = f"It says {own.cells[0]} in every row: a set value, or a sensor that is not plugged in?"
+    doubt = Note("constant", {"cell": own.cells[0]})
     return evolve(column, role="unknown", may_be=(column.role, "ignored"), doubt=doubt)
 
 
@@ -47,16 +48,14 @@ def _strange_name(at: int, columns: list[Column], seen: list[Seen]) -> Column:
     is_alone = not any(other.role == column.role for n, other in enumerate(columns) if n != at)
     if is_alone and (column.role == "temperature" or heads.role_in(label) == "humidity"):
         return column
-    what = "air or meat in the chamber" if column.role == "temperature" else "the air's relative humidity"
-    return evolve(
-        column, role="unknown", may_be=("temperature", "humidity", "ignored"), doubt=f"Is it {what}, or something else?"
-    )
+    doubt = Note("temperature-of" if column.role == "temperature" else "humidity-of")
+    return evolve(column, role="unknown", may_be=("temperature", "humidity", "ignored"), doubt=doubt)
 
 
 def _is_plain(at: int, columns: list[Column], seen: list[Seen]) -> bool:
     """Whether a head only says where the probe is, or has the name of one that measures the other quantity too."""
     column, label = columns[at], seen[at].label
-    name = heads.probe_in(label, bool(heads.end_letter(label)) and column.why_unit.endswith("ends in it"))
+    name = heads.probe_in(label, bool(heads.end_letter(label)) and column.why_unit == Note(ITS_HEAD_ENDS_IN_IT))
     if column.role == "humidity" and heads.role_in(label) != "humidity" and label:
         return _has_partner(at, name, columns, seen)
     return not label or heads.tells_where(name) or _has_partner(at, name, columns, seen)

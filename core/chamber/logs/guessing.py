@@ -20,28 +20,27 @@ from core.chamber.logs.framing import Above, above_of, decimal_of, fitted
 from core.chamber.logs.layout import SAMPLE, Frame, Layout, frame_of, lines_in, picked_of
 from core.chamber.logs.long_form import RETURNS, long_form_of, named_in, widened
 from core.chamber.logs.naming import named, note_on
+from core.chamber.logs.notes import Note
 from core.chamber.logs.scales import Unit
 from core.chamber.logs.table import Table
 from core.chamber.logs.trial import with_losses
 from core.chamber.logs.values import echo, number
 from core.refusals import OutOfRange, Refusal
+from core.sentence import Message, Sentence
 
 PREVIEW = 8
 
 
-NO_TIME = (
+NO_TIME: Message = (
     "No column holds a date and time that is understood; {text} comes nearest. Export it with both, such as "
     "2025-06-20 22:05 or 20.06.2025 22:05."
 )
-ONE_QUANTITY_A_ROW = (
-    "Each row of this file holds one quantity, named beside it: rows of one moment are put together here. What is "
-    "neither temperature nor humidity is left out."
+ONE_VALUE_A_ROW: Message = (
+    "{column} says in each row which quantity it measured. Export the log with a column for the temperature and one "
+    "for the humidity."
 )
-ONE_VALUE_A_ROW = (
-    "{named} says in each row which quantity it measured. Export the log with a column for the temperature and one for "
-    "the humidity."
-)
-NOT_AS_OFFERED = {
+NO_TABLE: Message = "This file is {form}. Export the log as a table of text (CSV): a row a reading."
+NOT_AS_OFFERED: dict[str, Message] = {
     "time": "Then the times of this file cannot be read: export it with date and time in each row.",
     "count": "Then this time is not understood: export the log with date and time in each row.",
     "elapsed": "Then this time is not understood: export the log with date and time in each row.",
@@ -70,11 +69,11 @@ def _guess(
     roles = timing.columns_of(table)
     may_be_time = () if roles else timing.rising(table)
     if not may_be_time and (not roles or list(roles.values()) == ["date"]):
-        raise Refusal("file", NO_TIME.format(text=echo(timing.not_understood(table))))
+        raise Refusal("file", Sentence(NO_TIME, {"text": echo(timing.not_understood(table))}))
     long = long_form_of(table, roles, frame, above) if mark and not joined else None
     if long is not None:
         found = _guess(widened(lines, long), encoding, frame.separator, mark or None)
-        return evolve(found, long=long, notes=(ONE_QUANTITY_A_ROW, *found.notes))
+        return evolve(found, long=long, notes=(Note("one-quantity"), *found.notes))
     _refuse_quantities(table, roles)
     guessed = columns.guess(table, roles) if mark else _open(table, roles)
     layout = Layout(
@@ -188,17 +187,23 @@ def _refuse_other_forms(lines: list[str]) -> None:
     starts = Counter(line.lstrip()[:1] for line in lines[:SAMPLE] if line.strip())
     for form, signs in (("JSON", "{["), ("XML", "<")):
         if sum(starts[sign] for sign in signs) * 2 > starts.total():
-            raise Refusal("file", f"This file is {form}. Export the log as a table of text (CSV): a row a reading.")
+            raise Refusal("file", Sentence(NO_TABLE, {"form": form}))
 
 
 def _refuse_quantities(table: Table, roles: dict[int, Role]) -> None:
     """A column whose words are quantities: each row then has one of them, and one column holds the values of all."""
     for at, label in enumerate(table.head):
         if at not in roles and named_in(table, at):
-            raise Refusal("file", ONE_VALUE_A_ROW.format(named=f"“{label}”" if label else f"Column {at + 1}"))
+            raise Refusal("file", Sentence(ONE_VALUE_A_ROW, {"column": _called(at, label)}))
         written = Counter(each.unit for cell in table.column(at) if (each := number(cell, table.decimal)) is not None)
         if written["%"] >= RETURNS and sum(written[unit] for unit in ("°C", "°F", "K")) >= RETURNS:
-            raise Refusal("file", ONE_VALUE_A_ROW.format(named=f"“{label}”" if label else f"Column {at + 1}"))
+            raise Refusal("file", Sentence(ONE_VALUE_A_ROW, {"column": _called(at, label)}))
+
+
+def _called(at: int, label: str) -> Sentence:
+    """A column where a sentence begins."""
+    number = str(at + 1)
+    return Sentence("“{label}”", {"label": label}) if label else Sentence("Column {number}", {"number": number})
 
 
 def _table(lines: list[str], frame: Frame, above: Above, decimal: str, joined: bool) -> Table:
@@ -224,6 +229,6 @@ def _probes(lines: list[str], layout: Layout) -> tuple[str, ...]:
     return tuple(name for name, count in names.items() if name not in ("", label) and count >= least)
 
 
-def _notes(lines: list[str], encoding: str) -> tuple[str, ...]:
+def _notes(lines: list[str], encoding: str) -> tuple[Note, ...]:
     broken = sum(1 for line in lines if UNREAD in line)
-    return (f"{broken} lines hold signs that are no text in {encoding.upper()}.",) if broken else ()
+    return (Note("no-text", {"count": broken, "encoding": encoding.upper()}),) if broken else ()

@@ -8,39 +8,50 @@ from bisect import bisect_right
 from itertools import islice, pairwise
 from operator import gt, lt, sub
 
-from core.chamber.logs.clock_changes import count_on, shown
+from core.chamber.logs.clock_changes import count_on, fall_at, moment
 from core.chamber.logs.leaps import without_leaps
 from core.chamber.logs.rows import Rows, Skipped
+from core.quantities import COUNT, Amount
 from core.refusals import Refusal
+from core.sentence import Message, Sentence
 from core.units import DAY_S, HOUR_S
 
 DENSER = 0.75
 """Rows put in order that come this much quicker than they were written are two logs laid into one another."""
 MOST_SECTIONS = 12
 """Rows that fall back more often were shuffled, not appended."""
-SEVERAL = (
+SEVERAL: Message = (
     "At line {line} the log begins again ({before} is followed by {after}) among times that it has already: this file "
     "holds several logs, one after the other. Save each as a file of its own."
 )
-LOST_CLOCK = (
+LOST_CLOCK: Message = (
     "At line {line} the clock falls back from {before} to {after}: the logger lost its time. Keep the lines before or "
     "after that one, and choose that file."
 )
-CONFLICTING = (
-    "{count} of {of} lines have a time that an earlier line has with other values, the first of them line {line}: more "
-    "than one probe is in these rows. Save each as a file of its own, or set the column that tells them apart to “name "
-    "of the probe”."
+CONFLICTING: Message = (
+    "{conflicts} of {of} lines have a time that an earlier line has with other values, the first of them line {line}: "
+    "more than one probe is in these rows. Save each as a file of its own, or set the column that tells them apart to "
+    "“name of the probe”."
+)
+TWELVE_HOURS: Message = (
+    "At line {line} the clock falls from 12 to 1 and no hour is above 12: the file does not say which is morning and "
+    "which afternoon. Export it with AM and PM, or with 24 hours."
+)
+HOUR_LOST: Message = "Between {before} and {after} an hour was not recorded, or the clock was put forward an hour."
+HOUR_TWICE: Message = (
+    "The times from {first} to {last} come twice: the clock may have been put back an hour. From there on the times "
+    "may be an hour behind."
 )
 MOST_CONFLICTS, LEAST_CONFLICTS = 0.05, 3
 
 
-def in_order(rows: Rows, twelve_hours: bool, skipped: list[Skipped], *, may_jump: bool) -> tuple[Rows, list[str]]:
+def in_order(rows: Rows, twelve_hours: bool, skipped: list[Skipped], *, may_jump: bool) -> tuple[Rows, list[Sentence]]:
     """The rows with each time once and rising, and what is to be said of it. may_jump: their clock may be set.
 
     Raises Refusal on "time" where a clock of twelve hours says no half of the day, was lost, or leaps by years; on
     "log" where several logs are one after the other.
     """
-    said: list[str] = []
+    said: list[Sentence] = []
     falls = _falls(rows.times)
     if falls * 2 > len(rows.times):
         rows.reverse()  # the newest first
@@ -52,7 +63,7 @@ def in_order(rows: Rows, twelve_hours: bool, skipped: list[Skipped], *, may_jump
         said += count_on(rows, step)
     if falls and _falls(rows.times):
         rows = _sorted(rows, step)
-        said.append("The rows were not in order of time; they were sorted.")
+        said.append(Sentence("The rows were not in order of time; they were sorted."))
     rows = without_leaps(rows, skipped)
     rows, conflicts = _without_repeats(rows, skipped)
     if may_jump:
@@ -74,9 +85,7 @@ def _sorted(rows: Rows, step: float) -> Rows:
     close = sum(1 for each in steps if each < DENSER * step)
     if len(starts) <= MOST_SECTIONS and close * 2 > len(steps):
         at = starts[0]
-        raise Refusal(
-            "log", SEVERAL.format(line=rows.lines[at], before=shown(written[at - 1]), after=shown(written[at]))
-        )
+        raise Refusal("log", Sentence(SEVERAL, fall_at(rows, written, at)))
     return found
 
 
@@ -90,8 +99,7 @@ def _refuse_lost_clock(rows: Rows, found: Rows, starts: list[int], step: float) 
         gap_before = times[last] - times[last - 1] if last < len(times) else math.inf
         lies_apart = _pause_between(times, after, before) > max(DAY_S, 10 * step)
         if lies_apart and min(gap_behind, gap_before) > 2 * step:
-            sentence = LOST_CLOCK.format(line=rows.lines[at], before=shown(before), after=shown(after))
-            raise Refusal("time", sentence)
+            raise Refusal("time", Sentence(LOST_CLOCK, fall_at(rows, rows.times, at)))
 
 
 def _pause_between(times: array[float], first: float, last: float) -> float:
@@ -125,11 +133,7 @@ def _refuse_twelve_hours(rows: Rows, step: float) -> None:
         return
     for at, (before, after) in enumerate(pairwise(times), start=1):
         if abs(before + step - 12 * HOUR_S - after) <= step:
-            raise Refusal(
-                "time",
-                f"At line {rows.lines[at]} the clock falls from 12 to 1 and no hour is above 12: the file does not say "
-                "which is morning and which afternoon. Export it with AM and PM, or with 24 hours.",
-            )
+            raise Refusal("time", Sentence(TWELVE_HOURS, {"line": str(rows.lines[at])}))
 
 
 def _without_repeats(rows: Rows, skipped: list[Skipped]) -> tuple[Rows, list[float]]:
@@ -144,30 +148,30 @@ def _without_repeats(rows: Rows, skipped: list[Skipped]) -> tuple[Rows, list[flo
         if not kept or times[at] != times[kept[-1]]:
             kept.append(at)
         elif rows.same_values(kept[-1], at):
-            skipped.append(Skipped(rows.lines[at], f"This repeats line {rows.lines[kept[-1]]}."))
+            told = {"line": str(rows.lines[kept[-1]])}
+            skipped.append(Skipped(rows.lines[at], Sentence("This repeats line {line}.", told)))
         else:
             conflicts.append(times[at])
-            told = f"Line {rows.lines[kept[-1]]} has the same time with other values; that one was taken."
-            skipped.append(Skipped(rows.lines[at], told))
+            told = {"line": str(rows.lines[kept[-1]])}
+            why = Sentence("Line {line} has the same time with other values; that one was taken.", told)
+            skipped.append(Skipped(rows.lines[at], why))
             first = first or rows.lines[at]
     is_much = len(conflicts) >= LEAST_CONFLICTS and len(conflicts) > MOST_CONFLICTS * len(times)
     if is_much and conflicts[-1] - conflicts[0] > HOUR_S:  # an hour that comes twice is the clock's, and is told
-        raise Refusal("log", CONFLICTING.format(count=len(conflicts), of=len(times), line=first))
+        many = {"conflicts": Amount(len(conflicts), COUNT), "of": Amount(len(times), COUNT), "line": str(first)}
+        raise Refusal("log", Sentence(CONFLICTING, many))
     return rows.reordered(kept), conflicts
 
 
-def _hours_lost_or_twice(rows: Rows, conflicts: list[float]) -> list[str]:
+def _hours_lost_or_twice(rows: Rows, conflicts: list[float]) -> list[Sentence]:
     step = usual_step(rows.times)
     said = [
-        f"Between {shown(before)} and {shown(after)} an hour was not recorded, or the clock was put forward an hour."
+        Sentence(HOUR_LOST, {"before": moment(before), "after": moment(after)})
         for before, after in _pauses(rows.times, HOUR_S)
         if abs(after - before - HOUR_S - step) <= min(step / 2, HOUR_S / 4)
     ]
     if conflicts and step and len(conflicts) * step >= 0.8 * HOUR_S and conflicts[-1] - conflicts[0] <= HOUR_S:
-        said.append(
-            f"The times from {shown(conflicts[0])} to {shown(conflicts[-1])} come twice: the clock may have been put "
-            "back an hour. From there on the times may be an hour behind."
-        )
+        said.append(Sentence(HOUR_TWICE, {"first": moment(conflicts[0]), "last": moment(conflicts[-1])}))
     return said
 
 

@@ -17,6 +17,7 @@ from core.chamber.logs.asking import questions
 from core.chamber.logs.column import Column, Loss, Question, Role, TimeStyle
 from core.chamber.logs.decoding import Encoding, Separator, cells_of, lines_of
 from core.chamber.logs.long_form import LongForm, widened
+from core.chamber.logs.notes import Note
 from core.refusals import Refusal
 
 SEPARATORS: tuple[Separator, ...] = ("\t", ";", "|", ",", " ")
@@ -47,7 +48,7 @@ class Layout:
     probes: tuple[str, ...] = ()
     """The names that the probe column holds; a row with any other name is not taken."""
     preview: tuple[tuple[str, ...], ...] = ()
-    notes: tuple[str, ...] = ()
+    notes: tuple[Note, ...] = ()
     may_be_time: tuple[int, ...] = ()
     """Columns, from 0, that may hold the time where none is known to: what is asked."""
     clocks_apart: tuple[int, ...] = ()

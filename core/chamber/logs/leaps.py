@@ -4,18 +4,19 @@ from __future__ import annotations
 
 from itertools import pairwise
 
-from core.chamber.logs.clock_changes import shown
+from core.chamber.logs.clock_changes import fall_at
 from core.chamber.logs.rows import Rows, Skipped
 from core.refusals import Refusal
+from core.sentence import Message, Sentence
 from core.units import DAY_S
 
 LONGEST_PAUSE_S = 365 * DAY_S
 """No logger rests for a year within one log."""
 FEW = 0.05
 """Of the rows: more are not left out without asking."""
-NOT_SET = "Its time lies years before that of the other lines: the clock was not set yet."
-RAN_AWAY = "Its time lies years after that of the other lines: the clock was wrong."
-LEAPS = (
+NOT_SET: Message = "Its time lies years before that of the other lines: the clock was not set yet."
+RAN_AWAY: Message = "Its time lies years after that of the other lines: the clock was wrong."
+LEAPS: Message = (
     "At line {line} the clock leaps from {before} to {after}: it was set, or two logs stand in this file. Keep the "
     "lines before or after that one, and choose that file."
 )
@@ -33,7 +34,7 @@ def without_leaps(rows: Rows, skipped: list[Skipped]) -> Rows:
     apart = [at for at in range(len(times)) if not first <= at < end]
     if len(apart) > FEW * len(times):
         at = leaps[0]
-        raise Refusal("time", LEAPS.format(line=rows.lines[at], before=shown(times[at - 1]), after=shown(times[at])))
+        raise Refusal("time", Sentence(LEAPS, fall_at(rows, times, at)))
     for at in apart:
-        skipped.append(Skipped(rows.lines[at], NOT_SET if at < first else RAN_AWAY))
+        skipped.append(Skipped(rows.lines[at], Sentence(NOT_SET if at < first else RAN_AWAY)))
     return rows.reordered(range(first, end))

@@ -13,8 +13,12 @@ from core.chamber.logs.layout import Layout
 from core.chamber.logs.rows import Rows, Skipped
 from core.chamber.logs.scales import NOTHING
 from core.chamber.series import Series
+from core.quantities import COUNT, Amount
+from core.sentence import Message, Sentence, said
 
 FULL = 1.0
+ONE_OVER: Message = "{probe}: {count} humidity above 100 % was taken as 100 %."
+OVER: Message = "{probe}: {count} humidities above 100 % were taken as 100 %."
 Clock = Literal["utc", "local", "start"]
 
 
@@ -32,7 +36,7 @@ class Log:
     clock: Clock
     series: tuple[Series, ...]
     skipped: tuple[Skipped, ...]
-    remarks: tuple[str, ...]
+    remarks: tuple[Sentence, ...]
 
 
 def build_log(name: str, layout: Layout, by_probe: dict[str, Rows], skipped: list[Skipped]) -> Log:
@@ -41,7 +45,7 @@ def build_log(name: str, layout: Layout, by_probe: dict[str, Rows], skipped: lis
     Raises Refusal on "time" where a clock of twelve hours does not say which half of the day it means.
     """
     clock = clock_kind(layout)
-    remarks: dict[str, None] = {}
+    remarks: dict[Sentence, None] = {}
     series: list[Series] = []
     for probe, rows in by_probe.items():
         rows, said = in_order(rows, layout.times.twelve_hours, skipped, may_jump=clock == "local")
@@ -53,7 +57,7 @@ def build_log(name: str, layout: Layout, by_probe: dict[str, Rows], skipped: lis
         clock=clock,
         series=tuple(each for each in series if each.times_s),
         skipped=tuple(sorted(skipped, key=lambda each: each.line)),
-        remarks=(*layout.notes, *remarks),
+        remarks=(*(each.said for each in layout.notes), *remarks),
     )
 
 
@@ -66,7 +70,7 @@ def clock_kind(layout: Layout) -> Clock:
     return "utc" if is_utc or times.offset_written or times.offset_s is not None else "local"
 
 
-def _series(probe: str, rows: Rows, layout: Layout, remarks: dict[str, None]) -> list[Series]:
+def _series(probe: str, rows: Rows, layout: Layout, remarks: dict[Sentence, None]) -> list[Series]:
     wanted = [layout.columns[at] for at in layout.holding("temperature", "humidity")]
     names = [probe] if layout.holding("probe") else list(dict.fromkeys(column.probe for column in wanted))
     found: list[Series] = []
@@ -85,7 +89,7 @@ def _one(
     times: array[float],
     temperature: array[float] | None,
     humidity: array[float] | None,
-    remarks: dict[str, None],
+    remarks: dict[Sentence, None],
 ) -> Series:
     nothing = array("d", [NOTHING]) * len(times)
     warm, humid = temperature or nothing, humidity or nothing
@@ -95,9 +99,10 @@ def _one(
     return Series(probe, times, warm, _capped(probe, humid, remarks))
 
 
-def _capped(probe: str, humidity: array[float], remarks: dict[str, None]) -> array[float]:
+def _capped(probe: str, humidity: array[float], remarks: dict[Sentence, None]) -> array[float]:
     over = sum(map(FULL.__lt__, humidity))
     if not over:
         return humidity
-    remarks[f"{probe or 'The probe'}: {over} humidities above 100 % were taken as 100 %."] = None
+    told = {"probe": probe or said("The probe"), "count": Amount(over, COUNT)}
+    remarks[Sentence(ONE_OVER, told, plural=OVER)] = None
     return array("d", [FULL if value > FULL else value for value in humidity])

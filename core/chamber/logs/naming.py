@@ -6,9 +6,12 @@ from attrs import evolve
 
 from core.chamber.logs import heads
 from core.chamber.logs.column import Column, Role
+from core.chamber.logs.notes import ITS_HEAD_ENDS_IN_IT, Note
+from core.quantities import METRIC
+from core.sentence import Message, Sentence, as_typed
 
-ITS_HEAD_ENDS_IN_IT = "its head ends in it"
-"""Why a column has its unit: the letter is then no part of the probe's name."""
+PROBE: Message = "Probe {number}"
+COLUMN: Message = "Column {number}"
 
 
 def named(columns: tuple[Column, ...]) -> tuple[Column, ...]:
@@ -32,7 +35,7 @@ def _astray(warm: dict[int, str], humid: dict[int, str]) -> tuple[int, ...]:
 
 def _keys(columns: tuple[Column, ...], role: Role) -> dict[int, str]:
     return {
-        at: heads.probe_in(column.label, column.why_unit == ITS_HEAD_ENDS_IN_IT)
+        at: heads.probe_in(column.label, column.why_unit == Note(ITS_HEAD_ENDS_IN_IT))
         for at, column in enumerate(columns)
         if column.role == role
     }
@@ -46,16 +49,16 @@ def _paired(warm: dict[int, str], humid: dict[int, str]) -> dict[int, str]:
         return _each_alone(warm, humid)
     own = [key for key in warm.values() if key]
     is_told = len(set(own)) == len(warm)
-    names = [_probe_name(key) for key in own] if is_told else [f"Probe {i}" for i in range(1, len(warm) + 1)]
+    names = [_probe_name(key) for key in own] if is_told else [_key(PROBE, i) for i in range(1, len(warm) + 1)]
     return dict(zip(warm, names, strict=True)) | dict(zip(humid, names, strict=True))
 
 
 def _each_alone(warm: dict[int, str], humid: dict[int, str]) -> dict[int, str]:
     """By their heads where these differ, humidities beside the temperatures of their name; else by their columns."""
     keys = list(warm.values())
-    names = {at: _probe_name(key) if keys.count(key) == 1 else f"Column {at + 1}" for at, key in warm.items()}
+    names = {at: _probe_name(key) if keys.count(key) == 1 else _key(COLUMN, at + 1) for at, key in warm.items()}
     own = {key: names[at] for at, key in warm.items() if keys.count(key) == 1}
-    return names | {at: own.get(key, f"Column {at + 1}") for at, key in humid.items()}
+    return names | {at: own.get(key, _key(COLUMN, at + 1)) for at, key in humid.items()}
 
 
 def _heads_tell(warm: dict[int, str], humid: dict[int, str]) -> bool:
@@ -63,13 +66,25 @@ def _heads_tell(warm: dict[int, str], humid: dict[int, str]) -> bool:
     return apart and (set(humid.values()) <= set(warm.values()) or set(warm.values()) <= set(humid.values()))
 
 
-def note_on(columns: tuple[Column, ...]) -> tuple[str, ...]:
+def note_on(columns: tuple[Column, ...]) -> tuple[Note, ...]:
     """What to say where several probes were told apart by nothing but the order of their columns."""
     warm, humid = _keys(columns, "temperature"), _keys(columns, "humidity")
     if len(warm) < 2 or len(warm) != len(humid) or _heads_tell(warm, humid):
         return ()
-    return ("The heads do not say which humidity belongs to which temperature: they were paired in their order.",)
+    return (Note("paired"),)
 
 
 def _probe_name(key: str) -> str:
-    return f"Probe {key or 1}" if not key or key.isdigit() else key
+    return _key(PROBE, key or 1) if not key or key.isdigit() else key
+
+
+def _key(text: Message, number: int | str) -> str:
+    """How a probe without a name is known, in every language alike: proofs keep it."""
+    return Sentence(text, {"number": str(number)}).say(METRIC)
+
+
+def called(probe: str) -> Sentence:
+    """What a probe is called to the reader: as its head has it, or by its number."""
+    number = probe.rpartition(" ")[2]
+    numbered = (Sentence(PROBE, {"number": number}), Sentence(COLUMN, {"number": number}))
+    return next((each for each in numbered if number and each.say(METRIC) == probe), as_typed(probe))

@@ -16,9 +16,16 @@ from core.chamber.logs.moments import reader
 from core.chamber.logs.taking import Tables
 from core.chamber.logs.trial import is_much
 from core.chamber.logs.values import echo
+from core.quantities import COUNT, Amount
 from core.refusals import Refusal
+from core.sentence import Message, Sentence
 
 ROWS_A_STEP = 4096
+ANOTHER_LOG: Message = "At line {line} another log begins ({text}). Save each as a file of its own."
+MOSTLY_LOST: Message = (
+    "{lost} of {of} lines of this log cannot be read, the first of them line {line}: {why} Export it with every row "
+    "written alike."
+)
 OPEN_TIMES = ("order", "elapsed", "count", "month", "time", "clocks")
 
 
@@ -78,10 +85,8 @@ def _refuse_other_logs(tables: Tables, lines: list[str]) -> None:
     for line, labels in tables.heads_again.items():
         other = _title(lines[:line])
         if labels[: len(own)] != own or (title and other and title != other):
-            sentence = "At line {line} another log begins ({text}). Save each as a file of its own."
-            raise Refusal(
-                "log", sentence.format(line=line, text=echo(other if labels[: len(own)] == own else labels[-1]))
-            )
+            begun = {"line": str(line), "text": echo(other if labels[: len(own)] == own else labels[-1])}
+            raise Refusal("log", Sentence(ANOTHER_LOG, begun))
 
 
 def _title(down_to_head: list[str]) -> str:
@@ -97,11 +102,8 @@ def _refuse_what_is_mostly_lost(tables: Tables) -> None:
     if tables.layout.losses_taken or not is_much(lost, of):
         return
     first = next(each for each in tables.skipped if each.line in tables.lost_lines)
-    raise Refusal(
-        "log",
-        f"{lost} of {of} lines of this log cannot be read, the first of them line {first.line}: {first.why} "
-        "Export it with every row written alike.",
-    )
+    told = {"lost": Amount(lost, COUNT), "of": Amount(of, COUNT), "line": str(first.line), "why": first.why}
+    raise Refusal("log", Sentence(MOSTLY_LOST, told))
 
 
 def _parts(layout: Layout) -> list[Layout]:

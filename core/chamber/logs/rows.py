@@ -7,13 +7,15 @@ from collections.abc import Iterable
 
 from attrs import frozen
 
+from core.sentence import Sentence
+
 
 @frozen
 class Skipped:
     """A line, or one value in it, that was not taken. Lines count from 1."""
 
     line: int
-    why: str
+    why: Sentence
 
 
 class Rows:

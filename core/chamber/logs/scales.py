@@ -9,6 +9,8 @@ from typing import Literal
 
 from attrs import frozen
 
+from core.language import Message
+
 Unit = Literal[
     "", "°C", "°F", "K", "°C/10", "°C/100", "°C/1000", "°F/10", "°F/100", "%", "fraction", "%/10", "%/100", "written"
 ]
@@ -31,7 +33,7 @@ class Scale:
     """What a number in a unit means: °C for a temperature, 0 to 1 for a humidity."""
 
     role: Literal["temperature", "humidity"]
-    words: str
+    words: Message
     meaning: Callable[[float], float]
     is_scaled: bool = False
 

@@ -12,6 +12,7 @@ from functools import lru_cache
 
 from core.chamber.logs.decoding import KEPT_TEXTS
 from core.chamber.logs.head_words import words
+from core.sentence import MONTHS, Message
 
 FEWEST_DIGITS, LONGEST = 3, 48
 
@@ -118,11 +119,11 @@ def shared_month(text: str) -> str:
     return next((word for word in words if word[:3] in dict(_SHARED) and not month_of(word)), "")
 
 
-def months_meant(word: str) -> dict[str, str]:
-    """What such a word means, in English, by the language."""
+def months_meant(word: str) -> dict[str, Message]:
+    """What such a word means, by the language."""
     nothing: dict[str, int] = {}
     meant = next((meant for start, meant in _SHARED if word.startswith(start)), nothing)
-    return {tongue: _ENGLISH[month] for tongue, month in meant.items()}
+    return {tongue: MONTHS[month - 1] for tongue, month in meant.items()}
 
 
 @lru_cache(maxsize=KEPT_TEXTS)

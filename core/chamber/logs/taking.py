@@ -16,9 +16,13 @@ from core.chamber.logs.layout import Layout
 from core.chamber.logs.moments import column_reader, reader
 from core.chamber.logs.rows import Rows, Skipped
 from core.chamber.logs.values import Memo, echo, looks_broken, value_of
+from core.quantities import COUNT, Amount
+from core.sentence import Message, Said, Sentence, said
 
 BLOCK = 256
 """Lines taken at once where none of them is odd."""
+ONE_CELL: Message = "This line has {count} cell where {wanted} belong."
+CELLS: Message = "This line has {count} cells where {wanted} belong."
 SUMS_UP = Memo(heads.sums_up)
 """For each text whether its row sums up others."""
 
@@ -30,7 +34,7 @@ class _Wanted:
     at: int
     column: Column
     meaning: Memo
-    why: Callable[[str], str]
+    why: Callable[[str], Sentence | None]
 
 
 class Tables:
@@ -63,11 +67,11 @@ class Tables:
     def taken(self) -> int:
         return sum(len(rows.times) for rows in self.by_probe.values())
 
-    def skip(self, line: int, why: str) -> None:
+    def skip(self, line: int, why: Said) -> None:
         """A line that is not taken, or not all of it."""
-        self.skipped.append(Skipped(line, why))
+        self.skipped.append(Skipped(line, said(why)))
 
-    def _lose(self, line: int, why: str) -> None:
+    def _lose(self, line: int, why: Said) -> None:
         """A line that holds something, of which nothing is read."""
         self.skip(line, why)
         self.lost_lines[line] = None
@@ -127,7 +131,8 @@ class Tables:
             if probe_at is not None:
                 rows = self.by_probe.get(cells[probe_at].strip())
             if rows is None:
-                self._lose(index + 1, f"{echo(cells[probe_at or 0])} is not one of this file's probes.")
+                told = {"cell": echo(cells[probe_at or 0])}
+                self._lose(index + 1, Sentence("{cell} is not one of this file's probes.", told))
                 continue
             rows.times.append(at)
             rows.lines.append(index + 1)
@@ -154,7 +159,8 @@ class Tables:
         elif len(cells) > self._raw_width and not any(cell.strip() for cell in cells[self._raw_width :]):
             return cells[: self._raw_width]
         else:
-            self._lose(number, f"This line has {len(cells)} cells where {self._raw_width} belong.")
+            told = {"count": Amount(len(cells), COUNT), "wanted": str(self._raw_width)}
+            self._lose(number, Sentence(ONE_CELL, told, plural=CELLS))
         if self._last_may_be_cut and self._latest is not None and self._latest.lines[-1] == number - 1:
             self._latest.drop_last()
             self.skip(number - 1, "The line after this one is broken: the last value here may be cut off.")
@@ -168,19 +174,20 @@ class Tables:
             self.heads_again[number] = [cell.strip() for cell in cells]
             self.skip(number, "The column heads are repeated here.")
         elif told:
-            self._lose(number, f"{echo(told)} is not a time as this file writes them.")
+            self._lose(number, Sentence("{cell} is not a time as this file writes them.", {"cell": echo(told)}))
         elif any(cells[each.at].strip() for each in self._wanted):
             self._lose(number, "This line has no time.")
 
     def _skip_value(self, wanted: _Wanted, cell: str, number: int) -> bool:
         """List a value that was not taken. False where the whole line may be broken."""
         why = wanted.why(cell)
-        if not why:
+        if why is None:
             return True
-        label = wanted.column.label or f"Column {wanted.at + 1}"
         self.lost_values.setdefault(wanted.at, []).append((number, cell))
         is_whole = not looks_broken(cell, wanted.column.mark or self.layout.decimal or ".")
-        self.skip(number, f"{label}: {why}" + ("" if is_whole else " Nothing of this line was taken."))
+        label = wanted.column.label or Sentence("Column {number}", {"number": str(wanted.at + 1)})
+        text: Message = "{column}: {why}" if is_whole else "{column}: {why} Nothing of this line was taken."
+        self.skip(number, Sentence(text, {"column": label, "why": why}))
         return is_whole
 
 

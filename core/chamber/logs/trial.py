@@ -28,20 +28,18 @@ def with_losses(layout: Layout, lines: list[str], picked: Sequence[int]) -> Layo
     tables = Tables(_supposed(layout))
     rows = [index for index in picked if index >= layout.first_line - 1]
     tables.take([lines[index] for index in rows], 0, len(rows))
-    return evolve(layout, losses=tuple(_losses(layout, tables, lines, rows)))
+    return evolve(layout, losses=tuple(_losses(tables, lines, rows)))
 
 
-def _losses(layout: Layout, tables: Tables, lines: list[str], rows: Sequence[int]) -> list[Loss]:
+def _losses(tables: Tables, lines: list[str], rows: Sequence[int]) -> list[Loss]:
     found: list[Loss] = []
     of = len(rows)
     if is_much(len(tables.lost_lines), of):
         line = rows[next(iter(tables.lost_lines)) - 1] + 1
-        found.append(Loss("lines", len(tables.lost_lines), of, line, _short(lines[line - 1])))
+        found.append(Loss(len(tables.lost_lines), of, line, _short(lines[line - 1])))
     for at, lost in tables.lost_values.items():
         if is_much(len(lost), of):
-            label = layout.columns[at].label
-            what = f"values of “{label}”" if label else f"values of column {at + 1}"
-            found.append(Loss(what, len(lost), of, rows[lost[0][0] - 1] + 1, _short(lost[0][1])))
+            found.append(Loss(len(lost), of, rows[lost[0][0] - 1] + 1, _short(lost[0][1]), at))
     return found
 
 

@@ -12,12 +12,20 @@ from attrs import frozen
 from core.chamber.logs.column import Column
 from core.chamber.logs.decoding import KEPT_TEXTS, UNREAD
 from core.chamber.logs.scales import NOTHING, SCALES, Unit
+from core.quantities import RELATIVE_HUMIDITY, TEMPERATURE, Amount
+from core.sentence import Message, Sentence
 
 COLDEST_C, WARMEST_C = -60.0, 120.0
 START_UP_C = 85.0
 """What a common kind of digital sensor says before its first measurement; no curing chamber is as hot."""
 WETTEST = 1.10
 """Above 100 % a sensor is off by a little; above this it is broken."""
+NOT_ONE: dict[str, Message] = {
+    "temperature": "{cell} is not a temperature.",
+    "humidity": "{cell} is not a humidity.",
+}
+PART_MISSING: Message = "{cell} has not as many decimals as the rest of its column: a part may be missing."
+NO_AIR: Message = "{cell} is outside 0 to {most} relative humidity: no air is."
 MOST_TEXTS = 50_000
 LONGEST_ECHO = 24
 LONGEST_WORD = 16
@@ -73,39 +81,40 @@ def unit_of(text: str) -> Unit | None:
     return _UNITS.get(plain) if plain else ""
 
 
-def value_of(cell: str, column: Column, decimal: str) -> tuple[float, str]:
-    """The cell in °C or as a fraction and "", or NaN and why. An empty cell is NaN for no reason: nothing was measured.
+def value_of(cell: str, column: Column, decimal: str) -> tuple[float, Sentence | None]:
+    """The cell in °C or as a fraction and None, or NaN and why. An empty cell is NaN for no reason.
 
     Humidity from 100 to 110 % is given as it stands, to be capped by who counts it. Raises nothing.
     """
     if not cell or cell.isspace():
-        return NOTHING, ""
+        return NOTHING, None
     found = number(cell, column.mark or decimal)
     unit = found and (found.unit or column.unit)
     scale = SCALES.get(unit or "")
     if found is None or scale is None or scale.role != column.role:
-        return NOTHING, f"{echo(cell)} is not a {column.role}."
+        return NOTHING, Sentence(NOT_ONE[column.role], {"cell": echo(cell)})
     if column.means_nothing and found.value in column.means_nothing:
-        return NOTHING, ""  # as an empty cell: the person said that nothing was measured
+        return NOTHING, None  # as an empty cell: the person said that nothing was measured
     if column.decimals is not None and found.decimals != column.decimals:
-        return NOTHING, f"{echo(cell)} has not as many decimals as the rest of its column: a part may be missing."
+        return NOTHING, Sentence(PART_MISSING, {"cell": echo(cell)})
     if column.role == "temperature":
         return _temperature(scale.meaning(found.value), cell)
     return _humidity(scale.meaning(found.value), cell)
 
 
-def _temperature(value_c: float, cell: str) -> tuple[float, str]:
+def _temperature(value_c: float, cell: str) -> tuple[float, Sentence | None]:
     if not COLDEST_C <= value_c <= WARMEST_C:
-        return NOTHING, f"{echo(cell)} is outside −60 to 120 °C (−76 to 248 °F): no chamber is."
+        bounds = {"low": Amount(COLDEST_C, TEMPERATURE), "high": Amount(WARMEST_C, TEMPERATURE)}
+        return NOTHING, Sentence("{cell} is outside {low} to {high}: no chamber is.", {"cell": echo(cell), **bounds})
     if isclose(value_c, START_UP_C):
-        return NOTHING, f"{echo(cell)} is what a sensor says before it has measured."
-    return value_c, ""
+        return NOTHING, Sentence("{cell} is what a sensor says before it has measured.", {"cell": echo(cell)})
+    return value_c, None
 
 
-def _humidity(value: float, cell: str) -> tuple[float, str]:
+def _humidity(value: float, cell: str) -> tuple[float, Sentence | None]:
     if not 0 <= value <= WETTEST:
-        return NOTHING, f"{echo(cell)} is outside 0 to 110 % relative humidity: no air is."
-    return value, ""
+        return NOTHING, Sentence(NO_AIR, {"cell": echo(cell), "most": Amount(WETTEST, RELATIVE_HUMIDITY)})
+    return value, None
 
 
 def looks_broken(cell: str, decimal: str) -> bool:

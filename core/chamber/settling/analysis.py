@@ -27,7 +27,7 @@ from core.chamber.settling.swing import CannotSee, Swing, Trace, arrives_at, req
 from core.chamber.settling.wanted import Wanted
 from core.chamber.settling.witness import witness_of
 from core.refusals import OutOfRange
-from core.sentence import Sentence
+from core.sentence import Sentence, in_turn
 from core.vapour import STANDARD_PA
 
 
@@ -40,9 +40,9 @@ class Compressor:
     runs: tuple[Run, ...] = ()
     events: tuple[Event, ...] = ()
     rhythm: Rhythm | None = None
-    why_not: str = ""
+    why_not: Sentence | None = None
     is_counted: bool = False
-    events_why_not: str = ""
+    events_why_not: Sentence | None = None
     looked: Looked = NOWHERE
 
     @property
@@ -185,24 +185,26 @@ def _compressor(series: Series, room_c: float | None, air: HumidAir | None) -> S
         require_steps(trace, swing)
         yield series.probe
     except CannotSee as reason:
-        events_why_not = reason.sentence if trace is None or not runs else why_no_events(trace)
-        return Compressor(runs, events, None, reason.sentence, False, events_why_not, looked)
+        events_why_not = reason.said if trace is None or not runs else why_no_events(trace)
+        return Compressor(runs, events, None, reason.said, False, events_why_not, looked)
     rhythm, why_not = _measured(trace, swing, runs, events, room_c)
     if events and rhythm is not None:
         runs = find_runs(trace, swing, events, rhythm.late_s)
     uncounted = why_not_counted(trace, swing, events, rhythm)
-    why_not = " ".join(each for each in (why_not, uncounted) if each)
-    return Compressor(runs, events, rhythm, why_not, not uncounted, why_no_events(trace), looked)
+    whys = [each for each in (why_not, uncounted) if each is not None]
+    return Compressor(
+        runs, events, rhythm, in_turn(whys) if whys else None, not uncounted, why_no_events(trace), looked
+    )
 
 
 def _measured(
     trace: Trace, swing: Swing, runs: Sequence[Run], events: Sequence[Event], room_c: float | None
-) -> tuple[Rhythm | None, str]:
+) -> tuple[Rhythm | None, Sentence | None]:
     """The rhythm, or why it cannot be measured: the runs may be counted all the same."""
     try:
-        return rhythm_of(trace, swing, runs, events, room_c), ""
+        return rhythm_of(trace, swing, runs, events, room_c), None
     except CannotSee as reason:
-        return None, reason.sentence
+        return None, reason.said
 
 
 def _probe(series: Series, wanted: Wanted, room_c: float | None, pressure_pa: float) -> Steps[Probe]:

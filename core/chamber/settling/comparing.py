@@ -9,6 +9,7 @@ from attrs import frozen
 from core.chamber.settling.analysis import Analysis
 from core.chamber.settling.measures import DRIFT, FINE_DIFFERENCE, FINE_TEMPERATURE, LASTS, SPEED, STARTS, after
 from core.chamber.settling.rhythm import Rhythm
+from core.language import Message
 from core.quantities import COUNT, LOSS, RELATIVE_HUMIDITY, Amount, Quantity
 
 
@@ -17,12 +18,12 @@ class Compared:
     """One figure of both runs; None where a run does not show it."""
 
     key: str
-    name: str
+    name: Message
     one: Amount | None
     other: Amount | None
 
 
-FIGURE_NAMES = {
+FIGURE_NAMES: dict[str, Message] = {
     "settled": "Settled after",
     "mean": "Mean temperature",
     "lowest": "Lowest",

@@ -17,6 +17,7 @@ from attrs import evolve, frozen
 from core.chamber.settling.holds import TURNS_WITHIN_S, Holds, least_k
 from core.chamber.settling.swing import Swing, Trace
 from core.chamber.settling.witness import Witness
+from core.sentence import Sentence
 
 Kind = Literal["door", "defrost"]
 
@@ -88,11 +89,11 @@ def other_ways(events: Sequence[Event]) -> list[tuple[Event, ...]]:
     return [tuple(evolve(event, kind=kind) if event in unsure else event for event in events) for kind in kinds]
 
 
-def why_no_events(trace: Trace) -> str:
-    """Why doors and defrosts cannot be told in this trace; empty where they can."""
+def why_no_events(trace: Trace) -> Sentence | None:
+    """Why doors and defrosts cannot be told in this trace; None where they can."""
     if trace.interval_s <= SLOWEST_TO_TELL_S:
-        return ""
-    return (
+        return None
+    return Sentence(
         "Doors and defrosts cannot be told apart by so few readings: neither is counted. Log every 2 min or oftener; "
         "every minute is best."
     )

@@ -18,7 +18,7 @@ from core.chamber.settling.measures import (
 from core.chamber.settling.plain_figure import plain
 from core.chamber.settling.rhythm import Rhythm
 from core.quantities import COUNT, LOSS, RATIO, Amount
-from core.sentence import Sentence
+from core.sentence import Message, Sentence
 from core.sources import (
     CYCLES_SEEN,
     DEFINITION,
@@ -30,11 +30,20 @@ from core.sources import (
 )
 from core.working import Figure
 
-ABOUT = "About: the probe and the coil answer late and blur where a run begins and ends."
-ROUGHLY = "Roughly: the readings are too few, too coarse or too noisy to tell how long a run lasts."
-FEW_PROBES = "Known only where the probes hung: the standard asks for nine in a chamber up to two cubic metres."
-WHILE_LOGGED = "The log pauses: what happened in its pauses is not counted."
-DURING_HALF_HOUR = "The compressor's cycle is longer than half an hour, so no half-hour shows its whole swing."
+ABOUT: Message = "About: the probe and the coil answer late and blur where a run begins and ends."
+ROUGHLY: Message = "Roughly: the readings are too few, too coarse or too noisy to tell how long a run lasts."
+FEW_PROBES: Message = (
+    "Known only where the probes hung: the standard asks for nine in a chamber up to two cubic metres."
+)
+AFTER_PULL_DOWN: Message = "After the first pull-down: {value}"
+SHARES: dict[str, Message] = {
+    "run_share_least": "Share of the time it runs, at least",
+    "run_share_most": "Share of the time it runs, at most",
+}
+LIKE_A_DEFROST: Message = "Rises faster than the chamber warms by itself, for ten minutes or longer: {value}"
+LIKE_A_DOOR: Message = "Rises within some minutes, and gone again: {value}"
+WHILE_LOGGED: Message = "The log pauses: what happened in its pauses is not counted."
+DURING_HALF_HOUR: Message = "The compressor's cycle is longer than half an hour, so no half-hour shows its whole swing."
 
 
 def figures_of(probe: Probe) -> tuple[Figure, ...]:
@@ -77,7 +86,7 @@ def space_figures(analysis: Analysis) -> tuple[Figure, ...]:
             "Variation in space (IEC 60068-3-5)",
             space.variation_k,
             FINE_DIFFERENCE,
-            "Greatest distance of a probe's mean from the centre's mean",
+            "Greatest distance of a probe's mean from the centre's mean: {value}",
             MAPPING_IEC,
             cautions,
         ),
@@ -86,7 +95,7 @@ def space_figures(analysis: Analysis) -> tuple[Figure, ...]:
             "Uniformity (GB/T)",
             space.uniformity_k,
             FINE_DIFFERENCE,
-            "Warmest less coldest probe at each moment; its mean over 30 min; the worst half-hour of the log",
+            "Warmest less coldest probe at each moment; its mean over 30 min; the worst half-hour of the log: {value}",
             MAPPING_GB,
             cautions,
         ),
@@ -95,7 +104,7 @@ def space_figures(analysis: Analysis) -> tuple[Figure, ...]:
             "Spatial inhomogeneity (DKD-R 5-7)",
             space.inhomogeneity_k,
             FINE_DIFFERENCE,
-            "Greatest distance of any probe from the centre at any moment, a half-width",
+            "Greatest distance of any probe from the centre at any moment, a half-width: {value}",
             MAPPING_DKD,
             cautions,
         ),
@@ -104,11 +113,13 @@ def space_figures(analysis: Analysis) -> tuple[Figure, ...]:
 
 def _temperature(probe: Probe) -> Iterator[Figure]:
     whole, steady = probe.temperature, probe.steady
-    weigh = "Each reading weighs by the time it covers, three logging intervals at most; after the first pull-down"
+    weigh = (
+        "Each reading weighs by the time it covers, three logging intervals at most; after the first pull-down: {value}"
+    )
     yield plain("mean", "Mean temperature", steady.mean, FINE_TEMPERATURE, weigh, DEFINITION)
     yield plain("deviation", "Standard deviation", steady.deviation, FINE_DIFFERENCE, weigh, DEFINITION)
-    yield plain("lowest", "Lowest", steady.lowest, FINE_TEMPERATURE, "After the first pull-down", DEFINITION)
-    yield plain("highest", "Highest", steady.highest, FINE_TEMPERATURE, "After the first pull-down", DEFINITION)
+    yield plain("lowest", "Lowest", steady.lowest, FINE_TEMPERATURE, AFTER_PULL_DOWN, DEFINITION)
+    yield plain("highest", "Highest", steady.highest, FINE_TEMPERATURE, AFTER_PULL_DOWN, DEFINITION)
     yield plain("low_5", "5 % of the time below", steady.low_5, FINE_TEMPERATURE, weigh, DEFINITION)
     yield plain("high_95", "5 % of the time above", steady.high_95, FINE_TEMPERATURE, weigh, DEFINITION)
     if whole.in_band is not None:
@@ -132,17 +143,18 @@ def _settling(probe: Probe) -> Iterator[Figure]:
         yield Figure("settled", "Settled after", since.value, LASTS, (Sentence(words, {"since": since}),), SETTLED_DIN)
     if probe.drift_k is not None:
         words = (
-            "Slope of the straight line through the readings since it settled or came down, doors and defrosts apart"
+            "Slope of the straight line through the readings since it settled or came down, doors and defrosts apart: "
+            "{value}"
         )
         yield plain("drift", "Drift", probe.drift_k / 86_400, DRIFT, words, MAPPING_DKD)
     rhythm = probe.compressor.rhythm
     cautions = (DURING_HALF_HOUR,) if rhythm is not None and rhythm.period_s > 1800 else ()
-    words = "(Highest − lowest) ÷ 2 within 30 min, of the worst half-hour, doors and defrosts left out"
+    words = "(Highest − lowest) ÷ 2 within 30 min, of the worst half-hour, doors and defrosts left out: {value}"
     yield plain(
         "fluctuation", "Fluctuation (GB/T), ±", probe.fluctuation_k, FINE_DIFFERENCE, words, MAPPING_GB, cautions
     )
     if probe.instability_k is not None:
-        words = "Greatest distance of a reading from the mean since then, a half-width"
+        words = "Greatest distance of a reading from the mean since then, a half-width: {value}"
         yield plain(
             "instability", "Temporal instability (DKD-R 5-7)", probe.instability_k, FINE_DIFFERENCE, words, MAPPING_DKD
         )
@@ -175,11 +187,20 @@ def _rhythm(rhythm: Rhythm) -> Iterator[Figure]:
     else:
         yield from _share_between(rhythm)
     yield plain(
-        "swing", "Swing of the temperature", rhythm.swing_k, FINE_DIFFERENCE, "Usual peak − usual foot", CYCLES_SEEN
+        "swing",
+        "Swing of the temperature",
+        rhythm.swing_k,
+        FINE_DIFFERENCE,
+        "Usual peak − usual foot: {value}",
+        CYCLES_SEEN,
     )
-    yield plain("cools_by", "Cools by", rhythm.cools_by_s, SPEED, "Slope in the middle of the runs", CYCLES_SEEN)
-    yield plain("warms_by", "Warms by", rhythm.warms_by_s, SPEED, "Slope in the middle of the holds", CYCLES_SEEN)
-    words = "How far the first pull-down went below the usual foot"
+    yield plain(
+        "cools_by", "Cools by", rhythm.cools_by_s, SPEED, "Slope in the middle of the runs: {value}", CYCLES_SEEN
+    )
+    yield plain(
+        "warms_by", "Warms by", rhythm.warms_by_s, SPEED, "Slope in the middle of the holds: {value}", CYCLES_SEEN
+    )
+    words = "How far the first pull-down went below the usual foot: {value}"
     yield plain("overshoot", "Overshoot", rhythm.passed_k, FINE_DIFFERENCE, words, DEFINITION)
     if rhythm.warming_s is not None and rhythm.room_c is not None:
         amounts = {"room": Amount(rhythm.room_c, FINE_TEMPERATURE), "tau": Amount(rhythm.warming_s, LASTS)}
@@ -195,11 +216,8 @@ def _rhythm(rhythm: Rhythm) -> Iterator[Figure]:
 
 
 def _share_between(rhythm: Rhythm) -> Iterator[Figure]:
-    limits = (
-        ("run_share_least", "Share of the time it runs, at least", rhythm.cools_low_s, rhythm.run_share_low),
-        ("run_share_most", "Share of the time it runs, at most", rhythm.cools_high_s, rhythm.run_share_high),
-    )
-    for key, name, cools_s, share in limits:
+    least, most = (rhythm.cools_low_s, rhythm.run_share_low), (rhythm.cools_high_s, rhythm.run_share_high)
+    for (key, name), (cools_s, share) in zip(SHARES.items(), (least, most), strict=True):
         amounts = {
             "cools": Amount(cools_s, LASTS),
             "period": Amount(rhythm.period_s, LASTS),
@@ -210,11 +228,10 @@ def _share_between(rhythm: Rhythm) -> Iterator[Figure]:
 
 
 def _events(probe: Probe) -> Iterator[Figure]:
-    named = (
-        ("defrost", "Defrosts", "Rises faster than the chamber warms by itself, for ten minutes or longer"),
-        ("door", "Doors opened", "Rises within some minutes, and gone again"),
-    )
+    if probe.compressor.events_why_not:
+        return
     cautions = () if probe.compressor.looked.is_whole else (WHILE_LOGGED,)
-    for kind, name, words in () if probe.compressor.events_why_not else named:
-        count = sum(event.kind == kind for event in probe.compressor.events)
-        yield plain(f"{kind}s", name, count, COUNT, words, CYCLES_SEEN, cautions)
+    kinds = [event.kind for event in probe.compressor.events]
+    defrosts, doors = kinds.count("defrost"), kinds.count("door")
+    yield plain("defrosts", "Defrosts", defrosts, COUNT, LIKE_A_DEFROST, CYCLES_SEEN, cautions)
+    yield plain("doors", "Doors opened", doors, COUNT, LIKE_A_DOOR, CYCLES_SEEN, cautions)

@@ -5,11 +5,12 @@ from __future__ import annotations
 from attrs import frozen
 
 from core.chamber.settling.swing import Swing, Trace
+from core.sentence import Sentence
 
 SHORT_HOLE = 0.5
 """Of the shorter of run and hold. So short a pause hides no run and no hold whole, and a turn in it shows by what the
 trace does before and after."""
-IN_PAUSES = (
+IN_PAUSES = Sentence(
     "The log pauses, and runs that began or ended in its pauses are not counted: the count is of the time that was "
     "logged. Let the logger run on without a pause."
 )

@@ -15,6 +15,7 @@ from core.chamber.settling.humid_air import HumidAir
 from core.chamber.settling.rhythm import Cycle
 from core.chamber.settling.swing import FEWEST_A_PERIOD, CannotSee, width_of
 from core.chamber.settling.trace import percentile, smooth, step
+from core.sentence import Message, Sentence
 
 SAME_RHYTHM = 0.15
 SLOWEST_TO_TELL_S = 150.0
@@ -32,6 +33,10 @@ class Swing:
     give: float
 
 
+FEW_HUMIDITIES: Message = "There are too few humidities to see the humidifier work."
+TOO_SLOW: Message = "How often the humidifier works cannot be told from so few readings: log every 2 min or oftener."
+
+
 @frozen
 class HumidRhythm:
     """swing: None without cycles, or lost in the logger's step. work: how often the humidifier works; None, and why,
@@ -41,7 +46,7 @@ class HumidRhythm:
     swing: Swing | None
     work: Work | None
     follows: bool
-    why_not: str = ""
+    why_not: Sentence | None = None
 
 
 def humid_rhythm(
@@ -50,14 +55,13 @@ def humid_rhythm(
     """events: doors and defrosts, whose vapour is not the humidifier's."""
     swing = _swing(air, cycles)
     if len(air.times_s) < 2 * FEWEST_A_PERIOD:
-        return HumidRhythm(swing, None, False, "There are too few humidities to see the humidifier work.")
+        return HumidRhythm(swing, None, False, Sentence(FEW_HUMIDITIES))
     if air.lasts_s[-1] > SLOWEST_TO_TELL_S:
-        why_not = "How often the humidifier works cannot be told from so few readings: log every 2 min or oftener."
-        return HumidRhythm(swing, None, False, why_not)
+        return HumidRhythm(swing, None, False, Sentence(TOO_SLOW))
     try:
         work = work_of(air, runs, events)
     except CannotSee as reason:
-        return HumidRhythm(swing, None, False, reason.sentence)
+        return HumidRhythm(swing, None, False, reason.said)
     gaps_s = sorted(after_s - before_s for before_s, after_s in pairwise(work.begun_s))
     usual_s = percentile(sorted(cycle.lasts_s for cycle in cycles), 0.5) if cycles else 0.0
     follows = bool(cycles) and abs(percentile(gaps_s, 0.5) / usual_s - 1) < SAME_RHYTHM

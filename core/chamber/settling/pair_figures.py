@@ -4,32 +4,26 @@ from __future__ import annotations
 
 from core.chamber.settling.mapping import Pair
 from core.chamber.settling.measures import FINE_DIFFERENCE
-from core.quantities import Amount
-from core.sentence import Sentence
+from core.chamber.settling.plain_figure import plain
+from core.language import Message
 from core.sources import DEFINITION
 from core.working import Figure
+
+NAMES: dict[str, Message] = {
+    "mean": "Mean difference",
+    "deviation": "Standard deviation",
+    "lowest": "Least",
+    "highest": "Greatest",
+    "low_5": "5 % of the time below",
+    "high_95": "5 % of the time above",
+}
+"""By the names of a Spread."""
 
 
 def pair_figures(pair: Pair) -> tuple[Figure, ...]:
     """The first less the second, over the readings they share in time."""
-    spread = pair.difference
-    words = "First less second at each moment both were logged, weighed by the time it covers"
-    named = (
-        ("mean", "Mean difference", spread.mean),
-        ("deviation", "Standard deviation", spread.deviation),
-        ("lowest", "Least", spread.lowest),
-        ("highest", "Greatest", spread.highest),
-        ("low_5", "5 % of the time below", spread.low_5),
-        ("high_95", "5 % of the time above", spread.high_95),
-    )
+    text: Message = "First less second at each moment both were logged, weighed by the time it covers: {value}"
     return tuple(
-        Figure(
-            key,
-            name,
-            value,
-            FINE_DIFFERENCE,
-            (Sentence(words + ": {value}", {"value": Amount(value, FINE_DIFFERENCE)}),),
-            DEFINITION,
-        )
-        for key, name, value in named
+        plain(key, name, getattr(pair.difference, key), FINE_DIFFERENCE, text, DEFINITION)
+        for key, name in NAMES.items()
     )

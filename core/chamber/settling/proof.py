@@ -13,7 +13,7 @@ from core.chamber.settling.measures import DRIFT, LASTS, after
 from core.chamber.settling.settled import Drift
 from core.chamber.settling.staying import LEAST_INSIDE, LONGEST_OUT_S, MOST_EXCUSED, Stay
 from core.quantities import LOSS, RELATIVE_HUMIDITY, TEMPERATURE, TEMPERATURE_DIFFERENCE, Amount
-from core.sentence import Sentence
+from core.sentence import Message, Sentence
 from core.sources import COMMON_PRACTICE, CYCLES_SEEN, MAPPING_DKD, MAPPING_IEC, MAPPING_WHO, SETTLED_DIN
 from core.verdict import Reason
 
@@ -22,7 +22,7 @@ DRIFT_PART = 0.5
 SLACK = 1e-9
 LAST_READING_S = 600.0
 """The last reading stands for one interval more: two days of minutes end at 47 h 59 min."""
-BRING = {
+BRING: dict[str, Message] = {
     "temperature": "Bring the temperature between {low} and {high}: see what to change.",
     "humidity": "Bring the humidity between {low} and {high}: see what to change.",
 }

@@ -7,9 +7,9 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 
-from core.sentence import Sentence, Value
+from core.sentence import Message, Sentence, Value
 
-REASONS = {
+REASONS: dict[str, Message] = {
     "length": "The readings cover {covered}; {least} are needed.",
     "sampling": "“{probe}” was read every {interval}; its cycles of {period} need a reading every {most}.",
     "sampling-without-cycles": (
@@ -68,7 +68,7 @@ REASONS = {
     "humidity-not-yet": "“{probe}”: its humidity has been between {low} and {high} for the last {window} only.",
 }
 
-ADVICE = {
+ADVICE: dict[str, Message] = {
     "none": (
         "The logs do not say what to change. A reading every minute, a second probe, the humidity and the room's "
         "temperature, logged for two days with the door shut, would tell more."
@@ -110,7 +110,7 @@ ADVICE = {
     "never-cold": "It never comes down to its band: look at the door's seal, at ice, at the room's heat.",
 }
 
-CORRECTED = {
+CORRECTED: dict[str, Message] = {
     "temperature-as-logged": "“{probe}” failed its {check} of {at}: its temperature is as logged.",
     "temperature-by-a-line": "“{probe}”: its temperature is corrected by a straight line ({check} of {at}).",
     "temperature-right": "“{probe}”: its temperature reads right ({check} of {at}).",
@@ -123,7 +123,7 @@ CORRECTED = {
     "humidity-lowered": "“{probe}”: its humidity is corrected by −{by} ({check} of {at}).",
 }
 
-PROOF_WORDS = {
+PROOF_WORDS: dict[str, Message] = {
     **{f"reason-{key}": text for key, text in REASONS.items()},
     **{f"advice-{key}": text for key, text in ADVICE.items()},
     **{f"corrected-{key}": text for key, text in CORRECTED.items()},

@@ -20,6 +20,7 @@ from core.chamber.settling.events import Event
 from core.chamber.settling.mean_leg import Leg, Look, MeanLeg, look_around, mean_leg
 from core.chamber.settling.swing import CannotSee, Swing, Trace
 from core.chamber.settling.trace import percentile
+from core.sentence import Message, Sentence
 
 FEWEST_RUNS = 3
 MID_PART = 0.36
@@ -40,11 +41,11 @@ itself, any other, and any of stairs, only with its range. So nine of ten that a
 simulated chambers)."""
 BETWEEN_READINGS = 0.25
 """Of the time between two: where a run turns is not known better, however many are laid over one another."""
-WARMS_APART = (
+WARMS_APART = Sentence(
     "The warming time constant cannot be told: the holds do not warm at one pace throughout, as where air and wall "
     "warm apart."
 )
-TOO_COARSE = (
+TOO_COARSE: Message = (
     "How long the compressor runs cannot be told: the readings are too coarse or too noisy for so small a swing. "
     "Log in finer steps, or more often."
 )
@@ -90,8 +91,8 @@ class Rhythm:
     is_share_told: bool
 
     @property
-    def warming_why_not(self) -> str:
-        return WARMS_APART if self.warming_s is None and self.room_c is not None else ""
+    def warming_why_not(self) -> Sentence | None:
+        return WARMS_APART if self.warming_s is None and self.room_c is not None else None
 
     @property
     def starts_an_hour(self) -> float:

@@ -15,9 +15,12 @@ from itertools import pairwise
 from attrs import frozen
 
 from core.chamber.series import interval_s, stretches
+from core.chamber.settling.measures import FINE_DIFFERENCE, LASTS
 from core.chamber.settling.short_cycles import without_corners
 from core.chamber.settling.trace import noise, percentile, smooth, step, turns_within
+from core.quantities import COUNT, Amount
 from core.refusals import Refusal
+from core.sentence import Message, Rounded, Sentence
 
 FEWEST_A_PERIOD = 8
 """Readings to a cycle that the reference rule needs."""
@@ -30,6 +33,22 @@ WARM_CYCLES = 1.0
 """Of the swing: so far above their usual peak the first cycles may reach."""
 COARSE_STEP, FEWEST_STEPS = 0.4, 3
 """A swing of fewer steps than that is lost in them now and then."""
+
+STEP_TO_WANT_K = 0.1
+ONE_READING: Message = "There is {count} reading: too few to look for the compressor's cycles."
+FEW_READINGS: Message = "There are {count} readings: too few to look for the compressor's cycles."
+TOO_SLOW: Message = (
+    "Cycles cannot be resolved: a reading every {every} is too slow. Compressors may start every 10 min, and would "
+    "then look like slower ones. Log every {slowest} or oftener; every minute is best."
+)
+TOO_SHORT: Message = (
+    "Cycles cannot be resolved: they seem to last {lasts}, and a reading every {every} shows each fewer than {times} "
+    "times. Log more often."
+)
+STEPS_TOO_LARGE: Message = (
+    "Runs can neither be counted nor measured: the temperature swings by {size}, and the logger writes steps of "
+    "{step}. Log in steps of {wanted}."
+)
 
 
 class CannotSee(Refusal):
@@ -109,7 +128,7 @@ class Swing:
 def trace_of(times_s: Sequence[float], values: Sequence[float]) -> Trace:
     """From the first reading at the usual level on: what comes before is the chamber on its way there."""
     if len(times_s) < 2 * FEWEST_A_PERIOD:
-        raise CannotSee("log", f"There are {len(times_s)} readings: too few to look for the compressor's cycles.")
+        raise CannotSee("log", Sentence(ONE_READING, {"count": Amount(len(times_s), COUNT)}, plural=FEW_READINGS))
     first = arrives_at(values)
     if len(times_s) - first < 2 * FEWEST_A_PERIOD:
         raise CannotSee("log", "The trace reaches its usual level only at its end: let it run on.")
@@ -143,12 +162,8 @@ def sigma_of(values: Sequence[float]) -> float:
 def usual_swing(trace: Trace) -> Swing:
     """Raises CannotSee where the trace is logged too slowly, is all noise, or shows fewer than three cycles."""
     if trace.interval_s > SLOWEST_LOGGING_S * 1.01:
-        raise CannotSee(
-            "log",
-            f"Cycles cannot be resolved: a reading every {_minutes(trace.interval_s)} is too slow. Compressors may "
-            f"start every 10 min, and would then look like slower ones. Log every {_minutes(SLOWEST_LOGGING_S)} or "
-            "oftener; every minute is best.",
-        )
+        slow = {"every": Rounded(Amount(trace.interval_s, LASTS), 3), "slowest": Amount(SLOWEST_LOGGING_S, LASTS)}
+        raise CannotSee("log", Sentence(TOO_SLOW, slow))
     ordered = sorted(trace.values)
     spread = percentile(ordered, 0.9) - percentile(ordered, 0.1)
     if 3 * trace.sigma >= spread / 2 or spread <= 0:
@@ -162,22 +177,18 @@ def usual_swing(trace: Trace) -> Swing:
     swing = _swing_of(trace, list(_turns(trace, least)))
     fewest = FEWEST_OF_STAIRS if trace.is_coarse else FEWEST_TO_SEE
     if swing.period_s < fewest * trace.interval_s:
-        raise CannotSee(
-            "log",
-            f"Cycles cannot be resolved: they seem to last {_minutes(swing.period_s)}, and a reading every "
-            f"{_minutes(trace.interval_s)} shows each fewer than {fewest} times. Log more often.",
-        )
+        lasts, every = (Rounded(Amount(each_s, LASTS), 3) for each_s in (swing.period_s, trace.interval_s))
+        raise CannotSee("log", Sentence(TOO_SHORT, {"lasts": lasts, "every": every, "times": str(fewest)}))
     return swing
 
 
 def require_steps(trace: Trace, swing: Swing) -> None:
     """Raises CannotSee where the logger's step now and then hides a whole cycle, or the swing hardly passes one."""
     if trace.is_coarse and swing.size < FEWEST_STEPS * trace.step - 1e-9:
-        raise CannotSee(
-            "log",
-            f"Runs can neither be counted nor measured: the temperature swings by {swing.size:.3g} K, and the logger "
-            f"writes steps of {trace.step:.3g} K. Log in steps of 0.1 K.",
+        size, step_k, wanted = (
+            Rounded(Amount(each_k, FINE_DIFFERENCE), 3) for each_k in (swing.size, trace.step, STEP_TO_WANT_K)
         )
+        raise CannotSee("log", Sentence(STEPS_TOO_LARGE, {"size": size, "step": step_k, "wanted": wanted}))
 
 
 def half_band(trace: Trace, swing: Swing, part: float = 1.0) -> float:
@@ -235,7 +246,3 @@ def _cycles_from(values: Sequence[float], arrives: int) -> int:
     while first > 0 and values[first - 1] <= most:
         first -= 1
     return first
-
-
-def _minutes(lasts_s: float) -> str:
-    return f"{lasts_s / 60:.3g} min" if lasts_s >= 60 else f"{lasts_s:.3g} s"

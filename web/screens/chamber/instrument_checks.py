@@ -23,7 +23,7 @@ from core.daybook.facts.instruments import (
 )
 from core.daybook.instrument_checks import work_out
 from core.quantities import DOSE_MASS, PH, RELATIVE_HUMIDITY, TEMPERATURE, Amount
-from core.sentence import Message, Rounded, Said, Sentence, Unconverted, Value, in_a_row, said
+from core.sentence import Message, Rounded, Said, Sentence, Value, in_a_row, said
 from core.sources import SALT_WAIT, Source
 from core.working import Figure
 from web.entry_forms import EntryForm, Subject, declare
@@ -37,7 +37,7 @@ class Way:
     """
 
     words: Message
-    how: tuple[Said | Unconverted, ...]
+    how: tuple[Said, ...]
     form: EntryForm
     kept: tuple[str, ...]
     source: Source | None = None

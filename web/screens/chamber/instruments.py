@@ -24,7 +24,7 @@ from core.daybook.instrument_checks import CHECKED_BY, Measured
 from core.daybook.instruments import CHECK_EVERY, KIND_WORDS, Checked, Instrument
 from core.quantities import DAYS, RELATIVE_HUMIDITY, TEMPERATURE, TEMPERATURE_DIFFERENCE, Amount, Reader
 from core.refusals import OutOfRange
-from core.sentence import Rounded, Sentence, Value, in_a_row, said
+from core.sentence import Message, Rounded, Sentence, Value, in_a_row, said
 from core.worksheet import Choice
 from web.entry_forms import EntryForm, Subject, Values, declare, noted, say, write
 from web.forms import Words, typed
@@ -68,13 +68,14 @@ def _say_added(fact: InstrumentAdded) -> Sentence:
     return Sentence("Instrument added: {name}, {kind}, set to {temperature}", told)
 
 
+KINDS: dict[str, Message] = {**KIND_WORDS, "hygrometer": "hygrometer, logger’s probe"}
 ADD = declare(
     EntryForm(
         InstrumentAdded,
         "Add an instrument",
         (
             Words("name", "Name", 40, example="Larder", help="What you call it, or where it hangs."),
-            Choice("kind", "What it is", KIND_WORDS | {"hygrometer": "hygrometer, logger’s probe"}),
+            Choice("kind", "What it is", KINDS),
             *(evolve(each, help=EMPTY_MEANS) for each in boxes(InstrumentAdded, "check_every_s")),
             *boxes(InstrumentAdded, "tolerance_k", "tolerance_humidity"),
             Words("probe", "Probe’s name in the logger’s files", optional=True, help="So that its log finds it."),

@@ -22,7 +22,7 @@ from web.journal import book
 from web.screens.chamber.blueprint import screen
 from web.visitor import reader
 
-ALSO_USED = {key: words for key, words in CLEANERS.items() if key not in ("label", "vinegar")}
+ALSO_USED: dict[str, Message] = {key: words for key, words in CLEANERS.items() if key not in ("label", "vinegar")}
 ASKED = ("agent", "stock", "target", "volume_m3", "stock_kg_m3", "after", "stated", "descaled")
 BY_THE_LABEL = ("label", "ph", "contact_s")
 """Boxes that always stand there, and those that are folded until one is filled."""
@@ -93,7 +93,7 @@ BEGIN = declare(
             Choice(
                 "descaled",
                 "Limescale",
-                {"no": "none", "yes": "remove it first, with vinegar and water half and half"},
+                DESCALED,
                 default="no",
                 help="Vinegar does not sanitise: sanitise afterwards what it has cleaned.",
             ),

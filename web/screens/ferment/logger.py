@@ -9,6 +9,7 @@ import attrs
 from flask import redirect, render_template, request, url_for
 
 from core.chamber.logs import Log, read
+from core.chamber.logs.naming import called
 from core.chamber.series import Series
 from core.daybook.batch import Batch
 from core.daybook.facts.ferment import MOST_POINTS, FermentLogTaken
@@ -134,7 +135,7 @@ def _skipped_said(skipped: int) -> Sentence:
 
 
 def _inputs(log: Log) -> tuple[Input, ...]:
-    probes = {each.probe: each.probe for each in _with_warmth(log)}
+    probes = {each.probe: called(each.probe) for each in _with_warmth(log)}
     offered = offer(_READ_ON, FermentLogTaken, None)
     return (
         *((Choice("probe", "Probe", probes),) if len(probes) > 1 else ()),

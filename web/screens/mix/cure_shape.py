@@ -87,7 +87,7 @@ class Dose:
     key: str = "dose"
     label: Message = "Dose of the curing salt"
     help: Said = DOSE_HELP
-    unit: str = "% or g"
+    unit: Message = "% or g"
     bare: Quantity = PER_CENT_OR_WEIGHT
     keys: tuple[str, ...] = ("%", "g", "ppm")
     """The units that the number keys offer beside it."""
@@ -178,7 +178,7 @@ def shaped(subject: Subject) -> tuple[Input, ...]:
     """The inputs in the order they are asked for."""
     shape = shape_of(subject)
     methods, products = methods_for(subject), shape.products
-    names = {key: each.name for key, each in RULE_SETS.items()}
+    names: dict[str, Said] = {key: each.name for key, each in RULE_SETS.items()}
     inputs: list[Input] = [Kept("rules", "Rules", names, default=shape.rules, listed=True)]
     if len(methods) > 1:
         inputs.append(Kept("method", "Way of curing", {**methods}, default=shape.method, listed=True))
@@ -220,7 +220,7 @@ EVERY: tuple[Input, ...] = (
 )
 
 
-def methods_for(subject: Subject) -> dict[Method, str]:
+def methods_for(subject: Subject) -> dict[Method, Message]:
     """The ways of curing that a batch of this kind can take."""
     if subject.batch is not None and subject.batch.start.style == "whole-muscle":
         return {key: METHODS[key] for key in WHOLE}

@@ -12,7 +12,7 @@ from core.mix.formula_cure import made_of_cure, method_of, over_limit
 from core.mix.rules import Curing, products_for
 from core.quantities import FRACTION, Amount
 from core.refusals import Refusal
-from core.sentence import Message, Said, Sentence, Unconverted
+from core.sentence import Message, Said, Sentence
 from core.sources import DEFINITION
 from core.working import Figure
 from web.journal import book
@@ -29,7 +29,7 @@ BESIDES: dict[str, Message] = {"brine": "Salt in the water", "moisture-protein":
 class Made:
     """One line of the balance: a part of the mix, raw and dried."""
 
-    name: Said | Unconverted
+    name: Said
     raw: Figure
     dried: Figure
 
@@ -72,7 +72,7 @@ def fat(formula: Formula) -> Figure:
 def made_of(formula: Formula, loss: float) -> tuple[Made, ...]:
     """The lines of the balance table. Raises a Refusal on "loss" or "cut"."""
     figures = {figure.key: figure for figure in balance.figures(formula, loss)}
-    names: dict[str, Said | Unconverted] = {**balance.PARTS, **BESIDES}
+    names: dict[str, Said] = {**balance.PARTS, **BESIDES}
     return tuple(
         Made(name, figures[key], figures[f"{key}-dried"]) for key, name in names.items() if f"{key}-dried" in figures
     )

@@ -22,7 +22,7 @@ from core.mix.measures import PER_MEAT, PRICE
 from core.mix.pearson import shares_for
 from core.quantities import DAYS, FRACTION, LENGTH, LOSS, Amount, Quantity, Reader, never_up
 from core.refusals import Missing, OutOfRange, Refusal, Refused
-from core.sentence import Rounded, Sentence
+from core.sentence import Rounded, Sentence, said
 from core.usual import CASING_LONG_M
 from core.worksheet import Choice, Number
 from web.forms import Form, Input, Ticks, Values, Words, from_request, typed
@@ -81,7 +81,7 @@ class Draft:
 
 def _meat_row(number: int) -> Row:
     at = f"meat-{number}"
-    cuts = {ndb: cut.name for ndb, cut in CUTS.items()}
+    cuts = {ndb: said(cut.name) for ndb, cut in CUTS.items()}
     return Row(
         "meat",
         number,

@@ -14,7 +14,7 @@ from core.mix.examples import example
 from core.mix.formula import Formula
 from core.quantities import Reader
 from core.refusals import Refusal, Refused
-from core.sentence import Sentence
+from core.sentence import Message, Sentence
 from core.working import Figure
 from web.entry_forms import ASKED_ANEW, with_saved
 from web.journal import book, fresh_id, record, sent_token
@@ -46,7 +46,7 @@ class Writing:
         return self.start.cautions if self.start else ()
 
     @property
-    def warnings(self) -> tuple[str, ...]:
+    def warnings(self) -> tuple[Message, ...]:
         return self.start.warnings if self.start else ()
 
     @property

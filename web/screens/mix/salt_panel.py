@@ -23,7 +23,7 @@ POINTS = 13
 SLOWLY: Message = "slowly"
 AS_USUAL: Message = "as usual"
 FAST: Message = "fast"
-FLOW = {SLOWLY: SLOW_M2_S, AS_USUAL: TYPICAL_M2_S, FAST: FAST_M2_S}
+FLOW: dict[Message, float] = {SLOWLY: SLOW_M2_S, AS_USUAL: TYPICAL_M2_S, FAST: FAST_M2_S}
 
 
 @frozen
@@ -56,7 +56,7 @@ def salt_panel(batch: Batch, moment: datetime) -> SaltPanel | None:
     share = centre_share(piece, begun.method, d_m2_s, lasted_s)
     surely = surely_equalised_at(salting)
     until_s = (max(surely, planned_end(salting)) - salting.at).total_seconds()
-    curves = {
+    curves: dict[Message, list[tuple[float, float]]] = {
         name: centre_curve(piece, begun.method, diffusivity(begun.temperature_c, at_3_c), until_s, POINTS)
         for name, at_3_c in FLOW.items()
     }

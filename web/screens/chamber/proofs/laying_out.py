@@ -9,17 +9,22 @@ from werkzeug.datastructures import MultiDict
 
 from core.chamber.logs import Layout, answer, change, check, preview_times
 from core.chamber.logs.column import ROLE_WORDS, UNITS_FOR, Column
+from core.chamber.logs.naming import called
 from core.chamber.logs.scales import SCALES
 from core.daybook.proofs import logged_at
 from core.refusals import Refusal, Refused
-from core.sentence import Message, Sentence, Value, said
+from core.sentence import Message, Said, Sentence, Value, as_typed, said
 from web.screens.chamber.blueprint import screen
 from web.screens.chamber.proofs.drafts import Draft, DraftFile, find_draft
+from web.visitor import reader
 
 NOT_KNOWN: Message = "not known"
 UNIT_NOT_KNOWN: Message = "unit not known"
 AS_WRITTEN: Message = "as each cell says"
-UNIT_WORDS = {unit: unit if len(unit) < 3 else scale.words for unit, scale in SCALES.items()} | {"written": AS_WRITTEN}
+UNIT_WORDS: dict[str, Said] = {
+    **{unit: as_typed(unit) if len(unit) < 3 else scale.words for unit, scale in SCALES.items()},
+    "written": AS_WRITTEN,
+}
 LONGEST_PROBE = 40
 
 
@@ -78,11 +83,12 @@ def _page(draft: Draft, at: int, layout: Layout, refusals: dict[str, Sentence]) 
         layout=layout,
         first_time=Sentence("{at}", {"at": logged_at(times[0])}) if times and is_dated else None,
         refusals=refusals,
-        repeated=[each.about for each in layout.questions if refusals.get(f"q-{each.about}") == said(each.sentence)],
+        repeated=[each.about for each in layout.questions if refusals.get(f"q-{each.about}") == each.sentence],
         roles=ROLE_WORDS,
         units_of=UNITS_FOR,
         unit_words=UNIT_WORDS,
         guess_of=_words,
+        called=called,
     )
 
 
@@ -94,7 +100,7 @@ def _words(column: Column) -> Sentence:
     told: dict[str, Value] = {"role": role, "unit": said(UNIT_WORDS.get(column.unit, UNIT_NOT_KNOWN))}
     if not column.probe:
         return Sentence("{role}, {unit}", told)
-    return Sentence("{role}, {unit}, {probe}", told | {"probe": column.probe})
+    return Sentence("{role}, {unit}, {probe}", told | {"probe": called(column.probe)})
 
 
 def _as_told(file: DraftFile, sent: MultiDict[str, str]) -> tuple[Layout, dict[str, Sentence]]:
@@ -129,7 +135,7 @@ def _changed(data: bytes, layout: Layout, index: int, drawn: Column, sent: Multi
     if unit and unit != drawn.unit and unit in UNITS_FOR.get(layout.columns[index].role, ()):
         layout = change(data, layout, index, unit=unit)
     probe = " ".join(sent.get(f"probe-{number}", "").split())[:LONGEST_PROBE]
-    if probe and probe != drawn.probe:
+    if probe and probe not in (drawn.probe, called(drawn.probe).say(reader())):
         layout = change(data, layout, index, probe=probe)
     return layout
 

@@ -25,7 +25,7 @@ from core.quantities import (
     Amount,
     Quantity,
 )
-from core.sentence import Message, Rounded, Said, Sentence, Unconverted, Value
+from core.sentence import Message, Rounded, Said, Sentence, Value
 from core.working import Figure
 from web.saying import say
 from web.visitor import reader
@@ -236,7 +236,7 @@ def _events(found: Found) -> Table | None:
     )
 
 
-def _unseen(probe: Probe) -> Iterator[Said | Unconverted]:
+def _unseen(probe: Probe) -> Iterator[Said]:
     """What could not be told, and why; and how humidifier and compressor go together."""
     compressor = probe.compressor
     whys = (compressor.why_not, compressor.events_why_not, compressor.rhythm and compressor.rhythm.warming_why_not)

@@ -10,18 +10,18 @@ from attrs import frozen
 from flask import redirect, render_template, request, url_for
 
 from core.chamber.logs import Layout, clock_kind, preview_times
+from core.chamber.logs.naming import called
 from core.chamber.proof_run import probes_in
 from core.daybook.facts.fields import numbers
 from core.daybook.facts.proofs import ProofFile, ProofProbe, ProofResult, ProofRun
 from core.daybook.proofs import keep_layout, usual_wanted
 from core.quantities import RELATIVE_HUMIDITY, TEMPERATURE, TEMPERATURE_DIFFERENCE, Reader
 from core.refusals import Missing, NotAQuantity, OutOfRange, Refusal, Refused
-from core.sentence import Message, Sentence
+from core.sentence import Message, Sentence, as_typed
 from core.worksheet import Choice
 from web.forms import Form, Input, Words, from_request, typed
 from web.instruments import ANOTHER, one_of, shelf
 from web.journal import book
-from web.saying import say
 from web.screens.chamber.blueprint import screen
 from web.screens.chamber.proofs.drafts import Draft, find_draft
 from web.visitor import now, reader
@@ -85,28 +85,34 @@ def probes_of(draft: Draft) -> list[ProofProbe]:
     """Every probe of every file, called by what tells it from the others: the logs' own names, or its file's too."""
     found = [(at, name) for at, file in enumerate(draft.files) for name in probes_in(file.layout)]
     are_told = len({name.casefold() for _, name in found}) == len(found)
-    return [ProofProbe(at, name, name if are_told else _called(draft, at, name)) for at, name in found]
+    return [
+        ProofProbe(at, name, called(name).say(reader()) if are_told else _with_file(draft, at, name))
+        for at, name in found
+    ]
 
 
-def _called(draft: Draft, at: int, name: str) -> str:
+def _with_file(draft: Draft, at: int, name: str) -> str:
     stem = draft.files[at].name.rsplit(".", 1)[0][:30]
     is_told = sum(file.name.rsplit(".", 1)[0][:30] == stem for file in draft.files) == 1
     stem = stem if is_told else f"{at + 1} {stem}"
-    return stem if len(probes_in(draft.files[at].layout)) == 1 else f"{stem} {name}"[:40]
+    return stem if len(probes_in(draft.files[at].layout)) == 1 else f"{stem} {called(name).say(reader())}"[:40]
 
 
 def _inputs(draft: Draft, probes: list[ProofProbe]) -> tuple[Input, ...]:
     part = PART if has_dates(draft) else ()
-    centre = Choice("centre", "The probe in the middle", {str(at): each.name for at, each in enumerate(probes)})
+    centre = Choice(
+        "centre", "The probe in the middle", {str(at): as_typed(each.name) for at, each in enumerate(probes)}
+    )
     return (*BAND, *part, *_about_probes(probes), *((centre,) if len(probes) > 1 else ()), *NAMING)
 
 
 def _about_probes(probes: list[ProofProbe]) -> Iterator[Input]:
-    options = {each.id: each.name for each in shelf().in_use() if each.kind in LOGGERS}
+    options = {each.id: as_typed(each.name) for each in shelf().in_use() if each.kind in LOGGERS}
     for at, probe in enumerate(probes):
-        yield Words(f"probe-{at}", say("Name of “{probe}”", probe=probe.name), 40, example="left shelf")
+        told = {"probe": probe.name}
+        yield Words(f"probe-{at}", Sentence("Name of “{probe}”", told), 40, example="left shelf")
         if options:
-            yield one_of(f"instrument-{at}", say("“{probe}” is", probe=probe.name), options, "none of the list")
+            yield one_of(f"instrument-{at}", Sentence("“{probe}” is", told), options, "none of the list")
 
 
 def _start(draft: Draft, inputs: tuple[Input, ...]) -> dict[str, str]:
