@@ -126,7 +126,7 @@ def _typed(input_: Asked, value: Any, reader: Reader) -> str:
 
 def typed_numbers(fact: Any, how: Reader) -> dict[str, str]:
     """Every number of the fact as one would type it into its box."""
-    return {each.key: typed(getattr(fact, each.key), each.quantity, how) for each in numbers(type(fact))}
+    return {each.key: typed(getattr(fact, each.key), each.quantity, how) for each in numbers(fact.__class__)}
 
 
 def write(

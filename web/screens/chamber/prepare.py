@@ -22,6 +22,7 @@ from web.journal import book
 from web.screens.chamber.blueprint import screen
 from web.visitor import reader
 
+DESCALED: dict[str, Message] = {"no": "none", "yes": "remove it first, with vinegar and water half and half"}
 ALSO_USED: dict[str, Message] = {key: words for key, words in CLEANERS.items() if key not in ("label", "vinegar")}
 ASKED = ("agent", "stock", "target", "volume_m3", "stock_kg_m3", "after", "stated", "descaled")
 BY_THE_LABEL = ("label", "ph", "contact_s")
