@@ -21,6 +21,7 @@ from core.chamber import (
     sanitising_measures,
 )
 from core.chamber.settling import measures as proof_measures
+from core.dry import shrink
 from core.ferment import saying
 from core.mix import blend, curing_salt, limit_check, measures
 from core.quantities import Amount, DisplayUnit, Quantity
@@ -131,6 +132,7 @@ SHOWN = (
 
 @pytest.mark.parametrize(
     ("quantity", "metric", "us", "bare", "how"), SHOWN, ids=[f"{at}-{row[0].key}" for at, row in enumerate(SHOWN)]
+    (shrink.WHOLE_GRAMS, "g.0", "lb.1 from 1 then oz, oz.2", "g, lb", "trimmed"),
 )
 def test_a_quantity_is_shown_so(quantity: Quantity, metric: str, us: str, bare: str, how: str):
     assert (_ladder(quantity.metric), _ladder(quantity.us)) == (metric, us or metric)
