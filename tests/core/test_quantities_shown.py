@@ -113,6 +113,7 @@ SHOWN = (
     (proof_measures.LASTS, "h.1 from 3, min.1 from 1, s.0", "", "min", ""),
     (proof_measures.SPEED, "K/h.1", "°F/h.1", "K/h, °F/h", ""),
     (proof_measures.STARTS, "/h.2", "", "/h", ""),
+    (shrink.WHOLE_GRAMS, "g.0", "lb.1 from 1 then oz, oz.2", "g, lb", "trimmed"),
     (blend.SALT_IN_BLEND,
      "g.0 from 1000, g.1 from 10, g.2",
      "g.0 from 1000 (oz), g.1 from 10 (oz), g.2 (oz)", "g", "up"),
@@ -132,7 +133,6 @@ SHOWN = (
 
 @pytest.mark.parametrize(
     ("quantity", "metric", "us", "bare", "how"), SHOWN, ids=[f"{at}-{row[0].key}" for at, row in enumerate(SHOWN)]
-    (shrink.WHOLE_GRAMS, "g.0", "lb.1 from 1 then oz, oz.2", "g, lb", "trimmed"),
 )
 def test_a_quantity_is_shown_so(quantity: Quantity, metric: str, us: str, bare: str, how: str):
     assert (_ladder(quantity.metric), _ladder(quantity.us)) == (metric, us or metric)
