@@ -43,7 +43,7 @@ STAGE_WORDS: dict[str, Message] = {
 NOT_OFFERED = frozenset({"", "m³", "mg", "Pa", "s", "K", "K s", "m²/s"})
 """Units that may be typed but that nobody picks from a list in a kitchen."""
 
-MOST_IN_A_ROW, ROW_LETTERS, MOST_OPEN = 3, 36, 4
+MOST_IN_A_ROW, ROW_LETTERS, MOST_OPEN, MOST_UNFOLDED = 3, 36, 4, 6
 
 KINDS_OF_INPUT: dict[str, tuple[type, ...]] = {
     "number": (Number,),
@@ -66,7 +66,7 @@ def prepare(app: Flask) -> None:
     names |= {"say": say, "q": quantities, "stage_words": STAGE_WORDS, "styles": STYLES, "acid_ph": ACID_PH}
     names |= {"lasting": LASTING, "air_speed": AIR_SPEED}
     names |= {"units_for": units_for, "is_a_row": is_a_row, "labels_of": labels_of}
-    names |= {"needs_numbers": needs_numbers}
+    names |= {"seldom_of": seldom_of}
     names |= {"correctable": correctable, "fresh_id": fresh_id, "now": visitor.now}
     tests: dict[str, Any] = app.jinja_env.tests
     tests |= {name: partial(_is, kinds) for name, kinds in KINDS_OF_INPUT.items()}
@@ -169,9 +169,12 @@ def is_a_row(each: Choice | OptionalChoice) -> bool:
     return is_open or (len(words) <= MOST_IN_A_ROW and sum(map(len, words)) <= ROW_LETTERS)
 
 
-def needs_numbers(inputs: Sequence[Input]) -> bool:
-    """Whether the form has boxes that must be filled: only beside such are the optional ones folded away."""
-    return any(isinstance(each, Number) and not each.optional and each.default is None for each in inputs)
+def seldom_of(inputs: Sequence[Input]) -> list[Input]:
+    """What is folded away until it is wanted: the optional boxes beside such as must be filled; where none must be,
+    those that are more than a screen holds."""
+    optional = [each for each in inputs if getattr(each, "optional", False)]
+    needs_numbers = any(isinstance(each, Number) and not each.optional and each.default is None for each in inputs)
+    return optional if needs_numbers else optional[MOST_UNFOLDED:]
 
 
 def labels_of(inputs: Sequence[Input]) -> Sentence:
