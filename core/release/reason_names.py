@@ -32,29 +32,48 @@ NAMES: Mapping[str, Message] = {
     "botulism": "guarded against botulism",
 }
 DOUBTS: Mapping[str, Message] = {
-    "ph": "ph",
-    "ph-fell": "ph fell",
-    "weight-rose": "weight rose",
-    "weight-fell": "weight fell",
-    "activity-rose": "activity rose",
-    "activity-fell": "activity fell",
+    "ph": "the lowest pH",
+    "ph-fell": "a pH that fell again",
+    "weight-rose": "a weight that rose",
+    "weight-fell": "a weight that fell too fast",
+    "activity-rose": "a water activity that rose",
+    "activity-fell": "a water activity that fell too fast",
     "cured-twice": "cured twice",
     "salted-twice": "salted twice",
     "started-twice": "started twice",
     "decided-twice": "decided twice",
-    "ahead": "ahead",
-    "waited": "waited",
-    "lowest-ph": "lowest ph",
-    "last-ph": "last ph",
-    "lowest-above-last": "lowest above last",
-    "loss-too-fast": "loss too fast",
-    "activity": "activity",
-    "drier-sample": "drier sample",
-    "activity-for-loss": "activity for loss",
+    "ahead": "an entry of a time to come",
+    "waited": "days between the salt and the hook",
+    "lowest-ph": "the lowest pH",
+    "last-ph": "the last pH",
+    "lowest-above-last": "a lowest pH above the last",
+    "loss-too-fast": "weight lost too fast",
+    "activity": "the water activity",
+    "drier-sample": "a drier sample",
+    "activity-for-loss": "a water activity that does not go with the loss",
     "nitrite": "nitrite",
     "nitrate": "nitrate",
     "salt": "salt",
 }
+AMOUNTS: Mapping[str, Message] = {
+    "activity": "water activity",
+    "cure": "cure",
+    "hung": "hung",
+    "lasts": "after",
+    "least": "at least",
+    "limit": "limit",
+    "lost": "lost",
+    "lowest": "lowest",
+    "made": "went in",
+    "most": "at most",
+    "ph": "pH",
+    "salt": "salt",
+    "slow": "in the middle",
+    "sum": "sum",
+    "target": "target",
+    "warm": "warmest",
+}
+"""What an amount of a reason is called after the sentence that it was told in is gone."""
 SUBSTANCES: Mapping[str, Message] = {
     "nitrite": "nitrite",
     "nitrate": "nitrate",
@@ -62,6 +81,11 @@ SUBSTANCES: Mapping[str, Message] = {
     "accelerator": "accelerator",
 }
 _SIGN, _CONTRADICTION, _HOUSE = "sign-", "contradiction-", "house-"
+
+
+def amount_name(key: str) -> Sentence | None:
+    """None for one that has no name here: it is told bare."""
+    return Sentence(AMOUNTS[key]) if key in AMOUNTS else None
 
 
 def name_of(key: str) -> Sentence:

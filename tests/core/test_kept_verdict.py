@@ -11,7 +11,7 @@ from core.quantities import METRIC, US
 from core.release.contradictions import NOTED, SERIES
 from core.release.evidence import SIGNS, Evidence
 from core.release.readiness import judge
-from core.release.reason_names import NAMES, name_of
+from core.release.reason_names import AMOUNTS, NAMES, name_of
 from tests.core.kitchen import DAY, NOON, Kitchen
 from tests.core.sound_batches import SOUND
 
@@ -43,6 +43,11 @@ def test_every_amount_that_was_said_is_kept_and_can_be_told(sound: Evidence):
             assert all(each.show_exact(US, 6) in reason.text.say(US) for _, each in again.amounts)
 
 
+def test_every_amount_has_a_name(sound: Evidence):
+    for verdict in (judge(sound), *(judge(each) for each in BARE)):
+        assert {name for reason in verdict.reasons for name in reason.text.amounts} <= set(AMOUNTS)
+
+
 def test_every_reason_has_a_name(sound: Evidence):
     for verdict in (judge(sound), *(judge(each) for each in BARE)):
         assert {each.key for each in verdict.reasons} <= set(NAMES)
@@ -54,7 +59,7 @@ def test_every_reason_has_a_name(sound: Evidence):
         ("acid", "acid in time"),
         ("sign-slime", f"a sign of spoilage: {SIGNS['slime']}"),
         ("sign-of-a-newer", "a sign of spoilage: sign-of-a-newer"),
-        ("contradiction-weight-rose", "evidence in doubt: weight rose"),
+        ("contradiction-weight-rose", "evidence in doubt: a weight that rose"),
         ("house-nitrite", "this kitchen's own limit: nitrite"),
         ("of-a-newer", "of-a-newer"),
     ],

@@ -16,6 +16,7 @@ from core.daybook.kept_verdict import ToldReason, keep_reasons, told
 from core.quantities import WATER_ACTIVITY, Amount
 from core.refusals import Missing, OutOfRange
 from core.release.readiness import EDITION, SIGNS, judge
+from core.release.reason_names import amount_name
 from core.sentence import Rounded, Sentence, listed, said
 from core.verdict import Verdict
 from web.entry_forms import EntryForm, Subject, Values, declare, noted, write
@@ -136,10 +137,19 @@ class RestedOn:
     met: bool | None
 
 
+def _named(key: str, amount: Rounded) -> Sentence:
+    name = amount_name(key)
+    return (
+        Sentence("{name} {amount}", {"name": name, "amount": amount})
+        if name
+        else Sentence("{amount}", {"amount": amount})
+    )
+
+
 def _rested_on(reason: ToldReason) -> RestedOn:
     """A reason of a verdict that was passed earlier, with the amounts it was told with."""
     name = said(reason.name)
-    amounts = [Sentence("{name} {amount}", {"name": key, "amount": Rounded(each)}) for key, each in reason.amounts]
+    amounts = [_named(key, Rounded(each)) for key, each in reason.amounts]
     if not amounts:
         return RestedOn(name, reason.met)
     return RestedOn(Sentence("{reason}: {amounts}", {"reason": name, "amounts": listed(amounts)}), reason.met)
