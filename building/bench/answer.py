@@ -59,7 +59,6 @@ def _slow_ones_ms(slowed: int) -> float:
         open_page(page, url + SHEET)
         for name, text in AROUND.items():
             page.locator(f"[name={name}]").fill(text)
-        page.locator("[name=method]").first.check()
         page.locator("[name=dose]").press_sequentially(BEGUN)
         page.locator("[data-figure]").first.wait_for()
         page.evaluate(WATCH)

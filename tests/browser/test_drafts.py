@@ -102,7 +102,7 @@ def test_once_saved_by_a_key_of_the_keyboard_it_is_gone_too(tablet: Page, filled
     expect(page.locator("main .saved")).to_contain_text("J-9")
     page.reload()
     wait_until_open(page)
-    expect(page.locator("[name=tag]")).to_have_value("")
+    expect(page.locator("[name=tag]")).to_have_value("J-10")  # the next in the series, and no draft
     expect(line(page)).to_have_count(0)
 
 

@@ -85,6 +85,7 @@ export async function forgetBook(base) {
 }
 
 /** For the page: what another tab has written it sees at the next request; of an emptied book it must know at once.
+ * The tab that emptied it hears of it too.
  * @param {string} base @param {() => void} act */
 export function onEmptied(base, act) {
   new BroadcastChannel(nameOf(base)).addEventListener("message", ({ data }) => data === EMPTIED && act());

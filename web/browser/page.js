@@ -10,10 +10,9 @@ import * as focus from "./focus.js";
 import { openWhatIsLedTo } from "./folds.js";
 import { askToKeep, lookAgain } from "./keeping.js";
 import * as pad from "./pad.js";
-import { base, here } from "./place.js";
+import { here } from "./place.js";
 import { askToRing } from "./ring.js";
 import { selectWhatIsThere } from "./selecting.js";
-import { onEmptied } from "./journal.js";
 import { startOver } from "./start_over.js";
 import { showProgress, showStopped } from "./starting.js";
 import * as taps from "./taps.js";
@@ -60,7 +59,6 @@ htmx.registerExtension("daybook", {
 
 fixLinks();
 startOver();
-onEmptied(base, () => location.reload());
 taps.ignoreSecondTaps();
 selectWhatIsThere();
 countDown();

@@ -1,8 +1,9 @@
 // Starting over: the page deletes what it keeps. It was asked for on a page of its own, which offers a copy first.
-import { forgetBook } from "./journal.js";
+import { forgetBook, onEmptied } from "./journal.js";
 import { base } from "./place.js";
 
 export function startOver() {
+  onEmptied(base, () => location.assign(`${base}/`)); // this page too: it hears what it tells
   document.addEventListener(
     "submit",
     (event) => {
@@ -16,8 +17,7 @@ export function startOver() {
 }
 
 async function forget() {
-  await forgetBook(base);
   localStorage.clear();
   sessionStorage.clear();
-  location.assign(`${base}/`);
+  await forgetBook(base);
 }
