@@ -6,6 +6,7 @@ import pytest
 
 from core.chamber.settling.short_cycles import without_corners
 from core.chamber.settling.swing import sigma_of
+from core.chamber.settling.trace import step
 
 
 def cycles(*periods: int) -> list[float]:
@@ -36,7 +37,7 @@ def test_of_noise_nothing_is_taken_away():
     chance = Random(1)
     for sigma in (0.1, 0.3, 1.0):
         noise = [round(chance.gauss(12, sigma), 2) for _ in range(576)]
-        assert without_corners(sigma_of(noise), noise, 0.01) == sigma_of(noise)
+        assert without_corners(sigma_of(noise, step(noise)), noise, 0.01) == sigma_of(noise, step(noise))
 
 
 def test_no_less_is_left_than_the_step_accounts_for():

@@ -16,7 +16,7 @@ from core.chamber.settling.swing import (
     trace_of,
     usual_swing,
 )
-from core.chamber.settling.trace import turns_within
+from core.chamber.settling.trace import step, turns_within
 
 WAVE = [0.0, 1.0, 2.0, 3.0, 4.0, 3.0, 2.0, 1.0]
 """Eight readings, as many as a cycle needs; four up, four down."""
@@ -140,7 +140,7 @@ def test_a_time_in_readings(lasts_s: float, least: int, samples: int):
 )
 def test_of_what_a_step_accounts_for_no_more_is_noise(values: list[float], sigma: float):
     """Most second differences of the second trace are ±1: 1.4826 ÷ √6 is 0.605 of a step; rounding leaves 0.289."""
-    assert sigma_of(values) == pytest.approx(sigma)
+    assert sigma_of(values, step(values)) == pytest.approx(sigma)
 
 
 @pytest.mark.parametrize(("interval_s", "is_slow"), [(303.0, False), (303.1, True)])

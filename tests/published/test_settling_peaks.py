@@ -14,6 +14,7 @@ from scipy.signal import find_peaks
 from core.chamber.series import Series
 from core.chamber.settling import compressor_of
 from core.chamber.settling.swing import sigma_of
+from core.chamber.settling.trace import step
 from tests.core.chamber_model import Logged, draw, log, run
 from tests.published.test_settling import readings
 
@@ -33,7 +34,7 @@ def peaks(temperatures_c: tuple[float, ...]) -> int:
     arrival = int(np.argmax(values <= np.median(values)))
     values = values[arrival:]
     low, high = np.percentile(values, [10, 90])
-    prominence = max(0.5 * (high - low), 4 * sigma_of(list(values)))
+    prominence = max(0.5 * (high - low), 4 * sigma_of(list(values), step(values)))
     # A hair's slope: to scipy two equal readings on one top are two peaks, each as prominent as the whole.
     tilted = median_filter(values, 5) + 1e-9 * np.arange(len(values))
     return len(find_peaks(tilted, prominence=prominence)[0])

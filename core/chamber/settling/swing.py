@@ -141,8 +141,9 @@ def trace_of(times_s: Sequence[float], values: Sequence[float]) -> Trace:
     smoothed: list[float] = []
     for start, end in stretches(times_s, usual_s):
         smoothed += smooth(values[start:end], width)
-    sigma = without_corners(sigma_of(values), values, step(values))
-    return Trace(times_s, values, tuple(smoothed), usual_s, sigma, step(values), comes_down)
+    step_k = step(values)
+    sigma = without_corners(sigma_of(values, step_k), values, step_k)
+    return Trace(times_s, values, tuple(smoothed), usual_s, sigma, step_k, comes_down)
 
 
 def width_of(interval_s: float) -> int:
@@ -150,13 +151,13 @@ def width_of(interval_s: float) -> int:
     return math.floor(SMOOTHED_S / interval_s) // 2 * 2 + 1
 
 
-def sigma_of(values: Sequence[float]) -> float:
+def sigma_of(values: Sequence[float], step_k: float) -> float:
     """Noise of single readings; where all that is seen is the logger's own step, no more than that step accounts for.
 
     Rounding alone leaves step ÷ √12; a median of second differences can only be a whole number of steps.
     """
-    sigma, least = noise(values), step(values)
-    return min(sigma, least / math.sqrt(12)) if sigma < 0.62 * least else sigma
+    sigma = noise(values)
+    return min(sigma, step_k / math.sqrt(12)) if sigma < 0.62 * step_k else sigma
 
 
 def usual_swing(trace: Trace) -> Swing:
