@@ -149,7 +149,7 @@ def test_after_a_day_it_is_offered_no_more(air: Page):
 
 def test_choices_ticks_and_units_come_back(tablet: Page, filled: Filled):
     page = show(tablet, filled.path("inspection"))
-    page.locator("main input[type=checkbox]").first.check(force=True)
+    walk.tap(page, page.locator("main input[type=checkbox]").first)
     page.locator("[name=note]").fill("at the seam")
     visit(page, "/")
     visit(page, filled.path("inspection"))

@@ -68,7 +68,7 @@ def count_shown(page: Page) -> str:
 def save_reading(page: Page) -> None:
     visit(page, "/chamber/air")
     page.locator("[name=temperature_c]").fill("12.5")
-    page.get_by_role("button", name="Save the reading").click()
+    tap(page, page.get_by_role("button", name="Save the reading"))
     expect(page.locator("main .saved")).to_be_visible()
 
 

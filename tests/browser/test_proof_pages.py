@@ -26,7 +26,7 @@ def found(browser: Browser, site: Site) -> dict[str, Faults]:
     prove.bring_files(page, two_files(TOO_COLD, FIRST, "log"))
     walk.is_at(page, "How this file is read")
     _measure(page, "a question", found)
-    page.get_by_label("day before month").check()
+    walk.tap(page, page.get_by_label("day before month"))
     walk.tap(page, page.get_by_role("button", name="Answer and continue"))
     walk.tap(page, page.get_by_role("button", name="This is right"))
     walk.is_at(page, "Target and tolerance")

@@ -48,7 +48,7 @@ def _mix_and_ferment(page: Page, seen: Seen) -> None:
     walk.start_batch(page, BATCH, "12.4", walk.days_ago(45))
     walk.open_cure(page, "0.25")
     expect(page.locator("form .figures")).to_contain_text("156 ppm")
-    page.get_by_text("How this was worked out").first.click()
+    walk.tap(page, page.get_by_text("How this was worked out").first)
     seen.note("dose", page, "form .figures")
     walk.set_when(page, walk.days_ago(45))
     walk.save(page, "Save the weighed cure")

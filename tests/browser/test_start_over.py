@@ -15,7 +15,7 @@ def test_nothing_is_left_on_the_device_and_another_tab_begins_again(page: Page, 
     walk.follow(page, "Start over", "Start over")
     expect(page.get_by_role("link", name="Save a copy first")).to_be_visible()
     expect(page.locator("main")).to_contain_text("1 entry and every log on this device will be deleted")
-    walk.rest(page.get_by_role("button", name="Delete everything on this device"))
+    walk.rest(page)
     page.get_by_role("button", name="Delete everything on this device").click()
     for each in (page, other):
         expect(each.get_by_role("heading", name="The book is empty")).to_be_visible()

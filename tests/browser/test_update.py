@@ -22,7 +22,7 @@ from tests.browser.conftest import (
     wait_until_offline_works,
     wait_until_open,
 )
-from tests.browser.walking import tap
+from tests.browser.walking import rest, tap
 
 AIR = "/chamber/air"
 SECOND = '<meta name="build" content="second">'
@@ -96,6 +96,7 @@ def _take(page: Page, seen: Seen) -> None:
     """With a form half filled in."""
     page.locator("[name=temperature_c]").fill("12,")
     seen.button = page.locator("[data-update]").bounding_box()
+    rest(page)
     page.locator("[data-update]").click()
     page.wait_for_selector("meta[name=build]", state="attached")
     wait_until_open(page)
@@ -136,6 +137,7 @@ def test_an_update_taken_in_one_tab_does_not_reload_the_other(fresh_profile: Bro
     other.locator("[name=temperature_c]").fill("12")
     publish_second(updatable)
     make_it_look(first)
+    rest(first)
     first.locator("[data-update]").click()
     first.wait_for_selector("meta[name=build]", state="attached")
     wait_until_open(first)
