@@ -16,13 +16,14 @@ from flask import redirect, render_template, request, url_for
 from werkzeug.datastructures import MultiDict
 from werkzeug.wrappers import Response
 
-from core.daybook.batch import Batch, Piece
+from core.daybook.batch import Batch
 from core.daybook.book import Line
 from core.daybook.corrections.readings import corrected
 from core.daybook.corrections.told import figures as corrected_figures
 from core.daybook.facts import Fact
 from core.daybook.facts.fields import numbers
 from core.daybook.instruments import Instrument
+from core.daybook.piece import Piece
 from core.quantities import Reader
 from core.refusals import Refusal, Refused
 from core.sentence import Message, Said, Sentence, said

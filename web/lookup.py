@@ -4,8 +4,9 @@ from __future__ import annotations
 
 from flask import abort
 
-from core.daybook.batch import Batch, Piece, fold
+from core.daybook.batch import Batch, fold
 from core.daybook.facts.batch import PieceHung
+from core.daybook.piece import Piece
 from web.journal import book
 
 

@@ -3,28 +3,20 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
-from datetime import datetime, timedelta
+from datetime import datetime
 from typing import Literal
 
 from attrs import frozen
 
 from core.daybook.book import Book, Line
-from core.daybook.corrections.readings import CorrectedReading, corrected
-from core.daybook.dated import Activity, MeatReading, Weighing
-from core.daybook.facts.batch import (
-    ActivityMeasured,
-    BatchStarted,
-    CureWeighed,
-    PieceHung,
-    PieceInspected,
-    PieceTakenDown,
-    PieceWeighed,
-    Reading,
-)
+from core.daybook.corrections.readings import corrected
+from core.daybook.dated import MeatReading
+from core.daybook.facts.batch import BatchStarted, CureWeighed, PieceHung, Reading
 from core.daybook.ferment_notes import NOTHING_NOTED, FermentNotes, ferment_notes
 from core.daybook.formulas import formula_at
 from core.daybook.house import house_limits
 from core.daybook.instruments import Shelf
+from core.daybook.piece import Piece, fold_piece
 from core.daybook.salt_notes import Salting, salting_of
 from core.daybook.tags import tag_order
 from core.daybook.weighed import Weighed, block_kg, weighed_rows
@@ -34,54 +26,6 @@ from core.mix.rules import HouseLimit
 from core.release.readiness import SLACK
 
 Stage = Literal["mix", "ferment", "dry", "release"]
-SAMPLED_WITH = timedelta(days=1)
-"""A weighing so long before a sample still shows what the piece had lost. Common practice; no published source."""
-
-
-@frozen
-class Piece:
-    id: str
-    batch_id: str
-    tag: str
-    start_kg: float
-    hung_at: datetime
-    weighings: tuple[Weighing, ...]
-    activities: tuple[Activity, ...]
-    inspected: Line | None
-    taken_down: PieceTakenDown | None
-    lines: tuple[Line, ...]
-    start_reading: CorrectedReading | None = None
-
-    @property
-    def mass_kg(self) -> float:
-        return self.weighings[-1].mass_kg if self.weighings else self.start_kg
-
-    @property
-    def mass_reading(self) -> CorrectedReading | None:
-        return self.weighings[-1].reading if self.weighings else self.start_reading
-
-    @property
-    def loss(self) -> float | None:
-        """Share of the start weight lost; None before the first weighing."""
-        return _loss(self.start_kg, self.mass_kg) if self.weighings else None
-
-    @property
-    def proven_loss(self) -> float | None:
-        """The loss by the last weighing on a scale that had not failed its check; None where there is none."""
-        if self.start_reading is not None and self.start_reading.proves_nothing:
-            return None
-        proven = [weighing.mass_kg for weighing in self.weighings if weighing.proves]
-        return _loss(self.start_kg, proven[-1]) if proven else None
-
-    @property
-    def weighed_at(self) -> datetime:
-        return self.weighings[-1].at if self.weighings else self.hung_at
-
-    @property
-    def signs(self) -> tuple[str, ...]:
-        """What the latest look found; an earlier find is taken back by correcting it, not by looking again."""
-        found = (line.fact.signs for line in self.lines if isinstance(line.fact, PieceInspected))
-        return tuple(dict.fromkeys(sign for signs in found for sign in signs))
 
 
 @frozen
@@ -165,10 +109,6 @@ def _is_short_of(target: float, loss: float | None) -> bool:
     return loss is None or loss < target - SLACK
 
 
-def _loss(start_kg: float, now_kg: float) -> float:
-    return (start_kg - now_kg) / start_kg
-
-
 def fold(book: Book, batch_id: str) -> Batch | None:
     """The batch as it stands, or None where no such batch was begun or its beginning was taken back."""
     return book.kept("batch", batch_id, lambda: _fold(book, batch_id))
@@ -183,7 +123,7 @@ def _fold(book: Book, batch_id: str) -> Batch | None:
     lines, shelf = book.about(batch_id), Shelf(book)
     cures = [(line, line.fact) for line in lines if isinstance(line.fact, CureWeighed)]
     cured_at = cures[-1][0].entry.happened_at if cures else None
-    hung = [_fold_piece(book, shelf, line, line.fact) for line in lines if isinstance(line.fact, PieceHung)]
+    hung = [fold_piece(book, shelf, line, line.fact) for line in lines if isinstance(line.fact, PieceHung)]
     pieces = sorted(hung, key=lambda piece: tag_order(piece.tag))
     return Batch(
         id=batch_id,
@@ -209,69 +149,8 @@ def _meat_reading(shelf: Shelf, line: Line) -> MeatReading:
     return MeatReading(line.entry.happened_at, line.id, fact.ph, fact.temperature_c, found, fact.place)
 
 
-def _weighing(shelf: Shelf, line: Line) -> Weighing:
-    found = corrected(shelf, line.fact, line.entry.happened_at)
-    return Weighing(line.entry.happened_at, line.id, found.fact.mass_kg, found.of("mass"))
-
-
 def _in_time(lines: Iterable[Line]) -> list[Line]:
     return sorted(lines, key=lambda line: line.order)
-
-
-def _fold_piece(book: Book, shelf: Shelf, hung: Line, fact: PieceHung) -> Piece:
-    lines = book.about(hung.id)
-    start = corrected(shelf, fact, hung.entry.happened_at)
-    start_kg: float = start.fact.start_kg
-    weighings = tuple(_weighing(shelf, line) for line in lines if isinstance(line.fact, PieceWeighed))
-    inspections = [line for line in lines if isinstance(line.fact, PieceInspected)]
-    endings = [line.fact for line in lines if isinstance(line.fact, PieceTakenDown)]
-    sound = (
-        () if _spoilt(start.of("mass")) else (_as_hung(hung, start_kg), *(each for each in weighings if each.proves))
-    )
-    return Piece(
-        id=hung.id,
-        batch_id=hung.entry.about,
-        tag=fact.tag,
-        start_kg=start_kg,
-        hung_at=hung.entry.happened_at,
-        weighings=weighings,
-        activities=tuple(
-            Activity(
-                line.entry.happened_at,
-                line.id,
-                line.fact.water_activity,
-                _loss(start_kg, _mass_at(line.entry.happened_at, start_kg, weighings)),
-                _most_loss(line.entry.happened_at, start_kg, sound),
-            )
-            for line in lines
-            if isinstance(line.fact, ActivityMeasured)
-        ),
-        inspected=inspections[-1] if inspections else None,
-        taken_down=endings[-1] if endings else None,
-        lines=tuple(lines),
-        start_reading=start.of("mass"),
-    )
-
-
-def _mass_at(moment: datetime, start_kg: float, weighings: tuple[Weighing, ...]) -> float:
-    earlier = [weighing.mass_kg for weighing in weighings if weighing.at <= moment]
-    return earlier[-1] if earlier else start_kg
-
-
-def _spoilt(reading: CorrectedReading | None) -> bool:
-    return reading is not None and reading.proves_nothing
-
-
-def _as_hung(hung: Line, start_kg: float) -> Weighing:
-    return Weighing(hung.entry.happened_at, hung.id, start_kg)
-
-
-def _most_loss(moment: datetime, start_kg: float, sound: tuple[Weighing, ...]) -> float | None:
-    """It dries on: the first weighing after the sample shows no less than it had lost by then; one long before does."""
-    near = next((each for each in sound if each.at >= moment), None)
-    if near is None:
-        near = next((each for each in reversed(sound) if moment - each.at <= SAMPLED_WITH), None)
-    return None if near is None else _loss(start_kg, near.mass_kg)
 
 
 def batches(book: Book) -> list[Batch]:

@@ -4,13 +4,14 @@ from __future__ import annotations
 
 from datetime import datetime, timedelta
 
-from core.daybook.batch import Batch, Piece
+from core.daybook.batch import Batch
 from core.daybook.curing import known_cure
 from core.daybook.dated import Activity
 from core.daybook.facts.batch import CureWeighed
 from core.daybook.facts.ferment import DeviationDecided, FermentationBegun
 from core.daybook.facts.salting import SaltingBegun
 from core.daybook.fermenting import clock_start, fermentation_of, outcome_of
+from core.daybook.piece import Piece
 from core.daybook.salting import salted_of
 from core.ferment.outcome import Outcome
 from core.mix.ingoing import Ingoing

@@ -11,9 +11,10 @@ from attrs import frozen
 from core.chamber.capacity import capacity_as_rated, capacity_from_basin, carries
 from core.chamber.moisture import FASTEST, FIRST_DAYS
 from core.chamber.rates import MOISTURE, WATER_A_DAY
-from core.daybook.batch import Batch, Piece
+from core.daybook.batch import Batch
 from core.daybook.book import Book
 from core.daybook.facts.chamber import CHAMBER, CapacityStated
+from core.daybook.piece import Piece
 from core.daybook.water import basin, most_drained
 from core.densities import ROUGH_WATER_KG_PER_M3
 from core.dry.rate import LEAST_APART_S, loss_rate

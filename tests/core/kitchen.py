@@ -6,11 +6,12 @@ from datetime import datetime, timedelta, timezone
 from itertools import count
 from typing import Any
 
-from core.daybook.batch import Batch, Piece, fold
+from core.daybook.batch import Batch, fold
 from core.daybook.book import Book
 from core.daybook.entries import Entry, entry_id, to_record
 from core.daybook.facts import Fact, Withdrawn
 from core.daybook.facts.batch import BatchStarted, CureWeighed, PieceHung, PieceWeighed, Reading
+from core.daybook.piece import Piece
 
 OFFSET = timezone(timedelta(hours=1))
 NOON = datetime(2026, 11, 2, 12, tzinfo=OFFSET)

@@ -4,9 +4,10 @@ from __future__ import annotations
 
 from flask import Blueprint, redirect, url_for
 
-from core.daybook.batch import Batch, Piece
+from core.daybook.batch import Batch
 from core.daybook.facts.batch import PieceHung, PieceWeighed
 from core.daybook.facts.fields import boxes
+from core.daybook.piece import Piece
 from core.daybook.tags import next_tag, tag_order
 from core.dry import shrink
 from core.quantities import PIECE_MASS, Amount

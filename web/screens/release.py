@@ -8,11 +8,12 @@ import attrs
 from attrs import frozen
 from flask import Blueprint, redirect, render_template, request, url_for
 
-from core.daybook.batch import Batch, Piece
+from core.daybook.batch import Batch
 from core.daybook.evidence import evidence_for
 from core.daybook.facts.batch import ActivityMeasured, PieceInspected, PieceTakenDown
 from core.daybook.facts.fields import boxes
 from core.daybook.kept_verdict import ToldReason, keep_reasons, told
+from core.daybook.piece import Piece
 from core.quantities import WATER_ACTIVITY, Amount
 from core.refusals import Missing, OutOfRange
 from core.release.readiness import EDITION, SIGNS, judge

@@ -7,9 +7,10 @@ from collections.abc import Iterable, Mapping
 
 from attrs import frozen
 
-from core.daybook.batch import Batch, Piece, Stage
+from core.daybook.batch import Batch, Stage
 from core.daybook.curing import known_cure
 from core.daybook.due.salt import waits_for_salt
+from core.daybook.piece import Piece
 from core.mix.measures import GOING_IN
 from core.quantities import COUNT, LOSS, PH, Amount
 from core.sentence import Message, Rounded, Said, Sentence, Value, in_a_row, listed

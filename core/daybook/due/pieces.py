@@ -9,9 +9,10 @@ from typing import Literal
 
 from attrs import frozen
 
-from core.daybook.batch import Batch, Piece
+from core.daybook.batch import Batch
 from core.daybook.due.line import Due
 from core.daybook.evidence import verdicts
+from core.daybook.piece import Piece
 from core.meat import MOST_LOSS
 from core.quantities import COUNT, LOSS, Amount
 from core.sentence import Message, Rounded, Sentence, Value, listed

@@ -1,0 +1,127 @@
+"""A piece is the fold of its entries, from the hook to the plate."""
+
+from __future__ import annotations
+
+from datetime import datetime, timedelta
+
+from attrs import frozen
+
+from core.daybook.book import Book, Line
+from core.daybook.corrections.readings import CorrectedReading, corrected
+from core.daybook.dated import Activity, Weighing
+from core.daybook.facts.batch import ActivityMeasured, PieceHung, PieceInspected, PieceTakenDown, PieceWeighed
+from core.daybook.instruments import Shelf
+
+SAMPLED_WITH = timedelta(days=1)
+"""A weighing so long before a sample still shows what the piece had lost. Common practice; no published source."""
+
+
+@frozen
+class Piece:
+    id: str
+    batch_id: str
+    tag: str
+    start_kg: float
+    hung_at: datetime
+    weighings: tuple[Weighing, ...]
+    activities: tuple[Activity, ...]
+    inspected: Line | None
+    taken_down: PieceTakenDown | None
+    lines: tuple[Line, ...]
+    start_reading: CorrectedReading | None = None
+
+    @property
+    def mass_kg(self) -> float:
+        return self.weighings[-1].mass_kg if self.weighings else self.start_kg
+
+    @property
+    def mass_reading(self) -> CorrectedReading | None:
+        return self.weighings[-1].reading if self.weighings else self.start_reading
+
+    @property
+    def loss(self) -> float | None:
+        """Share of the start weight lost; None before the first weighing."""
+        return _loss(self.start_kg, self.mass_kg) if self.weighings else None
+
+    @property
+    def proven_loss(self) -> float | None:
+        """The loss by the last weighing on a scale that had not failed its check; None where there is none."""
+        if self.start_reading is not None and self.start_reading.proves_nothing:
+            return None
+        proven = [weighing.mass_kg for weighing in self.weighings if weighing.proves]
+        return _loss(self.start_kg, proven[-1]) if proven else None
+
+    @property
+    def weighed_at(self) -> datetime:
+        return self.weighings[-1].at if self.weighings else self.hung_at
+
+    @property
+    def signs(self) -> tuple[str, ...]:
+        """What the latest look found; an earlier find is taken back by correcting it, not by looking again."""
+        found = (line.fact.signs for line in self.lines if isinstance(line.fact, PieceInspected))
+        return tuple(dict.fromkeys(sign for signs in found for sign in signs))
+
+
+def fold_piece(book: Book, shelf: Shelf, hung: Line, fact: PieceHung) -> Piece:
+    lines = book.about(hung.id)
+    start = corrected(shelf, fact, hung.entry.happened_at)
+    start_kg: float = start.fact.start_kg
+    weighings = tuple(_weighing(shelf, line) for line in lines if isinstance(line.fact, PieceWeighed))
+    inspections = [line for line in lines if isinstance(line.fact, PieceInspected)]
+    endings = [line.fact for line in lines if isinstance(line.fact, PieceTakenDown)]
+    sound = (
+        () if _spoilt(start.of("mass")) else (_as_hung(hung, start_kg), *(each for each in weighings if each.proves))
+    )
+    return Piece(
+        id=hung.id,
+        batch_id=hung.entry.about,
+        tag=fact.tag,
+        start_kg=start_kg,
+        hung_at=hung.entry.happened_at,
+        weighings=weighings,
+        activities=tuple(
+            Activity(
+                line.entry.happened_at,
+                line.id,
+                line.fact.water_activity,
+                _loss(start_kg, _mass_at(line.entry.happened_at, start_kg, weighings)),
+                _most_loss(line.entry.happened_at, start_kg, sound),
+            )
+            for line in lines
+            if isinstance(line.fact, ActivityMeasured)
+        ),
+        inspected=inspections[-1] if inspections else None,
+        taken_down=endings[-1] if endings else None,
+        lines=tuple(lines),
+        start_reading=start.of("mass"),
+    )
+
+
+def _mass_at(moment: datetime, start_kg: float, weighings: tuple[Weighing, ...]) -> float:
+    earlier = [weighing.mass_kg for weighing in weighings if weighing.at <= moment]
+    return earlier[-1] if earlier else start_kg
+
+
+def _spoilt(reading: CorrectedReading | None) -> bool:
+    return reading is not None and reading.proves_nothing
+
+
+def _as_hung(hung: Line, start_kg: float) -> Weighing:
+    return Weighing(hung.entry.happened_at, hung.id, start_kg)
+
+
+def _most_loss(moment: datetime, start_kg: float, sound: tuple[Weighing, ...]) -> float | None:
+    """It dries on: the first weighing after the sample shows no less than it had lost by then; one long before does."""
+    near = next((each for each in sound if each.at >= moment), None)
+    if near is None:
+        near = next((each for each in reversed(sound) if moment - each.at <= SAMPLED_WITH), None)
+    return None if near is None else _loss(start_kg, near.mass_kg)
+
+
+def _weighing(shelf: Shelf, line: Line) -> Weighing:
+    found = corrected(shelf, line.fact, line.entry.happened_at)
+    return Weighing(line.entry.happened_at, line.id, found.fact.mass_kg, found.of("mass"))
+
+
+def _loss(start_kg: float, now_kg: float) -> float:
+    return (start_kg - now_kg) / start_kg
