@@ -8,6 +8,7 @@ from __future__ import annotations
 
 import math
 
+from core.chamber.humidifier_boxes import CHARGE_WATER, TANK
 from core.densities import WATER_KG_PER_M3
 from core.quantities import (
     DOSE_MASS,
@@ -247,7 +248,6 @@ def _lowered(molality: float, osmotic: float) -> float:
     return -math.expm1(-2 * molality * osmotic * WATER_KG_PER_MOL)
 
 
-CHARGE_WATER = Number("water_m3", "Water", VOLUME, 1e-4, 1.0, help="What you fill in, not what the tank holds.")
 SODA = Number(
     "soda_kg_per_m3",
     "Baking soda",
@@ -256,15 +256,6 @@ SODA = Number(
     100.0,
     default=USUAL_CHARGE_KG_PER_M3,
     help="One level tablespoon to the quart, 14.6 g/L, is common practice.",
-)
-TANK = Number(
-    "tank_m3",
-    "Tank, to its mark",
-    VOLUME,
-    1e-4,
-    1.0,
-    optional=True,
-    help="The tank's own highest mark, for example 7 qt.",
 )
 CHARGE_INPUTS = (CHARGE_WATER, SODA, TANK)
 CHARGE_SHEET = Worksheet(

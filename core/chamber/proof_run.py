@@ -10,9 +10,12 @@ from attrs import evolve, field, frozen
 from core.chamber.checks import Correction
 from core.chamber.logs import Layout, Log, reading
 from core.chamber.series import Series
-from core.chamber.settling import Analysis, Proof, Wanted, analysing, proof_words, prove
+from core.chamber.settling import proof_words
+from core.chamber.settling.analysis import Analysis, analysing
+from core.chamber.settling.proof import Proof, prove
 from core.chamber.settling.statistics import spread
 from core.chamber.settling.swing import arrives_at
+from core.chamber.settling.wanted import Wanted
 from core.quantities import COUNT, HOURS, Amount
 from core.refusals import OutOfRange
 from core.sentence import Message, Sentence

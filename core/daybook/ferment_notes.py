@@ -8,7 +8,7 @@ from datetime import datetime
 from attrs import frozen
 
 from core.daybook.book import Line
-from core.daybook.corrections.logs import corrected_log
+from core.daybook.corrections.ferment_logs import corrected_log
 from core.daybook.facts.ferment import DeviationDecided, FermentationBegun, FermentLogTaken
 from core.daybook.instruments import Shelf
 

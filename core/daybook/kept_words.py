@@ -7,7 +7,7 @@ from datetime import date
 
 from core.chamber.sanitising_agents import AGENTS
 from core.chamber.sanitising_run import TASK_WORDS
-from core.chamber.settling.comparing import FIGURE_NAMES, Named
+from core.chamber.settling.figure_names import FIGURE_NAMES, Named
 from core.chamber.settling.measures import DRIFT, FINE_DIFFERENCE, FINE_TEMPERATURE, LASTS, SPEED, STARTS
 from core.chamber.settling.proof_words import PROOF_WORDS
 from core.daybook.facts import kind_of

@@ -13,10 +13,11 @@ from cattrs.preconf.json import make_converter
 from core.chamber.logs import Layout
 from core.chamber.logs.notes import Note, kept_as_words
 from core.chamber.proof_run import Found, Given, GivenFile, GivenProbe
-from core.chamber.settling import Band, Wanted, key_figures
+from core.chamber.settling.comparing import key_figures
 from core.chamber.settling.measures import LASTS
 from core.chamber.settling.outline import outline
-from core.chamber.settling.wanted import USUAL_HUMIDITY, USUAL_TEMPERATURE
+from core.chamber.settling.statistics import Band
+from core.chamber.settling.wanted import USUAL_HUMIDITY, USUAL_TEMPERATURE, Wanted
 from core.daybook.book import Book, Line
 from core.daybook.corrections.logs import LogCorrection
 from core.daybook.facts.proofs import ProofResult, ProofRun

@@ -10,10 +10,12 @@ from typing import Any, Literal
 from attrs import evolve, frozen
 
 from core.chamber.series import Series
-from core.chamber.settling import Analysis, Band, Wanted, analyse, prove
-from core.chamber.settling.analysis import Compressor
+from core.chamber.settling.analysis import Analysis, Compressor, analyse
 from core.chamber.settling.events import Event
+from core.chamber.settling.proof import prove
 from core.chamber.settling.rhythm import Cycle
+from core.chamber.settling.statistics import Band
+from core.chamber.settling.wanted import Wanted
 from core.sentence import Sentence
 from tests.core import chamber_model, walled_model
 from tests.core.chamber_model import HOUR_S, STEP_S, Logger, Truth, log

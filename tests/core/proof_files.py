@@ -10,7 +10,8 @@ from attrs import evolve
 
 from core.chamber.logs import guess
 from core.chamber.proof_run import Given, GivenFile, GivenProbe
-from core.chamber.settling import Band, Wanted
+from core.chamber.settling.statistics import Band
+from core.chamber.settling.wanted import Wanted
 from tests.core.chamber_model import Chamber, Logged, Logger, Truth, log, run
 
 BEGUN = datetime(2026, 11, 23, 10, tzinfo=UTC)

@@ -10,7 +10,9 @@ from attrs import evolve
 from core.chamber.logs import guess
 from core.chamber.logs.notes import ITS_HEAD_ENDS_IN_IT, Note
 from core.chamber.proof_run import FailedCheck, Found, find
-from core.chamber.settling import Band, Wanted, beside, compare
+from core.chamber.settling.comparing import beside, compare
+from core.chamber.settling.statistics import Band
+from core.chamber.settling.wanted import Wanted
 from core.daybook.book import Book
 from core.daybook.corrections.logs import log_corrections
 from core.daybook.entries import Entry, entry_id, from_record, to_record

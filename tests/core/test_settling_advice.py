@@ -8,7 +8,10 @@ import pytest
 from attrs import evolve
 
 from core.chamber.series import Series
-from core.chamber.settling import Band, Proof, Wanted, analyse, prove
+from core.chamber.settling.analysis import analyse
+from core.chamber.settling.proof import Proof, prove
+from core.chamber.settling.statistics import Band
+from core.chamber.settling.wanted import Wanted
 from core.quantities import METRIC
 from tests.core import chamber_model, walled_model
 from tests.core.chamber_model import HOUR_S, Chamber, Logger, log

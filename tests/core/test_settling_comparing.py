@@ -5,7 +5,7 @@ from functools import cache
 import pytest
 
 from core.chamber.proof_run import find
-from core.chamber.settling import Analysis
+from core.chamber.settling.analysis import Analysis
 from core.chamber.settling.comparing import FIGURE_NAMES, beside, compare, key_figures
 from core.quantities import COUNT, Amount
 from tests.core.proof_files import given

@@ -3,7 +3,10 @@
 import pytest
 
 from core.chamber.series import Series
-from core.chamber.settling import Band, Proof, Wanted, analyse, prove
+from core.chamber.settling.analysis import analyse
+from core.chamber.settling.proof import Proof, prove
+from core.chamber.settling.statistics import Band
+from core.chamber.settling.wanted import Wanted
 from core.quantities import METRIC
 
 HOUR_S = 3600.0

@@ -6,8 +6,7 @@ import pytest
 from attrs import evolve
 
 from core.chamber.series import Series
-from core.chamber.settling import analyse
-from core.chamber.settling.analysis import Compressor, compressor_of
+from core.chamber.settling.analysis import Compressor, analyse, compressor_of
 from core.chamber.settling.figures import WHILE_LOGGED, figures_of
 from core.chamber.settling.holes import looked_at, parts_seen
 from core.chamber.settling.swing import Swing, Trace

@@ -5,7 +5,7 @@ from functools import cache
 import pytest
 from attrs import evolve
 
-from core.chamber.settling import analyse
+from core.chamber.settling.analysis import analyse
 from core.chamber.settling.fog import Work
 from core.chamber.settling.humid_figures import humid_figures
 from core.chamber.settling.humidity import HumidRhythm

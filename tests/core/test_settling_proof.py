@@ -6,8 +6,13 @@ import pytest
 from attrs import evolve
 
 from core.chamber.series import Series
-from core.chamber.settling import Analysis, Band, Proof, Wanted, analyse, compare, figures_of, prove, space_figures
 from core.chamber.settling.advice import advise
+from core.chamber.settling.analysis import Analysis, analyse
+from core.chamber.settling.comparing import compare
+from core.chamber.settling.figures import figures_of, space_figures
+from core.chamber.settling.proof import Proof, prove
+from core.chamber.settling.statistics import Band
+from core.chamber.settling.wanted import Wanted
 from core.quantities import METRIC, US
 from core.refusals import OutOfRange
 from core.working import Figure

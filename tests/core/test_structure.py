@@ -128,3 +128,19 @@ def test_the_daybook_knows_no_register(name: str):
 @pytest.mark.parametrize("name", [name for name in MODULES if name in ABOVE or name.endswith("_sheets")])
 def test_the_single_sums_know_no_daybook(name: str):
     assert not {each for each in of_core(name) if each.startswith("core.daybook")}
+
+
+def reached(*names: str) -> set[str]:
+    """All that these import, and what that imports."""
+    found: set[str] = set()
+    waiting = set(names)
+    while waiting:
+        found |= waiting
+        waiting = {each for name in waiting for each in of_core(name) if each in MODULES} - found
+    return found
+
+
+def test_what_today_judges_by_imports_neither_a_reader_of_logs_nor_the_proof_of_a_chamber():
+    """They are half of the core: its first screen would wait for them."""
+    due = {name for name in MODULES if name.startswith("core.daybook.due.")}
+    assert not {"core.chamber.logs.reading", "core.chamber.settling.analysis"} & reached(*due)

@@ -7,8 +7,7 @@ from pathlib import Path
 import pytest
 
 from core.chamber.series import Series
-from core.chamber.settling import compressor_of
-from core.chamber.settling.analysis import Compressor
+from core.chamber.settling.analysis import Compressor, compressor_of
 from tests.core.telling import told
 from tests.published.rows import Row, rows
 

@@ -14,7 +14,7 @@ from pathlib import Path
 import pytest
 
 from core.chamber.series import Series
-from core.chamber.settling import compressor_of
+from core.chamber.settling.analysis import compressor_of
 from core.chamber.settling.humid_air import humid_air
 from core.chamber.settling.mapping import Space, fluctuation, space
 from core.chamber.settling.statistics import Band, Spread, spread

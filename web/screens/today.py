@@ -25,7 +25,7 @@ from web.day_line import day_line
 from web.instruments import shelf
 from web.journal import book
 from web.saying import set_apart
-from web.screens.chamber.set_points import in_force
+from web.screens.chamber.in_force import in_force
 from web.visitor import copied, now
 
 screen = Blueprint("today", __name__)

@@ -7,6 +7,7 @@ from collections.abc import Callable, Iterable, Iterator
 from attrs import frozen
 
 from core.chamber.settling.analysis import Analysis
+from core.chamber.settling.figure_names import FIGURE_NAMES, Named
 from core.chamber.settling.measures import DRIFT, FINE_DIFFERENCE, FINE_TEMPERATURE, LASTS, SPEED, STARTS, after
 from core.chamber.settling.rhythm import Rhythm
 from core.language import Message
@@ -21,33 +22,6 @@ class Compared:
     name: Message
     one: Amount | None
     other: Amount | None
-
-
-FIGURE_NAMES: dict[str, Message] = {
-    "settled": "Settled after",
-    "mean": "Mean temperature",
-    "lowest": "Lowest",
-    "highest": "Highest",
-    "in_band": "Time within the band",
-    "drift": "Drift",
-    "fluctuation": "Fluctuation (GB/T), ±",
-    "gradient": "Gradient (IEC 60068-3-5)",
-    "uniformity": "Uniformity (GB/T)",
-    "starts": "Compressor starts",
-    "run_share": "Share of the time it runs",
-    "holds": "Holds between runs",
-    "swing": "Swing of the temperature",
-    "cools_by": "Cools by",
-    "warming": "Warming time constant",
-    "defrost": "Defrosts",
-    "door": "Doors opened",
-    "humidity": "Mean humidity",
-    "humidity_swing": "Humidity swing with each run",
-}
-"""By the key under which an entry keeps the figure: a key once in use stays."""
-
-Named = tuple[str, Amount]
-"""Key of a figure, and the figure."""
 
 
 def compare(one: Analysis, other: Analysis) -> tuple[Compared, ...]:

@@ -1,15 +1,14 @@
-"""A log corrected by the checks of the instrument that wrote it: what a probe's log rests on, and a fermentation's."""
+"""A proof run's logs, each corrected by the checks of the instrument that wrote it."""
 
 from __future__ import annotations
 
 from datetime import datetime, timedelta
 
-from attrs import evolve, frozen
+from attrs import frozen
 
 from core.chamber.checks import Correction
 from core.chamber.proof_run import FailedCheck
 from core.chamber.settling import proof_words
-from core.daybook.facts.ferment import FermentLogTaken
 from core.daybook.facts.proofs import ProofRun
 from core.daybook.instrument_checks import Measured
 from core.daybook.instruments import Checked, Instrument, Shelf
@@ -72,19 +71,3 @@ def _note(name: str, check: Checked) -> Sentence:
         by = TEMPERATURE_DIFFERENCE if check.of == "temperature" else RELATIVE_HUMIDITY
         values["by"] = Amount(abs(correction.offset), by)
     return proof_words.corrected(f"{check.of}-{key}", values)
-
-
-def corrected_log(shelf: Shelf, taken: FermentLogTaken, at: datetime) -> FermentLogTaken | None:
-    """By the check of its thermometer in force when it began. None where that had failed its check, by the log's end at
-    the latest: what it logged is no evidence."""
-    instrument = shelf.find(taken.thermometer)
-    if instrument is None:
-        return taken
-    last_at = at + timedelta(seconds=taken.times_s[-1])
-    first, last = (instrument.in_force("temperature", each) for each in (at, last_at))
-    if any(each is not None and each.failed for each in (first, last)):
-        return None
-    if first is None or first.correction is None:
-        return taken
-    apply = first.correction.apply
-    return evolve(taken, temperatures_c=tuple(map(apply, taken.temperatures_c)), highest_c=apply(taken.highest_c))

@@ -5,7 +5,7 @@ from __future__ import annotations
 from attrs import evolve, field, frozen
 
 from core.air_sheets import SURFACE_ACTIVITY
-from core.chamber.humidifier import CHARGE_WATER, TANK
+from core.chamber.humidifier_boxes import CHARGE_WATER, TANK
 from core.chamber.rates import AIR_SPEED, ROOM, WATER_A_DAY
 from core.daybook.facts.fields import asked, celsius, not_negative, share
 from core.quantities import LENGTH, RELATIVE_HUMIDITY, TEMPERATURE, TEMPERATURE_DIFFERENCE, VOLUME

@@ -18,11 +18,11 @@ from web.instruments import corrected_of, shelf
 from web.journal import book
 from web.screens.chamber.air import air_figures, course
 from web.screens.chamber.blueprint import screen
+from web.screens.chamber.in_force import in_force
 from web.screens.chamber.instrument_words import OUTCOMES
 from web.screens.chamber.load import BURDEN_WORDS, in_short
 from web.screens.chamber.proofs.pictures import picture
 from web.screens.chamber.run import STANDING_WORDS
-from web.screens.chamber.set_points import in_force
 from web.visitor import reader
 
 LATEST_LINES = 50

@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-from typing import Any
-
 import attrs
 from flask import abort, render_template, request, url_for
 
@@ -12,9 +10,9 @@ from core.chamber.drying_force import SCALE, SOURCE, grade
 from core.chamber.programmes import BY_KEY, PROCESSES, Programme, beef_ageing, of_process
 from core.chamber.rates import AIR_SPEED
 from core.chamber.setpoints import HYGROMETER, equal_humidity, equal_line, set_point
-from core.daybook.facts.chamber import CHAMBER, AirRead, SetPointsChosen
+from core.daybook.facts.chamber import CHAMBER, SetPointsChosen
 from core.daybook.facts.fields import boxes
-from core.daybook.set_points import apart, set_points
+from core.daybook.set_points import set_points
 from core.quantities import RELATIVE_HUMIDITY, TEMPERATURE, TEMPERATURE_DIFFERENCE, Amount
 from core.refusals import Missing, OutOfRange
 from core.sentence import Rounded, Sentence, Value
@@ -23,7 +21,6 @@ from core.verdict import Reason
 from core.working import Figure
 from web.entry_forms import EntryForm, Subject, Values, declare, write
 from web.forms import suggested
-from web.instruments import corrected_of
 from web.journal import book
 from web.screens.chamber.blueprint import screen
 from web.visitor import reader
@@ -181,40 +178,3 @@ def _equal_table(fact: SetPointsChosen) -> tuple[tuple[float, float], ...]:
     others = (fact.temperature_c + step for step in COMPARED_C)
     within = [each for each in others if -20 <= each <= 60]
     return equal_line(fact.temperature_c, fact.humidity, fact.surface_activity, within)
-
-
-@attrs.frozen
-class InForce:
-    """The set-points as the Chamber page and Today tell them in a few words."""
-
-    fact: SetPointsChosen
-    at: Any
-    apart: tuple[Any, ...]
-    word: str
-    air_word: str
-
-
-def in_force() -> InForce | None:
-    """None while none were chosen."""
-    line = set_points(book())
-    if line is None or not isinstance(line.fact, SetPointsChosen):
-        return None
-    air = book().latest(CHAMBER, AirRead)
-    found = None if air is None else corrected_of(air).fact
-    read = found if isinstance(found, AirRead) else None
-    return InForce(
-        line.fact,
-        line.entry.happened_at,
-        apart(line.fact, read) if read else (),
-        _word(line.fact.temperature_c, line.fact.humidity, line.fact.surface_activity),
-        ""
-        if read is None or read.humidity is None
-        else _word(read.temperature_c, read.humidity, line.fact.surface_activity),
-    )
-
-
-def _word(temperature_c: float, humidity: float, surface_activity: float) -> str:
-    try:
-        return grade(set_point(temperature_c, humidity, surface_activity)[0].value).word
-    except OutOfRange:  # an old journal may hold air that no formula covers
-        return ""

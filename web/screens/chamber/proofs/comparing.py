@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from flask import render_template, request
 
-from core.chamber.settling import beside
+from core.chamber.settling.comparing import beside
 from core.daybook.facts.proofs import ProofRun
 from core.daybook.kept_words import named_figures, said
 from core.daybook.proofs import band_words, runs

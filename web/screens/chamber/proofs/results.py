@@ -9,10 +9,12 @@ from typing import Any
 from attrs import evolve, frozen
 
 from core.chamber.proof_run import Found, means_as_logged
-from core.chamber.settling import FIGURE_NAMES, figures_of, pair_figures, space_figures
 from core.chamber.settling.analysis import Probe
+from core.chamber.settling.figure_names import FIGURE_NAMES
+from core.chamber.settling.figures import figures_of, space_figures
 from core.chamber.settling.measures import FINE_TEMPERATURE, LASTS
 from core.chamber.settling.outline import hours
+from core.chamber.settling.pair_figures import pair_figures
 from core.daybook.facts.proofs import ProofResult
 from core.daybook.kept_words import named_figures, said
 from core.daybook.proofs import headline, logged_at, settled_at
