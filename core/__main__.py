@@ -1,102 +1,83 @@
-"""The worksheets at a command line.
+"""The worksheets at a command line; `python -m core --help` says how.
 
-    python -m core                                  list the worksheets
-    python -m core NAME --describe                  its inputs and outputs, as JSON
-    python -m core NAME key=value …                 compute; values may carry units: meat_kg="27 lb 5 oz"
-    python -m core NAME < values.json               the same from a JSON object
-
-`--json` prints figures, units, cautions and working. `--units us|metric` and `--decimal comma|point` say how bare
-numbers are read and how figures are shown. Bad input ends with status 2 and one sentence on standard error.
+Bad input ends with status 2 and one sentence on standard error.
 """
 
 from __future__ import annotations
 
 import json
 import sys
-from argparse import ArgumentParser, Namespace
+from argparse import Namespace
 from collections.abc import Mapping, Sequence
 from contextlib import suppress
 from decimal import Decimal
 from difflib import get_close_matches
 from typing import Any, NoReturn, TextIO, cast
 
-from core import outside_json
+from core import command_options, outside_json
 from core.command_line import answer_as_json, answer_as_text, describe, read_as
 from core.quantities import METRIC, Reader
 from core.refusals import Missing, Refusal, Refused
-from core.sentence import Sentence
+from core.sentence import Sentence, as_typed, in_a_row
 from core.worksheet import Worksheet
-from core.worksheets import WORKSHEETS, by_stage, find
-
-
-class _Parser(ArgumentParser):
-    def error(self, message: str) -> NoReturn:
-        raise Refusal("", Sentence("{wrong}. Try --help.", {"wrong": message[:1].upper() + message[1:]}))
+from core.worksheets import STAGES, WORKSHEETS, by_stage, find
 
 
 def main(arguments: Sequence[str], stdin: TextIO) -> tuple[str, str, int]:
     """What goes to standard output, to standard error, and the exit status."""
     reader = METRIC
     try:
-        options = _parse(arguments)
-        reader = Reader(options.units, "," if options.decimal == "comma" else ".")
+        options = command_options.parse(arguments)
+        reader = Reader(language=options.language)
+        reader = command_options.checked(options)
         return _run(options, stdin, reader), "", 0
     except Refused as refused:
-        return "", _sentence(refused, reader), 2
+        return "", _of_all(refused).say(reader), 2
     except Refusal as refusal:
-        return "", _with_key(refusal, reader), 2
+        return "", _with_key(refusal).say(reader), 2
 
 
-def _sentence(refused: Refused, reader: Reader) -> str:
-    """One sentence: what is missing, all of it at once, or the first thing that cannot stand."""
+def _of_all(refused: Refused) -> Sentence:
+    """What is missing, all of it at once, or the first thing that cannot stand."""
     missing = [refusal.field for refusal in refused.refusals if isinstance(refusal, Missing)]
     wrong = [refusal for refusal in refused.refusals if not isinstance(refusal, Missing)]
     if len(missing) > 1 and not wrong:
-        return f"Missing: {', '.join(missing)}. Use --describe to see what each one is."
-    return _with_key((wrong or list(refused.refusals))[0], reader)
+        return Sentence("Missing: {keys}. Use --describe to see what each one is.", {"keys": in_a_row(missing)})
+    return _with_key((wrong or list(refused.refusals))[0])
 
 
-def _with_key(refusal: Refusal, reader: Reader) -> str:
-    told = refusal.said.say(reader)
-    return f"{refusal.field}: {told}" if refusal.field else told
-
-
-def _parse(arguments: Sequence[str]) -> Namespace:
-    parser = _Parser(prog="python -m core", description="The sums of a curing chamber, each with its working.")
-    parser.add_argument("name", nargs="?", help="a worksheet; without one they are listed")
-    parser.add_argument("values", nargs="*", metavar="key=value", help="inputs; or a JSON object on standard input")
-    parser.add_argument("--describe", action="store_true", help="print inputs and outputs as JSON")
-    parser.add_argument("--json", action="store_true", help="print figures, units, cautions and working as JSON")
-    parser.add_argument("--units", choices=("metric", "us"), default="metric")
-    parser.add_argument("--decimal", choices=("point", "comma"), default="point")
-    return parser.parse_intermixed_args(arguments)
+def _with_key(refusal: Refusal) -> Sentence:
+    told = {"key": as_typed(refusal.field), "refusal": refusal.said}
+    return Sentence("{key}: {refusal}", told) if refusal.field else refusal.said
 
 
 def _run(options: Namespace, stdin: TextIO, reader: Reader) -> str:
+    if options.help:
+        return command_options.help_for(reader)
     if options.name is None:
-        return _listed(as_json=options.json)
+        return _listed(reader, as_json=options.json)
     sheet = find(options.name)
     if options.describe:
-        return _dump(describe(sheet))
+        return _dump(describe(sheet, reader))
     texts = _typed(options.values) if options.values else _piped(stdin, reader)
     _require_known(sheet, texts)
     answer = sheet.answer(texts, reader)
     read = read_as(sheet, texts, reader)
     if options.json:
         return _dump(answer_as_json(answer, reader, read))
-    labels = {each.key: each.label for each in sheet.inputs}
-    return answer_as_text(answer, reader, (f"{labels[key]} {shown}" for key, shown in read.items()))
+    return answer_as_text(answer, reader, [(each.label, read[each.key]) for each in sheet.inputs if each.key in read])
 
 
-def _listed(*, as_json: bool) -> str:
+def _listed(reader: Reader, *, as_json: bool) -> str:
+    questions = {each.name: Sentence(each.question).say(reader) for each in WORKSHEETS.values()}
     if as_json:
-        return _dump(
-            [{"name": each.name, "stage": each.stage, "question": each.question} for each in WORKSHEETS.values()]
-        )
+        sheets = WORKSHEETS.values()
+        return _dump([{"name": each.name, "stage": each.stage, "question": questions[each.name]} for each in sheets])
     width = max(map(len, WORKSHEETS))
     lines: list[str] = []
     for stage, sheets in by_stage().items():
-        lines += [stage, *(f"  {sheet.name:<{width}}  {sheet.question}" for sheet in sheets)]
+        lines += [Sentence(STAGES[stage]).say(reader)]
+        lines += [f"  {sheet.name:<{width}}  {questions[sheet.name]}" for sheet in sheets]
     return "\n".join(lines)
 
 
@@ -167,7 +148,7 @@ def _unknown(sheet: str, key: str, known: list[str]) -> Sentence:
     if near:
         told = {"key": key, "sheet": sheet, "near": near[0]}
         return Sentence("“{key}” is not an input of {sheet}. Did you mean “{near}”?", told)
-    told = {"key": key, "sheet": sheet, "known": ", ".join(known)}
+    told = {"key": key, "sheet": sheet, "known": in_a_row(known)}
     return Sentence("“{key}” is not an input of {sheet}. Its inputs are: {known}.", told)
 
 

@@ -7,17 +7,17 @@ from typing import Any
 
 from attrs import evolve
 
-from core.quantities import METRIC, Amount, Reader
+from core.quantities import Amount, Reader
 from core.reading import is_bare
 from core.refusals import Refused
-from core.sentence import Said, said
+from core.sentence import Message, Rounded, Sentence, said
 from core.usual import as_typed
-from core.verdict import Reason, Verdict
+from core.verdict import WORDS, Reason, Verdict
 from core.working import Figure
 from core.worksheet import Answer, Choice, Input, Number, Worksheet
 
 
-def describe(sheet: Worksheet) -> dict[str, Any]:
+def describe(sheet: Worksheet, reader: Reader) -> dict[str, Any]:
     """The declaration: inputs with their units and bounds, and the outputs its example comes to."""
     try:
         answer = sheet.answer(sheet.example)
@@ -26,32 +26,33 @@ def describe(sheet: Worksheet) -> dict[str, Any]:
     outputs: list[dict[str, Any]] = [
         {
             "key": figure.key,
-            "name": _text(figure.name),
+            "name": said(figure.name).say(reader),
             "quantity": figure.quantity.key,
             "unit": figure.quantity.si,
         }
         for figure in answer.figures
     ]
     if sheet.judge is not None:
-        outputs.append({"key": "verdict", "name": "Verdict", "options": ["ready", "hold", "discard"]})
+        outputs.append({"key": "verdict", "name": Sentence("Verdict").say(reader), "options": list(WORDS)})
     return {
         "name": sheet.name,
-        "title": sheet.title,
+        "title": Sentence(sheet.title).say(reader),
         "stage": sheet.stage,
-        "question": sheet.question,
-        "inputs": [_describe_input(each) for each in sheet.inputs],
+        "question": Sentence(sheet.question).say(reader),
+        "inputs": [_describe_input(each, reader) for each in sheet.inputs],
         "outputs": outputs,
         "example": dict(sheet.example),
     }
 
 
-def _describe_input(each: Input) -> dict[str, Any]:
-    common = {"key": each.key, "label": _text(each.label), "default": each.default, "help": _text(each.help)}
+def _describe_input(each: Input, reader: Reader) -> dict[str, Any]:
+    words = {"label": said(each.label).say(reader), "help": said(each.help).say(reader)}
+    common = {"key": each.key, **words, "default": each.default}
     if isinstance(each, Choice):
         return {
             **common,
             "required": each.default is None,
-            "options": {key: _text(words) for key, words in each.options.items()},
+            "options": {key: said(words).say(reader) for key, words in each.options.items()},
         }
     return {
         **common,
@@ -64,12 +65,8 @@ def _describe_input(each: Input) -> dict[str, Any]:
         "high": each.high,
         "bare_unit": {"metric": each.quantity.bare_metric.symbol, "us": each.quantity.bare_us.symbol},
         "units": [unit.symbol for unit in each.quantity.units if unit.symbol],
-        "example": each.quantity.example(METRIC),
+        "example": each.quantity.example(reader),
     }
-
-
-def _text(words: Said) -> str:
-    return said(words).say(METRIC)
 
 
 def read_as(sheet: Worksheet, texts: Mapping[str, str], reader: Reader) -> dict[str, str]:
@@ -88,7 +85,8 @@ def _said_back(each: Number, text: str, reader: Reader) -> str:
     other = evolve(reader, system="metric" if reader.system == "us" else "us")
     if each.quantity.bare("us") == each.quantity.bare("metric"):
         return shown
-    return f"{shown} ({Amount(value, each.quantity).show_exact(other, 3)})"
+    told = {"shown": shown, "other": Amount(value, each.quantity).show_exact(other, 3)}
+    return Sentence("{shown} ({other})", told).say(reader)
 
 
 def answer_as_json(answer: Answer, reader: Reader, read: Mapping[str, str] | None = None) -> dict[str, Any]:
@@ -111,7 +109,7 @@ def _figure_as_json(figure: Figure, reader: Reader) -> dict[str, Any]:
         "low": figure.low,
         "high": figure.high,
         "working": [step.say(reader) for step in figure.working],
-        "source": figure.source.cite(),
+        "source": figure.source.cite().say(reader),
         "verified": figure.source.verified,
         "cautions": [caution.say(reader) for caution in figure.cautions],
     }
@@ -126,7 +124,7 @@ def _verdict_as_json(verdict: Verdict, reader: Reader) -> dict[str, Any]:
                 "key": reason.key,
                 "met": reason.met,
                 "text": reason.text.say(reader),
-                "source": reason.source.cite(),
+                "source": reason.source.cite().say(reader),
                 "verified": reason.source.verified,
             }
             for reason in verdict.reasons
@@ -135,37 +133,53 @@ def _verdict_as_json(verdict: Verdict, reader: Reader) -> dict[str, Any]:
     }
 
 
-def answer_as_text(answer: Answer, reader: Reader, read: Iterable[str] = ()) -> str:
-    lines: list[str] = []
-    if answer.verdict is not None:
-        lines += _verdict_lines(answer.verdict, reader)
+def answer_as_text(answer: Answer, reader: Reader, read: Iterable[tuple[Message, str]] = ()) -> str:
+    """read: what `read_as` gave, each with the label of its input."""
+    lines = [] if answer.verdict is None else list(_verdict_lines(answer.verdict))
     for figure in answer.figures:
-        lines += _figure_lines(figure, reader)
-    lines += [f"Read: {each}" for each in read]
-    return "\n".join(lines)
+        lines += _figure_lines(figure)
+    for label, shown in read:
+        lines.append((0, Sentence("Read: {label} {shown}", {"label": Sentence(label), "shown": shown})))
+    return "\n".join(" " * indent + line.say(reader) for indent, line in lines)
 
 
-def _figure_lines(figure: Figure, reader: Reader) -> Iterator[str]:
-    yield f"{said(figure.name).say(reader)}: {figure.show(reader)}{_range(figure, reader)}"
-    yield from (f"    {step.say(reader)}" for step in figure.working)
-    yield f"    Source: {figure.source.cite()}"
-    yield from (f"    ! {caution.say(reader)}" for caution in figure.cautions)
+Line = tuple[int, Sentence]
+"""How far it stands in, and what it says."""
+IN = 4
 
 
-def _range(figure: Figure, reader: Reader) -> str:
+def _figure_lines(figure: Figure) -> Iterator[Line]:
+    yield 0, _with_range(figure)
+    yield from ((IN, step) for step in figure.working)
+    yield IN, Sentence("Source: {source}", {"source": figure.source.cite()})
+    yield from map(_caution, figure.cautions)
+
+
+def _with_range(figure: Figure) -> Sentence:
+    told = {"name": said(figure.name), "figure": Rounded(figure.amount)}
     if figure.low is None or figure.high is None:
-        return ""
-    low, high = (Amount(value, figure.quantity).show(reader) for value in (figure.low, figure.high))
-    return f" ({low} to {high})"
+        return Sentence("{name}: {figure}", told)
+    low, high = (Rounded(Amount(value, figure.quantity)) for value in (figure.low, figure.high))
+    return Sentence("{name}: {figure} ({low} to {high})", {**told, "low": low, "high": high})
 
 
-def _verdict_lines(verdict: Verdict, reader: Reader) -> Iterator[str]:
-    yield f"Verdict: {verdict.word}"
-    yield f"    Next: {verdict.next_step.say(reader)}"
-    yield from (_reason_line(reason, reader) for reason in verdict.reasons)
-    yield from (f"    ! {caution.say(reader)}" for caution in verdict.cautions)
+def _caution(caution: Sentence) -> Line:
+    return IN, Sentence("! {caution}", {"caution": caution})
 
 
-def _reason_line(reason: Reason, reader: Reader) -> str:
-    mark = {True: "yes", False: "no", None: "not known"}[reason.met]
-    return f"    {mark}: {reason.text.say(reader)} Source: {reason.source.cite()}"
+def _verdict_lines(verdict: Verdict) -> Iterator[Line]:
+    yield 0, Sentence("Verdict: {word}", {"word": Sentence(verdict.word)})
+    yield IN, Sentence("Next: {step}", {"step": verdict.next_step})
+    yield from ((IN, _of_reason(reason)) for reason in verdict.reasons)
+    yield from map(_caution, verdict.cautions)
+
+
+MARKS: dict[bool | None, Message] = {
+    True: "yes: {reason} Source: {source}",
+    False: "no: {reason} Source: {source}",
+    None: "not known: {reason} Source: {source}",
+}
+
+
+def _of_reason(reason: Reason) -> Sentence:
+    return Sentence(MARKS[reason.met], {"reason": reason.text, "source": reason.source.cite()})

@@ -10,6 +10,8 @@ from typing import Literal
 from attrs import frozen
 
 from core.language import Message
+from core.quantities import DENSITY, DOSE_MASS, FRACTION, METRIC, MOLALITY, TEMPERATURE_DIFFERENCE, Amount
+from core.sentence import Said, Sentence, said
 
 Verified = Literal["seen", "copy", "memory", "practice", "computed"]
 KNOWN_HOW: dict[Verified, Message] = {
@@ -22,35 +24,35 @@ KNOWN_HOW: dict[Verified, Message] = {
 _MARKS: dict[Verified, Message] = {"copy": "copy", "memory": "memory", "computed": "worked out"}
 
 
-PRACTICE: Message = "Common practice; no published source"
-BY_DEFINITION: Message = "By definition"
-
-
 @frozen
 class Source:
-    title: str
-    section: str
+    """title: as it was printed, in its own language; a sentence where the words are ours."""
+
+    title: str | Sentence
+    section: Said
     verified: Verified
 
     @property
-    def where(self) -> str:
+    def where(self) -> Sentence:
         """Title and section, without how they are known."""
-        if self.verified == "practice":
-            return PRACTICE
-        return f"{self.title}, {self.section}" if self.section else self.title
+        if not self.section:
+            return Sentence("{title}", {"title": self.title})
+        return Sentence("{title}, {section}", {"title": self.title, "section": said(self.section)})
 
     @property
-    def mark(self) -> str:
+    def mark(self) -> Message:
         """A word or two that lead a screen to the page of sources; none where the text itself was read."""
         return _MARKS.get(self.verified, "")
 
-    def cite(self) -> str:
+    def cite(self) -> Sentence:
         """One line for the foot of a figure where no page of sources is at hand."""
-        return f"{self.where} ({KNOWN_HOW[self.verified]})." if self.mark else f"{self.where}."
+        if not self.mark:
+            return Sentence("{where}.", {"where": self.where})
+        return Sentence("{where} ({known}).", {"where": self.where, "known": Sentence(KNOWN_HOW[self.verified])})
 
 
-COMMON_PRACTICE = Source("Common practice", "", "practice")
-DEFINITION = Source(BY_DEFINITION, "", "computed")
+COMMON_PRACTICE = Source(Sentence("Common practice; no published source"), "", "practice")
+DEFINITION = Source(Sentence("By definition"), "", "computed")
 
 CFR_424_21C = Source("9 CFR 424.21(c), chart of substances", "curing agents, 2015 annual edition", "copy")
 FSIS_7620_3 = Source("FSIS Directive 7620.3, Processing Inspectors' Calculations Handbook", "rev. 1995, ch. 3", "copy")
@@ -64,16 +66,28 @@ EU_CURE_OLD = Source("Reg. (EC) 1333/2008, Annex II, part E", "as amended by Reg
 CFIA_CURING = Source("CFIA, Meat Hygiene Manual of Procedures, archived", "ch. 4, §4.13.1, curing", "seen")
 CFIA_BRINE = Source("CFIA, Meat Hygiene Manual of Procedures, archived", "ch. 4, §4.13.2, saturated brine", "seen")
 BRINE_DENSITY = Source(
-    "Density of salt water", "our own line through CoolProp's Melinder fluid, 20 °C, within 0.2 g/L to 23 %", "computed"
+    Sentence("Density of salt water"),
+    Sentence(
+        "our own line through CoolProp's Melinder fluid, 20 °C, within {error} to 23 %", {"error": Amount(0.2, DENSITY)}
+    ),
+    "computed",
 )
 MEAT_BUFFER = Source(
     "Puolanne and Kivikari, Determination of the buffering capacity of postrigor meat",
     "41 to 58 mmol/(pH kg); the pH range it holds for is from memory",
     "copy",
 )
-SUGAR_RULE = Source("A home-curing book, quoted", "1 g of dextrose to the kilogram lowers the pH by 0.1", "memory")
-STARTER_LEVEL = Source("Starter for sausage", "one million to ten million cells to the gram of meat", "memory")
-CFR_STARTER = Source("9 CFR 424.21(c), chart of substances", "harmless bacteria, 0.5 %, 2015 annual edition", "copy")
+SUGAR_RULE = Source(
+    Sentence("A home-curing book, quoted"), "1 g of dextrose to the kilogram lowers the pH by 0.1", "memory"
+)
+STARTER_LEVEL = Source(
+    Sentence("Starter for sausage"), "one million to ten million cells to the gram of meat", "memory"
+)
+CFR_STARTER = Source(
+    "9 CFR 424.21(c), chart of substances",
+    Sentence("harmless bacteria, {most}, 2015 annual edition", {"most": Amount(0.005, FRACTION)}),
+    "copy",
+)
 CANADA_SIDE_BACON = Source("CFIA glossary, side bacon", "only quotations read", "memory")
 FSRE_STABILITY = Source(
     "USDA-FSIS, FSRE Shelf-Stable: Principles of Preservation of Shelf-Stable Dried Meat Products",
@@ -94,16 +108,18 @@ GD_2023_BOTULISM = Source(
     "USDA-FSIS, RTE Fermented, Salt-Cured, and Dried Products Guideline, FSIS-GD-2023-0002", "May 2023, p. 38", "copy"
 )
 BAKING_SODA_SPOON = Source(
-    "USDA FoodData Central, leavening agents, baking soda", "220.8 g a cup, 16 tablespoons to the cup", "copy"
+    "USDA FoodData Central, leavening agents, baking soda",
+    Sentence("{cup} a cup, 16 tablespoons to the cup", {"cup": Amount(0.2208, DOSE_MASS)}),
+    "copy",
 )
 BAKING_SODA_SOLUBILITY = Source(
-    "Solubility of sodium bicarbonate, a chemical database quoting Seidell",
-    "0 to 60 °C, quadratic fit within 0.09 g/100 g",
+    Sentence("Solubility of sodium bicarbonate, a chemical database quoting Seidell"),
+    Sentence("0 to 60 °C, quadratic fit within {error} of the water", {"error": Amount(0.0009, FRACTION)}),
     "copy",
 )
 BAKING_SODA_ACTIVITY = Source(
-    "Computed with PHREEQC, databases phreeqc.dat and pitzer.dat",
-    "sodium bicarbonate 0.174 mol/kg, 5 to 25 °C",
+    Sentence("Computed with PHREEQC, databases phreeqc.dat and pitzer.dat"),
+    Sentence("sodium bicarbonate {dissolved}, 5 to 25 °C", {"dissolved": Amount(0.174, MOLALITY)}),
     "computed",
 )
 PHREEQC_CARBONATE = Source(
@@ -114,14 +130,18 @@ PHREEQC_CARBONATE = Source(
 USDA_COMPOSITION = Source(
     "USDA National Nutrient Database for Standard Reference, release 26", "file ABBREV, raw, g/100 g", "copy"
 )
-MIX_WEIGHS = Source("Density of sausage mix", "1.05 kg/L, stuffed without air", "memory")
+MIX_WEIGHS = Source(
+    Sentence("Density of sausage mix"),
+    Sentence("{density}, stuffed without air", {"density": Amount(1050, DENSITY)}),
+    "memory",
+)
 USDA_LEAN_WATER = Source("USDA National Nutrient Database for Standard Reference, release 26", "lean raw meat", "copy")
 GD_2023_STAPHYLOCOCCI = Source(GD_2023_BOTULISM.title, "May 2023, p. 37", "copy")
 GD_2023_SLOW_CURE = Source(GD_2023_BOTULISM.title, "May 2023, p. 38, quoting CFIA 2020", "copy")
 DRIED_MEAT_TOLDRA = Source("Toldrá (ed.) 2010, Handbook of Meat Processing", "ch. 11, p. 221", "copy")
 CRANK = Source("Crank, The Mathematics of Diffusion", "slab and cylinder, series solutions", "computed")
 SALT_DIFFUSIVITY = Source(
-    "Salt in lean pork and beef",
+    Sentence("Salt in lean pork and beef"),
     "2e-10 m²/s at 3 °C from memory; Hansen et al. 2008, Meat Science 80, 851, measured 3 to 7e-10",
     "memory",
 )
@@ -141,20 +161,25 @@ ASHRAE_WET_BULB = Source(_ASHRAE, "ch. 1, eqs. 33 and 35", "copy")
 WATER_SATURATION = Source("Wagner and Pruß 2002 (IAPWS SR1-86)", "saturation line of ordinary water", "copy")
 ICE_SATURATION = Source("IAPWS R14-08(2011)", "sublimation pressure of ice", "copy")
 ENHANCEMENT = Source("Hardy 1998, ITS-90 Formulations for Vapor Pressure", "enhancement factor", "copy")
-VAPOUR_AS_IDEAL_GAS = Source("Ideal gas law", "water vapour, 461.523 J/(kg K)", "computed")
+VAPOUR_AS_IDEAL_GAS = Source(Sentence("Ideal gas law"), "water vapour, 461.523 J/(kg K)", "computed")
 
 FOOD_PROBE = Source("California Health and Safety Code", "section 114159, accuracy of food probes", "seen")
-ICE_POINT = Source("Ice-point method of a public health district, after USDA-FSIS", "", "copy")
+ICE_POINT = Source(Sentence("Ice-point method of a public health district, after USDA-FSIS"), "", "copy")
 BOILING_LINE = Source(
-    "Wagner and Pruß 2002 (IAPWS-95)", "boiling point of water, our own fit within 0.0001 K, 60 to 110 kPa", "computed"
+    "Wagner and Pruß 2002 (IAPWS-95)",
+    Sentence(
+        "boiling point of water, our own fit within {error}, 60 to 110 kPa",
+        {"error": Amount(0.0001, TEMPERATURE_DIFFERENCE)},
+    ),
+    "computed",
 )
 _GREENSPAN = "Greenspan 1977, J. Res. NBS 81A, 89"
 GREENSPAN = Source(_GREENSPAN, "humidity over saturated salts, the printed polynomial", "copy")
 GREENSPAN_FITTED = Source(_GREENSPAN, "our own line through the printed table, which is from memory", "memory")
 GREENSPAN_UNCERTAINTY = Source(_GREENSPAN, "printed uncertainties", "memory")
 SALT_WAIT = Source("T. Padfield, Properties of selected saturated salt solutions", "time to settle", "copy")
-NERNST = Source("Nernst equation", "R T ln 10 ÷ F, with the exact constants of the SI", "computed")
-USP_791 = Source("USP <791> pH", "USP 38 to 39: slope 90.0 to 105.0 %, offset 0 ± 30 mV", "copy")
+NERNST = Source(Sentence("Nernst equation"), "R T ln 10 ÷ F, with the exact constants of the SI", "computed")
+USP_791 = Source("USP <791> pH", "USP 38 to 39: slope 90 to 105 %, offset 0 ± 30 mV", "copy")
 
 FOOD_CODE_SANITISERS = Source(
     "Wisconsin ATCP 75 appendix, after FDA Food Code 4-501.114 and 4-703.11", "chemical sanitisers", "seen"
@@ -162,39 +187,57 @@ FOOD_CODE_SANITISERS = Source(
 CFR_178_1010 = Source("21 CFR 178.1010", "sanitizing solutions, 2015 edition", "copy")
 CFR_180_940 = Source("40 CFR 180.940", "food-contact surface sanitizing solutions, 2015 edition", "copy")
 NEVER_MIXED = Source("Washington State Department of Health", "dangers of mixing bleach with cleaners, quoted", "copy")
-PRODUCT_LABEL = Source("The product’s own label", "as typed in", "seen")
+PRODUCT_LABEL = Source(Sentence("The product’s own label"), "as typed in", "seen")
 
 CHURCHILL_BERNSTEIN = Source(
     "Churchill and Bernstein 1977, cylinder in cross-flow",
-    "with the Lewis relation and Massman's diffusivity of 1998; constants of air fitted to CoolProp within 0.2 %",
+    Sentence(
+        "with the Lewis relation and Massman's diffusivity of 1998; constants of air fitted to CoolProp within {error}",
+        {"error": Amount(0.002, FRACTION)},
+    ),
     "memory",
 )
-MEAT_WARMS = Source("Warming of a long round piece", "meat 1050 kg/m³, 3.5 kJ/(kg K), 0.45 W/(m K)", "memory")
+MEAT_WARMS = Source(Sentence("Warming of a long round piece"), "meat 1050 kg/m³, 3.5 kJ/(kg K), 0.45 W/(m K)", "memory")
 FIRST_DAYS_LOSS = Source(
-    "Loss a day of hanging sausage", "1 to 1.5 % at first, 2 % at most; no published figure was found", "memory"
+    Sentence("Loss a day of hanging sausage"),
+    Sentence(
+        "{low} to {high} at first, 2 % at most; no published figure was found",
+        {"low": Amount(0.01, FRACTION), "high": Amount(0.015, FRACTION)},
+    ),
+    "memory",
 )
-WATER_BALANCE = Source("Balance of water in the chamber", "what goes in must come out", "computed")
+WATER_BALANCE = Source(Sentence("Balance of water in the chamber"), "what goes in must come out", "computed")
 GD_2023_FERMENTING_AIR = Source(GD_2023_BOTULISM.title, "May 2023, p. 55", "copy")
-HANDBOOK_SAUSAGE = Source("Handbook of fermented meat, chapter on sausage processes", "European and US styles", "copy")
-SAUSAGE_65_MM = Source("Study of a dry sausage in a 65 mm casing", "methods: 28 days in four stages", "copy")
-SAUSAGE_UNDER_LARD = Source("Study of a dry sausage kept under lard, 2015", "abstract: three stages", "seen")
+HANDBOOK_SAUSAGE = Source(
+    Sentence("Handbook of fermented meat, chapter on sausage processes"), "European and US styles", "copy"
+)
+SAUSAGE_65_MM = Source(Sentence("Study of a dry sausage in a 65 mm casing"), "methods: 28 days in four stages", "copy")
+SAUSAGE_UNDER_LARD = Source(Sentence("Study of a dry sausage kept under lard, 2015"), "abstract: three stages", "seen")
 CFIA_OPTIONS = Source("CFIA, options for E. coli in dry and semi-dry sausage", "annex K, drying step", "seen")
 DRY_HAM_TOLDRA = Source("Toldrá 2010, dry-cured ham", "p. 355", "seen")
 DRY_HAM_KATSARAS = Source("Katsaras 1982, IIF record 1983-1009", "Italian ham, salting to drying", "seen")
-CELLAR_STUDY = Source("Study of dry-cured meat of Slavonia", "extract: air of the cellar", "copy")
+CELLAR_STUDY = Source(Sentence("Study of dry-cured meat of Slavonia"), "extract: air of the cellar", "copy")
 EU_BEEF_AGEING = Source("Delegated Reg. (EU) 2024/1141", "dry-ageing of beef, in force 9 November 2024", "copy")
 EFSA_BEEF_AGEING = Source("EFSA Journal 2023;21(1):7745", "dry-ageing of beef", "copy")
 BEEF_AGEING_REVIEW = Source("Dashdorj et al. 2016, review of dry-aged beef", "abstract", "seen")
 
 MAPPING_IEC = Source("IEC 60068-3-5:2018", "gradient, variation in space, stabilisation", "memory")
-MAPPING_GB = Source("GB/T definitions of climatic chambers", "fluctuation and uniformity over 30 min", "copy")
+MAPPING_GB = Source(Sentence("GB/T definitions of climatic chambers"), "fluctuation and uniformity over 30 min", "copy")
 MAPPING_DKD = Source("DKD-R 5-7", "§7.3, temporal instability and spatial inhomogeneity", "copy")
 SETTLED_DIN = Source("DIN 12880:2007", "heat-up ends when the centre stays within the limit deviation", "copy")
 MAPPING_WHO = Source("WHO TRS 961, Annex 9, supplement 8", "mapping: intervals of 1 to 15 min, 24 to 72 h", "copy")
-CYCLES_SEEN = Source("Hysteresis crossing, middle ± max(¼ (P90 − P10), 3 σ)", "8 readings a cycle at least", "computed")
-TIME_CONSTANT = Source("First-order warming", "slope of the logarithm of the distance to the room", "computed")
+CYCLES_SEEN = Source(
+    Sentence("Hysteresis crossing, middle ± max(¼ (P90 − P10), 3 σ)"), "8 readings a cycle at least", "computed"
+)
+TIME_CONSTANT = Source(
+    Sentence("First-order warming"), "slope of the logarithm of the distance to the room", "computed"
+)
 
 
 def every_source() -> tuple[Source, ...]:
     """All that are named in this module, by title."""
-    return tuple(sorted((each for each in globals().values() if isinstance(each, Source)), key=lambda each: each.where))
+    return tuple(
+        sorted(
+            (each for each in globals().values() if isinstance(each, Source)), key=lambda each: each.where.say(METRIC)
+        )
+    )

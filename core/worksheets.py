@@ -13,8 +13,18 @@ from core.mix import acid_sheets, cure_sheets, salting_sheets
 from core.mix.formula_sheets import WORKSHEETS as FORMULA_SHEETS
 from core.refusals import Refusal
 from core.release.ready_sheet import READY
-from core.sentence import Sentence
+from core.sentence import Message, Sentence, in_a_row
 from core.worksheet import Worksheet
+
+STAGES: dict[str, Message] = {
+    "air": "Air",
+    "mix": "Mix",
+    "ferment": "Ferment",
+    "dry": "Dry",
+    "chamber": "Chamber",
+    "release": "Release",
+}
+"""As each stage that has sums is headed."""
 
 WORKSHEETS: dict[str, Worksheet] = {
     sheet.name: sheet
@@ -45,7 +55,7 @@ def find(name: str) -> Worksheet:
     if near:
         told = {"name": name, "near": near[0]}
         raise Refusal("", Sentence("There is no worksheet “{name}”. Did you mean “{near}”?", told))
-    told = {"name": name, "known": ", ".join(WORKSHEETS)}
+    told = {"name": name, "known": in_a_row(tuple(WORKSHEETS))}
     raise Refusal("", Sentence("There is no worksheet “{name}”. There are: {known}.", told))
 
 

@@ -11,6 +11,7 @@ import re
 import sys
 from collections.abc import Iterable, Iterator
 from gettext import NullTranslations
+from io import StringIO
 from pathlib import Path
 from string import Formatter
 from typing import Any
@@ -23,10 +24,13 @@ sys.path.insert(0, str(Path(__file__).parent.parent))
 
 from building.messages import Found, every
 from core import sources
+from core.__main__ import main
+from core.command_options import CALLS, OPTIONS, SYSTEMS
 from core.daybook.book import Book
 from core.language import learn
 from core.mix.examples import EXAMPLES
 from core.units import Unit
+from core.worksheets import WORKSHEETS
 from tests.web.reading import Page, SentForm
 from web.app import create_app
 
@@ -83,6 +87,36 @@ def left_over() -> list[Left]:
             if run not in found and not passes.is_well(run):
                 found[run] = Left(page.path, run)
     return list(found.values())
+
+
+def left_at_the_command_line() -> list[Left]:
+    """The same of what is printed there: help and list, each worksheet's description and example, and refusals."""
+    learn(LANGUAGE, MadeUp(every()))
+    names = [each for sheet in WORKSHEETS.values() for each in (sheet.name, *(key.key for key in sheet.inputs))]
+    passes = _Passes([*names, *CALLS, *(each for row in OPTIONS for each in (row, row.split()[0])), *SYSTEMS])
+    return [
+        Left(" ".join(call), line)
+        for call in _calls()
+        for told in main([*call, "--language", LANGUAGE], StringIO())[:2]
+        for line in told.splitlines()
+        if not passes.is_well(line)
+    ]
+
+
+def _calls() -> Iterator[list[str]]:
+    yield from (
+        [],
+        ["--help"],
+        ["shrnk"],
+        ["--units", "none"],
+        ["--none"],
+        ["shrink"],
+        ["shrink", "x"],
+        ["shrink", "x=1"],
+    )
+    for sheet in WORKSHEETS.values():
+        yield [sheet.name, *(f"{key}={text}" for key, text in sheet.example.items())]
+        yield [sheet.name, *(f"{each.key}=nonsense" for each in sheet.inputs)]
 
 
 class _Walk:
@@ -142,16 +176,11 @@ def _is_unseen(node: LexborNode) -> bool:
 class _Passes:
     """What may stand without being said: numbers and units, what somebody typed, and titles of sources."""
 
-    def __init__(self, entries: list[dict[str, Any]]) -> None:
+    def __init__(self, typed: Any) -> None:
         units = {each.symbol for each in _everything() if isinstance(each, Unit)}
-        quoted = {
-            text
-            for each in vars(sources).values()
-            if isinstance(each, sources.Source)
-            for text in (each.where, each.title)
-        }
+        quoted = {each.title for each in sources.every_source() if isinstance(each.title, str)}
         examples = _texts([cattrs.unstructure(each.formula) for each in EXAMPLES])
-        names = {*_texts(entries), *examples, "Curing Daybook", *NONSENSE} | quoted
+        names = {*_texts(typed), *examples, "Curing Daybook", *NONSENSE} | quoted
         long_first = sorted((each for each in names if re.search("[A-Za-z]", each)), key=len, reverse=True)
         self._names = re.compile("|".join(map(re.escape, long_first)))
         self._units = re.compile(

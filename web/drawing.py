@@ -16,7 +16,6 @@ from core.daybook.corrections.readings import CorrectedReading
 from core.meat import ACID_PH, STYLES
 from core.quantities import Amount, Quantity, Reader
 from core.sentence import Message, Sentence, Value, in_a_row, said
-from core.sources import BY_DEFINITION, PRACTICE, Source
 from core.worksheet import Choice, Number
 from web import days, visitor
 from web.entry_forms import form_of
@@ -58,7 +57,7 @@ KINDS_OF_INPUT: dict[str, tuple[type, ...]] = {
 def prepare(app: Flask) -> None:
     filters: dict[str, Any] = app.jinja_env.filters
     filters |= {"amount": _amount, "step": _step, "told": _told, "roughly": _roughly, "say": say}
-    filters |= {"with_note": _with_note, "with_notes": _with_notes, "where": _where}
+    filters |= {"with_note": _with_note, "with_notes": _with_notes}
     filters |= {"corrected": corrected_of, "hour": days.hour, "by_day": days.by_day}
     moments = {"day": days.day, "clock": days.clock, "stamp": _itself, "left": days.left, "ago": days.ago}
     filters |= {name: partial(_when, words) for name, words in moments.items()}
@@ -145,11 +144,6 @@ def _with_notes(words: str, notes: Iterable[Sentence]) -> str:
     for note in notes:
         words = Sentence("{told}, {note}", {"told": words, "note": note}).say(visitor.reader(), 4)
     return words
-
-
-def _where(source: Source) -> str:
-    """A title stands as it was printed."""
-    return say(source.where) if source.where in (PRACTICE, BY_DEFINITION) else source.where
 
 
 def units_for(each: Any) -> list[str]:

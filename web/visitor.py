@@ -16,7 +16,7 @@ from core.daybook.due.copies import Copied
 from core.daybook.entries import MOST_LETTERS
 from core.language import ENGLISH
 from core.quantities import Reader
-from web.languages import spoken_here
+from core.shipped import spoken_here
 
 _DEVICE_ID = re.compile("[0-9a-f]{16}")
 _COPIED = re.compile("([0-9]{1,10})-([0-9]{1,9})")

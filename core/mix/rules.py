@@ -43,7 +43,7 @@ LAW_NAMES: Mapping[str, Message] = {
     "ca-bacon": "Canada, side bacon",
 }
 """What a single sum may be held to, by the name it is chosen by."""
-HOUSE = Source("The rules of this house", "as written in its entry", "seen")
+HOUSE = Source(Sentence("The rules of this house"), "as written in its entry", "seen")
 
 
 @frozen

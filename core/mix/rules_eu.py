@@ -11,7 +11,7 @@ from datetime import date
 
 from core.mix.ions import Substance
 from core.mix.rule import EVERY, WHOLE, Method, Rule, RuleSet
-from core.sentence import Message
+from core.sentence import Message, Sentence
 from core.sources import EU_CURE_NEW, EU_CURE_OLD, Source
 
 CHANGE = date(2025, 10, 9)
@@ -94,7 +94,7 @@ def _row(
             left_ppm=left,
             left_is="look into" if substance == "nitrate" and look_into is not None else "most",
             cite="Reg. (EC) 1333/2008 before 9 October 2025" if old else "Reg. (EU) 2023/2108",
-            source=Source(f"{source.title}, {source.section}", f"row {row}", source.verified),
+            source=Source(source.where, Sentence("row {row}", {"row": row}), source.verified),
             as_of="2011" if old else "2026-08-18",
             since=OLD_SINCE if old else CHANGE,
             until=CHANGE if old else None,

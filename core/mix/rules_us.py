@@ -61,7 +61,7 @@ def _bacon(
         most_ppm=most_ppm * (RIND if rind else 1),
         printed=Sentence("{printed}, less a tenth", {"printed": Sentence(printed)}) if rind else printed,
         cite=RIND_CITE if rind else "9 CFR 424.22(b)",
-        source=Source("9 CFR 424.22(b), less a tenth for the rind", "trade figure", "memory") if rind else CFR_424_22B,
+        source=Source(CFR_424_22B.title, "less a tenth for the rind, trade figure", "memory") if rind else CFR_424_22B,
         as_of="2015 edition",
         note=_with_rind(note) if rind else note,
     )

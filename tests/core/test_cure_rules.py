@@ -155,7 +155,7 @@ def test_eu_nitrate_in_meat_not_heated_is_looked_into():
 def test_an_eu_row_names_its_own_text_and_counts_as_that_does(until, cite, section, as_of, counted):
     rows = [rule for rule in RULE_SETS["eu"].rules if rule.until == until]
     assert {(rule.cite, rule.as_of, rule.counted) for rule in rows} == {(cite, as_of, counted)}
-    assert all(section in rule.source.title for rule in rows)
+    assert all(section in rule.source.where.say(METRIC) for rule in rows)
 
 
 def test_the_eu_has_nitrate_left_looked_into_in_seven_of_its_rows():

@@ -43,7 +43,7 @@ def test_salami_at_55_degrees_and_80_per_cent():
 
 def test_common_practice_is_called_that():
     figures = by_key(set_point(12.8, 0.8, programme=BY_KEY["dry-practice"]))
-    assert figures["programme_humidity"].source.cite() == "Common practice; no published source."
+    assert figures["programme_humidity"].source.cite().say(METRIC) == "Common practice; no published source."
 
 
 def test_a_set_point_as_finely_shown_lies_within():

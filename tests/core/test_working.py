@@ -48,15 +48,14 @@ def test_a_figure_has_no_range_unless_it_is_given_one():
         ("copy", "A Handbook, table 2 (read in a copy)."),
         ("memory", "A Handbook, table 2 (from memory, not checked)."),
         ("computed", "A Handbook, table 2 (worked out from the definition)."),
-        ("practice", "Common practice; no published source."),
     ],
 )
 def test_a_source_says_how_it_is_known(verified, cited):
-    assert Source("A Handbook", "table 2", verified).cite() == cited
+    assert Source("A Handbook", "table 2", verified).cite().say(METRIC) == cited
 
 
 def test_a_source_without_a_section_is_cited_by_its_title():
-    assert Source("A Handbook", "", "seen").cite() == "A Handbook."
+    assert Source("A Handbook", "", "seen").cite().say(METRIC) == "A Handbook."
 
 
 _UNITS = "kg|g|lb|oz|L|ml|qt|tbsp|tsp|d|h|min|s"

@@ -1,10 +1,14 @@
-"""Every page in the made-up language: nothing is in plain English, and no two messages are glued into one run."""
+"""Pages and printed lines in the made-up language: none is in plain English, and no two messages are glued into one."""
 
-from tests.made_up import CLOSE, OPEN, left_over, runs, said
+from tests.made_up import CLOSE, OPEN, left_at_the_command_line, left_over, runs, said
 
 
 def test_no_page_shows_plain_english():
     assert [f"{each.where}: {each.text}" for each in left_over()] == []
+
+
+def test_the_command_line_prints_no_plain_english():
+    assert [f"{each.where}: {each.text}" for each in left_at_the_command_line()] == []
 
 
 def test_a_message_keeps_its_values_and_grows_by_a_third():

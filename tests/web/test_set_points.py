@@ -3,6 +3,7 @@
 import pytest
 
 from core.chamber.programmes import PROGRAMMES
+from core.quantities import METRIC
 from tests.web.conftest import Visitor
 
 OWN = "/chamber/set-points/choose/own"
@@ -64,7 +65,7 @@ def test_every_programme_is_shown_with_its_source(visitor: Visitor):
     links = [link.text for link in page.all("a")]
     for programme in PROGRAMMES:
         assert programme.name in links
-        assert f"{programme.source.where}." in page.text
+        assert f"{programme.source.where.say(METRIC)}." in page.text
 
 
 @every_programme

@@ -1,12 +1,17 @@
 """The page of sources, and the marks that lead there."""
 
+from core.quantities import METRIC
 from core.sources import every_source
 from tests.web.conftest import Visitor
 
 
 def test_every_source_stands_on_its_page(visitor: Visitor):
     said = visitor.get("/sources").texts("li")
-    assert [each.where for each in every_source() if each.verified != "practice" and f"{each.where}." not in said] == []
+    assert [
+        where
+        for where in (each.where.say(METRIC) for each in every_source() if each.verified != "practice")
+        if f"{where}." not in said
+    ] == []
 
 
 def test_each_stands_under_how_it_is_known(visitor: Visitor):

@@ -8,11 +8,10 @@ from werkzeug.datastructures import MultiDict
 
 from core.quantities import Reader
 from core.refusals import Refusal, Refused
-from core.sentence import Message
 from core.verdict import Verdict
 from core.working import Figure
 from core.worksheet import Choice, Number, Worksheet
-from core.worksheets import WORKSHEETS, by_stage
+from core.worksheets import STAGES, WORKSHEETS, by_stage
 from web.entry_forms import ASKED_ANEW
 from web.forms import Form, from_request, typed
 from web.kitchen import keep, texts_for
@@ -20,17 +19,6 @@ from web.screens.sought import holds
 from web.visitor import TEN_YEARS_S, reader
 
 screen = Blueprint("sums", __name__)
-
-HEADS: dict[str, Message] = {
-    "air": "Air",
-    "mix": "Mix",
-    "ferment": "Ferment",
-    "dry": "Dry",
-    "chamber": "Chamber",
-    "release": "Release",
-}
-"""Of each stage that has sums."""
-
 
 USED, MOST_USED = "sums", 6
 FIRST = ("cure-dose", "cure-ppm", "target-weight", "shrink", "moist-air", "degree-hours-left")
@@ -44,7 +32,7 @@ def all_of_them():
     return render_template(
         "sums/all.html",
         stages={stage: sheets for stage, sheets in found.items() if sheets},
-        heads=HEADS,
+        heads=STAGES,
         sought=sought,
         used=[] if sought else [WORKSHEETS[name] for name in _used()],
     )

@@ -133,16 +133,13 @@ def _of_substance(rule: Rule, limit: Sentence) -> Sentence:
 
 def _sources(rules: list[Rule], short: bool) -> tuple[tuple[Sentence, Verified], ...]:
     """Each once. short: where what all rows share stands above the table."""
-    found: dict[tuple[str, ...], tuple[Sentence, Verified]] = {}
-    for rule in rules:
-        source, cited = rule.source, {"cite": rule.cite, "section": rule.source.section}
-        words = Sentence("{cite}, {section}", cited)
-        if not short:
-            full: dict[str, Value] = {**cited, "title": source.title, "edition": said(rule.as_of)}
-            words = Sentence("{title}, {section}; text of {edition}", full)
-        told = (rule.cite, source.section) if short else (source.title, source.section, rule.as_of)
-        found.setdefault((*told, source.verified), (words, source.verified))
-    return tuple(found.values())
+    return tuple(dict.fromkeys((_cited(rule, short), rule.source.verified) for rule in rules))
+
+
+def _cited(rule: Rule, short: bool) -> Sentence:
+    if short:
+        return Sentence("{cite}, {section}", {"cite": rule.cite, "section": said(rule.source.section)})
+    return Sentence("{where}; text of {edition}", {"where": rule.source.where, "edition": said(rule.as_of)})
 
 
 def _methods(rule: Rule) -> Value:

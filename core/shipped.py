@@ -1,4 +1,4 @@
-"""The catalogues that were shipped: core/languages/*.mo, made from *.po by the build. There is none yet."""
+"""The catalogues that ship with the core: core/languages/*.mo, made from *.po by the build. There is none yet."""
 
 from __future__ import annotations
 
