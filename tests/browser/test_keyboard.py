@@ -41,6 +41,7 @@ def _happened(hand: Hand, days: float) -> None:
 def _mix_and_ferment(hand: Hand) -> None:
     hand.open("Start a batch", "Start a batch")
     hand.fill("Name", BATCH)
+    hand.press("fermented sausage", "input", key="Space")
     hand.fill("Meat and fat", "12.4")
     _happened(hand, 45)
     hand.send("Start the batch", BATCH)
@@ -122,9 +123,9 @@ def test_the_first_key_offers_to_skip_to_the_page(daybook: Page):
 
 def test_arrows_choose_among_the_kinds(hand: Hand):
     hand.open("Start a batch", "Start a batch")
-    hand.reach("Kind", "select")
+    hand.press("fermented sausage", "input", key="Space")
     hand.page.keyboard.press("ArrowDown")
-    expect(hand.page.get_by_label("Kind")).to_have_value("slow")
+    expect(hand.page.get_by_role("radio", name="slow sausage")).to_be_checked()
 
 
 def test_arrows_choose_the_unit(hand: Hand):
@@ -162,6 +163,7 @@ def test_a_refused_form_leads_from_the_sentence_to_its_box(hand: Hand):
 def test_a_save_is_taken_back_with_keys(hand: Hand):
     hand.open("Start a batch", "Start a batch")
     hand.fill("Name", BATCH)
+    hand.press("fermented sausage", "input", key="Space")
     hand.fill("Meat and fat", "12.4")
     hand.send("Start the batch", BATCH)
     hand.press("Undo", "button", way="Shift+Tab")

@@ -57,6 +57,7 @@ def first_visit(driver: WebKitGTK, site: Site) -> None:
 def _save(driver: WebKitGTK, seen: Seen) -> None:
     webkit.follow(driver, "Start a batch", "Start a batch")
     webkit.fill(driver, "name", BATCH)
+    webkit.tap(driver, driver.find_element(By.CSS_SELECTOR, "main label.option"))
     webkit.fill(driver, "meat_kg", "12.4")
     webkit.press(driver, "Start the batch")
     webkit.wait_for_heading(driver, BATCH)

@@ -31,6 +31,17 @@ def test_a_new_batch_starts_with_the_usual_loss(visitor: Visitor):
     assert visitor.get("/batches/new").typed("target_loss") == "35"
 
 
+def test_no_kind_is_chosen_for_a_new_batch(visitor: Visitor):
+    assert visitor.get("/batches/new").typed("style") == ""
+
+
+def test_a_batch_without_its_kind_is_not_begun(visitor: Visitor):
+    page = visitor.fill("/batches/new", name="Fennel fine", meat_kg="4.2")
+    assert page.status == 422
+    assert page.beside("style") == "Choose one for “Kind”."
+    assert len(visitor.book) == 0
+
+
 def test_there_is_no_page_for_an_unknown_batch(visitor: Visitor):
     page = visitor.get("/batches/01a2138b-1620-7c23-a1d4-5ab52d4a3d83")
     assert page.status == 404

@@ -338,7 +338,7 @@ def test_taking_back_twice_is_one_taking_back(visitor: Visitor):
 
 def test_undoing_a_new_batch_leads_to_a_page_that_is_there(visitor: Visitor):
     page = visitor.get("/batches/new").form("/new")
-    started = visitor.send(page, name="Juniper", meat_kg="2", target_loss="35")
+    started = visitor.send(page, name="Juniper", style="slow", meat_kg="2", target_loss="35")
     undone = visitor.send(started.form("/undo"))
     assert (undone.status, undone.path.partition("?")[0]) == (200, "/batches")
 

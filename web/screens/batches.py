@@ -53,7 +53,7 @@ START = declare(
         "Start a batch",
         (
             Words("name", "Name", example="Juniper coarse", help="What you will call it in the cellar."),
-            Choice("style", "Kind", STYLES, default="fermented"),
+            Choice("style", "Kind", STYLES),
             *boxes(BatchStarted),
         ),
         _say,
