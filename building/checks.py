@@ -1,5 +1,6 @@
 """Every test, in stages: quick first. A stage that fails ends the run; each says how it went and how long it took."""
 
+import json
 import os
 import re
 import subprocess
@@ -10,8 +11,8 @@ from pathlib import Path
 
 from attrs import frozen
 
-from building import browsers, npm, pyodide_tests, site
-from building.paths import MODULES, ROOT, WEB
+from building import browsers, languages, npm, pyodide_tests, site
+from building.paths import BUILD, MODULES, ROOT, WEB
 from building.running import Failed
 
 CLOSING = re.compile(r"(\d+) (passed|failed|errors?|skipped|xfailed)\b")
@@ -129,6 +130,7 @@ def _pytest(folders: Sequence[str], arguments: Sequence[str]) -> Count:
 def _node_tests(folder: str) -> Count:
     """What of the page's scripts needs no browser, by Node's own runner. What it says is shown where one fails."""
     npm.ensure()
+    (BUILD / "words.json").write_text(json.dumps(languages.words_of_scripts()), encoding="utf-8")
     files = sorted((ROOT / folder).glob("*.test.mjs"))
     if not files:
         raise Failed(f"There are no tests in {folder}. Restore them from the repository.")

@@ -7,7 +7,8 @@ from __future__ import annotations
 
 import io
 from collections.abc import Iterator
-from pathlib import Path
+from gettext import GNUTranslations
+from pathlib import Path, PurePath
 from string import Formatter
 
 from babel.messages import mofile, pofile
@@ -16,6 +17,8 @@ from babel.messages.catalog import Catalog, Message
 from building import messages
 from building.paths import BUILD, CORE, shown
 from building.running import Failed
+from core.language import ENGLISH, learn
+from web.script_words import in_language
 
 FOLDER = CORE / "languages"
 TEMPLATE = BUILD / "messages.pot"
@@ -42,6 +45,14 @@ def compiled() -> Iterator[tuple[str, bytes]]:
     for path in sorted(FOLDER.glob("*.po")):
         with path.open("rb") as file:
             yield f"{shown(FOLDER)}/{path.stem}.mo", machine_read(pofile.read_po(file, locale=path.stem))
+
+
+def words_of_scripts() -> dict[str, dict[str, str]]:
+    """By language and key: what the page and the starting page say before Python does, and beside it."""
+    for path, data in compiled():
+        learn(PurePath(path).stem, GNUTranslations(io.BytesIO(data)))
+    codes = sorted(path.stem for path in FOLDER.glob("*.po"))
+    return {code: in_language(code) for code in (ENGLISH, *codes)}
 
 
 def machine_read(catalogue: Catalog) -> bytes:

@@ -4,15 +4,17 @@ import gzip
 import json
 import shutil
 import tomllib
+from html import escape
 from pathlib import Path
 
-from building import esbuild, faces, python_zips
+from building import esbuild, faces, languages, python_zips
 from building.locking import alone
 from building.paths import BUILD, DIST, MODULES, PYODIDE, ROOT, WEB, shown
 from building.placing import Site
 from building.policy import CONTENT_SECURITY_POLICY
 from building.running import Failed, step
 from building.stamps import clear, content_hash, is_fresh, set_fresh
+from core.language import ENGLISH
 
 STATIC = WEB / "static"
 BROWSER = WEB / "browser"
@@ -66,9 +68,10 @@ def add_pages(site: Site, build_id: str, scripts: Path = BROWSER) -> None:
     _add_script(site, "worker", build_id, scripts)
     _add_script(site, "chart", build_id, scripts)
     _add_script(site, "page", build_id, scripts)
-    words = {"build_id": build_id, "version": version()}
+    words = languages.words_of_scripts()[ENGLISH] | {"build_id": build_id, "version": version()}
     site.put_named("manifest.webmanifest", site.fill(_text(MANIFEST), words, shown(MANIFEST)).encode())
-    site.put_named("index.html", site.fill(_shell(), words, shown(SHELL)).encode())
+    escaped = {key: escape(text) for key, text in words.items()}
+    site.put_named("index.html", site.fill(_shell(), escaped, shown(SHELL)).encode())
     # Last, as it lists all the others. It is not in its own list: the browser keeps it by itself.
     values = {"BUILD_ID": build_id, "ASSETS": site.assets, "PRECACHE": site.precached}
     site.files["sw.js"] = esbuild.script(scripts / "service_worker.js", values, kind="iife")
@@ -85,7 +88,7 @@ def add_static(site: Site) -> None:
 
 
 def _add_script(site: Site, name: str, build_id: str, scripts: Path) -> None:
-    values = {"BUILD_ID": build_id, "ASSETS": site.assets, "SIZES": site.sizes}
+    values = {"BUILD_ID": build_id, "ASSETS": site.assets, "SIZES": site.sizes, "WORDS": languages.words_of_scripts()}
     site.put_hashed(name, f"{name}.js", esbuild.script(scripts / f"{name}.js", values))
 
 

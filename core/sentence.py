@@ -129,18 +129,20 @@ def in_turn(sentences: Iterable[Sentence]) -> Sentence:
 
 def day_and_month(day: date) -> Sentence:
     """ "3 Nov", where the year is plain."""
-    return Sentence("{day} {month}", {"day": str(day.day), "month": Sentence(MONTHS[day.month - 1])})
+    return Sentence(DAY_AND_MONTH, {"day": str(day.day), "month": Sentence(MONTHS[day.month - 1])})
 
 
 def in_a_row(items: Sequence[Value]) -> Value:
     """ "a, b, c", as one value. Raises ValueError where there is none."""
     first, *rest = items
-    return Sentence("{before}, {next}", {"before": in_a_row(items[:-1]), "next": items[-1]}) if rest else first
+    return Sentence(IN_A_ROW, {"before": in_a_row(items[:-1]), "next": items[-1]}) if rest else first
 
 
 MONTHS: tuple[Message, ...] = ("Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec")
+DAY_AND_MONTH: Message = "{day} {month}"
 DAY_OF: Message = "{day} {month} {year}"
 MOMENT: Message = "{date}, {time}"
+IN_A_ROW: Message = "{before}, {next}"
 
 
 def _shown(value: Value, reader: Reader, significant: int, unit: Unit | None) -> str:

@@ -20,6 +20,8 @@ MONTHS: tuple[Message, ...] = (
     "January", "February", "March", "April", "May", "June", "July", "August", "September", "October", "November",
     "December",
 )  # fmt: skip
+OVER: Message = "The time is over."
+TIME_LEFT: Message = "{time} left"
 MINUTES_OF_AN_HOUR, MINUTES_OF_A_DAY = 60, 60 * 24
 
 
@@ -60,10 +62,10 @@ def left(until: datetime) -> Sentence:
     """The page counts on in the same words (web/browser/time_left.js)."""
     seconds = math.ceil((until - now()).total_seconds())
     if seconds <= 0:
-        return Sentence("The time is over.")
+        return Sentence(OVER)
     hours, minutes = seconds // 3600, seconds // 60 % 60
     time = f"{hours}:{minutes:02}:{seconds % 60:02}" if hours else f"{minutes}:{seconds % 60:02}"
-    return Sentence("{time} left", {"time": time})
+    return Sentence(TIME_LEFT, {"time": time})
 
 
 def ago(moment: datetime) -> Sentence:

@@ -10,9 +10,9 @@ from __future__ import annotations
 from collections.abc import Mapping
 from hashlib import sha256
 
-from flask import current_app, g, request
+from flask import current_app, g
 
-from web.journal import REFUSED, NotSaved
+from web.journal import require_stored
 
 MOST_HELD = 64 * 2**20
 """Bytes. In a tablet's worker all of Python lives in a few hundred megabytes."""
@@ -35,8 +35,7 @@ def keep_file(data: bytes) -> str:
 
     The same file again is no second one. Raises NotSaved where the last try could not be stored.
     """
-    if refused := request.environ.get(REFUSED):
-        raise NotSaved("", refused)
+    require_stored()
     name = sha256(data).hexdigest()
     pending_files()[name] = data
     return name

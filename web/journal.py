@@ -16,11 +16,16 @@ from flask import current_app, g, request
 from core.daybook.book import Book
 from core.daybook.entries import Entry, entry_id, is_entry_id, to_record
 from core.daybook.facts import Fact
+from core.language import Message
 from core.refusals import Refusal
 from web.visitor import device, now, writer
 
 REFUSED = "daybook.refused"
-"""WSGI environment key: the sentence that says why the last try could not be stored."""
+"""WSGI environment key: why the last try could not be stored, a key of NOT_SAVED."""
+NOT_SAVED: dict[str, Message] = {
+    "full": "Not saved: the device's storage is full.",
+    "unwritten": "Not saved: the browser could not write to its storage.",
+}
 
 
 class NotSaved(Refusal):
@@ -41,13 +46,18 @@ def sent_token() -> str:
     return sent if is_entry_id(sent) else fresh_id()
 
 
+def require_stored() -> None:
+    """Raises NotSaved where the last try could not be stored."""
+    if refused := request.environ.get(REFUSED):
+        raise NotSaved("", NOT_SAVED[refused])
+
+
 def record(fact: Fact, *, about: str | None, happened_at: datetime, token: str, corrects: str | None = None) -> str:
     """Ask for one entry to be written; returns its id. about None: the entry begins the thing it is about.
 
     token is the id the form was drawn with: sending the same form twice writes one entry.
     """
-    if refused := request.environ.get(REFUSED):
-        raise NotSaved("", refused)
+    require_stored()
     entry = Entry(
         token,
         token if about is None else about,
@@ -71,8 +81,7 @@ def record(fact: Fact, *, about: str | None, happened_at: datetime, token: str, 
 
 def record_as_it_came(entry: dict[str, object]) -> None:
     """An entry read from an export: kept to the letter."""
-    if refused := request.environ.get(REFUSED):
-        raise NotSaved("", refused)
+    require_stored()
     pending().append(entry)
 
 

@@ -22,6 +22,7 @@ COLUMNS = (
     ("Lower shelf", "dew point", "°C", 9.0),
     ("Lower shelf", "humidity", "%", 80.0),
 )
+TITLES = {"°C": "Temperature and dew point, °C", "%": "Humidity, %"}
 BANDS = [{"quantity": "temperature", "low": 11.0, "high": 14.0}]
 MARKS = [
     *({"kind": "cooling", "from": BEGUN_S + at, "to": BEGUN_S + at + 300, "words": "cooling"} for at in (600, 3000)),
@@ -57,7 +58,16 @@ ARE_STILL = """() => {
 def log(rows: int, missing: range = range(0), columns: Any = COLUMNS) -> bytes:
     """Every column rises by a tenth an hour. missing: rows without a first temperature."""
     header: dict[str, Any] = {"rows": rows, "bands": BANDS, "marks": MARKS, "headline": "It holds."}
-    header["columns"] = [{"name": name, "quantity": quantity, "unit": unit} for name, quantity, unit, _ in columns]
+    header["columns"] = [
+        {
+            "name": name,
+            "label": f"{name} dew point" if quantity == "dew point" else name,
+            "quantity": quantity,
+            "unit": unit,
+        }
+        for name, quantity, unit, _ in columns
+    ]
+    header["titles"] = TITLES
     text = json.dumps(header).encode()
     text += b" " * (-(4 + len(text)) % 8)
     times = array.array("d", [BEGUN_S + STEP_S * row for row in range(rows)])

@@ -17,7 +17,7 @@ from web.files import DeviceFiles, FileWanted, NoSuchFile, file_of, keep_file
 from web.journal import NotSaved, fresh_id, record
 
 LOG = b"time,temp\n10:00,12.4\n" + bytes(range(256))
-NOT_KEPT = "The device has no room left, so this was not saved."
+NOT_KEPT = "full"
 
 
 def add_screens(app: Flask) -> None:

@@ -9,8 +9,9 @@ import pytest
 
 from tests.web.conftest import MORNING
 from tests.web.reading import Page
+from web.journal import NOT_SAVED
 
-NOT_KEPT = "The device has no room left, so this was not saved."
+NOT_KEPT = "full"
 
 
 class Worker:
@@ -117,7 +118,7 @@ def test_a_refused_host_gets_no_entries(worker: Worker):
 def test_a_refused_host_gets_the_form_with_the_sentence(worker: Worker):
     page = worker.fill("/chamber/air", refused=NOT_KEPT, temperature_c="12.5 °C")
     assert page.status == 422
-    assert NOT_KEPT in page.all("div", "summary")[0].text
+    assert NOT_SAVED[NOT_KEPT] in page.all("div", "summary")[0].text
 
 
 def test_a_refused_host_gets_the_form_as_typed(worker: Worker):
@@ -137,7 +138,7 @@ def test_a_refused_undo_says_so_and_writes_nothing(worker: Worker, what: str):
     key = worker.fill("/chamber/air", temperature_c="12").saved
     page = worker.ask("POST", f"/entries/{key}/{what}", NOT_KEPT)
     assert (page.status, worker.entries) == (503, [])
-    assert NOT_KEPT in page.text
+    assert NOT_SAVED[NOT_KEPT] in page.text
 
 
 def test_a_refused_correction_keeps_what_was_typed(worker: Worker):

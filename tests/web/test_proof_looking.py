@@ -164,6 +164,8 @@ def test_us_units_are_shown_throughout(visitor: Visitor):
 def test_the_chart_has_its_points(visitor: Visitor):
     header, times, columns = points_of(visitor, two(visitor))
     assert [each["quantity"] for each in header["columns"]] == ["temperature", "humidity", "dew point", "deficit"] * 2
+    assert [each["label"] for each in header["columns"]][2] == f"{header['columns'][2]['name']} dew point"
+    assert header["titles"] == {"°C": "Temperature and dew point, °C", "%": "Humidity, %", "Pa": "Deficit, Pa"}
     assert len(times) == header["rows"] == len(columns[0]) == 2880
     assert 5 < columns[0][-1] < 15
 

@@ -5,6 +5,7 @@
 import "./chart/language.js";
 import { readColumns } from "./chart/columns.js";
 import { drawLog, tell } from "./chart/drawn.js";
+import { wordsFor } from "./words.js";
 
 class LogChart extends HTMLElement {
   static observedAttributes = ["src"];
@@ -33,12 +34,12 @@ class LogChart extends HTMLElement {
     try {
       const log = await fetched(this.getAttribute("src") ?? "", signal);
       if (signal.aborted) return;
-      if (log.times.length < 2) this.textContent = "There is nothing to draw.";
+      if (log.times.length < 2) this.textContent = wordsFor("empty_chart");
       else drawLog(this, this.getAttribute("label") ?? "", log, signal);
       requestAnimationFrame(() => performance.measure("daybook:chart", { start: began }));
     } catch (error) {
       if (signal.aborted) return;
-      this.textContent = "The chart could not be drawn.";
+      this.textContent = wordsFor("no_chart");
       console.warn(error);
     }
   }

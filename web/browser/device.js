@@ -1,4 +1,5 @@
 // The region #device: what the device itself has to say. Every page has it and no answer of the application fills it.
+import { wordsFor } from "./words.js";
 
 /** @type {Map<string, Notice>} */
 const notices = new Map(); // by subject; a later one about the same takes the earlier's place
@@ -55,9 +56,9 @@ function button(subject, { button: words, act }) {
 function report(text) {
   const details = element("details", {});
   const box = Object.assign(document.createElement("textarea"), { readOnly: true, rows: 8, value: text });
-  box.setAttribute("aria-label", "Report");
+  box.setAttribute("aria-label", wordsFor("report"));
   box.addEventListener("focus", () => box.select());
-  details.append(element("summary", { textContent: "Report" }), box);
+  details.append(element("summary", { textContent: wordsFor("report") }), box);
   return details;
 }
 

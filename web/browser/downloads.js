@@ -3,6 +3,7 @@ import { copyOf } from "./copy.js";
 import { notify, withdraw } from "./device.js";
 import { openFiles } from "./journal.js";
 import { base, pathInside } from "./place.js";
+import { wordsFor } from "./words.js";
 
 const KEEP_MS = 60_000;
 
@@ -14,7 +15,7 @@ export function saveDownloads(send, failed) {
     if (!(link instanceof HTMLAnchorElement) || !/^https?:/.test(link.href) || pathInside(link.href) === undefined) return;
     event.preventDefault();
     event.stopImmediatePropagation(); // a morph may have made it of a link that htmx listens to
-    download(send, link).catch(() => failed("The file could not be made."));
+    download(send, link).catch(() => failed(wordsFor("no_file")));
   };
   document.addEventListener("click", tapped, true);
 }
@@ -38,7 +39,7 @@ async function withFiles(journal) {
   let isStopped = false;
   /** @type {(done: number, of: number) => void} */
   const told = (done, of) =>
-    notify("copy", { text: `Saving a copy: ${done} of ${of} files`, button: "Stop", act: () => (isStopped = true) });
+    notify("copy", { text: wordsFor("copying", { done, of }), button: wordsFor("stop"), act: () => (isStopped = true) });
   try {
     return await copyOf(journal, files, told, () => isStopped);
   } finally {

@@ -14,12 +14,13 @@ import { here } from "./place.js";
 import { askToRing } from "./ring.js";
 import { selectWhatIsThere } from "./selecting.js";
 import { startOver } from "./start_over.js";
-import { showProgress, showStopped } from "./starting.js";
+import { sayIt, showProgress, showStopped } from "./starting.js";
 import * as taps from "./taps.js";
 import { countDown } from "./time_left.js";
 import { openTransport } from "./transport.js";
 import * as typed from "./typed.js";
 import { keepUpToDate } from "./update.js";
+import { wordsFor } from "./words.js";
 
 const UNASKED = { "Daybook-Refresh": "yes" };
 /** @type {() => void} */
@@ -57,6 +58,7 @@ htmx.registerExtension("daybook", {
   },
 });
 
+sayIt();
 fixLinks();
 startOver();
 taps.ignoreSecondTaps();
@@ -101,13 +103,13 @@ function refresh() {
 
 async function saved() {
   const answer = await askToKeep();
-  if (answer === "yes") notify("kept", { text: "This device keeps your entries." });
-  if (answer === "no") notify("kept", { text: "The browser may clear your entries when space runs short: install the app first." });
+  if (answer === "yes") notify("kept", { text: wordsFor("kept") });
+  if (answer === "no") notify("kept", { text: wordsFor("not_kept") });
 }
 
 /** @type {(message: { saved: number, report: string }) => void} */
 function failed({ saved: count, report }) {
-  const text = count > 0 ? "It is saved, but the page could not be shown." : "That did not work, and nothing was saved.";
+  const text = wordsFor(count > 0 ? "saved_unshown" : "failed");
   notify("failed", { text, detail: report });
 }
 
@@ -115,9 +117,8 @@ function failed({ saved: count, report }) {
 function stopped({ report }) {
   showStopped();
   notify("reload", {
-    text:
-      "The daybook stopped. Nothing saved is lost. It needs Safari or iPadOS 16.4, Chrome 112, Firefox 114, or newer.",
-    button: "Open it again",
+    text: wordsFor("stopped"),
+    button: wordsFor("open_again"),
     act: () => location.reload(),
     detail: report,
   });

@@ -122,8 +122,7 @@ function isLostConnection(error) {
   return ["InvalidStateError", "UnknownError", "AbortError"].includes(error?.name);
 }
 
-/** Why nothing was saved, for the person at the table. @type {(error: any) => string} */
+/** Why nothing was saved: a key of NOT_SAVED in web/journal.py. @type {(error: any) => string} */
 export function reasonNotSaved(error) {
-  if (error?.name === "QuotaExceededError") return "Not saved: the device's storage is full.";
-  return "Not saved: the browser could not write to its storage.";
+  return error?.name === "QuotaExceededError" ? "full" : "unwritten";
 }

@@ -1,5 +1,6 @@
 // <time-left until="2026-11-25T14:32:10+01:00">: counts down to a moment, rings, and says in words that it is over.
 import { callOff, ringAt } from "./ring.js";
+import { wordsFor } from "./words.js";
 
 class TimeLeft extends HTMLElement {
   static observedAttributes = ["until"];
@@ -36,12 +37,12 @@ class TimeLeft extends HTMLElement {
 export function left(milliseconds) {
   if (Number.isNaN(milliseconds)) return "";
   const seconds = Math.ceil(milliseconds / 1000);
-  if (seconds <= 0) return "The time is over.";
+  if (seconds <= 0) return wordsFor("over");
   /** @type {(number: number) => string} */
   const two = (number) => String(number).padStart(2, "0");
-  const hours = Math.floor(seconds / 3600);
-  const rest = `${Math.floor(seconds / 60) % 60}:${two(seconds % 60)} left`;
-  return hours ? `${hours}:${rest.padStart("00:00 left".length, "0")}` : rest;
+  const [hours, minutes] = [Math.floor(seconds / 3600), Math.floor(seconds / 60) % 60];
+  const time = hours ? `${hours}:${two(minutes)}:${two(seconds % 60)}` : `${minutes}:${two(seconds % 60)}`;
+  return wordsFor("left", { time });
 }
 
 export function countDown() {

@@ -5,6 +5,8 @@ declare const ASSETS: Record<string, string>;
 declare const SIZES: Record<string, number>;
 declare const PRECACHE: { url: string; revision: string | null }[];
 declare const BUILD_ID: string;
+/** By language and key. */
+declare const WORDS: Record<string, Record<string, string>>;
 
 declare module "pyodide/pyodide.asm.mjs" {
   type Options = NonNullable<Parameters<typeof import("pyodide").loadPyodide>[0]>;
@@ -64,10 +66,12 @@ type Morph = { oldNode: Element; newNode: Field };
 
 // the chart of a log; moments and lengths of time in seconds
 type View = { from: number; to: number };
-type Column = { name: string; quantity: string; unit: string; values: Float32Array };
+/** label: what its line is called. */
+type Column = { name: string; label: string; quantity: string; unit: string; values: Float32Array };
 type Band = { quantity: string; low: number; high: number };
 type Mark = { kind: string; from: number; to?: number; words: string };
-type Log = { headline: string; bands: Band[]; marks: Mark[]; times: Float64Array; columns: Column[] };
+/** titles: of the panels, by their units. */
+type Log = { headline: string; titles: Record<string, string>; bands: Band[]; marks: Mark[]; times: Float64Array; columns: Column[] };
 type Ink = Record<string, string>;
 type Stroke = { colour: string; dash: number[] };
 type Label = { words: string; colour: string; y: number };

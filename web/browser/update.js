@@ -2,6 +2,7 @@
 import { Workbox } from "workbox-window";
 import { notify } from "./device.js";
 import { base } from "./place.js";
+import { wordsFor } from "./words.js";
 
 /** Called when the daybook is open, so that the first visit's downloads do not compete with the start. */
 export async function keepUpToDate() {
@@ -12,8 +13,8 @@ export async function keepUpToDate() {
   /** @type {(take: () => void) => void} */
   const offer = (take) =>
     notify("update", {
-      text: "A new version is ready.",
-      button: "Use the new version",
+      text: wordsFor("new_version"),
+      button: wordsFor("use_it"),
       act: () => {
         asked = true;
         take();
@@ -21,7 +22,7 @@ export async function keepUpToDate() {
     });
 
   workbox.addEventListener("activated", ({ isUpdate }) => {
-    if (!isUpdate) notify("offline", { text: "Ready to work offline." });
+    if (!isUpdate) notify("offline", { text: wordsFor("offline") });
   });
   workbox.addEventListener("waiting", () => offer(() => workbox.messageSkipWaiting()));
   workbox.addEventListener("controlling", ({ isUpdate }) => {

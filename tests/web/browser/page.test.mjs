@@ -3,6 +3,7 @@ import assert from "node:assert/strict";
 import test from "node:test";
 import { bytesOf } from "../../../web/browser/bodies.js";
 import { withCookies } from "../../../web/browser/cookies.js";
+import "./words.mjs";
 
 const listeners = {};
 Object.assign(globalThis, {

@@ -3,21 +3,21 @@
 /**
  * Little-endian throughout: the header's length (4 bytes), the header (JSON), the times (64 bits each, seconds), then
  * each column (32 bits each, NaN where there is none). The times begin at a multiple of 8.
- * Returns {headline, bands, marks, times, columns: [{name, quantity, unit, values}]}.
+ * Returns {headline, titles, bands, marks, times, columns: [{name, label, quantity, unit, values}]}.
  * @type {(buffer: ArrayBuffer) => Log}
  */
 export function readColumns(buffer) {
   const length = new DataView(buffer).getUint32(0, true);
   const header = JSON.parse(new TextDecoder().decode(new Uint8Array(buffer, 4, length)));
   /** @type {Log & { rows: number }} */
-  const { rows, columns, bands = [], marks = [], headline = "" } = header;
+  const { rows, columns, bands = [], marks = [], headline = "", titles = {} } = header;
   const times = new Float64Array(buffer, 4 + length, rows);
   const after = times.byteOffset + times.byteLength;
   const filled = columns.map((column, at) => ({
     ...column,
     values: new Float32Array(buffer, after + at * rows * Float32Array.BYTES_PER_ELEMENT, rows),
   }));
-  return { headline, bands, marks, times, columns: filled };
+  return { headline, titles, bands, marks, times, columns: filled };
 }
 
 /** Temperatures share a panel, humidities another: what has one unit has one scale.

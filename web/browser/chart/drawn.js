@@ -6,7 +6,8 @@ import { inkOf, onOtherInk, strokeOf } from "./ink.js";
 import { openMoves } from "./moves.js";
 import { drawPanel, LEFT, showReadings } from "./panel.js";
 import { LONG_S } from "./running.js";
-import { clock, nameOf, reading, titleOf } from "./words.js";
+import { wordsFor } from "../words.js";
+import { clock, reading } from "./moments.js";
 
 const FIRST_HEIGHT = 230;
 const OTHER_HEIGHT = 150;
@@ -76,7 +77,7 @@ export function tell(element, state) {
 function drawPanels(parts, log, panels, width, shared) {
   return panels.map((columns, at, all) => {
     const place = { isFirst: at === 0, isLast: at === all.length - 1, height: at === 0 ? FIRST_HEIGHT : OTHER_HEIGHT };
-    return drawPanel(addPanel(parts, titleOf(columns)), log, columns, { ...place, width }, shared);
+    return drawPanel(addPanel(parts, log.titles[columns[0].unit]), log, columns, { ...place, width }, shared);
   });
 }
 
@@ -91,10 +92,10 @@ function look(plot, columns, view) {
 /** @type {(parts: Parts, log: Log, moves: Moves, field: { width: number }) => void} */
 function say({ sight, means, readout, slider, line }, { times, columns }, { view, row }, { width }) {
   means.hidden = view.to - view.from <= LONG_S;
-  sight.textContent = `${clock(view.from)} to ${clock(view.to)}`;
+  sight.textContent = wordsFor("in_sight", { start: clock(view.from), end: clock(view.to) });
   if (row === undefined) return;
   const share = (times[row] - view.from) / (view.to - view.from);
-  readout.textContent = `${clock(times[row])}: ${reading(columns, row)}`;
+  readout.textContent = wordsFor("read_at", { moment: clock(times[row]), reading: reading(columns, row) });
   slider.setAttribute("aria-valuenow", `${row}`);
   slider.setAttribute("aria-valuetext", readout.textContent);
   line.hidden = share < 0 || share > 1;
@@ -105,6 +106,6 @@ function say({ sight, means, readout, slider, line }, { times, columns }, { view
 function widthOfNames(columns, ink, width) {
   const context = /** @type {CanvasRenderingContext2D} */ (document.createElement("canvas").getContext("2d"));
   context.font = `14px ${ink.family}`;
-  const longest = Math.max(...columns.map((column) => context.measureText(nameOf(column)).width));
+  const longest = Math.max(...columns.map(({ label }) => context.measureText(label).width));
   return Math.round(Math.min(longest + 12, width * 0.28));
 }

@@ -1,17 +1,17 @@
 // What stands around the drawing: headline, buttons, the text that says what is in sight and what is under the finger.
+import { wordsFor } from "../words.js";
 
 const BUTTONS = ["In", "Out", "All", "Earlier", "Later"];
-const MEANS = "Each line is a mean over 3 h, its shade the lowest to the highest. Come nearer to see every reading.";
 
 /** Fills the element anew. Returns its parts. The slider is what fingers and arrow keys move: the moment to be read.
  * @type {(element: Element, label: string, headline: string) => Parts} */
 export function build(element, label, headline) {
-  const buttons = made("div", { className: "moves" }, { role: "group", "aria-label": "Move about in the chart" });
-  buttons.append(...BUTTONS.map((name) => made("button", { type: "button", value: name, textContent: name })));
+  const buttons = made("div", { className: "moves" }, { role: "group", "aria-label": wordsFor("moves") });
+  buttons.append(...BUTTONS.map((name) => made("button", { type: "button", value: name, textContent: wordsFor(name) })));
   const sight = made("p", { className: "sight" });
-  const means = made("p", { className: "means", hidden: true, textContent: MEANS });
-  const readout = made("p", { className: "readout", textContent: "Touch the chart to read it." }, { "aria-live": "off" });
-  const name = label ? `${label}: moment` : "Moment";
+  const means = made("p", { className: "means", hidden: true, textContent: wordsFor("means") });
+  const readout = made("p", { className: "readout", textContent: wordsFor("touch") }, { "aria-live": "off" });
+  const name = wordsFor("moment_in", { chart: label });
   const range = { "aria-valuemin": 0, "aria-valuemax": 0, "aria-valuenow": 0 };
   const slider = made("div", { className: "panels", tabIndex: 0 }, { role: "slider", "aria-label": name, ...range });
   const line = made("div", { className: "moment", hidden: true });

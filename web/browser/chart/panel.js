@@ -3,7 +3,7 @@ import uPlot from "uplot";
 import { withGaps } from "./columns.js";
 import { LONG_S, running } from "./running.js";
 import { drawBands, drawEdges, drawLabels, drawMarks } from "./shading.js";
-import { ticks, withMark } from "./words.js";
+import { ticks, withMark } from "./moments.js";
 
 const MINUTE_S = 60;
 const HOUR_S = 3600;

@@ -1,5 +1,4 @@
 // What lies under and beside the lines: the band one wants, what happened when, and the names at their ends.
-import { nameOf } from "./words.js";
 
 const FONT = 14;
 const LINE = 17;
@@ -75,7 +74,7 @@ export function drawLabels(plot, columns, marks, isFirst, { ink, right, strokeOf
   const { context, left, top, width, height, dots } = brush(plot, ink);
   const labels = columns.flatMap((column, at) => {
     const value = lastInSight(plot, plot.series[at + 1].show ? at + 1 : 1 + columns.length + 3 * at);
-    return value == null ? [] : [{ words: nameOf(column), colour: strokeOf(column).colour, y: plot.valToPos(value, "y", true) }];
+    return value == null ? [] : [{ words: column.label, colour: strokeOf(column).colour, y: plot.valToPos(value, "y", true) }];
   });
   const cooling = isFirst && marks.find(({ kind }) => kind === "cooling");
   if (cooling) labels.push({ words: cooling.words, colour: "faint", y: top + height - (STRIP / 2) * dots });

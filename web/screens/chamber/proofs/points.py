@@ -29,6 +29,13 @@ from web.screens.chamber.proofs.results import chart_headline
 from web.screens.chamber.proofs.saved_run import find_run
 from web.visitor import reader
 
+TITLES: dict[tuple[str, ...], Message] = {
+    ("temperature",): "Temperature, {unit}",
+    ("temperature", "dew point"): "Temperature and dew point, {unit}",
+    ("humidity",): "Humidity, {unit}",
+    ("deficit",): "Deficit, {unit}",
+}
+"""Of a panel, by the kinds of what is drawn in it: all that has one unit."""
 EVENT_WORDS: dict[str, Message] = {"defrost": "defrost", "door": "door opened"}
 
 
@@ -57,8 +64,10 @@ def as_bytes(found: Found, how: Reader) -> bytes:
     header = {
         "rows": len(times),
         "columns": [
-            {"name": probe, "quantity": kind, "unit": _unit(quantity, how)} for probe, (kind, quantity), _ in named
+            {"name": probe, "label": _label(probe, kind), "quantity": kind, "unit": _unit(quantity, how)}
+            for probe, (kind, quantity), _ in named
         ],
+        "titles": _titles([(kind, _unit(quantity, how)) for _, (kind, quantity), _ in named]),
         "bands": list(_bands(found, how)),
         "marks": list(_marks(found)),
         "headline": chart_headline(found),
@@ -89,6 +98,16 @@ def _traces(found: Found, probe: Probe) -> Iterator[Named]:
         ("deficit", VAPOUR_PRESSURE, air.deficits_pa),
     ):
         yield probe.name, (kind, quantity), Trace(air.times_s, values, step_s)
+
+
+def _label(probe: str, kind: str) -> str:
+    """At the end of its line: a dew point says so, for it shares a panel with temperatures."""
+    return say("{probe} dew point", probe=probe) if kind == "dew point" else probe
+
+
+def _titles(drawn: list[tuple[str, str]]) -> dict[str, str]:
+    by_unit = {unit: tuple(dict.fromkeys(kind for kind, each in drawn if each == unit)) for _, unit in drawn}
+    return {unit: say(TITLES[kinds], unit=unit) for unit, kinds in by_unit.items()}
 
 
 def _unit(quantity: Quantity, how: Reader) -> str:

@@ -1,15 +1,14 @@
 // Moments and figures as the book writes them. A log's times are its own wall clock, held as if they were UTC.
 import { cookie } from "../cookies.js";
+import { wordsFor } from "../words.js";
 
-const MONTHS = ["Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec"];
 /** @type {Record<string, number>} */
 const DIGITS = { Pa: 0, kPa: 2, psi: 3 };
 const DAY_S = 86_400;
 
 /** @type {(seconds: number) => string} */
 export function day(seconds) {
-  const date = new Date(seconds * 1000);
-  return `${date.getUTCDate()} ${MONTHS[date.getUTCMonth()]}`;
+  return wordsFor("day", parts(seconds));
 }
 
 /** @type {(seconds: number) => string} */
@@ -19,7 +18,13 @@ export function hour(seconds) {
 
 /** @type {(seconds: number) => string} */
 export function clock(seconds) {
-  return `${day(seconds)} ${new Date(seconds * 1000).getUTCFullYear()}, ${hour(seconds)}`;
+  return wordsFor("moment", { date: wordsFor("day_of", parts(seconds)), time: hour(seconds) });
+}
+
+/** @type {(seconds: number) => Record<string, string | number>} */
+function parts(seconds) {
+  const date = new Date(seconds * 1000);
+  return { day: date.getUTCDate(), month: wordsFor(`month_${date.getUTCMonth() + 1}`), year: date.getUTCFullYear() };
 }
 
 /** Under a line of the grid: its hour, and the day where one begins or where it is the first.
@@ -37,10 +42,16 @@ export function reading(columns, row) {
   /** @type {Map<string, string[]>} */
   const probes = new Map();
   for (const { name, quantity, unit, values } of columns) {
-    const words = `${quantity === "dew point" ? "dew point " : ""}${figure(values[row], unit)}`;
+    const read = figure(values[row], unit);
+    const words = quantity === "dew point" ? wordsFor("dew_point", { figure: read }) : read;
     probes.set(name, [...(probes.get(name) ?? []), words]);
   }
-  return [...probes].map(([name, words]) => `${name} ${words.join(", ")}`).join("; ");
+  return inTurn("next_probe", [...probes].map(([probe, readings]) => wordsFor("of_probe", { probe, readings: inTurn("next_reading", readings) })));
+}
+
+/** @type {(key: string, texts: string[]) => string} */
+function inTurn(key, texts) {
+  return texts.reduce((before, next) => wordsFor(key, { before, next }));
 }
 
 /** @type {(value: number, unit: string) => string} */
@@ -52,16 +63,4 @@ function figure(value, unit) {
 /** A decimal mark as it was chosen. @type {(text: string) => string} */
 export function withMark(text) {
   return cookie("decimal") === "comma" ? text.replace(".", ",") : text;
-}
-
-/** What a line is called: a dew point says so, for it shares a panel with temperatures.
- * @type {(column: { name: string, quantity: string }) => string} */
-export function nameOf({ name, quantity }) {
-  return quantity === "dew point" ? `${name} dew point`.trim() : name;
-}
-
-/** @type {(columns: Column[]) => string} */
-export function titleOf(columns) {
-  const quantities = [...new Set(columns.map(({ quantity }) => quantity))].join(" and ");
-  return `${quantities.charAt(0).toUpperCase()}${quantities.slice(1)}, ${columns[0].unit}`;
 }
