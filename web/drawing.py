@@ -65,7 +65,7 @@ def prepare(app: Flask) -> None:
     names |= {"say": say, "q": quantities, "stage_words": STAGE_WORDS, "styles": STYLES, "acid_ph": ACID_PH}
     names |= {"lasting": LASTING, "air_speed": AIR_SPEED}
     names |= {"units_for": units_for, "is_a_row": is_a_row, "labels_of": labels_of}
-    names |= {"seldom_of": seldom_of}
+    names |= {"seldom_of": seldom_of, "options_of": options_of}
     names |= {"correctable": correctable, "fresh_id": fresh_id, "now": visitor.now}
     tests: dict[str, Any] = app.jinja_env.tests
     tests |= {name: partial(_is, kinds) for name, kinds in KINDS_OF_INPUT.items()}
@@ -168,11 +168,29 @@ def seldom_of(inputs: Sequence[Input]) -> list[Input]:
     those that are more than a screen holds."""
     optional = [each for each in inputs if getattr(each, "optional", False)]
     needs_numbers = any(isinstance(each, Number) and not each.optional and each.default is None for each in inputs)
-    return optional if needs_numbers else optional[MOST_UNFOLDED:]
+    folded = optional if needs_numbers else optional[MOST_UNFOLDED:]
+    return [
+        each for at, each in enumerate(inputs) if each in folded or (_is_made(each) and _is_between(inputs, at, folded))
+    ]
+
+
+def _is_between(inputs: Sequence[Input], at: int, folded: Sequence[Input]) -> bool:
+    before = next((each for each in reversed(inputs[:at]) if not _is_made(each)), None)
+    after = next((each for each in inputs[at:] if not _is_made(each)), None)
+    return before in folded and after in folded
+
+
+def _is_made(each: Input) -> bool:
+    """A choice that has its usual answer: between boxes that are folded it is about them."""
+    return isinstance(each, Choice) and each.default is not None and not each.listed
 
 
 def labels_of(inputs: Sequence[Input]) -> Sentence:
     return Sentence("{labels}", {"labels": in_a_row([said(each.label) for each in inputs])})
+
+
+def options_of(each: Choice | Ticks) -> Sentence:
+    return Sentence("{options}", {"options": in_a_row([said(words) for words in each.options.values()])})
 
 
 def correctable(line: Line) -> bool:

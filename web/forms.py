@@ -158,8 +158,11 @@ class Form:
         return {key: text for key, text in self.texts.items() if key not in drawn and text}
 
     def is_filled(self, inputs: Iterable[Input]) -> bool:
-        """Whether any of these boxes holds something, or was refused."""
-        return any(self.text(each.key).strip() or each.key in self.refusals for each in inputs)
+        """Whether any of these boxes holds something that did not stand there from the first, or was refused."""
+        return any(self._holds(each) or each.key in self.refusals for each in inputs)
+
+    def _holds(self, each: Input) -> bool:
+        return self.text(each.key).strip() not in ("", getattr(each, "default", None))
 
     @property
     def needed(self) -> tuple[Input, ...]:

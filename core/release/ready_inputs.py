@@ -60,15 +60,12 @@ _COLD = (TEMPERATURE, COLDEST_C - 18.0, WARMEST_C + 30.0)
 _MUSCLE = "Only of a whole muscle."
 
 CURE_INPUTS = (
-    Choice(
-        "rules", "Rules", _rules(), default=NOT_KNOWN, help="By which it was cured, and of which product.", listed=True
-    ),
+    Choice("rules", "Rules and product", _rules(), default=NOT_KNOWN, listed=True),
     Choice(
         "method",
         "Way of curing",
         {NOT_KNOWN: "not chosen yet", **METHODS},
         default=NOT_KNOWN,
-        help="Sausage is always ground.",
     ),
     _ppm("nitrite", "Nitrite that went in", "As sodium nitrite, from the weighing sheet; 0 if none was used."),
     _ppm("nitrate", "Nitrate that went in", "As sodium nitrate, from the weighing sheet; 0 if none was used."),
@@ -131,18 +128,17 @@ SALT_INPUTS = (
 )
 INPUTS = (
     Choice("style", "Kind", STYLES),
-    Number("start_kg", "Start weight", PIECE_MASS, 0.001, 999.0, optional=True, help="As it was hung."),
+    Number("start_kg", "Start weight", PIECE_MASS, 0.001, 999.0, optional=True),
     Number("now_kg", "Weight now", PIECE_MASS, 0.001, 999.0, optional=True),
     Number("target_loss", "Target loss", LOSS, 0.01, MOST_LOSS, default=USUAL_LOSS, optional=True),
     Number("hung", "Time hanging", DAYS, 0.0, LONGEST_S, optional=True),
-    Number("least", "Least time hanging", DAYS, 0.0, LONGEST_S, optional=True, help="Empty if you set none."),
+    Number("least", "Least time hanging", DAYS, 0.0, LONGEST_S, optional=True),
     Number("water_activity", "Water activity", ACTIVITY, 0.3, 1.0, optional=True),
     Choice(
         "measured_on",
-        "Measured on",
+        "Water activity of",
         {"piece": "this piece", "mate": "a piece of the same batch that had lost no more"},
         default="piece",
-        help="Where the water activity was measured.",
     ),
     Number(
         "activity_loss",
@@ -169,7 +165,6 @@ INPUTS = (
         "Does what you noted contradict itself?",
         {"none": "no", **SERIES},
         default="none",
-        help="Until it is cleared up the piece is held.",
     ),
     Choice(
         "signs",

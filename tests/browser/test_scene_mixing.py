@@ -40,6 +40,8 @@ def walk_through(page: Page, seen: Seen) -> None:
     _in_canada(page, seen)
     walk.go_to(page, "Sums")
     walk.follow(page, "Rules of the cure", "Rules of the cure")
+    for fold in page.locator("main details.stage > summary").all():
+        walk.tap(page, fold)
     seen.note("rules", page)
 
 
@@ -64,6 +66,7 @@ def _change(page: Page, seen: Seen) -> None:
     seen.note("writing", page)
     walk.save(page, "Save the formula")
     walk.is_at(page, FORMULA)
+    walk.tap(page, page.locator("#made > summary"))
     seen.note("second version", page)
     mix.note_figures(seen, "second version", page)
     page.locator("#loss").fill("40")

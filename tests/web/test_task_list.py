@@ -46,12 +46,12 @@ def test_a_task_is_moved(visitor: Visitor, action: str, place: int):
 
 
 def test_a_task_is_removed(visitor: Visitor):
-    page = visitor.send(visitor.get(PATH).form("/cover/remove"))
+    page = visitor.send(visitor.get(f"{PATH}/cover").form("/cover/remove"))
     assert not any("Take out the sensors" in each for each in shown(page))
 
 
 def test_a_removal_can_be_undone(visitor: Visitor):
-    page = visitor.send(visitor.get(PATH).form("/cover/remove"))
+    page = visitor.send(visitor.get(f"{PATH}/cover").form("/cover/remove"))
     visitor.send(page.form("/undo"))
     assert any("Take out the sensors" in each for each in shown(visitor.get(PATH)))
 

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from flask import Blueprint, render_template
+from flask import Blueprint, render_template, request
 
 from core.sentence import Message
 from core.sources import Verified, every_source
@@ -20,8 +20,9 @@ HEADS: dict[Verified, Message] = {
 
 @screen.get("/sources")
 def page():
+    """Folded but for those that a mark has led to."""
     known = {
         verified: [each for each in every_source() if each.verified == verified and verified != "practice"]
         for verified in HEADS
     }
-    return render_template("sources.html", known=known, heads=HEADS)
+    return render_template("sources.html", known=known, heads=HEADS, shown=request.args.get("known", ""))

@@ -180,10 +180,10 @@ def _drawn(form: Form) -> str:
         tasks=tasks,
         form=form,
         own=bool(kept(book())),
-        not_left_out=NOT_LEFT_OUT,
         said=_said_task,
     )
 
 
 def _edit(task: KeptTask, form: Form) -> str:
-    return render_template("chamber/task.html", task=task, form=form, said=_said_task)
+    told = {"may_be_left_out": task.key not in NOT_LEFT_OUT, "stays": STAYS}
+    return render_template("chamber/task.html", task=task, form=form, said=_said_task, **told)

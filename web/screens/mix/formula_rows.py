@@ -36,8 +36,8 @@ NEW: dict[str, str] = {"target_loss": "35", "meat-1-cut": USUAL_CUT, "part-1-rol
 
 HEAD: tuple[Input, ...] = (
     Words("name", "Name", example="Juniper coarse"),
-    Choice("style", "Kind", STYLES, listed=True),
     evolve(TARGET_LOSS, low=0.0, default=None),
+    Choice("style", "Kind", STYLES, listed=True),
 )
 SELDOM: tuple[Input, ...] = (
     Ticks("brined", "Brine", {"brined": "The meat lies in a brine of the ingredients"}),

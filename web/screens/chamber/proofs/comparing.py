@@ -12,6 +12,20 @@ from web.journal import book
 from web.screens.chamber.blueprint import screen
 from web.screens.chamber.proofs.pictures import picture
 
+TELLING = (
+    "settled",
+    "mean",
+    "lowest",
+    "highest",
+    "in_band",
+    "swing",
+    "starts",
+    "run_share",
+    "humidity",
+    "humidity_swing",
+)
+"""What a change is made for; the other figures are folded."""
+
 
 @screen.get("/chamber/proofs/compare")
 def compare_proofs():
@@ -29,6 +43,7 @@ def compare_proofs():
         other=other,
         both=both,
         table=table,
+        telling=TELLING,
         picture=picture,
         band_words=band_words,
         said=said,
