@@ -61,7 +61,7 @@ def _unpacked(data: bytes) -> Copied:
 
 def _whole(name: str, data: bytes) -> bytes:
     if sha256(data).hexdigest() != name.rpartition("/")[2]:
-        told = Sentence("A log in this copy was altered ({name}…), so nothing was taken in.", {"name": name[6:18]})
+        told = Sentence("A file in this copy was altered ({name}…), so nothing was taken in.", {"name": name[6:18]})
         raise Refusal("file", told)
     return data
 

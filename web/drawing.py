@@ -23,6 +23,7 @@ from web.entry_forms import say as say_line
 from web.forms import Input, Moment, OptionalChoice, Ticks, Words
 from web.instruments import corrected_of
 from web.journal import book, fresh_id
+from web.photos import Photo
 from web.saying import say
 
 PLACES: tuple[tuple[str, Message, str], ...] = (
@@ -50,6 +51,7 @@ KINDS_OF_INPUT: dict[str, tuple[type, ...]] = {
     "words": (Words,),
     "moment": (Moment,),
     "ticks": (Ticks,),
+    "photo": (Photo,),
 }
 """As the templates ask for them: `{% if each is choice %}`."""
 

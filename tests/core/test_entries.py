@@ -33,6 +33,7 @@ from core.daybook.facts.device import DeviceNamed
 from core.daybook.facts.ferment import DeviationDecided, FermentationBegun, FermentLogTaken
 from core.daybook.facts.formula import FormulaChanged, FormulaKept, IngredientWeighed
 from core.daybook.facts.kept import KeptAmount, KeptReason
+from core.daybook.facts.note import NoteTaken
 from core.daybook.facts.preparation import (
     KeptTask,
     PreparationBegun,
@@ -109,6 +110,7 @@ FACTS = [
     *workshop.FACTS,
     kept_proof.RUN,
     DeviceNamed("0a1b2c3d4e5f6071", "Kitchen"),
+    NoteTaken("Mould on the left.", "0" * 64),
     AirRead(12.5, 0.78, "x"),
     Reading(5.1, 22.0, "x", "y"),
     PieceHung("J-1", 1.25, "x"),

@@ -1,7 +1,7 @@
 """A journal of every format there has been is read and folded as on the day it was written.
 
-tests/fixtures/formats/1.json holds every kind twice: with every optional field set, and with none in it. It is never
-edited; a new format's journal is laid beside it. 1.read.json says what each entry's fact is.
+tests/fixtures/formats/1.json holds every kind of its day twice: with every optional field set, and with none in it. It
+is never edited; a journal with the kinds that came later is laid beside it. 1.read.json says what each of its facts is.
 """
 
 import json
@@ -19,6 +19,7 @@ from core.daybook.facts import KNOWN, kind_of
 from core.daybook.facts.batch import PieceTakenDown, PieceWeighed
 from core.daybook.facts.chamber import CHAMBER, AirRead
 from core.daybook.facts.instruments import BuffersChecked
+from core.daybook.facts.note import NoteTaken
 from core.daybook.facts.proofs import ProofRun
 from core.daybook.formulas import formulas
 from core.daybook.house import house_limits
@@ -32,9 +33,10 @@ from core.daybook.set_points import set_points
 from core.quantities import METRIC
 
 FORMATS = Path(__file__).parent.parent / "fixtures/formats"
-ENTRIES: list[dict[str, Any]] = json.loads((FORMATS / "1.json").read_text("utf-8"))["entries"]
+FIRST, SECOND = (json.loads((FORMATS / name).read_text("utf-8"))["entries"] for name in ("1.json", "2.json"))
+ENTRIES: list[dict[str, Any]] = [*FIRST, *SECOND]
 READ = {each["id"]: each["fact"] for each in json.loads((FORMATS / "1.read.json").read_text("utf-8"))}
-BOOK = Book(ENTRIES)
+BOOK = Book(FIRST)
 
 
 def _options(kind: type[Any]) -> set[str]:
@@ -56,6 +58,12 @@ def test_each_entry_is_read_as_on_its_day(record: dict[str, Any]):
         key: each for key, each in record.items() if key != "fact"
     }
     assert written["fact"].items() >= READ.get(record["id"], record["fact"]).items()
+
+
+def test_a_note_is_what_was_noted():
+    book = Book(ENTRIES)
+    (noted,) = (line.fact for batch in batches(book) for line in batch.lines if isinstance(line.fact, NoteTaken))
+    assert (noted.words, noted.photo and noted.photo[:8]) == ("The casings were soaked overnight.", "3f786850")
 
 
 def test_its_batches_are_what_they_were():

@@ -33,6 +33,7 @@ from core.daybook.facts.ferment import DeviationDecided, FermentationBegun, Ferm
 from core.daybook.facts.formula import FormulaChanged, FormulaKept, IngredientWeighed
 from core.daybook.facts.instruments import InstrumentAdded, InstrumentRecalibrated, InstrumentRetired
 from core.daybook.facts.kept import KeptAmount, KeptReason
+from core.daybook.facts.note import NoteTaken
 from core.daybook.facts.preparation import (
     KeptTask,
     PreparationBegun,
@@ -98,6 +99,7 @@ def walked(visitor: Visitor) -> dict[type, str]:
     _chamber(kitchen)
     kitchen.note(kept_proof.RUN, CHAMBER)
     kitchen.note(DeviceNamed("0a1b2c3d4e5f6071", "Kitchen"), DEVICES)
+    kitchen.note(NoteTaken("Mould on the left."), CHAMBER)
     piece = kitchen.hang(batch, start_kg=0.0345678901)  # 0.0762 lb: few digits before the point
     kitchen.weigh(piece, 0.0234567891, at=3)
     kitchen.note(ActivityMeasured(0.8912345), piece, at=4)

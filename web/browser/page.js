@@ -10,6 +10,7 @@ import * as focus from "./focus.js";
 import { openWhatIsLedTo } from "./folds.js";
 import { askToKeep, lookAgain } from "./keeping.js";
 import * as pad from "./pad.js";
+import { takePhotos } from "./photos.js";
 import { here } from "./place.js";
 import { askToRing } from "./ring.js";
 import { selectWhatIsThere } from "./selecting.js";
@@ -70,6 +71,7 @@ typed.watchTyping();
 drafts.keepDrafts();
 pad.openPad();
 awake.keepAwake();
+takePhotos();
 saveDownloads(send, (text) => notify("download", { text }));
 lookAgain();
 

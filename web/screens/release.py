@@ -20,11 +20,11 @@ from core.release.readiness import EDITION, SIGNS, judge
 from core.release.reason_names import amount_name
 from core.sentence import Rounded, Sentence, listed, said
 from core.verdict import Verdict
-from web.entry_forms import EntryForm, Subject, Values, declare, noted, write
+from web.entry_forms import EntryForm, Subject, Values, declare, noted, say, write
 from web.forms import Ticks, Words
 from web.journal import book, sent_token
 from web.lookup import find_piece
-from web.visitor import now
+from web.visitor import now, reader
 
 screen = Blueprint("release", __name__)
 
@@ -169,6 +169,7 @@ def piece(piece_id: str):
         settled_by=_settled_by(verdict) if verdict else "",
         no_meter=verdict is not None and any(each.key in NEEDS_A_METER for each in verdict.missing),
         rested_on=[_rested_on(each) for each in told(down.reasons)] if down else (),
+        log=[(line, say(line, reader())) for line in reversed(piece.lines)],
     )
 
 

@@ -10,7 +10,19 @@ from typing import Any, get_args
 
 from attrs import frozen
 
-from core.daybook.facts import batch, chamber, cure, device, ferment, formula, instruments, preparation, proofs, salting
+from core.daybook.facts import (
+    batch,
+    chamber,
+    cure,
+    device,
+    ferment,
+    formula,
+    instruments,
+    note,
+    preparation,
+    proofs,
+    salting,
+)
 
 
 @frozen
@@ -39,6 +51,7 @@ Fact = (
     | preparation.Fact
     | proofs.Fact
     | device.Fact
+    | note.Fact
     | Withdrawn
     | Unknown
 )
@@ -54,6 +67,7 @@ KNOWN: tuple[type[Any], ...] = (
     *get_args(preparation.Fact),
     proofs.ProofRun,
     device.DeviceNamed,
+    note.NoteTaken,
     Withdrawn,
 )
 
