@@ -15,6 +15,7 @@ from typing import Literal, cast
 from attrs import evolve, field, frozen
 
 from core.language import Message, translated, translated_count
+from core.numbers_within import with_mark
 from core.quantities import Amount, DisplayUnit, Reader, System
 from core.units import Unit
 
@@ -39,7 +40,7 @@ class Sentence:
         """In the reader's units and language. A sentence wants fewer digits than a sum that is to be checked."""
         units = self._one_unit_each(reader.system) if self._is_sum else {}
         shown = {name: _shown(value, reader, significant, units.get(name)) for name, value in self.values.items()}
-        return self.worded(reader.language).format_map(shown)
+        return self.worded(reader).format_map(shown)
 
     @property
     def _is_sum(self) -> bool:
@@ -53,8 +54,11 @@ class Sentence:
             largest[amount.quantity.ladder(system)] = amount
         return {name: largest[each.quantity.ladder(system)].unit(system) for name, each in amounts.items()}
 
-    def worded(self, language: str) -> str:
-        """The text in this language, its values still named."""
+    def worded(self, reader: Reader) -> str:
+        """The text in the reader's language and with their decimal mark, its values still named."""
+        return with_mark(self._in(reader.language), reader.decimal, is_sum=self._is_sum)
+
+    def _in(self, language: str) -> str:
         count = self.values.get("count")
         if not self.plural or not isinstance(count, Amount):
             return translated(self.text, language)

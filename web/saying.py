@@ -2,22 +2,14 @@
 
 from __future__ import annotations
 
-import re
-
 from attrs import evolve
 from markupsafe import Markup, escape
 
-from core import quantities
 from core.language import translated
-from core.quantities import COUNT, Amount, Quantity
+from core.numbers_within import with_mark
+from core.quantities import COUNT, Amount
 from core.sentence import Message, Said, Sentence, Value
 from web import visitor
-
-_UNITS = {unit.symbol for each in vars(quantities).values() if isinstance(each, Quantity) for unit in each.units} - {""}
-_UNIT = "|".join(re.escape(symbol) for symbol in sorted(_UNITS, key=len, reverse=True))
-_BEFORE_A_UNIT = rf"(?<![\w.])[0-9]+\.(?=[0-9]+[ \u00a0]?(?:{_UNIT})(?!\w))"
-_AFTER_A_NAME = r"(?:(?<=pH[ \u00a0])|(?<=activity )|(?<=example ))[0-9]+\.(?=[0-9])"
-_WITH_POINT = re.compile(f"{_BEFORE_A_UNIT}|{_AFTER_A_NAME}")
 
 
 def say(text: Said, plural: Message = "", **values: Value | Markup | int) -> str:
@@ -28,10 +20,9 @@ def say(text: Said, plural: Message = "", **values: Value | Markup | int) -> str
     """
     reader = visitor.reader()
     if isinstance(text, Sentence):
-        told = text.say(reader)
-        return told if text.amounts else _with_mark(told, reader.decimal)
-    if not values:
-        return _with_mark(translated(text, reader.language), reader.decimal)
+        return text.say(reader)
+    if not values:  # braces in it are braces
+        return with_mark(translated(text, reader.language), reader.decimal)
     told = Sentence(text, {name: _value(name, value) for name, value in values.items()}, plural=plural)
     return _marked_up(told) if any(isinstance(value, Markup) for value in values.values()) else told.say(reader)
 
@@ -44,7 +35,7 @@ def set_apart(told: Sentence, name: str) -> Markup:
 
 def _marked_up(told: Sentence) -> Markup:
     shown = {name: _shown(value) for name, value in told.values.items()}
-    return escape(told.worded(visitor.reader().language)).format_map(shown)
+    return escape(told.worded(visitor.reader())).format_map(shown)
 
 
 def _value(name: str, value: Value | Markup | int) -> Value:
@@ -56,8 +47,3 @@ def _value(name: str, value: Value | Markup | int) -> Value:
 def _shown(value: Value | Markup) -> str:
     """A value within markup: what is not markup itself is escaped there."""
     return value if isinstance(value, Markup) else Sentence("{value}", {"value": value}).say(visitor.reader())
-
-
-def _with_mark(sentence: str, mark: str) -> str:
-    """What was worded as a string, before it was known who reads it. It goes with the last such string."""
-    return sentence if mark == "." else _WITH_POINT.sub(lambda found: found[0][:-1] + mark, sentence)

@@ -21,10 +21,8 @@ ASKED_BY_RELEASE = {"dry", "ferment", "mix"}
 AIR = {"core.air", "core.water", "core.saturation", "core.vapour"}
 GROUND = {
     "core",
-    *(
-        f"core.{name}"
-        for name in ("meat", "densities", "working", "language", "sentence", "quantities", "units", "roots")
-    ),
+    *(f"core.{name}" for name in ("meat", "densities", "working", "quantities", "units", "roots")),
+    *(f"core.{name}" for name in ("language", "numbers_within", "sentence")),
     *(f"core.{name}" for name in ("reading", "sources", "refusals", "usual", "verdict", "worksheet")),
 }
 ABOVE = {"core.worksheets", "core.command_line", "core.command_options", "core.__main__"}

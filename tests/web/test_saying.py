@@ -4,6 +4,8 @@ import pytest
 from flask import Flask
 from markupsafe import Markup
 
+from core.quantities import Reader
+from core.sentence import Sentence
 from tests.web.conftest import Visitor
 from web.saying import say
 
@@ -24,6 +26,15 @@ from web.saying import say
 def test_amounts_take_the_comma_and_sections_do_not(apps: tuple[Flask, Flask], worded: str, read: str):
     with apps[0].test_request_context(headers={"Cookie": "decimal=comma"}):
         assert say(worded) == read
+
+
+def test_in_a_sum_every_number_takes_the_comma():
+    assert Sentence("1.006 × {air} = 5").worded(Reader(decimal=",")) == "1,006 × {air} = 5"
+
+
+def test_what_was_typed_stays_as_it_was_typed(apps: tuple[Flask, Flask]):
+    with apps[0].test_request_context(headers={"Cookie": "decimal=comma"}):
+        assert say("{name}: 0.5 % more", name="Loin 1.5 kg") == "Loin 1.5 kg: 0,5 % more"
 
 
 def test_a_reader_of_the_point_reads_it_as_worded(apps: tuple[Flask, Flask]):
