@@ -86,11 +86,15 @@ def constants(water_c: float) -> Constants:
     def pair(log_k: float, heat_kj: float) -> float:
         return 10**log_k * math.exp(heat_kj / _GAS_CONSTANT * (1 / 298.15 - 1 / kelvin))
 
+    pairs = (pair(*_PAIR_BICARBONATE), pair(*_PAIR_CARBONATE))
+    return Constants(at(*_FIRST), at(*_SECOND), at(*_WATER), at(*_GAS), *pairs, debye_slope(water_c))
+
+
+def debye_slope(water_c: float) -> float:
+    """The Debye-Hückel slope of water for log10, at 0 to 40 °C. Source: Malmberg and Maryott's permittivity."""
     permittivity = 87.740 - 0.40008 * water_c + 9.398e-4 * water_c**2 - 1.410e-6 * water_c**3
     density = 1 - (water_c + 288.9414) * (water_c - 3.9863) ** 2 / (508929.2 * (water_c + 68.12963))
-    debye = 1.82483e6 * math.sqrt(density) / (permittivity * kelvin) ** 1.5
-    pairs = (pair(*_PAIR_BICARBONATE), pair(*_PAIR_CARBONATE))
-    return Constants(at(*_FIRST), at(*_SECOND), at(*_WATER), at(*_GAS), *pairs, debye)
+    return 1.82483e6 * math.sqrt(density) / (permittivity * (water_c + 273.15)) ** 1.5
 
 
 def equilibrium(molality: float, water_c: float, carbon_dioxide: float | None = None) -> Ions:

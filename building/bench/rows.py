@@ -2,7 +2,7 @@
 
 from collections.abc import Callable
 
-from building.bench import Row, logs, settling
+from building.bench import Row, drying, logs, settling
 from building.bench.answer import answer, answer_slowed
 from building.bench.first_visit import first_visit
 from building.bench.journal import journal
@@ -11,7 +11,7 @@ from building.bench.start import start
 
 
 def rows(chambers: int = CHAMBERS) -> dict[str, Callable[[], Row]]:
-    return OTHERS | settling.rows(chambers)
+    return OTHERS | settling.rows(chambers) | drying.rows()
 
 
 OTHERS: dict[str, Callable[[], Row]] = {
