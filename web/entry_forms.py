@@ -29,7 +29,7 @@ from core.refusals import Refusal, Refused
 from core.sentence import Message, Said, Sentence, said
 from core.working import Figure
 from core.worksheet import Number
-from web.forms import Form, Input, Moment, ReadWith, Ticks, Values, from_request, suggested, typed
+from web.forms import Form, Input, Moment, OptionalChoice, ReadWith, Ticks, Values, from_request, suggested, typed
 from web.instruments import ANOTHER, offer, shelf
 from web.journal import book, fresh_id, record, sent_token
 from web.routing import import_every_screen
@@ -122,6 +122,8 @@ def _typed(input_: Asked, value: Any, reader: Reader) -> str:
         return typed(value, input_.quantity, reader)
     if isinstance(input_, ReadWith):
         return value or ANOTHER
+    if isinstance(input_, OptionalChoice):
+        return value or input_.none
     return " ".join(value) if isinstance(input_, Ticks) else str(value)
 
 

@@ -1,15 +1,19 @@
-"""A piece is the fold of its entries, from the hook to the plate."""
+"""A piece is the fold of its entries, from the hook to the plate.
+
+Where a part was cut off, what was weighed before counts as much less as the piece became: what hangs on has lost no
+more, and no less, than the whole had.
+"""
 
 from __future__ import annotations
 
 from datetime import datetime, timedelta
 
-from attrs import frozen
+from attrs import evolve, frozen
 
 from core.daybook.book import Book, Line
 from core.daybook.corrections.readings import CorrectedReading, corrected
 from core.daybook.dated import Activity, Weighing
-from core.daybook.facts.batch import ActivityMeasured, PieceHung, PieceInspected, PieceTakenDown, PieceWeighed
+from core.daybook.facts.batch import ActivityMeasured, PieceCut, PieceHung, PieceInspected, PieceTakenDown, PieceWeighed
 from core.daybook.instruments import Shelf
 
 SAMPLED_WITH = timedelta(days=1)
@@ -24,9 +28,11 @@ class Piece:
     start_kg: float
     hung_at: datetime
     weighings: tuple[Weighing, ...]
+    """Each as what hangs now weighed, or would have."""
     activities: tuple[Activity, ...]
     inspected: Line | None
     taken_down: PieceTakenDown | None
+    hung: PieceHung
     lines: tuple[Line, ...]
     start_reading: CorrectedReading | None = None
 
@@ -56,6 +62,10 @@ class Piece:
         return self.weighings[-1].at if self.weighings else self.hung_at
 
     @property
+    def is_cut(self) -> bool:
+        return any(isinstance(line.fact, PieceCut) for line in self.lines)
+
+    @property
     def signs(self) -> tuple[str, ...]:
         """What the latest look found; an earlier find is taken back by correcting it, not by looking again."""
         found = (line.fact.signs for line in self.lines if isinstance(line.fact, PieceInspected))
@@ -64,19 +74,15 @@ class Piece:
 
 def fold_piece(book: Book, shelf: Shelf, hung: Line, fact: PieceHung) -> Piece:
     lines = book.about(hung.id)
-    start = corrected(shelf, fact, hung.entry.happened_at)
-    start_kg: float = start.fact.start_kg
-    weighings = tuple(_weighing(shelf, line) for line in lines if isinstance(line.fact, PieceWeighed))
+    start, weighings = _weighed(shelf, hung, lines)
     inspections = [line for line in lines if isinstance(line.fact, PieceInspected)]
     endings = [line.fact for line in lines if isinstance(line.fact, PieceTakenDown)]
-    sound = (
-        () if _spoilt(start.of("mass")) else (_as_hung(hung, start_kg), *(each for each in weighings if each.proves))
-    )
+    sound = (start, *(each for each in weighings if each.proves)) if start.proves else ()
     return Piece(
         id=hung.id,
         batch_id=hung.entry.about,
         tag=fact.tag,
-        start_kg=start_kg,
+        start_kg=start.mass_kg,
         hung_at=hung.entry.happened_at,
         weighings=weighings,
         activities=tuple(
@@ -84,30 +90,23 @@ def fold_piece(book: Book, shelf: Shelf, hung: Line, fact: PieceHung) -> Piece:
                 line.entry.happened_at,
                 line.id,
                 line.fact.water_activity,
-                _loss(start_kg, _mass_at(line.entry.happened_at, start_kg, weighings)),
-                _most_loss(line.entry.happened_at, start_kg, sound),
+                _loss(start.mass_kg, _mass_at(line.entry.happened_at, start.mass_kg, weighings)),
+                _most_loss(line.entry.happened_at, start.mass_kg, sound),
             )
             for line in lines
             if isinstance(line.fact, ActivityMeasured)
         ),
         inspected=inspections[-1] if inspections else None,
         taken_down=endings[-1] if endings else None,
+        hung=fact,
         lines=tuple(lines),
-        start_reading=start.of("mass"),
+        start_reading=start.reading,
     )
 
 
 def _mass_at(moment: datetime, start_kg: float, weighings: tuple[Weighing, ...]) -> float:
     earlier = [weighing.mass_kg for weighing in weighings if weighing.at <= moment]
     return earlier[-1] if earlier else start_kg
-
-
-def _spoilt(reading: CorrectedReading | None) -> bool:
-    return reading is not None and reading.proves_nothing
-
-
-def _as_hung(hung: Line, start_kg: float) -> Weighing:
-    return Weighing(hung.entry.happened_at, hung.id, start_kg)
 
 
 def _most_loss(moment: datetime, start_kg: float, sound: tuple[Weighing, ...]) -> float | None:
@@ -118,9 +117,24 @@ def _most_loss(moment: datetime, start_kg: float, sound: tuple[Weighing, ...]) -
     return None if near is None else _loss(start_kg, near.mass_kg)
 
 
-def _weighing(shelf: Shelf, line: Line) -> Weighing:
+def _weighed(shelf: Shelf, hung: Line, lines: list[Line]) -> tuple[Weighing, tuple[Weighing, ...]]:
+    """As it was hung, and every weighing since, all of the piece as large as it is now. lines: oldest first."""
+    found = [_weighing(shelf, hung, "start_kg")]
+    for line in lines:
+        if isinstance(line.fact, PieceWeighed):
+            found.append(_weighing(shelf, line, "mass_kg"))
+        elif isinstance(line.fact, PieceCut):
+            before, after = _weighing(shelf, line, "before_kg"), _weighing(shelf, line, "after_kg")
+            left = min(1.0, after.mass_kg / before.mass_kg)
+            found = [evolve(each, mass_kg=each.mass_kg * left) for each in found] + [after]
+            if not after.proves:  # then nobody knows how much of it is left, and nothing earlier proves its loss
+                found[0] = evolve(found[0], reading=after.reading)
+    return found[0], tuple(found[1:])
+
+
+def _weighing(shelf: Shelf, line: Line, field: str) -> Weighing:
     found = corrected(shelf, line.fact, line.entry.happened_at)
-    return Weighing(line.entry.happened_at, line.id, found.fact.mass_kg, found.of("mass"))
+    return Weighing(line.entry.happened_at, line.id, getattr(found.fact, field), found.of("mass"))
 
 
 def _loss(start_kg: float, now_kg: float) -> float:

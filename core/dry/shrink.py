@@ -66,6 +66,20 @@ def target_weight(start_kg: float, target_loss: float) -> Figure:
     return evolve(figure, quantity=_as_weighed(start_kg))
 
 
+def start_of_rest(start_kg: float, before_kg: float, after_kg: float) -> Figure:
+    """What the part that hangs on weighed when the whole was hung: it lost what the whole lost, share for share.
+
+    Weights above 0, after_kg less than before_kg. Raises OutOfRange on "before_kg" or "after_kg".
+    """
+    _require_weight("before_kg", "The weight before", before_kg)
+    _require_weight("after_kg", "What hangs on", after_kg)
+    if after_kg >= before_kg:
+        raise OutOfRange("after_kg", "What hangs on must weigh less than the piece before the cut.")
+    rest = _mass("start", start_kg) * (_mass("after", after_kg) / _mass("before", before_kg))
+    figure = rest.figure("start_of_rest", "Its loss is counted from", PIECE_MASS, "Start × after ÷ before")
+    return evolve(figure, quantity=_as_weighed(start_kg, before_kg, after_kg))
+
+
 def remaining(start_kg: float, now_kg: float, target_loss: float) -> Figure:
     """Kilograms still to lose; nothing once the target is reached."""
     target = target_weight(start_kg, target_loss)

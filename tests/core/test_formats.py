@@ -44,7 +44,7 @@ def _options(kind: type[Any]) -> set[str]:
 
 
 @pytest.mark.parametrize("kind", KNOWN, ids=kind_of)
-def test_every_kind_stands_in_it_with_all_its_fields_and_with_the_least(kind: type[Any]):
+def test_every_kind_stands_in_them_with_all_its_fields_and_with_the_least(kind: type[Any]):
     facts = [set(each["fact"]) for each in ENTRIES if each["kind"] == kind_of(kind)]
     assert {each.name for each in attrs.fields(kind)} in facts
     assert any(not fact & _options(kind) for fact in facts)
@@ -76,6 +76,14 @@ def test_its_pieces_weigh_what_they_weighed():
     first, second = salami.pieces
     assert (first.mass_kg, first.loss) == (0.8, pytest.approx(0.36))
     assert second.mass_kg == pytest.approx(0.79, abs=0.0005)  # the other tablet's correction, by the check of its scale
+
+
+def test_its_cut_pieces_lost_what_they_lost():
+    batch = next(each for each in batches(Book(SECOND)) if each.name == "Hawthorn")
+    assert [(each.tag, each.mass_kg, each.loss) for each in batch.pieces] == [
+        ("H-1", 0.575, pytest.approx(1 - 1.15 / 1.5)),
+        ("H-2", 0.9, pytest.approx(1 - 1.2 / 1.4)),
+    ]
 
 
 def test_a_correction_by_another_tablet_counts_by_its_clock():

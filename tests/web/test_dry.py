@@ -138,3 +138,40 @@ def test_a_piece_of_a_batch_taken_back_has_no_page(visitor: Visitor, batch: str)
 @pytest.mark.parametrize("path", ["/pieces/nothing/weigh", "/pieces/01a2138b-1620-7c23-a1d4-5ab52d4a3d83/weigh"])
 def test_there_is_no_page_for_an_unknown_piece(visitor: Visitor, path: str):
     assert visitor.get(path).status == 404
+
+
+def test_what_was_said_of_the_last_piece_is_offered_for_the_next(visitor: Visitor, batch: str):
+    said = {"diameter_m": "55", "casing": "collagen", "place": "upper rail", "counted_from": "filled"}
+    page = visitor.fill(f"{batch}/hang", tag="J-1", start_kg="1250", **said)
+    assert page.typed("place") == "upper rail"
+    assert "55" in page.typed("diameter_m")
+    assert (page.typed("casing"), page.typed("counted_from")) == ("collagen", "filled")
+
+
+def test_a_piece_says_what_was_said_of_it(visitor: Visitor, batch: str):
+    said = {"diameter_m": "55 mm", "casing": "collagen", "place": "upper rail", "counted_from": "filled"}
+    piece = visitor.fill(f"{batch}/hang", tag="J-1", start_kg="1250", **said).saved
+    assert "55 mm, collagen casing, weighed when it was filled, upper rail" in visitor.get(f"/pieces/{piece}").text
+
+
+def test_what_nobody_said_of_a_piece_is_not_known(visitor: Visitor, batch: str):
+    fact = visitor.fact(visitor.fill(f"{batch}/hang", tag="J-1", start_kg="1250").saved)
+    assert (fact.diameter_m, fact.casing, fact.counted_from, fact.place) == (None, None, None, "")
+
+
+def test_a_cut_says_from_what_the_loss_is_counted_now(visitor: Visitor, batch: str):
+    piece = visitor.hang(batch, start="1000")
+    page = visitor.get(f"{piece}/cut", figures="1", before_kg="900", after_kg="450")
+    assert page.figures == {"loss": "10.0 %", "start_of_rest": "500 g"}
+
+
+def test_a_piece_that_was_cut_says_so(visitor: Visitor, batch: str):
+    piece = visitor.hang(batch, start="1000")
+    visitor.fill(f"{piece}/cut", before_kg="900", after_kg="450")
+    assert "Its loss is counted from 500 g" in visitor.get(piece).text
+
+
+def test_what_hangs_on_cannot_weigh_more(visitor: Visitor, batch: str):
+    piece = visitor.hang(batch, start="1000")
+    page = visitor.fill(f"{piece}/cut", before_kg="900", after_kg="950")
+    assert page.beside("after_kg") == "What hangs on must weigh less than the piece before the cut."

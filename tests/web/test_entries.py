@@ -12,6 +12,7 @@ from core.daybook.facts import KINDS, KNOWN, Withdrawn
 from core.daybook.facts.batch import (
     ActivityMeasured,
     CureWeighed,
+    PieceCut,
     PieceInspected,
     PieceTakenDown,
     PieceWeighed,
@@ -102,6 +103,7 @@ def walked(visitor: Visitor) -> dict[type, str]:
     kitchen.note(NoteTaken("Mould on the left."), CHAMBER)
     piece = kitchen.hang(batch, start_kg=0.0345678901)  # 0.0762 lb: few digits before the point
     kitchen.weigh(piece, 0.0234567891, at=3)
+    kitchen.note(PieceCut(0.0234567891, 0.0212345678), piece, at=3.5)
     kitchen.note(ActivityMeasured(0.8912345), piece, at=4)
     kitchen.note(PieceInspected(("slime",), "at the string"), piece, at=5)
     kitchen.note(

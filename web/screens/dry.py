@@ -5,23 +5,46 @@ from __future__ import annotations
 from flask import Blueprint, redirect, url_for
 
 from core.daybook.batch import Batch
-from core.daybook.facts.batch import PieceHung, PieceWeighed
+from core.daybook.facts.batch import PieceCut, PieceHung, PieceWeighed
 from core.daybook.facts.fields import boxes
 from core.daybook.piece import Piece
 from core.daybook.tags import next_tag, tag_order
 from core.dry import shrink
-from core.quantities import PIECE_MASS, Amount
+from core.quantities import LENGTH, PIECE_MASS, Amount
 from core.refusals import OutOfRange
-from core.sentence import Rounded, Sentence, listed
+from core.sentence import Message, Rounded, Sentence, Value, in_a_row, listed
 from core.working import Figure
 from web.entry_forms import EntryForm, Subject, Values, declare, path_of, write
-from web.forms import ReadWith, Words
+from web.forms import OptionalChoice, ReadWith, Words
 from web.lookup import find_batch, find_piece
-from web.visitor import now
+from web.visitor import now, reader
 
 screen = Blueprint("dry", __name__)
 
 _SCALE = ReadWith("scale", "Scale", ("scale",))
+CASINGS: dict[str, Message] = {
+    "natural": "natural casing",
+    "collagen": "collagen casing",
+    "fibrous": "fibrous casing",
+    "membrane": "membrane bag",
+    "none": "no casing",
+}
+COUNTED_FROM: dict[str, Message] = {"filled": "when it was filled", "fermented": "after it fermented"}
+WEIGHED_WHEN: dict[str, Message] = {"filled": "weighed when it was filled", "fermented": "weighed after it fermented"}
+NOT_SAID = "not-said"
+
+
+def _open(key: str, label: Message, options: dict[str, Message], explained: Message = "") -> OptionalChoice:
+    """A choice that nobody has to make: what nobody said stays not known."""
+    return OptionalChoice(key, label, {NOT_SAID: "not said", **options}, NOT_SAID, explained, NOT_SAID)
+
+
+_PIECE = (
+    *boxes(PieceHung, "diameter_m"),
+    _open("casing", "Casing", CASINGS),
+    Words("place", "Place in the chamber", 40, optional=True),
+)
+_COUNTED_FROM = _open("counted_from", "This weight was read", COUNTED_FROM, "Losses are counted from it.")
 
 
 def _weighed(mass_kg: float) -> Rounded:
@@ -43,7 +66,9 @@ HANG = declare(
         "Hang a piece",
         (
             Words("tag", "Tag", 20, example="J-1", help="What is written on its tag."),
-            *boxes(PieceHung),
+            *boxes(PieceHung, "start_kg"),
+            *_PIECE,
+            _COUNTED_FROM,
             _SCALE,
         ),
         lambda fact: Sentence("Hung {tag}: {weight}", {"tag": fact.tag, "weight": _weighed(fact.start_kg)}),
@@ -83,6 +108,45 @@ WEIGH = declare(
 )
 
 
+def _cut(values: Values, subject: Subject) -> PieceCut:
+    if values["after_kg"] >= values["before_kg"]:
+        raise OutOfRange("after_kg", "What hangs on must weigh less than the piece before the cut.")
+    return PieceCut(**values)
+
+
+def _what_is_left(fact: PieceCut, subject: Subject) -> tuple[Figure, ...]:
+    """The loss by the weight before, and from what it is counted now."""
+    if subject.piece is None:
+        return ()
+    start_kg = subject.piece.start_kg
+    return (shrink.loss(start_kg, fact.before_kg), shrink.start_of_rest(start_kg, fact.before_kg, fact.after_kg))
+
+
+CUT = declare(
+    EntryForm(
+        PieceCut,
+        "Cut a part off",
+        (*boxes(PieceCut), _SCALE),
+        lambda fact: Sentence(
+            "A part cut off: {before}, {after} hangs on",
+            {"before": _weighed(fact.before_kg), "after": _weighed(fact.after_kg)},
+        ),
+        figures=_what_is_left,
+        fact=_cut,
+        save="Save the cut",
+        correct="Correct this cut",
+        hint="The cut face dries faster than the rest: cover it. Common practice; no published source.",
+    )
+)
+
+
+@screen.route("/pieces/<piece_id>/cut", methods=["GET", "POST"])
+def cut(piece_id: str):
+    batch, piece = find_piece(piece_id)
+    back = url_for("release.piece", piece_id=piece.id)
+    return write(CUT, Subject(batch, piece), about=piece.id, back=back, back_to=back)
+
+
 @screen.route("/batches/<batch_id>/hang", methods=["GET", "POST"])
 def hang(batch_id: str):
     batch = find_batch(batch_id)
@@ -93,14 +157,29 @@ def hang(batch_id: str):
         back=url_for("dry.hang", batch_id=batch_id),
         back_to=path_of(batch),
         template="dry/hang.html",
-        start={"tag": _next_tag(batch)},
+        start=like_the_last(batch),
         hanging=_hanging(batch),
     )
 
 
-def _next_tag(batch: Batch) -> str:
-    """In the series of the one hung last."""
-    return next_tag([piece.tag for piece in sorted(batch.pieces, key=lambda piece: (piece.hung_at, piece.id))])
+def hung_as(piece: Piece) -> Sentence | None:
+    """What was said of it when it was hung: its thickness, its casing, its place."""
+    said_of: list[Value] = [] if piece.hung.diameter_m is None else [Rounded(Amount(piece.hung.diameter_m, LENGTH))]
+    for key, words in ((piece.hung.casing, CASINGS), (piece.hung.counted_from, WEIGHED_WHEN)):
+        said_of += [] if key is None else [Sentence(words[key])]
+    if piece.hung.place:
+        said_of.append(piece.hung.place)
+    return Sentence("{facts}", {"facts": in_a_row(said_of)}) if said_of else None
+
+
+def like_the_last(batch: Batch) -> dict[str, str]:
+    """The next tag in the series of the one hung last, and all that this was asked for besides its weight."""
+    hung = sorted(batch.pieces, key=lambda piece: (piece.hung_at, piece.id))
+    tag = next_tag([piece.tag for piece in hung])
+    if not hung:
+        return {"tag": tag}
+    texts = HANG.texts_of(hung[-1].hung, reader())
+    return {"tag": tag, **{key: texts[key] for key in ("diameter_m", "casing", "place", "counted_from")}}
 
 
 def _hanging(batch: Batch) -> Sentence | None:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from datetime import datetime
+from typing import Any
 
 import attrs
 from attrs import frozen
@@ -18,12 +19,13 @@ from core.quantities import WATER_ACTIVITY, Amount
 from core.refusals import Missing, OutOfRange
 from core.release.readiness import EDITION, SIGNS, judge
 from core.release.reason_names import amount_name
-from core.sentence import Rounded, Sentence, listed, said
+from core.sentence import Message, Rounded, Sentence, listed, said
 from core.verdict import Verdict
 from web.entry_forms import EntryForm, Subject, Values, declare, noted, say, write
-from web.forms import Ticks, Words
+from web.forms import OptionalChoice, Ticks, Words
 from web.journal import book, sent_token
 from web.lookup import find_piece
+from web.screens.dry import hung_as
 from web.visitor import now, reader
 
 screen = Blueprint("release", __name__)
@@ -105,7 +107,14 @@ def _took_down(values: Values, subject: Subject) -> PieceTakenDown:
     assert subject.batch is not None
     assert subject.piece is not None
     verdict = judge(evidence_for(subject.batch, subject.piece, now()))
-    return PieceTakenDown(verdict.word, values["note"], keep_reasons(verdict), EDITION)
+    return PieceTakenDown(verdict.word, values["note"], keep_reasons(verdict), EDITION, values["fate"])
+
+
+def _taken_down(fact: Any) -> Sentence:
+    words = Sentence("Taken down, verdict {verdict}", {"verdict": said(fact.verdict)})
+    if fact.fate in FATES:
+        words = Sentence("{words}, {fate}", {"words": words, "fate": said(FATES[fact.fate])})
+    return noted(words, fact.note)
 
 
 def _sent_before() -> object:
@@ -114,14 +123,23 @@ def _sent_before() -> object:
     return book().line(token).fact if token in book() else None
 
 
+FATES: dict[str, Message] = {
+    "eaten": "to the table",
+    "sold": "sold",
+    "cut": "cut up",
+    "tested": "for a test",
+    "thrown-away": "thrown away",
+}
 TAKE_DOWN = declare(
     EntryForm(
         PieceTakenDown,
         "Take it down",
-        (Words("note", "Where it goes", 120, optional=True, help="For example: to the table, or thrown away."),),
-        lambda fact: noted(Sentence("Taken down, verdict {verdict}", {"verdict": said(fact.verdict)}), fact.note),
+        (
+            OptionalChoice("fate", "Where it goes", FATES),
+            Words("note", "Note", 120, optional=True),
+        ),
+        _taken_down,
         fact=_took_down,
-        texts=lambda fact, how: {"note": fact.note},
         save="Take it down",
         hint="The verdict of this moment is kept with it.",
     )
@@ -168,6 +186,7 @@ def piece(piece_id: str):
         verdict=verdict,
         settled_by=_settled_by(verdict) if verdict else "",
         no_meter=verdict is not None and any(each.key in NEEDS_A_METER for each in verdict.missing),
+        hung_as=hung_as(piece),
         rested_on=[_rested_on(each) for each in told(down.reasons)] if down else (),
         log=[(line, say(line, reader())) for line in reversed(piece.lines)],
     )

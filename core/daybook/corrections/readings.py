@@ -10,7 +10,7 @@ from attrs import evolve, frozen
 
 from core.chamber.checks import Correction
 from core.daybook.corrections.compensation import Compensation, compensate
-from core.daybook.facts.batch import PieceHung, PieceWeighed, Reading
+from core.daybook.facts.batch import PieceCut, PieceHung, PieceWeighed, Reading
 from core.daybook.facts.chamber import AirRead
 from core.daybook.facts.formula import IngredientWeighed
 from core.daybook.instrument_checks import QUANTITIES, Measured
@@ -33,6 +33,7 @@ READ_ON: Mapping[type[Any], tuple[ReadOn, ...]] = {
     Reading: (ReadOn("ph", "meter", "ph"), ReadOn("temperature_c", "thermometer", "temperature")),
     PieceHung: (ReadOn("start_kg", "scale", "mass"),),
     PieceWeighed: (ReadOn("mass_kg", "scale", "mass"),),
+    PieceCut: (ReadOn("before_kg", "scale", "mass"), ReadOn("after_kg", "scale", "mass")),
     IngredientWeighed: (ReadOn("mass_kg", "scale", "mass"),),
 }
 

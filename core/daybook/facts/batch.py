@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from typing import Literal
+
 from attrs import evolve, field, frozen
 from attrs.validators import deep_iterable, in_, matches_re, min_len, optional
 
@@ -11,7 +13,7 @@ from core.ferment.course import Place
 from core.meat import LOSS_HELP, USUAL_LOSS, Style
 from core.mix import cure_boxes as cure
 from core.mix.ions import ALKALIS, Alkali
-from core.quantities import DAYS, LOSS, PH, PIECE_MASS, TEMPERATURE, WATER_ACTIVITY
+from core.quantities import DAYS, LENGTH, LOSS, PH, PIECE_MASS, TEMPERATURE, WATER_ACTIVITY
 from core.units import DAY_S
 from core.usual import FERMENT_C
 from core.worksheet import Number
@@ -23,9 +25,24 @@ LEAST = Number(
 )
 PIECE = Number("mass_kg", "Weight", PIECE_MASS, 0.01, 60.0)
 HUNG = evolve(PIECE, key="start_kg", help="As it goes into the chamber; losses are counted from here.")
+THICK = Number(
+    "diameter_m",
+    "Diameter or thickness",
+    LENGTH,
+    0.005,
+    0.5,
+    optional=True,
+    help="Through its middle, the short way.",
+)
+BEFORE = evolve(PIECE, key="before_kg", label="Weight before")
+AFTER = evolve(PIECE, key="after_kg", label="Weight of what hangs on")
 ACTIVITY = Number("water_activity", "Water activity", WATER_ACTIVITY, 0.3, 1.0, help="Of a sample from the middle.")
 MEAT_PH = Number("ph", "pH", PH, 3.0, 8.0, optional=True, help="Of the meat, not the room.")
 MEAT_C = Number("temperature_c", "Temperature", TEMPERATURE, -10.0, 60.0, optional=True, usual=FERMENT_C)
+
+Casing = Literal["natural", "collagen", "fibrous", "membrane", "none"]
+CountedFrom = Literal["filled", "fermented"]
+Fate = Literal["eaten", "sold", "cut", "tested", "thrown-away"]
 
 
 @frozen
@@ -99,13 +116,21 @@ class Reading:
 
 @frozen
 class PieceHung:
-    """A piece is tagged and hung. Its entry's id is the piece's id; it is about its batch. scale: by its id."""
+    """A piece is tagged and hung. Its entry's id is the piece's id; it is about its batch. scale: by its id.
+
+    counted_from: of a piece that sours, whether start_kg was read when it was filled or after it fermented; None where
+    nobody said. place: where in the chamber, in the words of whoever hung it.
+    """
 
     KIND = "piece-hung"
 
     tag: str = field(validator=min_len(1))
     start_kg: float = asked(HUNG, holds=above_zero)
     scale: str | None = None
+    diameter_m: float | None = asked(THICK)
+    casing: Casing | None = None
+    counted_from: CountedFrom | None = None
+    place: str = ""
 
 
 @frozen
@@ -115,6 +140,17 @@ class PieceWeighed:
     KIND = "piece-weighed"
 
     mass_kg: float = asked(PIECE, holds=above_zero)
+    scale: str | None = None
+
+
+@frozen
+class PieceCut:
+    """A part is cut off, the rest hangs on. As the scale showed both. scale: by its id."""
+
+    KIND = "piece-cut"
+
+    before_kg: float = asked(BEFORE, holds=above_zero)
+    after_kg: float = asked(AFTER, holds=above_zero)
     scale: str | None = None
 
 
@@ -141,7 +177,8 @@ class PieceInspected:
 class PieceTakenDown:
     """The end of a piece in the chamber, with the verdict that stood when it was taken down, and what that rested on.
 
-    edition: of the rules that judged it. An entry without one, from before they were kept, has no reasons either.
+    edition: of the rules that judged it. An entry without one, from before they were kept, has no reasons either. fate:
+    what became of it; None where nobody said.
     """
 
     KIND = "piece-taken-down"
@@ -150,8 +187,17 @@ class PieceTakenDown:
     note: str = ""
     reasons: tuple[KeptReason, ...] = ()
     edition: str = ""
+    fate: Fate | None = None
 
 
 Fact = (
-    BatchStarted | CureWeighed | Reading | PieceHung | PieceWeighed | ActivityMeasured | PieceInspected | PieceTakenDown
+    BatchStarted
+    | CureWeighed
+    | Reading
+    | PieceHung
+    | PieceWeighed
+    | PieceCut
+    | ActivityMeasured
+    | PieceInspected
+    | PieceTakenDown
 )
