@@ -69,7 +69,8 @@ class EntryForm:
     the entry.
 
     shape: the inputs where they depend on what is chosen in those named by `shaped_by`; every: all there can be. What
-    was typed into boxes that are not drawn now is carried along and comes back with them.
+    was typed into boxes that are not drawn now is carried along and comes back with them. seldom: the keys of those
+    that are folded until one holds something.
     """
 
     kind: type[Any]
@@ -85,6 +86,7 @@ class EntryForm:
     shape: Callable[[Subject], tuple[Asked, ...]] | None = None
     shaped_by: tuple[str, ...] = ()
     every: tuple[Input, ...] = ()
+    seldom: tuple[str, ...] = ()
     digits: int = 4
 
     @property

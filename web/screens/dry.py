@@ -75,6 +75,7 @@ HANG = declare(
         figures=lambda fact, subject: _target(fact, subject),
         fact=_hung,
         save="Save and next piece",
+        seldom=("diameter_m", "casing", "place", "counted_from"),
         correct="Correct this piece",
     )
 )

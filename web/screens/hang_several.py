@@ -74,10 +74,17 @@ def _drawn(batch: Batch, form: Form, sent: Mapping[str, str]) -> str:
     rows = [
         Drawn(tag, each, sent.get(f"token-{each.key}") or fresh_id()) for tag, each in zip(tags, weights, strict=True)
     ]
-    rest = [each for each in form.inputs if each not in weights and each is not FIRST_TAG]
-    back = url_for("dry.hang", batch_id=batch.id)
+    besides = [each for each in form.inputs if each not in weights and each is not FIRST_TAG]
     return render_template(
-        "dry/several.html", batch=batch, form=form, first=FIRST_TAG, rows=rows, rest=rest, back=back, most=MOST_ROWS
+        "dry/several.html",
+        batch=batch,
+        form=form,
+        first=FIRST_TAG,
+        rows=rows,
+        seldom=[each for each in besides if each.key in HANG.seldom],
+        rest=[each for each in besides if each.key not in HANG.seldom],
+        back=url_for("dry.hang", batch_id=batch.id),
+        most=MOST_ROWS,
     )
 
 
