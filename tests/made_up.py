@@ -79,10 +79,19 @@ class Left:
 
 def left_over() -> list[Left]:
     """What a walk through every page meets that was not said, each text once."""
-    learn(LANGUAGE, MadeUp(every()))
+    speak()
     entries: list[dict[str, Any]] = json.loads(GOLDEN.read_text("utf-8"))["entries"]
-    passes = _Passes(entries)
     pages = (page for page in _Walk(entries) if page.status not in REDIRECTS and "html" in page.headers["Content-Type"])
+    return left_on(pages, entries)
+
+
+def speak() -> None:
+    learn(LANGUAGE, MadeUp(every()))
+
+
+def left_on(pages: Iterable[Page], typed: Any) -> list[Left]:
+    """typed: what may stand as it is, for somebody typed it."""
+    passes = _Passes(typed)
     found: dict[str, Left] = {}
     for page in pages:
         for run in runs(page.html):
@@ -93,7 +102,7 @@ def left_over() -> list[Left]:
 
 def left_at_the_command_line() -> list[Left]:
     """The same of what is printed there: help and list, each worksheet's description and example, and refusals."""
-    learn(LANGUAGE, MadeUp(every()))
+    speak()
     names = [each for sheet in WORKSHEETS.values() for each in (sheet.name, *(key.key for key in sheet.inputs))]
     passes = _Passes([*names, *CALLS, *(each for row in OPTIONS for each in (row, row.split()[0])), *SYSTEMS])
     return [
