@@ -55,9 +55,15 @@ def air_at(air: Sequence[Air], at_s: float) -> Air:
 
 def force_pa(air: Air, loss: float, mix: Mix = MIDDLING) -> float:
     """Between the piece, evenly dried to this loss, and the air; never quite nothing."""
+    return max(surface_activity(loss, mix) - air.humidity, LEAST_FORCE) * saturation_in_air_pa(
+        air.temperature_c, STANDARD_PA
+    )
+
+
+def surface_activity(loss: float, mix: Mix = MIDDLING) -> float:
+    """Water activity of the piece, evenly dried to this loss; to the nearest hundredth of it."""
     known = _activities(mix)
-    surface = known[min(max(round(loss * 100), 0), len(known) - 1)]
-    return max(surface - air.humidity, LEAST_FORCE) * saturation_in_air_pa(air.temperature_c, STANDARD_PA)
+    return known[min(max(round(loss * 100), 0), len(known) - 1)]
 
 
 def end_in(air: Air, mix: Mix = MIDDLING) -> float:
