@@ -61,7 +61,14 @@ def prepare(app: Flask) -> None:
     filters |= {"amount": _amount, "step": _step, "told": _told, "roughly": _roughly, "say": say}
     filters |= {"with_note": _with_note, "with_notes": _with_notes}
     filters |= {"corrected": corrected_of, "hour": days.hour, "by_day": days.by_day}
-    moments = {"day": days.day, "clock": days.clock, "stamp": _itself, "left": days.left, "ago": days.ago}
+    moments = {
+        "date": datetime.date,
+        "day": days.day,
+        "clock": days.clock,
+        "stamp": _itself,
+        "left": days.left,
+        "ago": days.ago,
+    }
     filters |= {name: partial(_when, words) for name, words in moments.items()}
     names: dict[str, Any] = app.jinja_env.globals
     names |= {"say": say, "q": quantities, "stage_words": STAGE_WORDS, "styles": STYLES, "acid_ph": ACID_PH}

@@ -193,9 +193,17 @@ def _days(evidence: Evidence) -> Reason:
     )
 
 
+def how_to_keep(evidence: Evidence) -> Sentence:
+    """A piece that is ready, once it is down."""
+    return Sentence("Keep it in the refrigerator." if _keeps_cold(evidence) else "Keep it cool, dry and covered.")
+
+
+def _keeps_cold(evidence: Evidence) -> bool:
+    return evidence.water_activity is None or evidence.water_activity > KEEP_COLD_ABOVE
+
+
 def _when_ready(evidence: Evidence) -> Sentence:
-    cold = evidence.water_activity is None or evidence.water_activity > KEEP_COLD_ABOVE
-    if cold:
+    if _keeps_cold(evidence):
         return Sentence("Take it down, write the day and the verdict on its tag, and keep it in the refrigerator.")
     return Sentence("Take it down, write the day and the verdict on its tag, and keep it cool, dry and covered.")
 

@@ -12,6 +12,7 @@ import { askToKeep, lookAgain } from "./keeping.js";
 import * as pad from "./pad.js";
 import { takePhotos } from "./photos.js";
 import { here } from "./place.js";
+import { printPages } from "./print.js";
 import { askToRing } from "./ring.js";
 import { selectWhatIsThere } from "./selecting.js";
 import { startOver } from "./start_over.js";
@@ -72,6 +73,7 @@ drafts.keepDrafts();
 pad.openPad();
 awake.keepAwake();
 takePhotos();
+printPages();
 saveDownloads(send, (text) => notify("download", { text }));
 lookAgain();
 

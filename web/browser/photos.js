@@ -43,11 +43,13 @@ async function drawnAnew(chosen) {
   );
 }
 
-class KeptPhoto extends HTMLElement {
+export class KeptPhoto extends HTMLElement {
   static observedAttributes = ["src"];
   #image = new Image();
-  #seen = new IntersectionObserver((all) => all.some((each) => each.isIntersecting) && this.#show()); // not in a shut fold
+  #seen = new IntersectionObserver((all) => all.some((each) => each.isIntersecting) && this.shown()); // not in a shut fold
   #url = "";
+  /** @type {Promise<void> | undefined} */
+  #showing;
 
   constructor() {
     super();
@@ -65,7 +67,14 @@ class KeptPhoto extends HTMLElement {
   }
 
   attributeChangedCallback() {
-    if (this.#url) this.#show();
+    if (!this.#showing) return;
+    this.#showing = undefined;
+    this.shown();
+  }
+
+  /** Until it stands there, or the word that it does not. */
+  shown() {
+    return (this.#showing ??= this.#show());
   }
 
   async #show() {
@@ -75,9 +84,9 @@ class KeptPhoto extends HTMLElement {
     this.#image.alt = this.getAttribute("alt") ?? "";
     const response = await window.daybook.send(new URL(src, location.href).href, { headers: { Accept: "*/*" } });
     if (src !== this.getAttribute("src")) return;
-    if (!response.ok) return this.shadowRoot?.replaceChildren(document.createElement("slot"));
-    this.#url = URL.createObjectURL(await response.blob());
-    this.#image.src = this.#url;
-    this.shadowRoot?.replaceChildren(this.#image);
+    if (response.ok) this.#url = URL.createObjectURL(await response.blob());
+    if (response.ok) this.#image.src = this.#url;
+    this.shadowRoot?.replaceChildren(response.ok ? this.#image : document.createElement("slot"));
+    if (response.ok) await this.#image.decode();
   }
 }
