@@ -85,7 +85,7 @@ class Sentence:
 
 @frozen
 class Rounded:
-    """An amount told as a figure shows it, rounded to what the evidence usually carries; or to so many digits."""
+    """An amount as a figure shows it, rounded to what the evidence usually carries; or to so many digits."""
 
     amount: Amount
     significant: int = 0

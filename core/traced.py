@@ -85,7 +85,7 @@ class Traced:
 
 
 def traced(name: str, value: float, quantity: Quantity) -> Traced:
-    """An amount as it goes into an expression; its name stands for it in the text."""
+    """An amount as it goes into an expression; its name is its place in the text."""
     return Traced(value, f"{{{name}}}", {name: Amount(value, quantity)})
 
 

@@ -18,8 +18,8 @@ from werkzeug.wrappers import Response
 
 from core.daybook.batch import Batch
 from core.daybook.book import Line
+from core.daybook.corrections.figures import figures as corrected_figures
 from core.daybook.corrections.readings import corrected
-from core.daybook.corrections.told import figures as corrected_figures
 from core.daybook.facts import Fact
 from core.daybook.facts.fields import numbers
 from core.daybook.instruments import Instrument

@@ -24,7 +24,7 @@ from core.sentence import Message, Sentence
 GAP = 1.5
 """A pause longer than this many usual intervals is a gap."""
 LONGEST_GAP = 3.0
-"""A reading stands for the time until the next, but for no longer than this many logging intervals."""
+"""A reading holds until the next, but for no longer than this many logging intervals."""
 COLDEST_C, WARMEST_C = -60.0, 120.0
 NO_TEMPERATURE: Message = "A temperature of {probe} is not between {low} and {high}."
 NO_HUMIDITY: Message = "A humidity of {probe} is not between {low} and {high}."

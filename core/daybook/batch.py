@@ -166,7 +166,7 @@ def open_and_finished(book: Book) -> tuple[list[Batch], list[Batch]]:
 
 
 def open_batches(book: Book) -> list[Batch]:
-    """Batches that still want something, newest first. Finished ones are told by their raw records, unfolded: years of
+    """Batches that still want something, newest first. Finished ones are known by their raw records, unfolded: years of
     them must not delay the first page."""
     candidates = [key for key in book.beginnings("batch-started") if not _surely_finished(book, key)]
     found = (fold(book, key) for key in candidates)

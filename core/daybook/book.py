@@ -164,7 +164,7 @@ class Book:
         return sorted(key for key in of_subject if self._records[key]["kind"] == kind)
 
     def is_plain(self, entry_id: str) -> bool:
-        """Whether the entry was never corrected; told without reading it."""
+        """Whether the entry was never corrected; known without reading it."""
         return entry_id not in self._corrections
 
     def has_plain(self, kind: str, about: str) -> bool:
@@ -173,7 +173,7 @@ class Book:
         return any(self.is_plain(key) and self._records[key]["kind"] == kind for key in newest_first)
 
     def was_corrected_into(self, kind: str, about: str) -> bool:
-        """Whether a correction made an entry about the subject one of this kind; told without reading it."""
+        """Whether a correction made an entry about the subject one of this kind; known without reading it."""
         corrected = (key for key in self._about.get(about, ()) if not self.is_plain(key))
         return any(self._records[one]["kind"] == kind for key in corrected for one in self._versions(key)[1:])
 

@@ -1,4 +1,4 @@
-"""A verdict as its entry keeps it, and told again years later: what it rested on then, not now."""
+"""A verdict as its entry keeps it, and shown again years later: what it rested on then, not now."""
 
 from __future__ import annotations
 

@@ -77,7 +77,7 @@ def _kept(name: str, value: Value) -> KeptAmount | KeptName | KeptDay | KeptWord
 
 
 def said(kept: KeptSentence) -> Sentence:
-    """The sentence as it was. One that a newer daybook kept and this one cannot say is told as such."""
+    """The sentence as it was. One that a newer daybook kept and this one cannot say is shown as such."""
     values = {each.name: value for each in kept.values if (value := _value(each)) is not None}
     sentence = Sentence(SAID.get(kept.key, "{unknown}"), values)
     return sentence if set(sentence.names) <= set(values) else FROM_A_NEWER_DAYBOOK

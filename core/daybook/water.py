@@ -82,7 +82,7 @@ def tank(book: Book) -> Tank | None:
 
 
 def tank_mark_m3(book: Book) -> float | None:
-    """The tank's own highest mark, as the last charge told it."""
+    """The tank's own highest mark, as the last charge gave it."""
     charge = book.latest(CHAMBER, HumidifierCharged)
     return charge.fact.tank_m3 if charge is not None and isinstance(charge.fact, HumidifierCharged) else None
 

@@ -99,7 +99,7 @@ def expected_loss(fit: Fit, piece: int, at_s: float) -> tuple[float, float]:
 
 
 def marks(fit: Fit, piece: int, loss: float) -> list[Mark]:
-    """One for each case that comes to the loss. A case stands for the ends about its own: only those that come to it
+    """One for each case that comes to the loss. A case covers the ends about its own: only those that come to it
     count."""
     found: list[Mark] = []
     for case in fit.cases:

@@ -93,7 +93,7 @@ def remaining(start_kg: float, now_kg: float, target_loss: float) -> Figure:
 
 
 def _as_weighed(*masses_kg: float) -> Quantity:
-    """What follows from whole grams is told in whole grams: it is no finer than the scale was."""
+    """What follows from whole grams is shown in whole grams: it is no finer than the scale was."""
     whole = all(math.isclose(kg * 1000, round(kg * 1000), abs_tol=1e-6) for kg in masses_kg)
     return WHOLE_GRAMS if whole else PIECE_MASS
 

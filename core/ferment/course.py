@@ -84,7 +84,7 @@ class Course:
 def course(readings: Iterable[TemperatureReading], end_s: float, planned_c: float | None = None) -> Course:
     """The course from second 0 to end_s. Chamber and core are kept apart; at each moment the warmer one counts.
 
-    What is assumed and what is unknown is told of the one that was read with the shorter gaps, or else of the chamber.
+    What is assumed and unknown is taken from the one that was read with the shorter gaps, or else from the chamber.
     planned_c: what the chamber was set to; before the first and after the last reading it counts if it is the warmer.
     """
     every = tuple(readings)

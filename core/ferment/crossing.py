@@ -56,7 +56,7 @@ class Crossing:
 
 @frozen
 class Projection:
-    """at_s: by a straight line through the last readings. latest_s: None where a later end cannot be told."""
+    """at_s: by a straight line through the last readings. latest_s: None where a later end is not known."""
 
     at_s: float
     earliest_s: float

@@ -81,7 +81,7 @@ def stepped(steps: Sequence[tuple[float, float]]) -> Course:
 
 
 def figure(course: Course, rule: Rule, name: Message = "Degree-hours", key: str = "degree_hours") -> Figure:
-    """The sum with its working, one line a stretch; a long log is told in one."""
+    """The sum with its working, one line a stretch; a long log is one line."""
     base = Amount(rule.base_c, TEMPERATURE)
     sum_ks = total(course, rule.base_c)
     summed = Amount(sum_ks, DEGREE_HOURS)

@@ -1,4 +1,4 @@
-"""A sausage that is not meant to sour to 5.3: how warm it was before it was cool for good, told by the same sum.
+"""A sausage that is not meant to sour to 5.3: how warm it was before it was cool for good, by the same sum.
 
 No rule is published for it. Staphylococci grow as much in so much warmth whatever the style, so the limit of the rule
 is held against its warm days; cold, salt, nitrite and dryness must do the rest (`core.release`).

@@ -78,7 +78,7 @@ def _require(fo: float) -> None:
 
 
 def _sum(terms: Iterable[tuple[float, float]]) -> Callable[[float], float]:
-    """Σ coefficient × e^(−square × Fo), as far as a term can be told from nothing."""
+    """Σ coefficient × e^(−square × Fo), as far as a term differs from nothing."""
 
     def summed(fo: float) -> float:
         total = 0.0

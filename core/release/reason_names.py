@@ -73,7 +73,7 @@ AMOUNTS: Mapping[str, Message] = {
     "target": "target",
     "warm": "warmest",
 }
-"""What an amount of a reason is called after the sentence that it was told in is gone."""
+"""What an amount of a reason is called after the sentence that it stood in is gone."""
 SUBSTANCES: Mapping[str, Message] = {
     "nitrite": "nitrite",
     "nitrate": "nitrate",
@@ -84,7 +84,7 @@ _SIGN, _CONTRADICTION, _HOUSE = "sign-", "contradiction-", "house-"
 
 
 def amount_name(key: str) -> Sentence | None:
-    """None for one that has no name here: it is told bare."""
+    """None for one that has no name here: it is shown bare."""
     return Sentence(AMOUNTS[key]) if key in AMOUNTS else None
 
 

@@ -99,9 +99,9 @@ def of_compressor(outcome: Outcome, truth: Truth, logger: Logger, found: Compres
         hold_point_off_s = rhythm.holds_s - hold_s
         outcome = evolve(
             outcome,
-            hold_off=(hold_point_off_s if rhythm.is_share_told else _outside(hold_s, *holds_s)) / allowed_s,
-            duty_off=point_off if rhythm.is_share_told else _outside(run_share, low, high),
-            duty_point_off=point_off if rhythm.is_share_told else None,
+            hold_off=(hold_point_off_s if rhythm.is_share_sure else _outside(hold_s, *holds_s)) / allowed_s,
+            duty_off=point_off if rhythm.is_share_sure else _outside(run_share, low, high),
+            duty_point_off=point_off if rhythm.is_share_sure else None,
         )
         if rhythm.warming_s is not None:
             outcome = evolve(outcome, tau_off=rhythm.warming_s / truth.chamber.warming_s - 1)

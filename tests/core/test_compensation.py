@@ -3,8 +3,8 @@
 import pytest
 
 from core.daybook.corrections.compensation import NO_TEMPERATURE, NOT_TRUSTED, OUT_OF_RANGE, Compensation
+from core.daybook.corrections.figures import figures
 from core.daybook.corrections.readings import CorrectedFact, corrected
-from core.daybook.corrections.told import figures
 from core.daybook.evidence import evidence_for
 from core.daybook.facts.batch import Reading
 from core.daybook.facts.instruments import InstrumentRecalibrated

@@ -2,8 +2,8 @@
 
 import pytest
 
+from core.daybook.corrections.figures import correction_in_words, figures, working
 from core.daybook.corrections.readings import corrected
-from core.daybook.corrections.told import correction_in_words, figures, working
 from core.daybook.evidence import evidence_for
 from core.daybook.facts.batch import PieceHung, PieceWeighed, Reading
 from core.daybook.facts.instruments import (

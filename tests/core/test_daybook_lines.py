@@ -8,7 +8,7 @@ import pytest
 from core.chamber.checks import Correction
 from core.daybook import evidence
 from core.daybook.batch import fold, open_and_finished, open_batches
-from core.daybook.corrections.told import correction_in_words
+from core.daybook.corrections.figures import correction_in_words
 from core.daybook.due.chamber import chamber_due
 from core.daybook.due.instruments import instruments_due
 from core.daybook.due.salt import of_salt

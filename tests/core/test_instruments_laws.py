@@ -9,8 +9,8 @@ from hypothesis import strategies as st
 
 from core.chamber.checks import Correction
 from core.daybook.book import Book
+from core.daybook.corrections.figures import figures
 from core.daybook.corrections.readings import corrected
-from core.daybook.corrections.told import figures
 from core.daybook.facts.chamber import AirRead
 from core.daybook.facts.instruments import InstrumentRecalibrated, SaltChecked
 from core.daybook.instruments import Shelf, fold_instrument

@@ -57,7 +57,7 @@ def test_fine_steps_tell_it_of_some_chambers_and_rightly():
 
 
 def test_a_rate_that_is_told_by_itself_is_within_fifteen_per_cent():
-    points = [work.an_hour / true - 1 for work, true in told(FINE) if work.is_told]
+    points = [work.an_hour / true - 1 for work, true in told(FINE) if work.is_sure]
     assert len(points) >= 1
     assert max(map(abs, points)) <= 0.15
 

@@ -128,7 +128,7 @@ def test_what_follows_from_the_mean_cycle():
     found = Rhythm(
         cycles=(), period_s=4000.0, cools_s=1000.0, cools_low_s=800.0, cools_high_s=1100.0, holds_s=3000.0,
         holds_low_s=2900.0, holds_high_s=3100.0, cools_by_s=0.002, warms_by_s=0.001, highest_c=12.5, lowest_c=10.0,
-        passed_k=0.0, warming_s=None, room_c=None, late_s=150.0, is_share_told=True,
+        passed_k=0.0, warming_s=None, room_c=None, late_s=150.0, is_share_sure=True,
     )  # fmt: skip
     assert (found.run_share, found.run_share_low, found.run_share_high) == (0.25, 0.2, 0.275)
     assert (found.starts_an_hour, found.swing_k) == (0.9, 2.5)
@@ -148,7 +148,7 @@ def test_a_share_is_told_by_itself_where_it_is_known_to_a_ninth(interval_s: floa
     """0.11 of the period is 558.11 s: 2 · (51.188 + 911.48 / 4) s."""
     trace, swing, runs = plain(interval_s=interval_s)
     found = rhythm_of(trace, swing, runs, [])
-    assert found.is_share_told is is_told
+    assert found.is_share_sure is is_told
     assert found.cools_high_s - found.cools_s == pytest.approx(51.1881 + interval_s / 4, abs=0.001)
 
 
@@ -160,7 +160,7 @@ def test_a_share_known_no_better_than_to_a_quarter_is_not_known(both_s: float, i
     if is_known:
         found = rhythm_of(trace, swing, runs, [])
         assert (found.cools_high_s - found.cools_low_s) / 2 == pytest.approx(both_s + 15)
-        assert not found.is_share_told
+        assert not found.is_share_sure
     else:
         with pytest.raises(CannotSee, match="too coarse or too noisy"):
             rhythm_of(trace, swing, runs, [])

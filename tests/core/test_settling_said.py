@@ -85,7 +85,7 @@ def test_the_working_of_a_figure_names_its_amounts():
     """Fifty hours of which 47 are in the band; runs of 1000 s every 4000 s, of which an hour has 0.9."""
     usual = steady().probes[0]
     rhythm: Any = SimpleNamespace(
-        period_s=4000.0, cools_s=1000.0, holds_s=3000.0, run_share=0.25, starts_an_hour=0.9, is_share_told=False,
+        period_s=4000.0, cools_s=1000.0, holds_s=3000.0, run_share=0.25, starts_an_hour=0.9, is_share_sure=False,
         holds_low_s=2900.0, holds_high_s=3100.0, cools_low_s=800.0, cools_high_s=1200.0, run_share_low=0.2,
         run_share_high=0.3, swing_k=1.0, cools_by_s=0.1, warms_by_s=0.1, passed_k=0.0, warming_s=9000.0, room_c=21.0,
     )  # fmt: skip

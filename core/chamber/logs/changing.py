@@ -53,7 +53,7 @@ def _units_to_choose(column: Column) -> Said:
 
 
 def with_order(layout: Layout, order: Order) -> Layout:
-    """The layout with the order of day and month told. Raises OutOfRange on "order" for one the dates do not fit."""
+    """The layout with the order of day and month given. Raises OutOfRange on "order" for one the dates do not fit."""
     if order not in layout.times.orders:
         fits = [said(ORDER_WORDS[each]) for each in layout.times.orders]
         told = Sentence("The dates of this file fit {orders}.", {"orders": listed(fits, "or")}) if fits else NO_DATES

@@ -38,7 +38,7 @@ ROLE_WORDS: dict[str, Message] = {
 
 @frozen
 class Column:
-    """One column. `probe` names the series that a temperature or a humidity belongs to; `why_unit` says what told."""
+    """One column. `probe` names the series of a temperature or a humidity; `why_unit` what shows its unit."""
 
     role: Role
     label: str = ""

@@ -25,7 +25,7 @@ Row = list[str]
 
 
 def guess(table: Table, times: dict[int, Role]) -> tuple[Column, ...]:
-    """The columns as far as they can be told. `times` are the columns already known to hold the time."""
+    """The columns as far as they can be known. `times` are the columns already known to hold the time."""
     seen = [see(table, at) for at in range(len(table.head))]
     columns = [
         Column(times[at], each.label, holds_text=each.is_text)

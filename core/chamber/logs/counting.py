@@ -1,4 +1,4 @@
-"""Moments that are one number, and spans since a start: what a number may count, told by the years it would mean."""
+"""Moments that are one number, and spans since a start: what a number may count, by the years it would mean."""
 
 from __future__ import annotations
 

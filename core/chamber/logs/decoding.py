@@ -10,7 +10,7 @@ from core.refusals import Refusal
 
 Encoding = Literal["utf-8", "utf-16-le", "utf-16-be", "cp1252"]
 Separator = Literal[",", ";", "\t", "|", " "]
-"""A space stands for any run of blanks: columns set out under each other."""
+"""A space means any run of blanks: columns set out under each other."""
 UNREAD = "\ufffd"
 KEPT_TEXTS = 4096
 """Texts whose meaning is kept: most come again."""

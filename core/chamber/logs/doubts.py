@@ -41,7 +41,7 @@ def _constant(at: int, columns: list[Column], seen: list[Seen]) -> Column:
 
 
 def _strange_name(at: int, columns: list[Column], seen: list[Seen]) -> Column:
-    """A head that is told by its unit alone, or with a word that is no place, beside one that is plain."""
+    """A head that is known by its unit alone, or with a word that is no place, beside one that is plain."""
     column, label = columns[at], seen[at].label
     if column.role not in ("temperature", "humidity") or _is_plain(at, columns, seen):
         return column

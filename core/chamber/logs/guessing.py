@@ -49,7 +49,7 @@ NOT_AS_OFFERED: dict[str, Message] = {
 
 
 def guess(data: bytes, *, separator: Separator | None = None, decimal: Literal[".", ","] | None = None) -> Layout:
-    """The layout of a logger's file, as far as the file settles it. A separator or a decimal mark may be told.
+    """The layout of a logger's file, as far as the file settles it. A separator or a decimal mark may be given.
 
     Raises Refusal on "file" for what is empty, no text, or has no rows with a time and a number.
     """

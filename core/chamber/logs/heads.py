@@ -1,6 +1,6 @@
 """What the head of a column says: the words for temperature, humidity and the rest, in the languages of many loggers.
 
-A word that is not known here decides nothing: the column is then told by its unit, or asked about.
+A word that is not known here decides nothing: the column is then known by its unit, or asked about.
 """
 
 from __future__ import annotations
@@ -66,8 +66,8 @@ def role_in(label: str) -> Role:
 
 def names_a_probe(label: str) -> bool:
     """Whether a head without a quantity is a word for a probe, as that of a column of names or of "Probe 1" is."""
-    is_told = bool(PROBE.search(label)) and not says_state(label)
-    return is_told and role_in(label) == "unknown" and not unit_in(label)
+    is_probe = bool(PROBE.search(label)) and not says_state(label)
+    return is_probe and role_in(label) == "unknown" and not unit_in(label)
 
 
 def tells_where(name: str) -> bool:

@@ -1,4 +1,4 @@
-"""Rows in the order of time: repeats dropped, the clock's jumps told, logs that are laid into one another refused."""
+"""Rows in the order of time: repeats dropped, the clock's jumps reported, logs laid into one another refused."""
 
 from __future__ import annotations
 
@@ -157,7 +157,7 @@ def _without_repeats(rows: Rows, skipped: list[Skipped]) -> tuple[Rows, list[flo
             skipped.append(Skipped(rows.lines[at], why))
             first = first or rows.lines[at]
     is_much = len(conflicts) >= LEAST_CONFLICTS and len(conflicts) > MOST_CONFLICTS * len(times)
-    if is_much and conflicts[-1] - conflicts[0] > HOUR_S:  # an hour that comes twice is the clock's, and is told
+    if is_much and conflicts[-1] - conflicts[0] > HOUR_S:  # an hour that comes twice is the clock's, and is reported
         many = {"conflicts": Amount(len(conflicts), COUNT), "of": Amount(len(times), COUNT), "line": str(first)}
         raise Refusal("log", Sentence(CONFLICTING, many))
     return rows.reordered(kept), conflicts

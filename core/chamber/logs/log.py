@@ -1,4 +1,4 @@
-"""The rows of a log in order of time: one series a probe, without repeats, its gaps and the clock's jumps told."""
+"""The rows of a log in order of time: one series a probe, without repeats, its gaps and the clock's jumps reported."""
 
 from __future__ import annotations
 
@@ -40,7 +40,7 @@ class Log:
 
 
 def build_log(name: str, layout: Layout, by_probe: dict[str, Rows], skipped: list[Skipped]) -> Log:
-    """The log of the rows taken: put in order, repeats dropped, the clock's jumps told.
+    """The log of the rows taken: put in order, repeats dropped, the clock's jumps reported.
 
     Raises Refusal on "time" where a clock of twelve hours does not say which half of the day it means.
     """

@@ -105,14 +105,14 @@ def widened(lines: Sequence[str], long: LongForm) -> list[str]:
     for at in range(long.first, end):
         cells = cells_of(lines[at], long.separator) if lines[at].strip() else None
         if cells is None or len(cells) != long.width:
-            continue  # a broken line is told as such
+            continue  # a broken line is reported as such
         role, value = heads.role_in(cells[long.quantity_at]), _value(long, cells)
         wide[at] = ""
         if role not in QUANTITIES:
             continue
         kept = tuple(_kept(long, cells, heads.probe_in(cells[long.quantity_at], False)))
         place, held = begun.get(kept, (at, {}))
-        if role in held:  # the same moment again: a row of its own, to be told as a repeat
+        if role in held:  # the same moment again: a row of its own, to be reported as a repeat
             place, held = at, {}
         held[role] = value
         begun[kept] = place, held

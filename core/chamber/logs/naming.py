@@ -48,8 +48,8 @@ def _paired(warm: dict[int, str], humid: dict[int, str]) -> dict[int, str]:
     if len(warm) != len(humid):
         return _each_alone(warm, humid)
     own = [key for key in warm.values() if key]
-    is_told = len(set(own)) == len(warm)
-    names = [_probe_name(key) for key in own] if is_told else [_key(PROBE, i) for i in range(1, len(warm) + 1)]
+    are_named = len(set(own)) == len(warm)
+    names = [_probe_name(key) for key in own] if are_named else [_key(PROBE, i) for i in range(1, len(warm) + 1)]
     return dict(zip(warm, names, strict=True)) | dict(zip(humid, names, strict=True))
 
 
@@ -67,7 +67,7 @@ def _heads_tell(warm: dict[int, str], humid: dict[int, str]) -> bool:
 
 
 def note_on(columns: tuple[Column, ...]) -> tuple[Note, ...]:
-    """What to say where several probes were told apart by nothing but the order of their columns."""
+    """What to say where several probes differ in nothing but the order of their columns."""
     warm, humid = _keys(columns, "temperature"), _keys(columns, "humidity")
     if len(warm) < 2 or len(warm) != len(humid) or _heads_tell(warm, humid):
         return ()

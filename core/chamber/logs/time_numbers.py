@@ -15,7 +15,7 @@ from core.chamber.logs.values import number
 
 
 def number_kind(table: Table, at: int) -> Kind:
-    """Seconds, milliseconds or days that a column counts, told by their size and, where need be, its head."""
+    """Seconds, milliseconds or days that a column counts, known by their size and, where need be, its head."""
     cells = table.column(at)
     kinds = Counter(kind_of_number(cell, table.decimal) for cell in cells)
     kind = max(kinds, key=kinds.__getitem__, default="")

@@ -51,8 +51,8 @@ def _style_in_one(table: Table, at: int) -> TimeStyle:
 
 def _style_of_numbers(table: Table, at: int) -> TimeStyle:
     if is_span(table, at):
-        is_told = not all(has_two_parts(cell) for cell in table.column(at))
-        return TimeStyle(kind="span", elapsed_unit="h" if is_told else "")
+        is_clear = not all(has_two_parts(cell) for cell in table.column(at))
+        return TimeStyle(kind="span", elapsed_unit="h" if is_clear else "")
     kind: Kind = number_kind(table, at) or ("elapsed" if mostly(table.column(at), is_number(table)) else "")
     if kind == "count":
         counts = counts_of(table, at)

@@ -35,7 +35,7 @@ from core.vapour import STANDARD_PA
 class Compressor:
     """What the trace shows of it. rhythm: None, and why_not says why, where it cannot be measured. is_counted: whether
     the runs are all there were; else some may be missing, and that is said. events_why_not: why doors and defrosts
-    cannot be told; then neither is counted. looked: how much of the time runs and events were looked for."""
+    cannot be seen; then neither is counted. looked: how much of the time runs and events were looked for."""
 
     runs: tuple[Run, ...] = ()
     events: tuple[Event, ...] = ()

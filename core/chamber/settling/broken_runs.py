@@ -39,7 +39,7 @@ def bridged(
 ) -> Sequence[float]:
     """The trace as the compressor alone would have left it, where a door or a defrost hides how a run ended.
 
-    ran: of some doors, whether it ran when they were opened; of the others that is told by the trace.
+    ran: of some doors, whether it ran when they were opened; of the others the trace shows it.
     """
     if not events:
         return trace.smoothed

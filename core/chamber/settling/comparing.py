@@ -71,7 +71,7 @@ def _figures(run: Analysis) -> Iterator[Named]:
 def _rhythm(rhythm: Rhythm) -> Iterator[Named]:
     shown: tuple[tuple[str, Callable[[Rhythm], float | None], Quantity], ...] = (
         ("starts", lambda it: it.starts_an_hour / 3600, STARTS),
-        ("run_share", lambda it: it.run_share if it.is_share_told else None, LOSS),
+        ("run_share", lambda it: it.run_share if it.is_share_sure else None, LOSS),
         ("holds", lambda it: it.holds_s, LASTS),
         ("swing", lambda it: it.swing_k, FINE_DIFFERENCE),
         ("cools_by", lambda it: it.cools_by_s, SPEED),

@@ -90,7 +90,7 @@ def other_ways(events: Sequence[Event]) -> list[tuple[Event, ...]]:
 
 
 def why_no_events(trace: Trace) -> Sentence | None:
-    """Why doors and defrosts cannot be told in this trace; None where they can."""
+    """Why doors and defrosts cannot be seen in this trace; None where they can."""
     if trace.interval_s <= SLOWEST_TO_TELL_S:
         return None
     return Sentence(

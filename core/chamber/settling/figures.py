@@ -174,10 +174,10 @@ def _rhythm(rhythm: Rhythm) -> Iterator[Figure]:
     yield Figure(
         "holds", "Holds between runs", rhythm.holds_s, LASTS,
         (Sentence(every, times), Sentence(run, times), Sentence("Period − run: {period} − {cools} = {holds}", times)),
-        CYCLES_SEEN, (ABOUT if rhythm.is_share_told else ROUGHLY,),
+        CYCLES_SEEN, (ABOUT if rhythm.is_share_sure else ROUGHLY,),
         min(rhythm.holds_s, rhythm.holds_low_s), max(rhythm.holds_s, rhythm.holds_high_s),
     )  # fmt: skip
-    if rhythm.is_share_told:
+    if rhythm.is_share_sure:
         yield Figure(
             "run_share", "Share of the time it runs", rhythm.run_share, LOSS,
             (Sentence(run, times), Sentence("Run ÷ period: {cools} ÷ {period} = {share}", times)),

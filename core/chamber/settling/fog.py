@@ -32,15 +32,14 @@ BROKEN_OFF = 0.5
 """Of the full climb: what falls so much less steeply from one moment on has fog in it."""
 GIVE = 0.05
 A_POINT, WIDEST = 1.25, 1.65
-"""At most in parts of at least: what is known as well as the first is told by itself, as the second as a range (seen in
-simulated chambers)."""
+"""Most ÷ least: up to the first a single value is shown, up to the second a range (seen in simulated chambers)."""
 TOO_COARSE = (
-    "How often the humidifier works cannot be told: the readings are too coarse for what it adds. Log the temperature "
+    "How often the humidifier works is not known: the readings are too coarse for what it adds. Log the temperature "
     "in steps of 0.1 K and the humidity in steps of 0.1 %."
 )
 NO_BURSTS = "The vapour pressure shows no bursts that stand out from its noise."
 HIDDEN = (
-    "How often the humidifier works cannot be told: runs of the compressor, doors and defrosts hide some of its spells "
+    "How often the humidifier works is not known: runs of the compressor, doors and defrosts hide some of its spells "
     "and part others in two."
 )
 
@@ -72,13 +71,13 @@ class Work:
     begun_s: tuple[float, ...]
 
     @property
-    def is_told(self) -> bool:
-        """Whether it may be told by itself; else only from low to high."""
+    def is_sure(self) -> bool:
+        """Whether one value may be shown; else only the range from low to high."""
         return self.high <= A_POINT * self.low
 
 
 def work_of(air: HumidAir, runs: Sequence[Run] = (), events: Sequence[Event] = ()) -> Work:
-    """events: doors and defrosts, whose vapour is not the humidifier's. Raises CannotSee where it cannot be told."""
+    """events: doors and defrosts, whose vapour is not the humidifier's. Raises CannotSee where it cannot be seen."""
     usual_s = air.lasts_s[-1]
     few = round(CLIMB_S / usual_s)
     vapour = smooth(air.vapour_pa, width_of(usual_s))

@@ -61,7 +61,7 @@ def _rhythm(rhythm: HumidRhythm) -> Iterator[Figure]:
 
 def _work(work: Work) -> Iterator[Figure]:
     words = "Climbs of the vapour pressure that are as steep as when the humidifier works: {value}"
-    if work.is_told:
+    if work.is_sure:
         worked = plain("bursts", "Humidifier works", work.an_hour / 3600, STARTS, words, CYCLES_SEEN, (SHORT_BURSTS,))
         yield evolve(worked, low=work.low / 3600, high=work.high / 3600)
         return

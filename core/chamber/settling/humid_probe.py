@@ -66,7 +66,7 @@ def humidity_of(
     whole = spread(air.times_s, air.humidities, band, air.lasts_s)
     kept = dried(calm.times_s, seen.events, seen.runs) if seen.events else repeat(True)
     after = [each for each in compress(calm.humidities, kept) if each == each]
-    alike_s = [calm.interval_s] * len(after)  # each stands for as long: what is between was left out
+    alike_s = [calm.interval_s] * len(after)  # each counts for as long: what is between was left out
     return Humidity(
         spread=whole,
         calm=spread(range(len(after)), after, band, alike_s) if len(after) > 1 else whole,

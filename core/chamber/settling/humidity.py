@@ -34,13 +34,13 @@ class Swing:
 
 
 FEW_HUMIDITIES: Message = "There are too few humidities to see the humidifier work."
-TOO_SLOW: Message = "How often the humidifier works cannot be told from so few readings: log every 2 min or oftener."
+TOO_SLOW: Message = "How often the humidifier works is not known from so few readings: log every 2 min or oftener."
 
 
 @frozen
 class HumidRhythm:
     """swing: None without cycles, or lost in the logger's step. work: how often the humidifier works; None, and why,
-    where that cannot be told. follows: whether it works once for each compressor run.
+    where that is not known. follows: whether it works once for each compressor run.
     """
 
     swing: Swing | None

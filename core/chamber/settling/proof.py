@@ -21,7 +21,7 @@ DRIFT_PART = 0.5
 """Of the band's half-width, in a day: at that pace the chamber leaves its band within two days (common practice)."""
 SLACK = 1e-9
 LAST_READING_S = 600.0
-"""The last reading stands for one interval more: two days of minutes end at 47 h 59 min."""
+"""The last reading counts for one interval more: two days of minutes end at 47 h 59 min."""
 BRING: dict[str, Message] = {
     "temperature": "Bring the temperature between {low} and {high}: see what to change.",
     "humidity": "Bring the humidity between {low} and {high}: see what to change.",

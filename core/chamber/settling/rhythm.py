@@ -36,17 +36,17 @@ ENOUGH_SPANS = 150
 AS_LOW = 0.04
 """Of the swing."""
 WIDEST_RANGE, A_POINT = 0.25, 0.11
-"""Of the period: a share of the time known no better than that is not known; one known as well as that is told by
-itself, any other, and any of stairs, only with its range. So nine of ten that are told are within 0.03 (seen in
+"""Of the period: a share of the time known no better than that is not known; one known as well as that is shown
+as one value, any other, and any of stairs, only as a range. So nine of ten single values are within 0.03 (seen in
 simulated chambers)."""
 BETWEEN_READINGS = 0.25
 """Of the time between two: where a run turns is not known better, however many are laid over one another."""
 WARMS_APART = Sentence(
-    "The warming time constant cannot be told: the holds do not warm at one pace throughout, as where air and wall "
+    "The warming time constant is not known: the holds do not warm at one pace throughout, as where air and wall "
     "warm apart."
 )
 TOO_COARSE: Message = (
-    "How long the compressor runs cannot be told: the readings are too coarse or too noisy for so small a swing. "
+    "How long the compressor runs is not known: the readings are too coarse or too noisy for so small a swing. "
     "Log in finer steps, or more often."
 )
 
@@ -68,8 +68,8 @@ class Rhythm:
     """The mean cycle. Times in s, speeds in K/s, all above 0; holds_low_s, holds_high_s: a tenth is shorter, longer.
 
     warming_s: time constant towards the room, None where the room's temperature is not known, or air and wall warm
-    apart. passed_k: how much lower than its usual foot the first pull-down went. is_share_told: whether run_share may
-    be told by itself; else only from run_share_low to run_share_high.
+    apart. passed_k: how much lower than its usual foot the first pull-down went. is_share_sure: whether run_share may
+    be shown as one value; else only the range from run_share_low to run_share_high.
     """
 
     cycles: tuple[Cycle, ...]
@@ -88,7 +88,7 @@ class Rhythm:
     warming_s: float | None
     room_c: float | None
     late_s: float
-    is_share_told: bool
+    is_share_sure: bool
 
     @property
     def warming_why_not(self) -> Sentence | None:
@@ -150,7 +150,7 @@ def rhythm_of(
         warming_s=_warming_of_one(trace, cycles, room_c),
         room_c=room_c,
         late_s=timed.late_s,
-        is_share_told=not trace.is_coarse and cools_high_s - cools_low_s <= A_POINT * period_s,
+        is_share_sure=not trace.is_coarse and cools_high_s - cools_low_s <= A_POINT * period_s,
     )
 
 

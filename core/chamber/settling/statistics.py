@@ -1,7 +1,7 @@
 """What a probe showed in all: mean, spread, extremes, 5 to 95 %, and for how long it was where it should be.
 
 Each reading stands until the next, at most for three logging intervals: a gap counts for nothing. So unevenly logged
-readings weigh by the time they stand for.
+a reading weighs by the time until the next.
 """
 
 from __future__ import annotations

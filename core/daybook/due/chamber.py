@@ -1,6 +1,6 @@
 """What the chamber itself waits for: a run that was begun, a tank that runs dry, a basin that fills.
 
-Water is told some days ahead, for the earliest day that its figures allow.
+Water is due some days ahead, for the earliest day that its figures allow.
 """
 
 from __future__ import annotations

@@ -100,7 +100,7 @@ def _next_reading(
 
 
 def _last_safe(clocked: FermentationClock) -> datetime | None:
-    """None where it cannot be told, stands still or is over."""
+    """None where it is not known, stands still or is over."""
     left = clocked.judged.deadline.left
     return clocked.last_safe if clocked.fermentation.temperatures and left is not None and left.value else None
 

@@ -10,7 +10,7 @@ from flask import abort, render_template, url_for
 
 from core.chamber.checks import NO_CORRECTION, Correction
 from core.daybook.corrections.compensation import buffers_c, stands_at_c
-from core.daybook.corrections.told import NAMES, correction_in_words
+from core.daybook.corrections.figures import NAMES, correction_in_words
 from core.daybook.facts import kind_of
 from core.daybook.facts.fields import boxes
 from core.daybook.facts.instruments import (

@@ -1,4 +1,4 @@
-"""How a correction is told: a corrected reading as a figure with its working, and what a check does to all readings."""
+"""How a correction is shown: a corrected reading as a figure with its working; what a check does to all readings."""
 
 from __future__ import annotations
 
