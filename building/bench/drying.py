@@ -1,6 +1,7 @@
 """How right the forecast of a piece's day is: 300 simulated pieces, on all processors, truth known.
 
-How far it is goes to stderr. A straight line and a single exponential stand beside each value.
+How far it is goes to stderr. A straight line and a single exponential stand beside each value, and
+the same of pieces of a second model ("by a front").
 """
 
 import os
@@ -10,12 +11,15 @@ from functools import cache
 from multiprocessing import Pool
 
 from building.bench import Row
+from tests.core import drying_front
 from tests.core.drying_model import draw
 from tests.core.drying_study import Outcome, asked_in_order, covered, median_error, study, weighed_together
 
 FIRST_SEED, BATCHES, PIECES = 6000, 50, 6
 OTHERS = ("ours by formula", "line", "exponential")
 ROUNDS = 400
+FRONT = 100_000
+"""Seeds from here on are of the second model."""
 
 
 def rows() -> dict[str, Callable[[], Row]]:
@@ -29,9 +33,10 @@ def rows() -> dict[str, Callable[[], Row]]:
 
 def _near(at: str, against: float) -> Row:
     """Of the most likely day, against the true one; of pieces that came to their target within 150 days."""
-    outcomes = _outcomes()
+    outcomes, front = _outcomes(), _outcomes(FRONT)
     told = sum(each.at == at and each.true_s is not None for each in outcomes)
     beside = {other: round(median_error(outcomes, other, at), 4) for other in OTHERS}
+    beside["by a front"] = round(median_error(front, "ours", at), 4)
     return Row(round(median_error(outcomes, "ours", at), 4), "median error", against, {**beside, "pieces": told})
 
 
@@ -39,6 +44,7 @@ def _cover() -> Row:
     """Off eight in ten by at most one in ten."""
     outcomes = _outcomes()
     beside = {who: round(covered(outcomes, who), 4) for who in ("ours", *OTHERS)}
+    beside["by a front"] = round(covered(_outcomes(FRONT), "ours"), 4)
     return Row(round(abs(beside["ours"] - 0.8), 4), "off eight in ten", 0.1, beside)
 
 
@@ -57,14 +63,16 @@ def _swapped() -> Row:
 
 
 @cache
-def _outcomes() -> list[Outcome]:
+def _outcomes(first_seed: int = FIRST_SEED) -> list[Outcome]:
+    """first_seed: FRONT for the second model's."""
     found: list[Outcome] = []
     with Pool(os.cpu_count()) as pool:
-        for done, each in enumerate(pool.imap_unordered(_look_at, range(FIRST_SEED, FIRST_SEED + BATCHES)), 1):
+        seeds = range(first_seed, first_seed + BATCHES)
+        for done, each in enumerate(pool.imap_unordered(_look_at, seeds), 1):
             found += each
             print(f"forecast: {done} of {BATCHES} batches", file=sys.stderr, flush=True)
     return found
 
 
 def _look_at(seed: int) -> list[Outcome]:
-    return list(study([seed], PIECES))
+    return list(study([seed], PIECES, drying_front.draw if seed >= FRONT else draw))

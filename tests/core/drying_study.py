@@ -12,15 +12,46 @@ import math
 from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from random import Random
 from statistics import median
+from typing import Protocol
 
 from attrs import frozen
 
+from core.dry.activity import Mix
 from core.dry.curve import Hung, fit
 from core.dry.doubt import Expected, expected, question
 from core.dry.forecast import forecast
 from core.dry.pace import MIDDLING, Air
 from tests.core import drying_model
-from tests.core.drying_model import Batch
+from tests.core.drying_model import Batch, Step, Weighing
+
+
+class _Whole(Protocol):
+    @property
+    def mass_kg(self) -> float: ...
+
+
+class _Dried(Protocol):
+    def day_of(self, loss: float) -> float | None: ...
+
+
+class Simulated(Protocol):
+    """What the study wants of a batch, whichever model dried it."""
+
+    @property
+    def target(self) -> float: ...
+    @property
+    def told(self) -> Sequence[Step]: ...
+    @property
+    def pieces(self) -> Sequence[_Whole]: ...
+    @property
+    def courses(self) -> Sequence[_Dried]: ...
+    @property
+    def weighings(self) -> Sequence[Sequence[Weighing]]: ...
+    @property
+    def step_kg(self) -> float: ...
+    @property
+    def formula(self) -> Mix: ...
+
 
 Range = tuple[float | None, float | None, float | None]
 """Earliest, most likely, latest, in seconds; None: not at all."""
@@ -41,14 +72,14 @@ class Outcome:
 
 
 def study(
-    seeds: Iterable[int], pieces: int = 6, draw: Callable[[int, int], Batch] = drying_model.draw
+    seeds: Iterable[int], pieces: int = 6, draw: Callable[[int, int], Simulated] = drying_model.draw
 ) -> Iterator[Outcome]:
     for seed in seeds:
         batch = draw(seed, pieces)
         yield from _outcomes(seed, batch)
 
 
-def _outcomes(seed: int, batch: Batch) -> Iterator[Outcome]:
+def _outcomes(seed: int, batch: Simulated) -> Iterator[Outcome]:
     for piece, course in enumerate(batch.courses):
         for at, share in AT.items():
             now_s = course.day_of(batch.target * share)
@@ -56,7 +87,7 @@ def _outcomes(seed: int, batch: Batch) -> Iterator[Outcome]:
                 yield Outcome(seed, piece, at, course.day_of(batch.target), _said(batch, piece, now_s))
 
 
-def hung_until(batch: Batch, now_s: float) -> list[Hung]:
+def hung_until(batch: Simulated, now_s: float) -> list[Hung]:
     """What is known of the pieces by then. The scale's error is as its maker prints it: its step."""
     return [
         Hung(piece.mass_kg, tuple((w.at_s, w.mass_kg) for w in weighings if w.at_s <= now_s), 0.7 * batch.step_kg)
@@ -64,11 +95,11 @@ def hung_until(batch: Batch, now_s: float) -> list[Hung]:
     ]
 
 
-def told(batch: Batch) -> list[Air]:
+def told(batch: Simulated) -> list[Air]:
     return [Air(step.from_s, step.temperature_c, step.humidity) for step in batch.told]
 
 
-def _said(batch: Batch, piece: int, now_s: float) -> dict[str, Range]:
+def _said(batch: Simulated, piece: int, now_s: float) -> dict[str, Range]:
     hung = hung_until(batch, now_s)
     found, knowing = (
         forecast(fit(hung, told(batch), mix=mix), piece, batch.target) for mix in (MIDDLING, batch.formula)
