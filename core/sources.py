@@ -153,6 +153,14 @@ CFR_HAM_SALTING = Source("9 CFR 318.10, ham method 3", "2015 annual edition, rem
 CFR_COUNTRY_HAM = Source("9 CFR 319.106(c)", "country ham and shoulder, salting, equalising and drying", "copy")
 CFR_DRY_CURED_HAM = Source("9 CFR 319.106(c)(6)", "dry cured ham and shoulder, days in all", "memory")
 
+PITZER = Source(
+    "Pitzer and Mayorga 1973, sodium chloride",
+    "Table I; with temperature by PHREEQC 3, pitzer.dat; sugars by Norrish, together by Ross, both from memory",
+    "memory",
+)
+MEAN_KINETIC = Source("USP <1160>", "mean kinetic temperature, ΔH ÷ R 10 000 K", "copy")
+BRINE_ISOTHERM = Source("Water held by brine and protein", "our own: Pitzer's brine less 3 % of the weight", "computed")
+
 _ASHRAE = "ASHRAE Handbook Fundamentals 2017"
 ASHRAE_ALTITUDE = Source(_ASHRAE, "ch. 1, eq. 3", "copy")
 ASHRAE_HUMIDITY_RATIO = Source(_ASHRAE, "ch. 1, eq. 20", "copy")

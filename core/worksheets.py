@@ -7,6 +7,7 @@ from difflib import get_close_matches
 from core import air_sheets
 from core.chamber import checks_sheets, moisture_sheets, sanitising_sheets, setpoint_sheets
 from core.chamber.humidifier import CHARGE_SHEET
+from core.dry import activity_sheets
 from core.dry.shrink import SHRINK_SHEET, TARGET_SHEET
 from core.ferment import ferment_sheets
 from core.mix import acid_sheets, cure_sheets, salting_sheets
@@ -42,6 +43,7 @@ WORKSHEETS: dict[str, Worksheet] = {
         *FORMULA_SHEETS,
         SHRINK_SHEET,
         TARGET_SHEET,
+        *activity_sheets.WORKSHEETS,
         READY,
     )
 }

@@ -179,6 +179,41 @@ BOXES = {
         "start_kg": "1 g to 999000 g",
         "target_loss": "0 % to 75 %; 35 %",
     },
+    "dried-activity": {
+        "water": "2.5 % to 80 %",
+        "salt": "0 % to 12 %",
+        "sugar": "0 g/kg to 100 g/kg",
+        "loss": "0 % to 70 %",
+        "measured": "0.3 to 1",
+    },
+    "loss-for-activity": {
+        "water": "2.5 % to 80 %",
+        "salt": "0 % to 12 %",
+        "sugar": "0 g/kg to 100 g/kg",
+        "wanted": "0.76 to 0.98",
+    },
+    "dried-composition": {
+        "water": "2.5 % to 80 %",
+        "salt": "0 % to 12 %",
+        "loss": "0 % to 70 %",
+        "protein": "2 % to 40 %",
+        "fat": "0 % to 70 %",
+        "nitrite": "1 ppm to 10000 ppm",
+    },
+    "end-of-drying": {
+        "water": "2.5 % to 80 %",
+        "salt": "0 % to 12 %",
+        "temperature_c": "0 °C to 40 °C",
+        "humidity": "70 % to 98 %",
+    },
+    "mean-kinetic": {
+        "temperature_1": "−50 °C to 80 °C",
+        "lasts_1": "0 h to 20000 h",
+        "temperature_2": "−50 °C to 80 °C",
+        "lasts_2": "0 h to 20000 h",
+        "temperature_3": "−50 °C to 80 °C",
+        "lasts_3": "0 h to 20000 h",
+    },
     "dilute-sanitiser": {
         "stock": "0.001 % to 100 %",
         "target": "1 ppm to 10000 ppm",
@@ -385,6 +420,11 @@ USUAL_HERE = {
     "casings": {"length_m": "50 mm to 30000 mm"},
     "weigh-dose": {"division_kg": "0.01 g to 5 g"},
     "pre-blend": {"division_kg": "0.01 g to 5 g"},
+    "dried-activity": {"water": "30 % to 80 %"},
+    "loss-for-activity": {"water": "30 % to 80 %"},
+    "dried-composition": {"water": "30 % to 80 %"},
+    "end-of-drying": {"water": "30 % to 80 %"},
+    "mean-kinetic": {"lasts_1": "1 h to 9000 h", "lasts_2": "1 h to 9000 h", "lasts_3": "1 h to 9000 h"},
 }
 """What is usual in a box that has a range of its own."""
 

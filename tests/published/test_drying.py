@@ -9,13 +9,15 @@ from core.dry.activity import SUGARS, Mix, activity_at, salt_activity, sugar_act
 from core.dry.crank import biot_roots, left_in
 from core.dry.curve import Hung, fit
 from core.dry.forecast import loss_by
+from core.dry.shapes import square_time
+from core.dry.warmth import mean_kinetic_c
 from core.mix.balance import Content, dried
 from core.roots import begins
 from core.units import DAY_S
 from tests.published.rows import Row, rows
 
 ROWS = rows("drying")
-ALONE = ("left_in", "biot_root", "salt_activity", "sugar_activity", "composite")
+ALONE = ("left_in", "biot_root", "salt_activity", "sugar_activity", "composite", "mean_kinetic")
 
 
 def _computed(row: Row) -> float:
@@ -30,6 +32,8 @@ def _computed(row: Row) -> float:
         case "sugar_activity":
             molar = SUGARS[given["sugar"]].molar
             return sugar_activity(given["g_per_100g_water"] / 100 / molar, given["sugar"])
+        case "mean_kinetic":
+            return mean_kinetic_c([(celsius, 3600 * hours) for celsius, hours in given["spans"]])
         case "composite":
             return activity_at(Mix(given["water"], given["salt"]), given["loss"])
     raise AssertionError(f"{row.id}: nothing computes {row.quantity}")
@@ -101,8 +105,6 @@ def test_water_activity_of_real_batches_is_met_within_the_stated_error_on_the_me
 
 
 def test_the_rate_that_falls_with_the_square_takes_the_computed_times():
-    from core.dry.shapes import square_time
-
     for row in (row for row in ROWS if row.quantity == "square_time"):
         given = row.inputs
         time = square_time(given["end_percent"] / 100, given["left_percent"] / 100) / given["k"] * 100

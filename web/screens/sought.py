@@ -50,6 +50,11 @@ ALSO: dict[str, Message] = {
     "pre-blend": "premix, dilute the cure, small batch",
     "shrink": "yield, weight lost, moisture loss, percent",
     "target-weight": "yield, when is it done, final weight, green weight",
+    "dried-activity": "aw, a_w, water activity, salt, shelf stable",
+    "loss-for-activity": "aw, target, how dry, shelf stable",
+    "dried-composition": "moisture protein ratio, MPR, M:P, brine, label",
+    "end-of-drying": "equilibrium, isotherm, humidity, case hardening, stuck",
+    "mean-kinetic": "MKT, storage, warm spell, average temperature",
     "ready": "safe, shelf stable, water activity, aw, finished, done",
 }
 
