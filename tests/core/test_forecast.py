@@ -1,41 +1,24 @@
-"""The day a piece meets its target: what is said, when nothing is said, and the laws of it."""
+"""The day a piece meets its target: what is said, and when nothing is said."""
 
 import math
 from datetime import UTC, datetime, timedelta
 
 import pytest
-from hypothesis import given
-from hypothesis import strategies as st
 
 from core.dry.curve import NOTHING_LENT, Fit, Hung, fit
 from core.dry.forecast import expected_loss, forecast, loss_by
 from core.dry.lending import lend
 from core.dry.outlook import ONLY_WEIGHT, outlook
-from core.dry.pace import MIDDLING, Air
-from core.dry.shapes import shapes
+from core.dry.pace import Air
 from core.quantities import METRIC
 from core.units import DAY_S
+from tests.core.drying_pieces import CELLAR, RIND, TWELVE, losing, of
 
-CELLAR = (Air(0, 12, 0.78),)
 HUNG_AT = datetime(2026, 3, 1, 8, tzinfo=UTC)
-RIND = shapes(0.78, MIDDLING)[2]
-
-
-def losing(days, half_d=14.0, end=0.44, start_kg=0.8, shape=RIND) -> Hung:
-    """A piece that dries by the model itself."""
-    masses = [(d * DAY_S, start_kg * (1 - end * shape.gone(math.log(d / half_d)))) for d in days]
-    return Hung(start_kg, tuple(masses))
-
-
-def of(*pieces: Hung, air=CELLAR, target=0.35, **more):
-    return forecast(fit(pieces, air, **more), 0, target)
 
 
 def said(found) -> str:
     return " ".join(each.say(METRIC) for each in outlook(found, HUNG_AT))
-
-
-TWELVE = (2, 4, 7, 11, 14, 18)
 
 
 def test_a_piece_that_dries_by_a_model_is_forecast_to_a_tenth():
@@ -117,42 +100,6 @@ def test_the_sentence_has_the_days():
     found = of(losing(TWELVE))
     likely = (HUNG_AT + timedelta(seconds=found.likely_s)).day
     assert f"about {likely} " in said(found)
-
-
-@given(st.permutations(losing(TWELVE).weighings))
-def test_the_order_of_the_weighings_does_not_matter(weighings):
-    assert of(Hung(0.8, tuple(weighings))) == of(losing(TWELVE))
-
-
-@given(st.integers(1, 6), st.floats(0.0, 0.004))
-def test_a_lighter_last_weighing_never_postpones_the_day(count, lighter_kg):
-    piece = losing(TWELVE[:count])
-    *before, (at_s, mass_kg) = piece.weighings
-    lighter = Hung(0.8, (*before, (at_s, mass_kg - lighter_kg)))
-    assert of(lighter).likely_s <= of(piece).likely_s * 1.005
-
-
-@given(st.floats(0.1, 0.38), st.floats(0.1, 0.38))
-def test_a_greater_target_is_met_later(one, other):
-    less, more = sorted((one, other))
-    known = fit([losing(TWELVE)], CELLAR)
-    days = [forecast(known, 0, target).likely_s for target in (less, more)]
-    assert days[0] <= days[1] * 1.002
-
-
-@given(st.integers(0, 5))
-def test_a_case_knows_its_half_time_no_worse_for_one_more_weighing(count):
-    fewer, more = (fit([losing(TWELVE[:each])], CELLAR) for each in (count, count + 1))
-    spreads = [min(case.halves[0][1] for case in known.cases) for known in (fewer, more)]
-    assert spreads[1] <= spreads[0]
-
-
-@given(st.floats(19, 100), st.floats(19, 100))
-def test_the_loss_forecast_grows_with_time(one, other):
-    known = fit([losing(TWELVE)], CELLAR)
-    earlier, later = sorted((one, other))
-    losses = [loss_by(known, 0, each * DAY_S, 0.5) for each in (earlier, later)]
-    assert losses[0] <= losses[1] + 1e-6
 
 
 def test_the_loss_that_is_expected_is_the_middle_of_what_is_forecast():

@@ -6,7 +6,7 @@ from core.dry.curve import Hung, fit
 from core.dry.next_weighing import WHY, has_slowed, next_weighing
 from core.quantities import METRIC
 from core.units import DAY_S
-from tests.core.test_forecast import CELLAR, TWELVE, losing
+from tests.core.drying_pieces import CELLAR, TWELVE, losing
 
 
 def after(*days, scale_kg=0.001, target=0.35, half_d=14.0):

@@ -1,15 +1,12 @@
 """The time that drying counts: by the clock while the air stays, faster and slower as the air changes."""
 
 import pytest
-from hypothesis import given
-from hypothesis import strategies as st
 
-from core.dry.pace import Air, Known, by_the_clock, end_in, equal_times, force_pa, longer
+from core.dry.pace import Air, Known, by_the_clock, end_in, equal_times, force_pa
 from core.units import DAY_S
 
 CELLAR, DRIER, WARMER = Air(0, 12, 0.80), Air(10 * DAY_S, 12, 0.72), Air(10 * DAY_S, 16, 0.80)
 WEIGHED = (Known(5 * DAY_S, 0.08), Known(20 * DAY_S, 0.22))
-moments = st.floats(1, 60)
 
 
 def test_in_one_air_it_is_the_clock():
@@ -37,29 +34,9 @@ def test_a_change_that_is_planned_is_waited_for():
     assert by_the_clock((CELLAR, DRIER), now, 10 * DAY_S, 0.30) > 15 * DAY_S
 
 
-@given(moments, moments)
-def test_the_longer_the_later(one, other):
-    now = Known(3 * DAY_S, 0.05)
-    less, more = sorted((one, other))
-    days = [by_the_clock((CELLAR, DRIER), now, each * DAY_S, 0.05) for each in (less, more)]
-    assert days[0] <= days[1]
-
-
-@given(moments)
-def test_the_clock_and_the_airs_time_undo_each_other(days):
-    now = Known(3 * DAY_S, 0.05)
-    until_s = by_the_clock((CELLAR, DRIER), now, days * DAY_S, 0.05)
-    assert longer((CELLAR, DRIER), now, until_s) == pytest.approx(days * DAY_S)
-
-
 def test_drier_air_ends_at_a_greater_loss():
     assert end_in(DRIER) > end_in(CELLAR)
 
 
 def test_a_dried_piece_is_drawn_upon_less():
     assert force_pa(CELLAR, 0.35) < force_pa(CELLAR, 0.05)
-
-
-@given(st.floats(0, 0.7), st.floats(0, 1))
-def test_the_force_is_never_nothing(loss, humidity):
-    assert force_pa(Air(0, 12, humidity), loss) > 0
