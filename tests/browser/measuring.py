@@ -80,3 +80,41 @@ TOO_WIDE = """() => [...document.querySelectorAll("body *")]
   .filter((each) => !each.closest(".skip, .sideways, pre, svg"))
   .map((each) => `${each.tagName.toLowerCase()}.${each.className}: ${each.textContent.trim().slice(0, 40)}`)
 """
+
+OUT_OF_SIGHT = f"""(isTyping) => {{ {_TARGETS}
+  const onTop = (each) => {{
+    const {{ left, top, width, height }} = each.getBoundingClientRect();
+    const there = document.elementFromPoint(left + width / 2, top + Math.min(height, 48) / 2);
+    return there && (each.contains(there) || each.labels?.[0]?.contains(there));
+  }};
+  const ANSWER = ".pane .figures :is(.answer .value, .refusal, .verdict, .load-word, .figure .value)";
+  const kept = {{ answer: document.querySelector(ANSWER), button: document.querySelector("main > form.entry .main") }};
+  const hidden = [];
+  const look = (from) => {{
+    const lost = Object.keys(kept).filter((name) => kept[name] && !onTop(kept[name]));
+    hidden.push(...lost.map((name) => `the ${{name}}, at ${{from}}`));
+  }};
+  for (const [where, at] of isTyping ? [] : [["the top", 0], ["the end", document.documentElement.scrollHeight]]) {{
+    scrollTo(0, at);
+    look(where);
+  }}
+  for (const one of targets) {{
+    one.each.scrollIntoView({{ block: "nearest" }});
+    if (!onTop(one.each)) hidden.push(words(one));
+    if (one.each.matches("main > form.entry [type=text]")) look(words(one));
+  }}
+  for (const pane of document.querySelectorAll(".pane, .pane .figures")) pane.scrollTop = 0;
+  scrollTo(0, 0);
+  return hidden;
+}}"""
+"""Targets that something lies on when they are brought into view; the answer and the main button where one does not see
+them from the page's top, its end, or a box one types in. isTyping: a keyboard is on the screen."""
+
+HEAD_AND_FOOT = """() => {
+  const bars = [...document.querySelectorAll("body > *")].filter((each) => {
+    const { position, display } = getComputedStyle(each);
+    return display !== "none" && ["sticky", "fixed"].includes(position);
+  }).map((each) => each.getBoundingClientRect()).filter(({ width }) => width > innerWidth / 2);
+  return bars.reduce((sum, { height }) => sum + height, 0) / innerHeight;
+}"""
+"""What share of the height the bars take that reach across."""
