@@ -16,6 +16,8 @@ from core.daybook.corrections.readings import CorrectedReading
 from core.meat import ACID_PH, STYLES
 from core.quantities import Amount, Quantity, Reader
 from core.sentence import Message, Sentence, Value, in_a_row, said
+from core.sources import Source
+from core.verdict import Reason
 from core.worksheet import Choice, Number
 from web import days, visitor
 from web.entry_forms import form_of
@@ -59,6 +61,7 @@ KINDS_OF_INPUT: dict[str, tuple[type, ...]] = {
 def prepare(app: Flask) -> None:
     filters: dict[str, Any] = app.jinja_env.filters
     filters |= {"amount": _amount, "step": _step, "told": _told, "roughly": _roughly, "say": say}
+    filters |= {"said_once": _said_once}
     filters |= {"with_note": _with_note, "with_notes": _with_notes}
     filters |= {"corrected": corrected_of, "hour": days.hour, "by_day": days.by_day}
     moments = {
@@ -142,6 +145,16 @@ def _told(step: Sentence) -> str:
 def _roughly(step: Sentence) -> str:
     """A step as a sentence to be read in passing: 1.7 K, not 1.722."""
     return step.say(visitor.reader(), 2)
+
+
+def _said_once(reasons: Iterable[Reason]) -> list[tuple[Reason, list[Source]]]:
+    """Two rules may want the same of a piece: it is said once, with the source of each."""
+    found: dict[tuple[bool | None, str], tuple[Reason, list[Source]]] = {}
+    for each in reasons:
+        _, sources = found.setdefault((each.met, _told(each.text)), (each, []))
+        if each.source not in sources:
+            sources.append(each.source)
+    return list(found.values())
 
 
 def _with_note(words: str, read: CorrectedReading | None) -> str:

@@ -194,3 +194,10 @@ def test_without_a_meter_it_is_no_dead_end(visitor: Visitor):
 def test_with_its_water_activity_known_nothing_is_said_of_a_meter(visitor: Visitor):
     _, piece = visitor.dried()
     assert visitor.get(piece).texts("details", "no-meter") == []
+
+
+def test_what_two_rules_want_alike_is_said_once_with_both_sources(visitor: Visitor):
+    page = visitor.get(visitor.hang(visitor.start_batch(), start="1260"))
+    said = "No usable water activity yet, from this piece or a wetter one of its batch."
+    assert [each.text.count(said) for each in page.all("li") if said in each.text] == [1]
+    assert page.text.count("2073/2005") == 1
