@@ -5,7 +5,7 @@ import threading
 from collections.abc import Callable, Iterator
 from contextlib import ExitStack
 from pathlib import Path
-from typing import Any
+from typing import TYPE_CHECKING, Any
 from urllib.parse import urlsplit
 
 import pytest
@@ -17,6 +17,9 @@ from building import site as build
 from building.paths import DIST
 from building.serving import Server, open_server
 from tests.browser import machine
+
+if TYPE_CHECKING:
+    from tests.browser.filled import Filled
 
 FLAGS = (
     "--no-sandbox",
@@ -275,3 +278,20 @@ def entries_stored(page: Page, name: str = "daybook") -> list[dict[str, object]]
         })""",
         name,
     )
+
+
+@pytest.fixture(scope="session")
+def filled() -> "Filled":
+    from tests.browser.filled import fill  # here, for it asks this file for a device
+
+    return fill()
+
+
+@pytest.fixture(scope="module")
+def filled_tablet(browser: Browser, site: Site, filled: "Filled") -> Iterator[Page]:
+    """One that holds the filled book."""
+    from tests.browser.filled import device_with
+
+    context = device_with(browser, site, filled)
+    yield context.pages[0]
+    context.close()

@@ -9,21 +9,13 @@ from tests.browser import measuring
 from tests.browser import walking as walk
 from tests.browser.axe import AXE, faults
 from tests.browser.conftest import LANDSCAPE, Site, new_device, open_daybook, show
-from tests.browser.filled import FORMS, PORTRAIT, SCREENS, Filled, device_with, fill
+from tests.browser.filled import FORMS, PORTRAIT, SCREENS, Filled
 
 
 @pytest.fixture(scope="module")
-def filled() -> Filled:
-    return fill()
-
-
-@pytest.fixture(scope="module")
-def tablet(browser: Browser, site: Site, filled: Filled) -> Iterator[Page]:
-    context = device_with(browser, site, filled)
-    page = context.pages[0]
-    page.evaluate(AXE.read_text())
-    yield page
-    context.close()
+def tablet(filled_tablet: Page) -> Page:
+    filled_tablet.evaluate(AXE.read_text())
+    return filled_tablet
 
 
 @pytest.fixture(scope="module", params=SCREENS)

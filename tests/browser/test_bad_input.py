@@ -1,14 +1,12 @@
 """What a tired or mischievous hand may type: refused beside its box, kept as typed, and nothing of it saved."""
 
-from collections.abc import Iterator
-
 import pytest
 from attrs import frozen
-from playwright.sync_api import Browser, Locator, Page, expect
+from playwright.sync_api import Locator, Page, expect
 
 from tests.browser import walking as walk
-from tests.browser.conftest import Site, entries_stored, show
-from tests.browser.filled import FORMS, SUMS_DRAWN, Filled, device_with, fill
+from tests.browser.conftest import entries_stored, show
+from tests.browser.filled import FORMS, SUMS_DRAWN, Filled
 
 LONG = 10_000_000
 SCRIPT = "<script>window.ran=1</script><img src=x onerror=ran=1>"
@@ -53,26 +51,14 @@ class Refused:
         return self.page.locator(f"[name={self.bad.box}]")
 
 
-@pytest.fixture(scope="module")
-def filled() -> Filled:
-    return fill()
-
-
-@pytest.fixture(scope="module")
-def tablet(browser: Browser, site: Site, filled: Filled) -> Iterator[Page]:
-    context = device_with(browser, site, filled)
-    yield context.pages[0]
-    context.close()
-
-
 @pytest.fixture(scope="module", params=TYPED)
-def refused(tablet: Page, filled: Filled, request: pytest.FixtureRequest) -> Refused:
+def refused(filled_tablet: Page, filled: Filled, request: pytest.FixtureRequest) -> Refused:
     bad = TYPED[request.param]
-    before = len(entries_stored(tablet))
-    show(tablet, filled.path(bad.screen))
-    tablet.locator(f"[name={bad.box}]").fill(bad.text)
-    send(tablet, BUTTONS[bad.screen])
-    return Refused(tablet, bad, before)
+    before = len(entries_stored(filled_tablet))
+    show(filled_tablet, filled.path(bad.screen))
+    filled_tablet.locator(f"[name={bad.box}]").fill(bad.text)
+    send(filled_tablet, BUTTONS[bad.screen])
+    return Refused(filled_tablet, bad, before)
 
 
 def send(page: Page, button: str) -> None:
@@ -110,49 +96,49 @@ def test_nothing_of_it_is_saved(refused: Refused):
 
 
 @pytest.mark.parametrize("name", SUMS_DRAWN)
-def test_a_sum_refuses_letters_beside_the_box(tablet: Page, filled: Filled, name: str):
-    show(tablet, filled.path(f"sum {name}"))
-    box = tablet.locator("main form input[type=text]").first
+def test_a_sum_refuses_letters_beside_the_box(filled_tablet: Page, filled: Filled, name: str):
+    show(filled_tablet, filled.path(f"sum {name}"))
+    box = filled_tablet.locator("main form input[type=text]").first
     box.fill("a handful")
-    send(tablet, "Work it out")
+    send(filled_tablet, "Work it out")
     assert sentence_beside(box).endswith(".")
     assert box.input_value() == "a handful"
 
 
-def test_a_file_of_something_else_is_refused_beside_its_box(tablet: Page, filled: Filled):
-    before = len(entries_stored(tablet))
-    show(tablet, filled.path("your data"))
+def test_a_file_of_something_else_is_refused_beside_its_box(filled_tablet: Page, filled: Filled):
+    before = len(entries_stored(filled_tablet))
+    show(filled_tablet, filled.path("your data"))
     file = {"name": "holiday.json", "mimeType": "application/json", "buffer": b'{"photos": []}'}
-    tablet.locator("[type=file]").set_input_files(file)
-    send(tablet, "Read it in")
-    described = tablet.locator("[type=file]").get_attribute("aria-describedby")
-    expect(tablet.locator(f"#{described}")).to_contain_text("not a copy that a daybook has saved")
-    assert len(entries_stored(tablet)) == before
+    filled_tablet.locator("[type=file]").set_input_files(file)
+    send(filled_tablet, "Read it in")
+    described = filled_tablet.locator("[type=file]").get_attribute("aria-describedby")
+    expect(filled_tablet.locator(f"#{described}")).to_contain_text("not a copy that a daybook has saved")
+    assert len(entries_stored(filled_tablet)) == before
 
 
-def test_the_count_on_your_data_is_that_of_the_disk(tablet: Page, filled: Filled):
-    assert walk.entry_count(tablet) == len(entries_stored(tablet))
+def test_the_count_on_your_data_is_that_of_the_disk(filled_tablet: Page, filled: Filled):
+    assert walk.entry_count(filled_tablet) == len(entries_stored(filled_tablet))
 
 
-def test_ten_million_characters_are_refused_and_kept(tablet: Page, filled: Filled):
+def test_ten_million_characters_are_refused_and_kept(filled_tablet: Page, filled: Filled):
     box = "name"
-    show(tablet, filled.path("a new batch"))
-    before = len(entries_stored(tablet))
-    tablet.locator(f"[name={box}]").evaluate(PASTE, LONG)
-    send(tablet, "Start the batch")
-    assert sentence_beside(tablet.locator(f"[name={box}]")).endswith(".")
-    assert tablet.locator(f"[name={box}]").evaluate("(box) => box.value.length") == LONG
-    assert len(entries_stored(tablet)) == before
+    show(filled_tablet, filled.path("a new batch"))
+    before = len(entries_stored(filled_tablet))
+    filled_tablet.locator(f"[name={box}]").evaluate(PASTE, LONG)
+    send(filled_tablet, "Start the batch")
+    assert sentence_beside(filled_tablet.locator(f"[name={box}]")).endswith(".")
+    assert filled_tablet.locator(f"[name={box}]").evaluate("(box) => box.value.length") == LONG
+    assert len(entries_stored(filled_tablet)) == before
 
 
-def test_a_sum_refuses_ten_million_characters_beside_the_box(tablet: Page, filled: Filled):
-    show(tablet, filled.path("sum moist-air"))
-    box = tablet.locator("main form input[type=text]").first
+def test_a_sum_refuses_ten_million_characters_beside_the_box(filled_tablet: Page, filled: Filled):
+    show(filled_tablet, filled.path("sum moist-air"))
+    box = filled_tablet.locator("main form input[type=text]").first
     box.evaluate(PASTE, LONG)
-    send(tablet, "Work it out")
+    send(filled_tablet, "Work it out")
     assert sentence_beside(box).endswith(".")
 
 
-def test_markup_in_a_name_is_shown_and_not_run(tablet: Page):
-    walk.start_batch(tablet, SCRIPT, "12.4")
-    assert tablet.evaluate("() => window.ran") is None
+def test_markup_in_a_name_is_shown_and_not_run(filled_tablet: Page):
+    walk.start_batch(filled_tablet, SCRIPT, "12.4")
+    assert filled_tablet.evaluate("() => window.ran") is None

@@ -1,13 +1,11 @@
 """What is half typed is there again after a reload, a way round, a tab that was ended; once sent, it is gone."""
 
-from collections.abc import Iterator
-
 import pytest
-from playwright.sync_api import Browser, Page, expect
+from playwright.sync_api import Page, expect
 
 from tests.browser import walking as walk
 from tests.browser.conftest import Site, open_daybook, show, visit, wait_until_offline_works, wait_until_open
-from tests.browser.filled import Filled, device_with, fill
+from tests.browser.filled import Filled
 
 AIR = "/chamber/air"
 AGE = """(hours) => {
@@ -21,15 +19,8 @@ LINE = "This is what you typed at "
 
 
 @pytest.fixture(scope="module")
-def filled() -> Filled:
-    return fill()
-
-
-@pytest.fixture(scope="module")
-def tablet(browser: Browser, site: Site, filled: Filled) -> Iterator[Page]:
-    context = device_with(browser, site, filled)
-    yield wait_until_offline_works(context.pages[0])
-    context.close()
+def tablet(filled_tablet: Page) -> Page:
+    return wait_until_offline_works(filled_tablet)
 
 
 @pytest.fixture

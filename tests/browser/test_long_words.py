@@ -1,12 +1,10 @@
 """Another language may say in fifteen letters what English says in five: no button of one word is cut off by it."""
 
-from collections.abc import Iterator
-
 import pytest
-from playwright.sync_api import Browser, BrowserContext, Page
+from playwright.sync_api import Page
 
-from tests.browser.conftest import LANDSCAPE, Site, visit
-from tests.browser.filled import Filled, device_with, fill
+from tests.browser.conftest import LANDSCAPE, visit
+from tests.browser.filled import Filled
 
 PHONE = {"width": 390, "height": 844}
 SCREENS = (
@@ -27,25 +25,12 @@ THREE_TIMES_AS_LONG = """async () => {
 }"""
 
 
-@pytest.fixture(scope="module")
-def filled() -> Filled:
-    return fill()
-
-
-@pytest.fixture(scope="module")
-def device(browser: Browser, site: Site, filled: Filled) -> Iterator[BrowserContext]:
-    context = device_with(browser, site, filled)
-    yield context
-    context.close()
-
-
 @pytest.mark.parametrize("size", [PHONE, LANDSCAPE], ids=["phone", "tablet"])
-def test_no_button_of_one_long_word_is_cut_off(device: BrowserContext, filled: Filled, size: dict[str, int]):
-    page: Page = device.pages[0]
-    page.set_viewport_size(size)
+def test_no_button_of_one_long_word_is_cut_off(filled_tablet: Page, filled: Filled, size: dict[str, int]):
+    filled_tablet.set_viewport_size(size)
     found = {}
     for screen in SCREENS:
-        visit(page, filled.path(screen))
-        found[screen] = page.evaluate(THREE_TIMES_AS_LONG)
+        visit(filled_tablet, filled.path(screen))
+        found[screen] = filled_tablet.evaluate(THREE_TIMES_AS_LONG)
     assert {screen: each["cut"] for screen, each in found.items() if each["cut"]} == {}
     assert sum(each["met"] for each in found.values()) > len(SCREENS)

@@ -8,7 +8,7 @@ from playwright.sync_api import Browser, BrowserContext, Locator, Page, Viewport
 from tests.browser import walking as walk
 from tests.browser.axe import AXE, faults
 from tests.browser.conftest import LANDSCAPE, Site, new_device, open_daybook, show
-from tests.browser.filled import FORMS, PORTRAIT, Filled, fill, read_in
+from tests.browser.filled import FORMS, PORTRAIT, Filled, read_in
 from tests.browser.hand import Hand
 
 PHONE: ViewportSize = {"width": 390, "height": 844}
@@ -51,11 +51,6 @@ SMALL = """([least, apart]) => {
 
 def with_a_finger(browser: Browser, **more: object) -> BrowserContext:
     return new_device(browser, has_touch=True, reduced_motion="reduce", **more)
-
-
-@pytest.fixture(scope="module")
-def filled() -> Filled:
-    return fill()
 
 
 @pytest.fixture(scope="module")

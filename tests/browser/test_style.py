@@ -9,7 +9,7 @@ from playwright.sync_api import Browser, BrowserContext, Page
 from tests.browser import measuring
 from tests.browser import walking as walk
 from tests.browser.conftest import LANDSCAPE, Site, open_daybook, show
-from tests.browser.filled import FORMS, PORTRAIT, SCREENS, Filled, device_with, fill
+from tests.browser.filled import FORMS, PORTRAIT, SCREENS, Filled, device_with
 from tests.browser.measuring import CORNER_PX, LEAST_GAP_PX, LEAST_TARGET_PX
 
 ENOUGH_FOR_FIGURES = 7.0
@@ -21,11 +21,6 @@ UNITLESS = (
 LISTS = ("sums",)
 """As long as there is something to list; a search stands over them."""
 BANNED = re.compile(r"\b(please|sorry|invalid|oops)\b", re.IGNORECASE)
-
-
-@pytest.fixture(scope="module")
-def filled() -> Filled:
-    return fill()
 
 
 @pytest.fixture(scope="module")

@@ -19,11 +19,6 @@ from tests.core.kitchen import DAY, NOON, Kitchen
 
 
 @pytest.fixture
-def kitchen() -> Kitchen:
-    return Kitchen()
-
-
-@pytest.fixture
 def hung(kitchen: Kitchen) -> tuple[str, str]:
     """A cured, acid batch with one piece of a kilogram."""
     batch = kitchen.begin()

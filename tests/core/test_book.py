@@ -16,11 +16,6 @@ from tests.core.kitchen import DAY, NOON, Kitchen, fresh
 on_cpython = pytest.mark.skipif(sys.platform == "emscripten", reason="timed on CPython")
 
 
-@pytest.fixture
-def kitchen() -> Kitchen:
-    return Kitchen()
-
-
 def weight(book: Book, key: str) -> float:
     fact = book.line(key).fact
     assert isinstance(fact, PieceWeighed)

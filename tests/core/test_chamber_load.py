@@ -13,11 +13,6 @@ PER_DAY = 1 / 86400
 LITRE = 1e-3
 
 
-@pytest.fixture
-def kitchen() -> Kitchen:
-    return Kitchen()
-
-
 def hangs(kitchen: Kitchen, day: float) -> Hanging:
     found = hanging(open_batches(kitchen.book), NOON + day * DAY)
     assert found is not None

@@ -18,11 +18,6 @@ RUN = PreparationBegun("quat", 0.1, 2e-4, 0.004, tasks=(KeptTask("dry", "Leave i
 
 
 @pytest.fixture
-def kitchen() -> Kitchen:
-    return Kitchen()
-
-
-@pytest.fixture
 def book(kitchen: Kitchen) -> Book:
     """Charged with 6 L in a tank of 7, then 2 L every second day."""
     kitchen.note(HumidifierCharged(6 * LITRE, 0.08, 7 * LITRE), CHAMBER, at=0)

@@ -21,11 +21,6 @@ PUMPED = CureWeighed(
 LEAVE = LicensedException("A trial", "letter 12", "Ana", "Food act, section 9", "nitrite", 190e-6)
 
 
-@pytest.fixture
-def kitchen() -> Kitchen:
-    return Kitchen()
-
-
 def batch_with(kitchen: Kitchen, fact: CureWeighed, **start):
     batch = kitchen.begin(**start)
     kitchen.note(fact, batch)

@@ -50,11 +50,6 @@ ANY = attrs.fields(BatchStarted).meat_kg
 
 
 @pytest.fixture
-def kitchen() -> Kitchen:
-    return Kitchen()
-
-
-@pytest.fixture
 def shop() -> Workshop:
     return Workshop()
 

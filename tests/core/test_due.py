@@ -17,11 +17,6 @@ from tests.core.mixing import Table
 
 
 @pytest.fixture
-def kitchen() -> Kitchen:
-    return Kitchen()
-
-
-@pytest.fixture
 def acid(kitchen: Kitchen) -> str:
     batch = kitchen.begin()
     kitchen.cure(batch)

@@ -9,22 +9,12 @@ from core.daybook.facts.batch import ActivityMeasured, PieceInspected, PieceTake
 from core.daybook.facts.ferment import DeviationDecided
 from core.quantities import METRIC
 from tests.core.kitchen import DAY, NOON, Kitchen
-
-
-@pytest.fixture
-def kitchen() -> Kitchen:
-    return Kitchen()
+from tests.core.proven import soured
 
 
 @pytest.fixture
 def batch(kitchen: Kitchen) -> str:
-    key = kitchen.begin()
-    kitchen.cure(key)
-    kitchen.read(key, None, at=0.5, temperature_c=20)
-    kitchen.read(key, 5.6, at=1, temperature_c=20)
-    kitchen.read(key, 4.9, at=2, temperature_c=20)
-    kitchen.read(key, 5.0, at=3, temperature_c=20)
-    return key
+    return soured(kitchen)
 
 
 def dried(kitchen: Kitchen, batch: str, tag: str, loss: float = 0.4, at: float = 30.0) -> str:

@@ -8,7 +8,7 @@ from core.mix.rules import Curing
 from core.quantities import METRIC
 from core.release.limits import limit_reasons
 from core.verdict import Reason
-from tests.core.test_readiness import MUSCLE, SAUSAGE
+from tests.core.judging import MUSCLE, SAUSAGE
 
 
 def reasons(key: str, ingoing: Ingoing) -> list[Reason]:

@@ -28,8 +28,8 @@ from core.sources import (
     USDA_LEAN_WATER,
     Source,
 )
+from tests.core.judging import MUSCLE, SAUSAGE, SLOW, changed
 from tests.core.telling import in_words
-from tests.core.test_readiness import MUSCLE, SAUSAGE, SLOW, changed
 
 OVER_0_92 = {"water_activity": 0.93}
 

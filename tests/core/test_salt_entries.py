@@ -18,11 +18,6 @@ TURN_DAYS = 2
 """Of what lies in weighed salt; common practice; no published source."""
 
 
-@pytest.fixture
-def kitchen() -> Kitchen:
-    return Kitchen()
-
-
 def salting(*turned: float, planned_days: float | None = 14) -> Salting:
     planned_s = None if planned_days is None else planned_days * 86400.0
     return Salting(NOON, "salt", evolve(BEGUN, planned_s=planned_s), tuple(NOON + at * DAY for at in turned))

@@ -1,30 +1,15 @@
-"""Diluting a sanitiser: what goes in, what may stay on, what never meets."""
-
-import itertools
+"""What a sanitising solution is made of: stock and water, and what no stock can be."""
 
 import pytest
 
-from core.chamber.sanitising import DRAIN, NO_LIMIT_KNOWN, RINSE, RINSE_ALL, descaler, dilute
-from core.chamber.sanitising_agents import AGENTS, CLEANERS, never_mix
+from core.chamber.sanitising import dilute
 from core.chamber.sanitising_sheets import DILUTE_SANITISER
 from core.chamber.sanitising_stock import IS_IT_SO_WEAK, WEAK_STOCK
 from core.quantities import METRIC, US
 from core.refusals import OutOfRange, Refused
-from core.sources import CFR_178_1010, CFR_180_940, COMMON_PRACTICE, PRODUCT_LABEL, Source
 from core.units import GALLON_M3
+from tests.core.solutions import LEAST, LITRE, figure, refused, said_by
 from tests.core.telling import in_words
-
-LITRE = 1e-3
-
-
-def figure(figures, key: str):
-    return next(each for each in figures if each.key == key)
-
-
-def refused(*arguments, **more) -> OutOfRange:
-    with pytest.raises(OutOfRange) as caught:
-        dilute(*arguments, **more)
-    return caught.value
 
 
 def test_half_a_teaspoon_of_bleach_makes_a_litre_of_200_ppm():
@@ -63,84 +48,6 @@ def test_what_a_litre_of_stock_is_taken_to_weigh_is_said():
 
 def test_the_label_is_shown_first():
     assert in_words(dilute("quat", 0.1, 200.0, LITRE)[0].cautions)[0].startswith("The product’s label comes before")
-
-
-STOCK = {"chlorine": 0.0525, "calcium": 0.65, "isocyanurate": 0.56, "iodine": 0.0175, "quat": 0.1, "peracetic": 0.15}
-LIMITS = {"chlorine": 200, "calcium": 200, "isocyanurate": 100, "iodine": 25, "quat": 200, "peracetic": 58}
-LEAST = {"chlorine": 25, "calcium": 25, "isocyanurate": 25, "iodine": 12.5, "quat": 150, "peracetic": 46}
-
-
-@pytest.mark.parametrize(("agent", "limit_ppm"), LIMITS.items())
-def test_the_limit_itself_may_stay_on(agent: str, limit_ppm: float):
-    assert DRAIN in in_words(dilute(agent, STOCK[agent], limit_ppm, LITRE)[0].cautions)
-
-
-@pytest.mark.parametrize(("agent", "limit_ppm"), LIMITS.items())
-def test_a_hair_over_the_limit_is_refused_where_it_is_to_stay_on(agent: str, limit_ppm: float):
-    said = refused(agent, STOCK[agent], limit_ppm * 1.0001, LITRE)
-    assert said.field == "target"
-    assert f"{limit_ppm} ppm" in said.sentence
-
-
-@pytest.mark.parametrize(("agent", "limit_ppm"), LIMITS.items())
-def test_a_hair_over_the_limit_is_rinsed_where_one_chose_to(agent: str, limit_ppm: float):
-    assert RINSE_ALL in in_words(dilute(agent, STOCK[agent], limit_ppm, LITRE, after="rinse")[0].cautions)
-    assert RINSE in in_words(dilute(agent, STOCK[agent], limit_ppm * 1.0001, LITRE, after="rinse")[0].cautions)
-
-
-@pytest.mark.parametrize("label_ppm", [200.0, 1000.0])
-@pytest.mark.parametrize("agent", ["chlorine", "calcium", "isocyanurate", "iodine"])
-def test_no_label_raises_chlorine_or_iodine(agent: str, label_ppm: float):
-    assert figure(dilute(agent, STOCK[agent], 25.0, LITRE, label_ppm=label_ppm), "limit").value == pytest.approx(
-        LIMITS[agent] * 1e-6
-    )
-
-
-def test_a_label_may_lower_iodine():
-    made = dilute("iodine", 0.0175, 15.0, LITRE, label_ppm=15.0)
-    assert figure(made, "limit").show(METRIC) == "15 ppm"
-    assert "label’s own" in figure(made, "limit").working[0].say(METRIC)
-    assert refused("iodine", 0.0175, 15.01, LITRE, label_ppm=15.0).field == "target"
-
-
-def test_over_the_limit_is_made_where_it_is_rinsed_and_told_to():
-    assert RINSE in in_words(dilute("chlorine", 0.0525, 400.0, LITRE, after="rinse")[0].cautions)
-
-
-def test_a_label_may_raise_the_limit_of_quats_to_400_ppm_and_no_further():
-    assert figure(dilute("quat", 0.1, 400.0, LITRE, label_ppm=500.0), "limit").show(METRIC) == "400 ppm"
-    assert refused("quat", 0.1, 401.0, LITRE, label_ppm=500.0).field == "target"
-
-
-def test_a_label_may_lower_every_limit():
-    assert refused("chlorine", 0.0525, 150.0, LITRE, label_ppm=100.0).field == "target"
-
-
-def test_a_label_cannot_raise_chlorine():
-    assert refused("chlorine", 0.0525, 201.0, LITRE, label_ppm=800.0).field == "target"
-
-
-def test_a_product_without_a_known_limit_is_rinsed():
-    assert NO_LIMIT_KNOWN in in_words(dilute("label", 0.1, 300.0, LITRE)[0].cautions)
-
-
-@pytest.mark.parametrize(("agent", "least_ppm"), LEAST.items())
-def test_the_least_strength_sanitises_and_a_hair_less_does_not(agent: str, least_ppm: float):
-    assert dilute(agent, STOCK[agent], least_ppm, LITRE)
-    said = refused(agent, STOCK[agent], least_ppm * 0.9999, LITRE)
-    assert said.field == "target"
-    assert said.sentence.startswith(f"Too weak: less than {least_ppm} ppm of {AGENTS[agent].active} does not sanitise")
-
-
-@pytest.mark.parametrize(("agent", "ppm"), [("quat", 5.0), ("quat", 20.0), ("peracetic", 1.0), ("peracetic", 10.0)])
-def test_a_rule_that_leaves_it_to_the_label_still_says_too_weak_and_where_else_to_go(agent: str, ppm: float):
-    said = refused(agent, STOCK[agent], ppm, LITRE).sentence
-    assert "21 CFR 178.1010(c)" in said
-    assert "choose another product, by its label" in said
-
-
-def test_of_another_product_only_the_label_knows_and_that_is_said():
-    assert any("only its label says" in each for each in in_words(dilute("label", 0.1, 5.0, LITRE)[0].cautions))
 
 
 @pytest.mark.parametrize("agent", ["calcium", "isocyanurate"])
@@ -251,10 +158,6 @@ def test_a_stock_weaker_than_what_is_wanted_is_refused():
     assert refused("quat", 1e-4, 200.0, LITRE).sentence.endswith("it holds 100 ppm.")
 
 
-def said_by(figures, key: str) -> list[str]:
-    return [step.say(METRIC) for step in figure(figures, key).working]
-
-
 def test_the_working_of_bleach_line_by_line():
     made = dilute("chlorine", 0.0825, 200.0, 4 * LITRE, stated="hypochlorite", stock_kg_per_litre=1.1, ph=7.0)
     assert said_by(made, "stock") == [
@@ -269,69 +172,6 @@ def test_the_working_of_bleach_line_by_line():
     assert said_by(made, "contact") == ["For chlorine of this strength, pH up to 8: 10 s"]
 
 
-@pytest.mark.parametrize(
-    ("ppm", "ph", "least_f"),
-    [
-        (49.99, 8.0, 120), (50.0, 8.0, 75), (50.0, 8.001, 100), (50.0, None, 100), (49.99, None, 120),
-        (99.99, 8.0, 75), (99.99, None, 100), (100.0, None, 55), (100.0, 8.0, 55), (25.0, 8.0, 120),
-    ],
-)  # fmt: skip
-def test_how_warm_chlorine_must_be_on_each_side_of_every_row(ppm: float, ph: float | None, least_f: float):
-    """Food Code 4-501.114 as adopted in Wisconsin, Washington and Virginia."""
-    assert figure(dilute("chlorine", 0.0525, ppm, LITRE, ph=ph), "temperature").show(US) == f"{least_f}.0 °F"
-
-
-@pytest.mark.parametrize(("agent", "seconds"), [("iodine", 30), ("quat", 30), ("peracetic", 30), ("calcium", 10)])
-def test_how_long_it_stays_wet(agent: str, seconds: int):
-    made = dilute(agent, STOCK[agent], LEAST[agent], LITRE)
-    assert figure(made, "contact").show(METRIC) == f"{seconds} s"
-
-
-@pytest.mark.parametrize("agent", ["iodine", "quat"])
-def test_iodine_and_quats_are_as_warm_as_the_stricter_rule_prints(agent: str):
-    assert figure(dilute(agent, STOCK[agent], LEAST[agent], LITRE), "temperature").show(US) == "75.0 °F"
-
-
-def test_cold_chlorine_is_told_how_warm_it_must_be():
-    assert figure(dilute("chlorine", 0.0525, 50.0, LITRE), "temperature").show(US) == "100.0 °F"
-    assert figure(dilute("chlorine", 0.0525, 50.0, LITRE, ph=7.5), "temperature").show(US) == "75.0 °F"
-
-
-@pytest.mark.parametrize(("agent", "ph"), [("chlorine", 10.01), ("chlorine", 4.99), ("iodine", 5.01), ("label", 14.01)])
-def test_a_ph_that_will_not_do_is_refused(agent: str, ph: float):
-    assert refused(agent, 0.1, 25.0, LITRE, ph=ph).field == "ph"
-
-
-@pytest.mark.parametrize(("agent", "ph"), [("chlorine", 10.0), ("chlorine", 5.0), ("iodine", 5.0), ("label", 14.0)])
-def test_a_ph_that_just_will_do_is_taken(agent: str, ph: float):
-    assert dilute(agent, 0.1, 25.0, LITRE, ph=ph)
-
-
-def test_bleach_says_at_once_what_it_must_not_meet():
-    assert any(
-        "sets free chlorine gas" in each for each in in_words(dilute("chlorine", 0.0525, 200.0, LITRE)[0].cautions)
-    )
-
-
-def test_peracetic_acid_names_both_its_limits():
-    assert any(
-        "58 ppm" in each and "315 ppm" in each for each in in_words(dilute("peracetic", 0.15, 50.0, LITRE)[0].cautions)
-    )
-
-
-def test_where_only_the_label_knows_the_temperature_it_is_said():
-    made = dilute("peracetic", 0.15, 50.0, LITRE)
-    assert not [each for each in made if each.key == "temperature"]
-    assert any("its label says" in each for each in in_words(figure(made, "contact").cautions))
-
-
-def test_vinegar_is_half_and_half_and_no_sanitiser():
-    vinegar, water = descaler(LITRE)
-    assert vinegar.value == water.value == LITRE / 2
-    assert "not a sanitiser" in in_words(vinegar.cautions)[0]
-    assert "vinegar" not in AGENTS
-
-
 def test_the_sheet_says_it_beside_the_strength_wanted():
     with pytest.raises(Refused) as caught:
         DILUTE_SANITISER.answer({"stock": "5.25 %", "target": "300 ppm", "volume_m3": "4 L"})
@@ -342,42 +182,6 @@ def test_the_sheet_says_it_beside_the_strength_wanted():
 def test_a_stock_may_be_typed_in_per_cent_or_ppm(stock: str):
     answer = DILUTE_SANITISER.answer({"stock": stock, "target": "200 ppm", "volume_m3": "4 L"})
     assert answer.figures[0].show(METRIC) == "15.2 ml"
-
-
-@pytest.mark.parametrize("acid", ["vinegar", "acid", "peracetic", "iodine"])
-def test_chlorine_and_any_acid_make_chlorine_gas(acid: str):
-    assert "chlorine gas" in never_mix(("chlorine", acid))[0].hazard.say(METRIC)
-
-
-def test_chlorine_and_ammonia_make_chloramines():
-    assert "chloramine" in never_mix(("ammonia", "chlorine"))[0].say().say(METRIC)
-
-
-def test_a_hazard_without_a_source_says_so():
-    (clash,) = never_mix(("chlorine", "quat"))
-    assert clash.source is COMMON_PRACTICE
-    assert "common practice; no published source" in clash.say().say(METRIC)
-
-
-def test_every_pair_is_warned_of_once():
-    for one, other in itertools.combinations(CLEANERS, 2):
-        assert len(never_mix((one, other, one))) == 1
-
-
-def test_known_hazards_come_first():
-    unknown = [
-        "nothing is known" in clash.hazard.say(METRIC) for clash in never_mix(("label", "quat", "chlorine", "vinegar"))
-    ]
-    assert unknown == [False, False, True, True, True, True]
-
-
-def test_one_agent_alone_clashes_with_nothing():
-    assert never_mix(("chlorine",)) == ()
-
-
-def test_an_unknown_cleaner_is_not_passed_over():
-    with pytest.raises(KeyError):
-        never_mix(("chlorine", "bleech"))
 
 
 BOUNDS = [
@@ -418,45 +222,9 @@ def test_the_stock_is_shown_as_finely_as_it_is_measured(litres: float, shown: st
     assert figure(made, "stock").show(METRIC) == shown
 
 
-def test_a_label_may_raise_peracetic_acid_to_315_ppm_and_not_a_hair_further():
-    """40 CFR 180.940(b) and (c)."""
-    assert dilute("peracetic", 0.15, 315.0, LITRE, label_ppm=315.0)
-    assert refused("peracetic", 0.15, 315.03, LITRE, label_ppm=500.0).field == "target"
-
-
-@pytest.mark.parametrize(
-    ("agent", "label_ppm", "source"),
-    [
-        ("quat", 400.0, PRODUCT_LABEL),
-        ("quat", None, CFR_180_940),
-        ("chlorine", 100.0, PRODUCT_LABEL),
-        ("chlorine", 201.0, CFR_178_1010),
-        ("chlorine", None, CFR_178_1010),
-    ],
-)
-def test_a_limit_names_the_label_or_the_rule_it_comes_from(agent: str, label_ppm: float | None, source: Source):
-    made = dilute(agent, STOCK[agent], LEAST[agent], LITRE, label_ppm=label_ppm)
-    assert figure(made, "limit").source is source
-
-
-def test_a_strength_a_hair_over_its_limit_is_not_told_in_the_same_figures():
-    said = refused("chlorine", 0.0525, 200.01, LITRE).sentence
-    assert said.startswith("200.01 ppm of available chlorine may not stay on: the limit without a rinse is 200 ppm.")
-
-
-def test_a_stock_a_hair_weaker_than_wanted_is_not_told_in_the_same_figures():
-    assert refused("quat", 1.9999e-4, 200.0, LITRE).sentence.endswith("it holds 199.99 ppm.")
-
-
 def test_the_strongest_granules_are_told_to_a_hundredth_of_a_per_cent():
     """By molar mass: 2 × 70.906 ÷ 142.98 of calcium hypochlorite is available chlorine."""
     assert "99.18 % is the most there is" in refused("calcium", 0.993, 100.0, LITRE).sentence
-
-
-@pytest.mark.parametrize("pair", list(itertools.combinations(["chlorine", "calcium", "isocyanurate"], 2)))
-def test_two_kinds_of_chlorine_can_take_fire(pair: tuple[str, str]):
-    """Common practice; no published source."""
-    assert never_mix(pair)[0].hazard.say(METRIC).endswith("can take fire or burst where they meet")
 
 
 @pytest.mark.parametrize(("label", "limit"), [("150 ppm", "150 ppm"), ("400 ppm", "200 ppm"), ("", "200 ppm")])

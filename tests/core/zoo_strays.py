@@ -5,11 +5,12 @@ from __future__ import annotations
 import math
 from datetime import UTC, datetime, timedelta
 
+from tests.core.zoo_clocks import changed_clock, put_back
 from tests.core.zoo_columns import AT, H, T
 from tests.core.zoo_dates import stamped
-from tests.core.zoo_files import _put_back, changed_clock, written
 from tests.core.zoo_keeper import CLEAR, STEP, Point, points
 from tests.core.zoo_sheet import Sheet, sheet
+from tests.core.zoo_written import written
 
 T1, H1 = "Temp 1 (°C)|temperature °C 0|{t0:.1f}", "RH 1 (%)|humidity % 0|{h0:.1f}"
 T2, H2 = "Temp 2 (°C)|temperature °C 1|{t1:.1f}", "RH 2 (%)|humidity % 1|{h1:.1f}"
@@ -298,7 +299,7 @@ def moments() -> list[Sheet]:
 
 
 def changes() -> list[Sheet]:
-    zones = lambda at: {"zone": "CEST" if at < datetime(2025, 10, 26, 3, tzinfo=UTC) else "CET", **_put_back(10)(at)}  # noqa: E731
+    zones = lambda at: {"zone": "CEST" if at < datetime(2025, 10, 26, 3, tzinfo=UTC) else "CET", **put_back(10)(at)}  # noqa: E731
     return [
         *(changed_clock(minutes) for minutes in (45, 120, 180)),
         changed_clock(60, name="clock put back, 60 min, newest first", change=lambda lines: lines[::-1]),

@@ -2,7 +2,7 @@
 
 from core.daybook.facts.instruments import InstrumentAdded
 from tests.web.conftest import Visitor
-from tests.web.test_instruments import add, key_of
+from tests.web.workbench import add, key_of
 
 
 def uncompensated(visitor: Visitor) -> str:
