@@ -110,14 +110,12 @@ def _ideal(temperature_c: float) -> Traced:
     return traced("per_kelvin", NERNST_V_PER_K, VOLTAGE) * kelvin
 
 
-def ph_meter(
-    one: Buffer, other: Buffer, shows: Shows = "mv", cleaned: bool = False, division: float | None = None
-) -> Check:
+def ph_meter(one: Buffer, other: Buffer, shows: Shows = "mv", cleaned: bool = False) -> Check:
     """Slope, as a share of Nernst's, and offset at pH 7 from two buffers; accept, clean or replace.
 
     Buffers: pH 1 to 13 and at least 1 apart, 5 to 50 °C. shows: what `Buffer.shown` is. cleaned: whether the electrode
-    has been cleaned already, after which a bad one is not cleaned again. division: the last digit, as shown; 1 mV or
-    0.01 where None. The correction takes what the meter shows and gives pH. Raises OutOfRange.
+    has been cleaned already, after which a bad one is not cleaned again. Its last digit is 1 mV or 0.01. The
+    correction takes what the meter shows and gives pH. Raises OutOfRange.
     Source of the limits: USP <791>, 90.0 to 105.0 % and ±30 mV.
     """
     _require(one, other)
@@ -128,7 +126,7 @@ def ph_meter(
         raise OutOfRange("other_reading", "The readings run against the buffers: see whether the two were swapped.")
     offset_v = first_v + slope * _from_neutral_v(one)
     word = _judge(slope, offset_v, cleaned)
-    correction = _correction(one, other, shows, slope, offset_v, division)
+    correction = _correction(one, other, shows, slope, offset_v)
     figures = (
         _slope_figure(one, other, first_v, second_v, slope, shows),
         _offset_figure(one, first_v, slope, offset_v),
@@ -184,15 +182,13 @@ def _sentence(word: Word, slope: float, offset_v: float) -> Sentence:
     return Sentence("Replace the electrode: after cleaning it still has {wrong}, but the limits are {limits}.", values)
 
 
-def _correction(
-    one: Buffer, other: Buffer, shows: Shows, slope: float, offset_v: float, division: float | None
-) -> Correction:
+def _correction(one: Buffer, other: Buffer, shows: Shows, slope: float, offset_v: float) -> Correction:
     """pH = 7 − (volts − offset) ÷ (slope × Nernst), at the buffers' mean temperature."""
     nernst = nernst_v((one.temperature_c + other.temperature_c) / 2)
     volts_per_shown = 1e-3 if shows == "mv" else -nernst
     per_shown = -volts_per_shown / (slope * nernst)
     at_zero_v = 0.0 if shows == "mv" else NEUTRAL_PH * nernst
-    half_ph = (division if division is not None else 1.0 if shows == "mv" else 0.01) / 2 * abs(per_shown)
+    half_ph = (1.0 if shows == "mv" else 0.01) / 2 * abs(per_shown)
     unsure = math.hypot(BUFFER_UNSURE_PH, half_ph)
     low, high = sorted((one, other), key=lambda buffer: buffer.shown)
     return Correction(

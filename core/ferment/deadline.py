@@ -33,9 +33,9 @@ class Deadline:
     left: Figure | None
 
 
-def deadline(course: Course, rule: Rule, present_c: float | None = None) -> Deadline:
-    """present_c: what it is now and stays at; None: as the course ends. The course must have a leg."""
-    now_c = course.last_c if present_c is None else present_c
+def deadline(course: Course, rule: Rule) -> Deadline:
+    """As long as it stays as the course ends. The course must have a leg."""
+    now_c = course.last_c
     limit_ks = rule.limit_ks(max(course.highest_c, now_c))
     gone_ks, end_s = total(course, rule.base_c), course.legs[-1].end_s
     if used_up(gone_ks, limit_ks):

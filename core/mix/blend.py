@@ -54,8 +54,8 @@ class Blend:
         return self.take_kg - self.dose_kg
 
 
-def blend_for(dose_kg: float, salt_kg: float, division_kg: float, allowed: float = ALLOWED) -> Blend:
-    """The least blend from which the dose can be weighed to ± allowed on a scale of this division, and no more than it.
+def blend_for(dose_kg: float, salt_kg: float, division_kg: float) -> Blend:
+    """The least blend from which the dose can be weighed to ±5 % on a scale of this division, and no more than it.
 
     dose_kg: curing salt wanted. salt_kg: the batch's plain salt, the most that the blend may bring along. Raises
     OutOfRange on "salt_kg" where even all of the salt makes no weight that this scale can weigh.
@@ -65,7 +65,7 @@ def blend_for(dose_kg: float, salt_kg: float, division_kg: float, allowed: float
     if take_kg > dose_kg:
         for steps in range(1, MOST_TRIES):
             found = _blend(dose_kg, take_kg, division_kg, steps * STEP)
-            if found.worst <= allowed * (1 + SLACK):
+            if found.worst <= ALLOWED * (1 + SLACK):
                 return found
     raise OutOfRange(
         "salt_kg",

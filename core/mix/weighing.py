@@ -53,13 +53,13 @@ def worst(wanted_kg: float, division_kg: float, *, never_up: bool = False) -> fl
     return (abs(aimed - wanted_kg) + division_kg) / wanted_kg
 
 
-def weighable(wanted_kg: float, division_kg: float, *, never_up: bool = False, allowed: float = ALLOWED) -> bool:
-    return worst(wanted_kg, division_kg, never_up=never_up) <= allowed * (1 + SLACK)
+def weighable(wanted_kg: float, division_kg: float, *, never_up: bool = False) -> bool:
+    return worst(wanted_kg, division_kg, never_up=never_up) <= ALLOWED * (1 + SLACK)
 
 
-def finer_division_kg(wanted_kg: float, allowed: float = ALLOWED) -> float:
+def finer_division_kg(wanted_kg: float) -> float:
     """The coarsest usual division, 1 or 0.1 or 0.01 g and so on, that weighs the dose whatever is rounded."""
-    return 10.0 ** math.floor(math.log10(wanted_kg * allowed / 2) + 1e-9)
+    return 10.0 ** math.floor(math.log10(wanted_kg * ALLOWED / 2) + 1e-9)
 
 
 def refuse_too_small(name: str, wanted_kg: float, division_kg: float, *, never_up: bool = False) -> None:

@@ -10,7 +10,7 @@ from typing import Any, Literal
 from attrs import evolve, frozen
 
 from core.chamber.series import Series
-from core.chamber.settling.analysis import Analysis, Compressor, analyse
+from core.chamber.settling.analysis import Analysis, Compressor
 from core.chamber.settling.events import Event
 from core.chamber.settling.proof import prove
 from core.chamber.settling.rhythm import Cycle
@@ -18,6 +18,7 @@ from core.chamber.settling.statistics import Band
 from core.chamber.settling.wanted import Wanted
 from core.sentence import Sentence
 from tests.core import chamber_model, walled_model
+from tests.core.analysed import analyse
 from tests.core.chamber_model import HOUR_S, STEP_S, Logger, Truth, log
 
 Span = tuple[float, float]

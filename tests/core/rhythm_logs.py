@@ -8,8 +8,9 @@ from itertools import pairwise
 from attrs import evolve, frozen
 
 from core.chamber.series import Series
-from core.chamber.settling.analysis import Compressor, compressor_of
+from core.chamber.settling.analysis import Compressor
 from tests.core import chamber_model, walled_model
+from tests.core.analysed import compressor_of
 from tests.core.chamber_model import HOUR_S, Chamber, Logged, Logger, Truth, log
 from tests.core.chamber_model import run as run_lump
 from tests.core.walled_model import Walled

@@ -10,11 +10,12 @@ from typing import Any
 from attrs import evolve, frozen
 
 from core.chamber.series import Series
-from core.chamber.settling.analysis import Analysis, analyse
+from core.chamber.settling.analysis import Analysis
 from core.chamber.settling.proof import Proof, prove
 from core.chamber.settling.statistics import Band
 from core.chamber.settling.wanted import Wanted
 from tests.core import chamber_model, walled_model
+from tests.core.analysed import analyse
 from tests.core.chamber_model import HOUR_S, Chamber, Logger, Truth, log
 from tests.core.walled_model import Walled
 

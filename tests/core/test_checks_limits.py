@@ -140,19 +140,16 @@ def test_each_limit_has_a_hair_on_either_side(call: Callable[[], object], field:
 
 
 @pytest.mark.parametrize(
-    ("one", "other", "shows", "division", "unsure"),
+    ("one", "other", "shows", "unsure"),
     [
-        # 2.99 pH to 173 mV: half of the last digit, 1 mV where it is not told, is 0.0086416; the buffers 0.02
-        (Buffer(7.0, 25.0, -5.0), Buffer(4.01, 25.0, 168.0), "mv", None, math.hypot(0.02, 0.5 * 2.99 / 173)),
-        (Buffer(7.0, 25.0, -5.0), Buffer(4.01, 25.0, 168.0), "mv", 2.0, math.hypot(0.02, 2.99 / 173)),
-        # 2.99 pH to 2.91 shown; 0.01 where it is not told
-        (Buffer(7.0, 25.0, 7.06), Buffer(4.01, 25.0, 4.15), "ph", None, math.hypot(0.02, 0.005 * 2.99 / 2.91)),
-        (Buffer(7.0, 25.0, 7.06), Buffer(4.01, 25.0, 4.15), "ph", 0.1, math.hypot(0.02, 0.05 * 2.99 / 2.91)),
-        (Buffer(7.0, 25.0, 7.06), Buffer(4.01, 25.0, 4.15), "ph", 0.0, 0.02),
+        # 2.99 pH to 173 mV: half of the last digit, 1 mV, is 0.0086416; the buffers 0.02
+        (Buffer(7.0, 25.0, -5.0), Buffer(4.01, 25.0, 168.0), "mv", math.hypot(0.02, 0.5 * 2.99 / 173)),
+        # 2.99 pH to 2.91 shown, to the last 0.01
+        (Buffer(7.0, 25.0, 7.06), Buffer(4.01, 25.0, 4.15), "ph", math.hypot(0.02, 0.005 * 2.99 / 2.91)),
     ],
 )
-def test_what_stays_unsure_of_a_ph(one: Buffer, other: Buffer, shows, division: float | None, unsure: float):
-    check = ph_meter(one, other, shows, division=division)
+def test_what_stays_unsure_of_a_ph(one: Buffer, other: Buffer, shows, unsure: float):
+    check = ph_meter(one, other, shows)
     assert figure(check, "uncertainty").value == pytest.approx(unsure, rel=1e-9)
     line = check.correction
     assert (line.low_reading, line.high_reading) == tuple(sorted((one.shown, other.shown)))
@@ -262,7 +259,6 @@ def test_what_is_taken_where_nothing_else_is_told():
     """A kelvin let pass, a tenth as last digit, sea level; a scale's one mass is beside its zero."""
     assert ice_point(0.3) == ice_point(0.3, 1.0, 0.1)
     assert boiling_point(99.0) == boiling_point(99.0, 0.0, None, 1.0, 0.1)
-    assert ph_meter(*buffers()) == ph_meter(*buffers(), "mv", False, 1.0)
 
 
 @pytest.mark.parametrize(

@@ -269,8 +269,6 @@ def test_the_last_safe_moment_is_counted_from_the_end_of_the_course():
     assert found.at_s == pytest.approx(66.5 * H)
     assert found.left is not None
     assert found.left.value == pytest.approx(56.5 * H)
-    hotter = deadline(walked, CANADA, present_c=35.6)
-    assert hotter.at_s == pytest.approx((10 + 455 / 20) * H)
 
 
 @pytest.mark.parametrize("warm_c", [33.0, 24.0, 20.0, f(75), f(110), 49.9])

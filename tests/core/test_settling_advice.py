@@ -8,12 +8,12 @@ import pytest
 from attrs import evolve
 
 from core.chamber.series import Series
-from core.chamber.settling.analysis import analyse
 from core.chamber.settling.proof import Proof, prove
 from core.chamber.settling.statistics import Band
 from core.chamber.settling.wanted import Wanted
 from core.quantities import METRIC
 from tests.core import chamber_model, walled_model
+from tests.core.analysed import analyse
 from tests.core.chamber_model import HOUR_S, Chamber, Logger, log
 from tests.core.chamber_study import LUMPS, WALLED, Kind, probe
 from tests.core.walled_model import Walled

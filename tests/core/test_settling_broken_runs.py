@@ -4,8 +4,9 @@ import pytest
 from attrs import evolve
 
 from core.chamber.series import Series
-from core.chamber.settling.analysis import Compressor, compressor_of
+from core.chamber.settling.analysis import Compressor
 from core.chamber.settling.counting import MAY_BE_ONE_OFF
+from tests.core.analysed import compressor_of
 from tests.core.chamber_model import Chamber, Logger, Truth, log, run
 from tests.core.chamber_study import LUMPS, WALLED, Kind, count_off
 

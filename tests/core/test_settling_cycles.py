@@ -4,10 +4,11 @@ import pytest
 from attrs import evolve
 
 from core.chamber.series import Series
-from core.chamber.settling.analysis import Compressor, analyse, compressor_of
+from core.chamber.settling.analysis import Compressor
 from core.chamber.settling.figures import figures_of
 from core.chamber.settling.rhythm import Rhythm
 from tests.core import walled_model
+from tests.core.analysed import analyse, compressor_of
 from tests.core.chamber_model import Chamber, Logged, Logger, Truth, log, run
 from tests.core.telling import told as words_of
 

@@ -8,7 +8,7 @@ from attrs import evolve
 
 from core.chamber.series import Series
 from core.chamber.settling.advice import OFFSET_PART, advise
-from core.chamber.settling.analysis import Analysis, Compressor, analyse, compressor_of
+from core.chamber.settling.analysis import Analysis, Compressor
 from core.chamber.settling.comparing import key_figures
 from core.chamber.settling.cycles import Run
 from core.chamber.settling.events import Event
@@ -21,6 +21,7 @@ from core.chamber.settling.staying import Lately, Stay
 from core.chamber.settling.wanted import Wanted
 from core.refusals import OutOfRange
 from core.sentence import as_typed
+from tests.core.analysed import analyse, compressor_of
 from tests.core.settling_flat import said
 from tests.core.telling import told as words_of
 

@@ -4,7 +4,8 @@ import pytest
 from attrs import evolve
 
 from core.chamber.series import Series
-from core.chamber.settling.analysis import Compressor, compressor_of
+from core.chamber.settling.analysis import Compressor
+from tests.core.analysed import compressor_of
 from tests.core.chamber_model import HOUR_S, Chamber, Logger, log, run
 from tests.core.telling import told
 

@@ -3,11 +3,11 @@
 import pytest
 
 from core.chamber.series import Series
-from core.chamber.settling.analysis import analyse
 from core.chamber.settling.proof import Proof, prove
 from core.chamber.settling.statistics import Band
 from core.chamber.settling.wanted import Wanted
 from core.quantities import METRIC
+from tests.core.analysed import analyse
 
 HOUR_S = 3600.0
 BAND = Band(12.0, 1.0)

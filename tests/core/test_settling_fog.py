@@ -9,10 +9,10 @@ from typing import Any
 import pytest
 
 from core.chamber.series import Series
-from core.chamber.settling.analysis import analyse
 from core.chamber.settling.humid_air import HumidAir, humid_air
 from core.chamber.settling.humidity import humid_rhythm
 from core.saturation import saturation_in_air_pa
+from tests.core.analysed import analyse
 
 
 def fog(minutes: int = 400) -> HumidAir:

@@ -6,11 +6,12 @@ import pytest
 from attrs import evolve
 
 from core.chamber.series import Series
-from core.chamber.settling.analysis import Compressor, analyse, compressor_of
+from core.chamber.settling.analysis import Compressor
 from core.chamber.settling.figures import WHILE_LOGGED, figures_of
 from core.chamber.settling.holes import looked_at, parts_seen
 from core.chamber.settling.swing import Swing, Trace
 from core.units import HOUR_S
+from tests.core.analysed import analyse, compressor_of
 from tests.core.chamber_model import Logger, Truth
 from tests.core.chamber_study import LUMPS, WALLED, Kind, count_off, probe
 from tests.core.settling_traces import trace_of

@@ -5,11 +5,11 @@ from functools import cache
 import pytest
 from attrs import evolve
 
-from core.chamber.settling.analysis import analyse
 from core.chamber.settling.fog import Work
 from core.chamber.settling.humid_figures import humid_figures
 from core.chamber.settling.humidity import HumidRhythm
 from core.units import HOUR_S
+from tests.core.analysed import analyse
 from tests.core.chamber_study import LUMPS, WALLED, Kind, probe
 from tests.core.settling_logs import CASES, analysis, truth
 from tests.core.telling import told as words_of

@@ -4,10 +4,10 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from core.chamber.series import Series
-from core.chamber.settling.analysis import compressor_of
 from core.chamber.settling.mapping import fluctuation, pairs
 from core.chamber.settling.statistics import Band, spread
 from core.chamber.settling.staying import stay
+from tests.core.analysed import compressor_of
 from tests.core.chamber_model import Chamber, Logger, log, run
 
 LOGGED = log(run(Chamber(), 16), Logger())

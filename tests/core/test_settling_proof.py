@@ -7,7 +7,7 @@ from attrs import evolve
 
 from core.chamber.series import Series
 from core.chamber.settling.advice import advise
-from core.chamber.settling.analysis import Analysis, analyse
+from core.chamber.settling.analysis import Analysis
 from core.chamber.settling.comparing import compare
 from core.chamber.settling.figures import figures_of, space_figures
 from core.chamber.settling.proof import Proof, prove
@@ -16,6 +16,7 @@ from core.chamber.settling.wanted import Wanted
 from core.quantities import METRIC, US
 from core.refusals import OutOfRange
 from core.working import Figure
+from tests.core.analysed import analyse
 from tests.core.chamber_model import Chamber, Logger, log, run
 
 CHAMBER = Chamber(differential_k=1.0, humid_differential=0.02, drying_s=3600)

@@ -3,10 +3,10 @@
 import math
 
 from core.chamber.series import Series
-from core.chamber.settling.analysis import analyse
 from core.chamber.settling.comparing import key_figures
 from core.chamber.settling.statistics import Band
 from core.chamber.settling.wanted import Wanted
+from tests.core.analysed import analyse
 
 MINUTE_S, DAY = 60.0, 1440
 TIMES = [MINUTE_S * place for place in range(2 * DAY)]

@@ -6,9 +6,10 @@ import pytest
 from attrs import evolve
 
 from core.chamber.series import Series
-from core.chamber.settling.analysis import Compressor, compressor_of
+from core.chamber.settling.analysis import Compressor
 from core.chamber.settling.humid_air import humid_air
 from core.chamber.settling.witness import Witness, witness_of
+from tests.core.analysed import compressor_of
 from tests.core.chamber_model import Truth
 from tests.core.chamber_study import LUMPS, WALLED, Kind, events, matched, probe
 

@@ -150,8 +150,10 @@ def test_without_salt_there_is_no_blend_even_of_a_dose_that_can_be_weighed():
 
 
 def test_a_blend_is_out_at_worst_by_a_division_too_much_of_cure_and_of_blend():
-    """10 g of cure and 130 g of salt, 56 g taken for 4 g: 57 × 11 ÷ 140 = 4.479 g."""
-    assert blend_for(0.004, 0.052, GRAM, allowed=0.2).worst == pytest.approx(57 * 11 / 140 / 4 - 1)
+    """40 g of cure and 520 g of salt, 56 g taken for 4 g: 57 × 41 ÷ 560 = 4.173 g."""
+    found = blend_for(0.004, 0.052, GRAM)
+    assert (found.cure_kg, found.salt_kg, found.take_kg) == pytest.approx((0.04, 0.52, 0.056))
+    assert found.worst == pytest.approx(57 * 41 / 560 / 4 - 1)
 
 
 @pytest.mark.parametrize(
@@ -187,10 +189,6 @@ def test_what_all_of_it_weighs_is_said_in_three_figures():
 def test_only_how_large_a_blend_is_rests_on_common_practice():
     practice = [figure.key for figure in preblend(0.0044, 0.0516, GRAM) if figure.source == COMMON_PRACTICE]
     assert practice == ["blend_cure"]
-
-
-def test_the_least_blend_begins_at_ten_divisions_of_cure():
-    assert blend_for(0.004, 0.052, GRAM, allowed=0.2).cure_kg == pytest.approx(0.010)
 
 
 @pytest.mark.parametrize(("dose", "salt"), [(0.004, 0.052), (0.0025, 0.025), (0.002, 0.03)])

@@ -7,7 +7,8 @@ from pathlib import Path
 import pytest
 
 from core.chamber.series import Series
-from core.chamber.settling.analysis import Compressor, compressor_of
+from core.chamber.settling.analysis import Compressor
+from tests.core.analysed import compressor_of
 from tests.core.telling import told
 from tests.published.rows import Row, rows
 

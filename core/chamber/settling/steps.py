@@ -8,11 +8,3 @@ from typing import TypeVar
 T = TypeVar("T")
 Steps = Generator[str, None, T]
 """Yields the name of the probe that is looked at."""
-
-
-def at_once(steps: Steps[T]) -> T:
-    while True:
-        try:
-            next(steps)
-        except StopIteration as done:
-            return done.value
