@@ -48,15 +48,17 @@ LEAST_ERROR = 0.0005
 @frozen
 class Hung:
     """A piece. weighings: seconds since the batch was hung, and kilograms, in any order. scale_kg: what a weighing may
-    be off, two times in three."""
+    be off, two times in three. hung_s: when this piece was hung, where that was later than the batch."""
 
     start_kg: float
     weighings: tuple[tuple[float, float], ...] = ()
     scale_kg: float = 0.001
+    hung_s: float = 0.0
 
     @property
     def known(self) -> tuple[Known, ...]:
-        return tuple(Known(at_s, 1 - mass_kg / self.start_kg) for at_s, mass_kg in sorted(self.weighings) if at_s > 0)
+        later = (each for each in sorted(self.weighings) if each[0] > self.hung_s)
+        return tuple(Known(at_s, 1 - mass_kg / self.start_kg) for at_s, mass_kg in later)
 
     @property
     def error(self) -> float:
@@ -104,7 +106,9 @@ class Fit:
     wanders: float
 
     def last_known(self, piece: int) -> Known:
-        return self.pieces[piece].known[-1] if self.pieces[piece].known else Known(0.0, 0.0)
+        """Its last weighing; that it was hung, before the first."""
+        hung = self.pieces[piece]
+        return hung.known[-1] if hung.known else Known(hung.hung_s, 0.0)
 
 
 @define
@@ -135,7 +139,7 @@ def fit(pieces: Sequence[Hung], air: Sequence[Air] = (), lent: Lent = NOTHING_LE
     """pieces: hung at one time. air: by time, with the changes that are planned; empty where none is known. Any order
     of the weighings gives the same."""
     told = tuple(air) or (UNKNOWN_AIR,)
-    passed = [equal_times(told, piece.known, mix) for piece in pieces]
+    passed = [equal_times(told, piece.known, mix, piece.hung_s) for piece in pieces]
     seen = [_seen(piece, times) for piece, times in zip(pieces, passed, strict=True)]
     count = sum(len(each.times) for each in seen)
     middle = end_in(told[-1], mix) + lent.end_off

@@ -5,9 +5,9 @@ from __future__ import annotations
 import math
 from typing import Literal
 
-from attrs import frozen
+from attrs import evolve, frozen
 
-from core.dry.curve import Fit, Hung, fit
+from core.dry.curve import Fit, fit
 from core.dry.doubt import OF_ITSELF, expected
 from core.dry.forecast import expected_loss, forecast
 from core.sentence import Message, Sentence
@@ -59,7 +59,7 @@ def _unsure(known: Fit, piece: int, at_s: float) -> float:
     """By how much the loss expected then is less sure than the one of the last weighing."""
     now_s = known.last_known(piece).at_s
     (_, then), (_, now) = (expected_loss(known, piece, each) for each in (at_s, now_s))
-    return math.sqrt(max(then * then - now * now, 0.0)) if now_s else then
+    return math.sqrt(max(then * then - now * now, 0.0)) if known.passed[piece] else then
 
 
 def has_slowed(known: Fit, piece: int) -> bool:
@@ -71,7 +71,7 @@ def has_slowed(known: Fit, piece: int) -> bool:
     weighings = sorted(hung.weighings)
     if len(weighings) < 3:
         return False
-    before = Hung(hung.start_kg, tuple(weighings[:-1]), hung.scale_kg)
+    before = evolve(hung, weighings=tuple(weighings[:-1]))
     others = [before if place == piece else each for place, each in enumerate(known.pieces)]
     at_s, mass_kg = weighings[-1]
     return expected(fit(others, known.air, mix=known.mix), piece, at_s).deviations(mass_kg) > SLOWED

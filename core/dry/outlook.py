@@ -9,16 +9,19 @@ from core.quantities import LOSS, Amount
 from core.sentence import Message, Rounded, Sentence, Value
 
 ONLY_WEIGHT: Message = "This is a forecast of weight. It says nothing of whether the piece is safe or done."
+SLOWED: Message = "It lost less than its curve let expect: if its rim is dry, the day comes later than this."
 SURELY, HARDLY = 0.9, 0.5
 """The chances above which it is taken to come to its target, and below which no day is named."""
 FEW = 2
 
 
-def outlook(forecast: Forecast, hung_at: datetime) -> tuple[Sentence, ...]:
-    """The day first, then how far to believe it. hung_at: when the batch was hung."""
+def outlook(forecast: Forecast, hung_at: datetime, has_slowed: bool = False) -> tuple[Sentence, ...]:
+    """The day first, then how far to believe it. hung_at: when the batch was hung. has_slowed: it lost less than its
+    own curve let expect, as `core.dry.next_weighing` finds."""
     if forecast.is_there:
         return (_there(forecast), Sentence(ONLY_WEIGHT))
-    doubts = (*_air(forecast), *_few(forecast), Sentence(ONLY_WEIGHT))
+    slowed = (Sentence(SLOWED),) if has_slowed else ()
+    doubts = (*_air(forecast), *slowed, *_few(forecast), Sentence(ONLY_WEIGHT))
     if forecast.comes < HARDLY:
         return doubts
     return (_day(forecast, hung_at), *doubts)

@@ -20,6 +20,8 @@ from core.vapour import STANDARD_PA
 
 MIDDLING = Mix(water=0.58, salt=0.028)
 """A dry sausage with 2.8 % salt, where the formula is not known. Common practice; no published source."""
+MUSCLE = Mix(water=0.72, salt=0.035, ferments=False)
+"""A lean whole muscle, where nothing more is known. Common practice; no published source."""
 LEAST_FORCE = 0.01
 """Of saturation: a piece in air as moist as itself still evens out within, but hardly dries."""
 PROTEIN_KEEPS = 0.03
@@ -76,11 +78,13 @@ def humidity_of(air: Air) -> float:
     return min(max(round(air.humidity, 2), _LEAST_HUMIDITY), _MOST_HUMIDITY)
 
 
-def equal_times(air: Sequence[Air], known: Sequence[Known], mix: Mix = MIDDLING) -> tuple[float, ...]:
+def equal_times(
+    air: Sequence[Air], known: Sequence[Known], mix: Mix = MIDDLING, hung_s: float = 0.0
+) -> tuple[float, ...]:
     """For each weighing the time that the last air would have taken to bring the piece there. known: by time."""
     times: list[float] = []
     passed = 0.0
-    for before, after in pairwise((Known(0.0, 0.0), *known)):
+    for before, after in pairwise((Known(hung_s, 0.0), *known)):
         middle = (before.loss + after.loss) / 2
         for start_s, end_s, each in _stretches(air, before.at_s, after.at_s):
             passed += (end_s - start_s) * _against_last(air, each, middle, mix)

@@ -125,3 +125,18 @@ def test_no_weight_and_no_air_is_no_error():
 
 def test_a_gain_at_the_first_weighing_is_no_error():
     assert of(Hung(0.8, ((DAY_S, 0.802),))).weighings == 1
+
+
+def test_a_piece_that_slowed_is_said_to_come_later():
+    words = [each.say(METRIC) for each in outlook(of(losing(TWELVE)), HUNG_AT, has_slowed=True)]
+    assert any("comes later than this" in each for each in words)
+
+
+def test_a_piece_hung_later_dries_as_if_it_had_been_hung_first():
+    first = losing(TWELVE)
+    later = Hung(0.8, tuple((at_s + 5 * DAY_S, kg) for at_s, kg in first.weighings), hung_s=5 * DAY_S)
+    assert of(later).likely_s == pytest.approx(of(first).likely_s + 5 * DAY_S)
+
+
+def test_before_its_first_weighing_its_days_count_from_its_own_hanging():
+    assert of(Hung(0.8, hung_s=5 * DAY_S)).likely_s == pytest.approx(of(Hung(0.8)).likely_s + 5 * DAY_S)

@@ -1,0 +1,153 @@
+"""A hanging batch handed to the forecaster: its pieces, the chamber's air since, and what an earlier batch lends.
+
+The air is what was read in the chamber between two changes of its set-points, on the mean; what is set, where nobody
+read. Loggers' files do not come into it yet.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from datetime import datetime
+from statistics import fmean
+
+from attrs import frozen
+
+from core.daybook.batch import Batch, batches
+from core.daybook.book import Book
+from core.daybook.corrections.readings import corrected
+from core.daybook.facts.chamber import CHAMBER, AirRead, SetPointsChosen
+from core.daybook.facts.instruments import MassesChecked
+from core.daybook.formulas import formula_of
+from core.daybook.instruments import Shelf
+from core.daybook.piece import Piece
+from core.dry.activity import Mix
+from core.dry.curve import NOTHING_LENT, Fit, Hung, Lent, fit
+from core.dry.forecast import Forecast, forecast
+from core.dry.lending import lend
+from core.dry.pace import MIDDLING, MUSCLE, Air
+from core.mix.balance import raw
+from core.refusals import Refusal
+
+MOST_CHANGES, MOST_READINGS = 12, 200
+STEP_SHARE = 0.7
+"""A scale that shows whole steps strays by so much of one, its repeatability counted. Common practice; no source."""
+_AirRead = tuple[datetime, AirRead]
+LEAST_STEP_KG, USUAL_STEP_KG = 0.0001, 0.001
+
+
+@frozen
+class Drying:
+    """pieces: those that hang or hung, in the order of the fit. hung_at: when the first of them was."""
+
+    batch_id: str
+    hung_at: datetime
+    pieces: tuple[Piece, ...]
+    fit: Fit
+    target: float
+
+    def place(self, piece_id: str) -> int:
+        return next(place for place, piece in enumerate(self.pieces) if piece.id == piece_id)
+
+    def forecast(self, piece_id: str) -> Forecast:
+        return forecast(self.fit, self.place(piece_id), self.target)
+
+
+def drying_of(book: Book, batch: Batch) -> Drying | None:
+    """None where nothing hangs yet. Kept until the book learns something."""
+    return book.kept("drying", batch.id, lambda: _drying(book, batch))
+
+
+def _drying(book: Book, batch: Batch) -> Drying | None:
+    if not batch.pieces:
+        return None
+    hung_at = min(piece.hung_at for piece in batch.pieces)
+    air = air_since(book, hung_at)
+    hung = [_hung(book, piece, hung_at) for piece in batch.pieces]
+    lent = _lent(book, batch, air, hung_at)
+    return Drying(batch.id, hung_at, batch.pieces, fit(hung, air, lent, mix_of(batch)), batch.start.target_loss)
+
+
+def air_since(book: Book, hung_at: datetime) -> tuple[Air, ...]:
+    """From when it was hung; empty where nobody chose set-points or read a humidity."""
+    chosen = [
+        (line.entry.happened_at, line.fact)
+        for line in book.recent(CHAMBER, SetPointsChosen, MOST_CHANGES)
+        if isinstance(line.fact, SetPointsChosen)
+    ]
+    before = [each for each in chosen if each[0] <= hung_at]
+    changes = [*before[-1:], *(each for each in chosen if each[0] > hung_at)]
+    readings = _readings(book, hung_at)
+    if not changes:
+        return (_read(0.0, readings),) if readings else ()
+    ends = [*(at for at, _ in changes[1:]), None]
+    return tuple(_stretch(at, fact, end, readings, hung_at) for (at, fact), end in zip(changes, ends, strict=True))
+
+
+def mix_of(batch: Batch) -> Mix:
+    """As its formula has it; a middling sausage or a lean muscle where there is none that can be reckoned through."""
+    muscle = batch.start.style == "whole-muscle"
+    if batch.formula is None:
+        return MUSCLE if muscle else MIDDLING
+    try:
+        made = raw(batch.formula)
+    except Refusal:
+        return MUSCLE if muscle else MIDDLING
+    water, salt, sugar = (round(part / made.total, 3) for part in (made.water, made.salt, made.sugar))
+    return Mix(water, salt, sugar, batch.ferments) if 0.3 <= water <= 0.8 else MIDDLING
+
+
+def _stretch(
+    at: datetime, fact: SetPointsChosen, end: datetime | None, readings: Sequence[_AirRead], hung_at: datetime
+) -> Air:
+    from_s = max((at - hung_at).total_seconds(), 0.0)
+    within = [each for each in readings if each[0] >= at and (end is None or each[0] < end)]
+    return _read(from_s, within) if within else Air(from_s, fact.temperature_c, fact.humidity)
+
+
+def _read(from_s: float, readings: Sequence[_AirRead]) -> Air:
+    humidities = [fact.humidity for _, fact in readings if fact.humidity is not None]
+    return Air(from_s, fmean(fact.temperature_c for _, fact in readings), fmean(humidities))
+
+
+def _readings(book: Book, hung_at: datetime) -> list[_AirRead]:
+    shelf = Shelf(book)
+    found: list[_AirRead] = []
+    for line in book.recent(CHAMBER, AirRead, MOST_READINGS):
+        at = line.entry.happened_at
+        fact = corrected(shelf, line.fact, at).fact
+        if at >= hung_at and isinstance(fact, AirRead) and fact.humidity is not None:
+            found.append((at, fact))
+    return found
+
+
+def _hung(book: Book, piece: Piece, hung_at: datetime) -> Hung:
+    """Weighings on a scale that had failed its check are left out."""
+    weighings = tuple(((each.at - hung_at).total_seconds(), each.mass_kg) for each in piece.weighings if each.proves)
+    return Hung(piece.start_kg, weighings, _scale_kg(book, piece), (piece.hung_at - hung_at).total_seconds())
+
+
+def _scale_kg(book: Book, piece: Piece) -> float:
+    checked = None if piece.hung.scale is None else book.latest(piece.hung.scale, MassesChecked)
+    step_kg = checked.fact.division_kg if checked and isinstance(checked.fact, MassesChecked) else USUAL_STEP_KG
+    return STEP_SHARE * max(step_kg, LEAST_STEP_KG)
+
+
+def _lent(book: Book, batch: Batch, air: Sequence[Air], hung_at: datetime) -> Lent:
+    """By the latest batch of the same formula and casing that was taken down before this one was hung."""
+    formula = formula_of(book, batch.start.formula)
+    if formula is None or not air:
+        return NOTHING_LENT
+    for earlier in batches(book):
+        if (
+            earlier.id != batch.id
+            and earlier.finished
+            and min(piece.hung_at for piece in earlier.pieces) < hung_at
+            and formula_of(book, earlier.start.formula) == formula
+            and earlier.pieces[0].hung.casing == batch.pieces[0].hung.casing
+        ):
+            since = min(piece.hung_at for piece in earlier.pieces)
+            then = air_since(book, since)
+            if then:
+                pieces = [_hung(book, piece, since) for piece in earlier.pieces]
+                return lend(fit(pieces, then, mix=mix_of(earlier)), air[-1])
+    return NOTHING_LENT
