@@ -146,7 +146,8 @@ class _Walk:
         while ahead:
             page = self._ask("GET", ahead.pop(0))
             yield page
-            for path in (each["href"] for each in page.all("a")):
+            later = (each["hx-get"] for each in page.all('[hx-trigger="load"]'))
+            for path in (*(each["href"] for each in page.all("a")), *later):
                 path = path.partition("#")[0]
                 if path.startswith("/") and path not in known and self._is_wanted("GET", path):
                     known.add(path)

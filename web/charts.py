@@ -62,6 +62,8 @@ class Chart:
     columns: tuple[Message, ...]
     rows: tuple[tuple[Said, ...], ...]
     reached: Mark | None = None
+    fan: str = ""
+    """A polygon: between which losses a forecast lies."""
     width, height, left, right, foot = WIDTH, HEIGHT, LEFT, WIDTH - RIGHT, HEIGHT - BOTTOM
 
 
@@ -105,8 +107,16 @@ def salt_at_centre(curves: Mapping[Message, Sequence[tuple[float, float]]], shar
     return _chart(headline, "days", "salt, %", series, limit, decimals=0, of="salt moves", ahead=names)
 
 
-def losses(batch: Batch) -> Chart | None:
-    """Loss of each piece in per cent against days hung; None until something was weighed twice."""
+@frozen
+class Fan:
+    """Of one piece: days hung, and the losses that it has reached by then with chances of 9, 5 and 1 in 10."""
+
+    points: tuple[tuple[float, float, float, float], ...]
+    words: Sentence
+
+
+def losses(batch: Batch, fan: Fan | None = None) -> Chart | None:
+    """Loss of each piece in per cent against days hung, and a forecast; None until something was weighed twice."""
     series: list[Series] = []
     for piece in batch.pieces:
         weighed = [
@@ -122,7 +132,13 @@ def losses(batch: Batch) -> Chart | None:
     headline = Sentence("Lost {low} to {high} so far" if len(series) > 1 else "Lost {high} so far", lost)
     target = batch.start.target_loss
     limit = (100 * target, Sentence("{share} to reach", {"share": _per_cent(target)}))
-    return _chart(headline, "days", "loss, %", series, limit, decimals=1, of="piece")
+    if fan is None:
+        return _chart(headline, "days", "loss, %", series, limit, decimals=1, of="piece")
+    headline = Sentence("{lost}; {ahead}", {"lost": headline, "ahead": fan.words})
+    series.append((FORECAST, [(day, 100 * likely) for day, _, likely, _ in fan.points]))
+    edge = [(day, 100 * least) for day, least, _, _ in fan.points]
+    edge += [(day, 100 * most) for day, _, _, most in reversed(fan.points)]
+    return _chart(headline, "days", "loss, %", series, limit, decimals=1, of="piece", ahead=(FORECAST,), fan=edge)
 
 
 def _number(value: float, decimals: int) -> str:
@@ -147,10 +163,11 @@ def _chart(
     of: Message,
     ahead: tuple[Said, ...] = (),
     reached: tuple[float, float, Rounded] | None = None,
+    fan: Sequence[tuple[float, float]] = (),
 ) -> Chart:
     """of: what the names of the series are names of. ahead: the names of what is forecast and not measured."""
     xs = [x for _, points in series for x, _ in points]
-    ys = [y for _, points in series for _, y in points] + [limit[0]]
+    ys = [y for _, points in series for _, y in points] + [limit[0]] + [y for _, y in fan]
     x_ticks, y_ticks = _ticks(min([0.0, *xs]), max(xs)), _ticks(min(ys), max(ys))
     x_low, x_high = min(x_ticks[0], *xs), max(x_ticks[-1], *xs)
     y_low, y_high = min(y_ticks[0], *ys), max(y_ticks[-1], *ys)
@@ -173,6 +190,7 @@ def _chart(
         (of, across, up),
         tuple((name, _cell(x, 1), _cell(y, decimals)) for name, points in series for x, y in points),
         reached and place(reached[0], reached[1], Sentence("{time}", {"time": reached[2]})),
+        " ".join(f"{mark.x:.1f},{mark.y:.1f}" for mark in (place(x, y) for x, y in fan)),
     )
 
 

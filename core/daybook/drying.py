@@ -37,10 +37,12 @@ LEAST_STEP_KG, USUAL_STEP_KG = 0.0001, 0.001
 
 @frozen
 class Drying:
-    """pieces: those that hang or hung, in the order of the fit. hung_at: when the first of them was."""
+    """pieces: those that hang or hung, in the order of the fit; such as were weighed on a failed scale when they were
+    hung are left out. hung_at: when the first of them was. air: empty where nobody knows it."""
 
     batch_id: str
     hung_at: datetime
+    air: tuple[Air, ...]
     pieces: tuple[Piece, ...]
     fit: Fit
     target: float
@@ -48,23 +50,28 @@ class Drying:
     def place(self, piece_id: str) -> int:
         return next(place for place, piece in enumerate(self.pieces) if piece.id == piece_id)
 
+    def seconds(self, moment: datetime) -> float:
+        return (moment - self.hung_at).total_seconds()
+
     def forecast(self, piece_id: str) -> Forecast:
         return forecast(self.fit, self.place(piece_id), self.target)
 
 
 def drying_of(book: Book, batch: Batch) -> Drying | None:
     """None where nothing hangs yet. Kept until the book learns something."""
-    return book.kept("drying", batch.id, lambda: _drying(book, batch))
+    return book.kept("drying", batch.id, lambda: drying_until(book, batch, None))
 
 
-def _drying(book: Book, batch: Batch) -> Drying | None:
-    if not batch.pieces:
+def drying_until(book: Book, batch: Batch, until: datetime | None) -> Drying | None:
+    """until: as if nothing had been weighed after it."""
+    pieces = tuple(each for each in batch.pieces if each.start_reading is None or not each.start_reading.proves_nothing)
+    if not pieces:
         return None
-    hung_at = min(piece.hung_at for piece in batch.pieces)
+    hung_at = min(piece.hung_at for piece in pieces)
     air = air_since(book, hung_at)
-    hung = [_hung(book, piece, hung_at) for piece in batch.pieces]
-    lent = _lent(book, batch, air, hung_at)
-    return Drying(batch.id, hung_at, batch.pieces, fit(hung, air, lent, mix_of(batch)), batch.start.target_loss)
+    hung = [_hung(book, piece, hung_at, until) for piece in pieces]
+    found = fit(hung, air, _lent(book, batch, air, hung_at), mix_of(batch))
+    return Drying(batch.id, hung_at, air, pieces, found, batch.start.target_loss)
 
 
 def air_since(book: Book, hung_at: datetime) -> tuple[Air, ...]:
@@ -120,9 +127,10 @@ def _readings(book: Book, hung_at: datetime) -> list[_AirRead]:
     return found
 
 
-def _hung(book: Book, piece: Piece, hung_at: datetime) -> Hung:
+def _hung(book: Book, piece: Piece, hung_at: datetime, until: datetime | None = None) -> Hung:
     """Weighings on a scale that had failed its check are left out."""
-    weighings = tuple(((each.at - hung_at).total_seconds(), each.mass_kg) for each in piece.weighings if each.proves)
+    sound = [each for each in piece.weighings if each.proves and (until is None or each.at <= until)]
+    weighings = tuple(((each.at - hung_at).total_seconds(), each.mass_kg) for each in sound)
     return Hung(piece.start_kg, weighings, _scale_kg(book, piece), (piece.hung_at - hung_at).total_seconds())
 
 

@@ -2,20 +2,24 @@
 
 from __future__ import annotations
 
+from attrs import evolve
 from flask import Blueprint, redirect, url_for
 
+from core.daybook.ahead import should_weigh, weighed_in_round
 from core.daybook.batch import Batch
 from core.daybook.facts.batch import PieceCut, PieceHung, PieceWeighed
 from core.daybook.facts.fields import boxes
 from core.daybook.piece import Piece
 from core.daybook.tags import next_tag, tag_order
 from core.dry import shrink
+from core.dry.doubt import question
 from core.quantities import LENGTH, PIECE_MASS, Amount
 from core.refusals import OutOfRange
 from core.sentence import Message, Rounded, Sentence, Value, in_a_row, listed
 from core.working import Figure
 from web.entry_forms import EntryForm, Subject, Values, declare, path_of, write
 from web.forms import OptionalChoice, ReadWith, Words
+from web.journal import book
 from web.lookup import find_batch, find_piece
 from web.visitor import now, reader
 
@@ -93,7 +97,17 @@ def _shrunk(fact: PieceWeighed, subject: Subject) -> tuple[Figure, ...]:
     assert subject.batch is not None
     target = subject.batch.start.target_loss
     start_kg = subject.piece.start_kg
-    return (shrink.loss(start_kg, fact.mass_kg), shrink.remaining(start_kg, fact.mass_kg, target))
+    lost = shrink.loss(start_kg, fact.mass_kg)
+    asked = None if subject.was is not None else _question(subject.batch, subject.piece, fact.mass_kg)
+    if asked is not None:
+        lost = evolve(lost, cautions=(asked, *lost.cautions))
+    return (lost, shrink.remaining(start_kg, fact.mass_kg, target))
+
+
+def _question(batch: Batch, piece: Piece, mass_kg: float) -> Sentence | None:
+    """Whether it can be so, by what it and its neighbours should weigh; of one never weighed nothing is known."""
+    should = should_weigh(book(), batch, now())
+    return question(piece.tag, mass_kg, should, weighed_in_round(batch, now())) if piece.tag in should else None
 
 
 WEIGH = declare(
