@@ -13,7 +13,7 @@ from collections.abc import Sequence
 from attrs import frozen
 
 from core.dry.curve import END_STEP, Case, Fit
-from core.dry.pace import by_the_clock, longer
+from core.dry.pace import by_the_clock, end_in, longer
 from core.dry.shapes import LEAST, MOST
 from core.roots import begins
 from core.units import DAY_S
@@ -36,8 +36,8 @@ class Mark:
 class Forecast:
     """Of one piece. Seconds since the batch was hung; None where it comes to the target with less than that chance.
 
-    lost: by its last weighing, None before the first. comes: the chance that this air takes it so far at all. end: the
-    loss at which this air leaves it, most likely. weighings: how many it rests on.
+    lost: by its last weighing, None before the first. weighings: how many it rests on. comes: the chance that it comes
+    so far at all. air_takes: the loss in balance with the air, whatever the piece does.
     """
 
     target: float
@@ -45,7 +45,7 @@ class Forecast:
     weighings: int
     weighed_s: float
     comes: float
-    end: float
+    air_takes: float
     earliest_s: float | None
     likely_s: float | None
     latest_s: float | None
@@ -67,7 +67,7 @@ def forecast(fit: Fit, piece: int, target: float) -> Forecast:
         weighings=len(known),
         weighed_s=now.at_s,
         comes=sum(mark.weight for mark in found),
-        end=sum(case.weight * case.end for case in fit.cases),
+        air_takes=end_in(fit.air[-1], fit.mix),
         earliest_s=days[0],
         likely_s=days[1],
         latest_s=days[2],

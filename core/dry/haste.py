@@ -89,7 +89,7 @@ def _word(rate: Rate | None, slowest: float, fastest: float) -> Word:
 
 
 def _rim(word: Word, gap: float, has_slowed: bool) -> Risk:
-    if gap > DRY_GAP and has_slowed:
+    if gap > DRY_GAP and (has_slowed or word == "slow"):  # slow although the air is dry
         return "high"
     return "some" if has_slowed or (word == "too fast" and gap > DRY_GAP) else "low"
 
@@ -116,7 +116,7 @@ def _change(
                 rest,
             ),
         )
-    if rim == "some" and word == "usual":
+    if rim == "some" and word != "too fast":
         return (Sentence("It lost less than was forecast: weigh it again, and feel its rim."),)
     if rate is None or word not in ("too fast", "slow"):
         return ()

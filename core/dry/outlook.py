@@ -9,6 +9,21 @@ from core.quantities import LOSS, Amount
 from core.sentence import Message, Rounded, Sentence, Value
 
 ONLY_WEIGHT: Message = "This is a forecast of weight. It says nothing of whether the piece is safe or done."
+NOT_IN_THIS_AIR: Message = (
+    "Not in this air: it takes a piece to about {air} lost, short of {target}. Drier air would take it further."
+)
+STALLS: Message = (
+    "It levels off short of {target}, though this air should take it to about {air}. Its rim may be dry: feel it. "
+    "Drier air would shut the more in."
+)
+AIR_MAY_END_IT: Message = (
+    "This air takes a piece to about {air} lost and may end it short of {target}: then the day never comes."
+)
+MAY_STALL: Message = (
+    "It may level off short of {target}, though this air should take it further. If it does, feel its rim."
+)
+CLOSE = 0.05
+"""What the end in an air may miss."""
 SLOWED: Message = "It lost less than its curve let expect: if its rim is dry, the day comes later than this."
 SURELY, HARDLY = 0.9, 0.5
 """The chances above which it is taken to come to its target, and below which no day is named."""
@@ -51,23 +66,17 @@ def _day(forecast: Forecast, hung_at: datetime) -> Sentence:
 
 
 def _air(forecast: Forecast) -> tuple[Sentence, ...]:
-    """Whether this air takes it so far at all."""
-    told = {"end": _loss(forecast.end), "target": _loss(forecast.target)}
+    """Whether it comes so far at all; and if not, whether that is the air's doing or the piece's own. Drier air is only
+    named where the air is what ends it: a rim gone dry shuts the more in the drier the air."""
+    told = {
+        "target": _loss(forecast.target),
+        "air": _loss(forecast.air_takes),
+    }
+    if forecast.comes >= SURELY:
+        return ()
     if forecast.comes < HARDLY:
-        return (
-            Sentence(
-                "Not in this air: it would leave the piece near {end} lost, short of {target}. Drier air would take it "
-                "further.",
-                told,
-            ),
-        )
-    if forecast.comes < SURELY:
-        return (
-            Sentence(
-                "This air may leave the piece near {end} lost, short of {target}: then the day never comes.", told
-            ),
-        )
-    return ()
+        return (Sentence(NOT_IN_THIS_AIR if forecast.air_takes < forecast.target else STALLS, told),)
+    return (Sentence(AIR_MAY_END_IT if forecast.air_takes < forecast.target + CLOSE else MAY_STALL, told),)
 
 
 def _few(forecast: Forecast) -> tuple[Sentence, ...]:

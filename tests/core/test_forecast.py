@@ -59,6 +59,30 @@ def test_in_air_too_moist_for_the_target_no_day_is_named():
     assert "Not in this air" in said(found)
 
 
+def hardened(days=(2, 4, 7, 10, 14, 18)) -> Hung:
+    """It dries to the tenth day; then next to nothing leaves it."""
+    piece = losing((2, 4, 7, 10))
+    last_kg = piece.weighings[-1][1]
+    stopped = tuple((d * DAY_S, last_kg - 0.0006 * (d - 10)) for d in days if d > 10)
+    return Hung(0.8, piece.weighings + stopped)
+
+
+def test_a_piece_whose_rim_shut_in_dry_air_is_not_sent_to_drier_air():
+    words = said(of(hardened(), air=(Air(0, 12, 0.70),)))
+    assert "Its rim may be dry" in words
+    assert "Drier air would take" not in words
+
+
+def test_a_piece_whose_rim_shut_has_no_day_within_sight():
+    found = of(hardened(), air=(Air(0, 12, 0.70),))
+    assert found.latest_s is None
+
+
+def test_what_the_air_takes_does_not_follow_the_piece():
+    dry = (Air(0, 12, 0.70),)
+    assert of(hardened(), air=dry).air_takes == of(Hung(0.8), air=dry).air_takes
+
+
 def test_where_the_air_may_fall_short_the_sentence_says_so():
     found = of(losing((2, 4)), air=(Air(0, 12, 0.87),))
     assert 0.5 < found.comes < 0.9

@@ -55,7 +55,16 @@ def test_too_fast_says_by_how_much_and_what_to_change():
 
 
 def test_slow_says_what_to_change():
-    assert "Lower the humidity toward" in said(a_day(0.002))
+    assert "Lower the humidity toward" in said(a_day(0.002), air=Air(0, 12, 0.87))
+
+
+def test_slow_in_dry_air_is_a_rim_to_feel():
+    assert judge(a_day(0.002), 0.12, 0.35, DRY).rim == "high"
+
+
+@pytest.mark.parametrize("air", [CELLAR, DRY, Air(0, 12, 0.9)])
+def test_what_has_slowed_is_never_sent_to_drier_air(air):
+    assert "Lower" not in said(a_day(0.002), 0.12, air, has_slowed=True)
 
 
 @pytest.mark.parametrize("rate", [a_day(0.03), a_day(0.002)])
