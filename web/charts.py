@@ -14,7 +14,7 @@ from core.sentence import Message, Rounded, Said, Sentence, said
 from core.units import DAY_S, HOUR_S
 from web.visitor import reader
 
-WIDTH, HEIGHT = 500, 330
+WIDTH, HEIGHT = 500, 290
 LEFT, RIGHT, TOP, BOTTOM = 40, 64, 16, 38
 LINE = 15
 

@@ -139,9 +139,10 @@ def _fan(batch: Batch, middle: Ahead) -> tuple[tuple[float, float, float, float]
 
 
 def _hasty(batch: Batch) -> Iterable[tuple[str, Judged]]:
-    """The piece that dries too fast and the one that dries slowly, the first of each by its tag."""
+    """The piece that dries too fast and the one that dries slowly, the first of each by its tag; what is there by
+    weight is not hurried any more."""
     drying = drying_of(book(), batch)
-    hanging = [] if drying is None else [piece for piece in drying.pieces if piece.taken_down is None]
+    hanging = [] if drying is None else [each.piece for each in ahead(book(), batch) if not each.forecast.is_there]
     judged = [(piece.tag, _judged(drying, piece, False)) for piece in hanging if drying is not None]
     for word in ("too fast", "slow"):
         yield from [(tag, found) for tag, found in judged if found is not None and found.word == word][:1]
