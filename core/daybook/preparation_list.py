@@ -10,17 +10,15 @@ from core.chamber.sanitising_agents import PPM
 from core.chamber.sanitising_run import preparation
 from core.daybook.book import Book
 from core.daybook.facts.chamber import CHAMBER
-from core.daybook.facts.preparation import KeptTask, PreparationBegun, PreparationListKept, TaskBegun, TaskDone
+from core.daybook.facts.preparation import TIMER, KeptTask, PreparationBegun, PreparationListKept, TaskBegun, TaskDone
 from core.daybook.kept_words import keep, said
 from core.quantities import COUNT, HOURS, Amount
 from core.refusals import OutOfRange
 from core.sentence import Sentence
-from core.units import DAY_S
 
 Tasks = tuple[KeptTask, ...]
 
 LONGEST_TEXT, LONGEST_LIST = 200, 60
-LONGEST_TIMER_S = 2 * DAY_S
 DIGITS = 3  # a list to read with wet hands: 23.9 °C
 NOT_LEFT_OUT = frozenset({"descale", "rinse-descaler", "sanitise", "contact", "rinse-sanitiser"})
 """Where the run needs one of these it is put back in its place, whatever list is kept: vinegar must be gone before
@@ -115,7 +113,7 @@ def removed(tasks: Tasks, key: str) -> Tasks:
 
 
 def added(tasks: Tasks, text: str, timer_s: float | None) -> Tasks:
-    """A task of the maker's own at the end of the list. Raises OutOfRange on "text" or "timer"."""
+    """A task of the maker's own at the end of the list. Raises OutOfRange on "text" or "timer_s"."""
     if len(tasks) >= LONGEST_LIST:
         raise OutOfRange(
             "text", Sentence("A list can have {most} tasks at most.", {"most": Amount(LONGEST_LIST, COUNT)})
@@ -131,7 +129,7 @@ def edited(
 ) -> Tasks:
     """The task with other words or another timer. as_usual: the words, as the reader sees them, and the timer of the
     usual list, None for a task of the maker's own; what is left as usual goes on following the usual list. Raises
-    OutOfRange on "text" or "timer"."""
+    OutOfRange on "text" or "timer_s"."""
     at = _place(tasks, key)
     _require(text, timer_s)
     task = KeptTask(key, text, timer_s)
@@ -147,9 +145,9 @@ def _require(text: str, timer_s: float | None) -> None:
     if len(text) > LONGEST_TEXT:
         most = {"most": Amount(LONGEST_TEXT, COUNT)}
         raise OutOfRange("text", Sentence("A task can have {most} characters at most.", most))
-    if timer_s is not None and not 0 <= timer_s <= LONGEST_TIMER_S:
-        most = {"most": Amount(LONGEST_TIMER_S, HOURS)}
-        raise OutOfRange("timer", Sentence("The time must be between 0 and {most}.", most))
+    if timer_s is not None and not TIMER.low <= timer_s <= TIMER.high:
+        most = {"most": Amount(TIMER.high, HOURS)}
+        raise OutOfRange("timer_s", Sentence("The time must be between 0 and {most}.", most))
 
 
 def _place(tasks: Tasks, key: str) -> int:

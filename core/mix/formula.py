@@ -12,6 +12,7 @@ from attrs import field, frozen
 
 from core.meat import MOST_LOSS, USUAL_LOSS, Style
 from core.mix.curing_salt import CuringSalt
+from core.mix.formula_boxes import MEAT_FAT, MEAT_SHARE, MOST_PER_MEAT
 from core.mix.measures import CURE_SHARE, GRAMS_PER_MEAT
 from core.quantities import CURE_MASS, DOSE_MASS, FRACTION, PIECE_MASS, Quantity, never_up
 from core.refusals import Missing, OutOfRange
@@ -28,8 +29,6 @@ ROLES: Mapping[Role, Message] = {
     "other": "something else",
 }
 ALIKE = 1e-9
-MOST_PER_MEAT = 2.0
-"""A brine may weigh more than its meat; twice the meat of one ingredient is a unit gone wrong."""
 
 
 @frozen
@@ -146,10 +145,10 @@ class Formula:
 def _require_meat(meat: Meat) -> None:
     if not meat.name.strip():
         raise Missing("shares", "Every meat needs a name.")
-    if not 0 <= meat.share <= 1 + ALIKE:
+    if not MEAT_SHARE.low <= meat.share <= MEAT_SHARE.high + ALIKE:
         told = Sentence("The share of {meat} must be between 0 and 100 %.", {"meat": meat.name})
         raise OutOfRange("shares", told)
-    if not 0 <= meat.fat <= 1:
+    if not MEAT_FAT.low <= meat.fat <= MEAT_FAT.high:
         told = Sentence("The fat of {meat} must be between 0 and 100 %.", {"meat": meat.name})
         raise OutOfRange("shares", told)
 

@@ -33,12 +33,12 @@ from core.daybook.facts.instruments import (
     SaltChecked,
     TwoSaltsChecked,
 )
-from core.daybook.facts.preparation import PreparationBegun
+from core.daybook.facts.preparation import TIMER, PreparationBegun
 from core.daybook.facts.proofs import ProofFile, ProofProbe, ProofResult, ProofRun
 from core.daybook.facts.salting import PieceTurned, SaltingBegun
 from core.daybook.instruments import Shelf
 from core.daybook.load import burden, capacity, hanging
-from core.daybook.preparation_list import LONGEST_LIST, LONGEST_TEXT, LONGEST_TIMER_S
+from core.daybook.preparation_list import LONGEST_LIST, LONGEST_TEXT
 from core.daybook.proofs import logged_at
 from core.quantities import METRIC
 from core.sentence import Sentence
@@ -291,7 +291,7 @@ def test_a_correction_is_said_by_what_it_does(correction: Correction, words: str
 
 def test_a_list_of_tasks_has_its_ends():
     """Our own: entered here a second time."""
-    assert (LONGEST_TEXT, LONGEST_LIST, LONGEST_TIMER_S) == (200, 60, 172_800)
+    assert (LONGEST_TEXT, LONGEST_LIST, TIMER.high) == (200, 60, 172_800)
 
 
 @pytest.mark.parametrize(

@@ -148,7 +148,7 @@ def test_a_key_is_not_used_again_while_a_later_one_stands():
 
 @pytest.mark.parametrize(
     ("text", "timer_s", "field"),
-    [("", None, "text"), ("x" * 201, None, "text"), ("Wait.", 3e5, "timer"), ("W.", -1.0, "timer")],
+    [("", None, "text"), ("x" * 201, None, "text"), ("Wait.", 3e5, "timer_s"), ("W.", -1.0, "timer_s")],
 )
 def test_what_cannot_be_kept_is_refused_beside_its_box(text: str, timer_s: float | None, field: str):
     assert refused(lambda: added(OWN, text, timer_s)) == field
@@ -272,7 +272,7 @@ def test_what_can_just_be_kept_is_kept(text: str, timer_s: float | None):
 
 @pytest.mark.parametrize("timer_s", [-0.5, 48 * 3600.0 + 1])
 def test_a_time_a_hair_outside_is_refused(timer_s: float):
-    assert refused(lambda: added(OWN, "Wait.", timer_s)) == "timer"
+    assert refused(lambda: added(OWN, "Wait.", timer_s)) == "timer_s"
 
 
 def test_the_sixtieth_task_is_taken_and_no_more():

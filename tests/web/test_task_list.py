@@ -13,7 +13,7 @@ def shown(page: Page) -> list[str]:
 
 
 def add(visitor: Visitor, text: str = "Look at the seal", timer: str = "") -> Page:
-    return visitor.fill(PATH, text=text, timer=timer)
+    return visitor.fill(PATH, text=text, timer_s=timer)
 
 
 def test_the_usual_list_is_shown_first(visitor: Visitor):
@@ -65,7 +65,7 @@ def test_what_keeps_from_harm_is_not_left_out(visitor: Visitor, key: str):
 
 
 def test_a_task_is_reworded(visitor: Visitor):
-    page = visitor.fill(f"{PATH}/wash", text="Wash with the blue brush", timer="")
+    page = visitor.fill(f"{PATH}/wash", text="Wash with the blue brush", timer_s="")
     assert any("blue brush" in each for each in shown(page))
 
 
@@ -89,13 +89,13 @@ def test_a_bare_timer_is_in_minutes(visitor: Visitor):
     [
         ({"text": ""}, "text"),
         ({"text": "x" * 201}, "text"),
-        ({"timer": "much"}, "timer"),
-        ({"timer": "100 h"}, "timer"),
+        ({"timer_s": "much"}, "timer_s"),
+        ({"timer_s": "100 h"}, "timer_s"),
     ],
 )
 @pytest.mark.parametrize("path", [PATH, f"{PATH}/wash"])
 def test_what_cannot_be_kept_is_refused_beside_its_box(visitor: Visitor, path: str, values: dict[str, str], field: str):
-    page = visitor.fill(path, **{"text": "Look", "timer": ""} | values)
+    page = visitor.fill(path, **{"text": "Look", "timer_s": ""} | values)
     assert page.status == 422
     assert page.beside(field)
     assert page.typed(field) == values[field]

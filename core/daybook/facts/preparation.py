@@ -2,16 +2,17 @@
 
 from __future__ import annotations
 
-from attrs import field, frozen
-from attrs.validators import deep_iterable, matches_re, optional
+from attrs import evolve, field, frozen
+from attrs.validators import deep_iterable, matches_re
 
 from core.chamber import sanitising_sheets as sheets
+from core.chamber.rates import LASTING
 from core.chamber.sanitising import After
 from core.chamber.sanitising_measures import CONTACT_TIME
 from core.chamber.sanitising_stock import Stated
 from core.daybook.facts.fields import asked, not_negative
 from core.daybook.facts.kept import KeptSentence
-from core.units import DAY_S
+from core.units import DAY_S, MINUTE
 from core.worksheet import Number
 
 _KEY = "[a-z0-9-]{1,60}"
@@ -26,6 +27,10 @@ CONTACT_BY_LABEL = Number(
 )
 
 
+_TIMED = evolve(LASTING, key="timer", bare_metric=MINUTE, bare_us=MINUTE, example_metric="30 min", example_us="30 min")
+TIMER = Number("timer_s", "How long it takes", _TIMED, 0.0, 2 * DAY_S, optional=True, help="Empty where it need not.")
+
+
 @frozen
 class KeptTask:
     """A task of a list as it was kept. text: as the maker typed it. words: the usual ones, as a run that is begun keeps
@@ -34,7 +39,7 @@ class KeptTask:
 
     key: str = field(validator=matches_re(_KEY))
     text: str = ""
-    timer_s: float | None = field(default=None, validator=optional(not_negative))
+    timer_s: float | None = asked(TIMER, holds=not_negative)
     words: KeptSentence | None = None
 
 

@@ -7,14 +7,12 @@ from collections.abc import Callable
 import attrs
 from flask import abort, redirect, render_template, request, url_for
 
-from core.chamber.rates import LASTING
 from core.daybook.facts.chamber import CHAMBER
-from core.daybook.facts.preparation import KeptTask, PreparationBegun, PreparationListKept
+from core.daybook.facts.preparation import TIMER, KeptTask, PreparationBegun, PreparationListKept
 from core.daybook.preparation import latest_run
 from core.daybook.preparation_list import (
     DIGITS,
     LONGEST_TEXT,
-    LONGEST_TIMER_S,
     NOT_LEFT_OUT,
     Tasks,
     added,
@@ -29,21 +27,13 @@ from core.daybook.preparation_list import (
 from core.quantities import COUNT, Amount
 from core.refusals import Refusal, Refused
 from core.sentence import Sentence
-from core.units import MINUTE
-from core.worksheet import Number
 from web.entry_forms import EntryForm, Subject, Values, declare, with_saved
 from web.forms import Form, Words, from_request, typed
 from web.journal import book, fresh_id, record, sent_token
 from web.screens.chamber.blueprint import screen
 from web.visitor import now, reader
 
-TIMER = attrs.evolve(
-    LASTING, key="timer", bare_metric=MINUTE, bare_us=MINUTE, example_metric="30 min", example_us="30 min"
-)
-INPUTS = (
-    Words("text", "What is to be done", LONGEST_TEXT, example="Look at the door’s seal"),
-    Number("timer", "How long it takes", TIMER, 0.0, LONGEST_TIMER_S, optional=True, help="Empty where it need not."),
-)
+INPUTS = (Words("text", "What is to be done", LONGEST_TEXT, example="Look at the door’s seal"), TIMER)
 
 
 def _as_it_was(values: Values, subject: Subject) -> PreparationListKept:
@@ -96,7 +86,7 @@ def add_task():
     form = from_request(INPUTS, request.form, sent_token())
     try:
         values = form.read(reader())
-        return _keep(added(_own(), str(values["text"]), _seconds(values["timer"])), form.token)
+        return _keep(added(_own(), str(values["text"]), _seconds(values["timer_s"])), form.token)
     except (Refusal, Refused) as refused:
         return _drawn(form.refused(refused)), 422
 
@@ -135,12 +125,12 @@ def edit_task(key: str):
         abort(404)
     task, how = shown[key], reader()
     if request.method == "GET":
-        texts = {"text": _said_task(task), "timer": typed(task.timer_s, TIMER, how)}
+        texts = {"text": _said_task(task), "timer_s": typed(task.timer_s, TIMER.quantity, how)}
         return _edit(task, Form(fresh_id(), INPUTS, texts))
     form = from_request(INPUTS, request.form, sent_token())
     try:
         values = form.read(how)
-        tasks = edited(_own(), key, str(values["text"]), _seconds(values["timer"]), _as_usual(key))
+        tasks = edited(_own(), key, str(values["text"]), _seconds(values["timer_s"]), _as_usual(key))
         return _keep(tasks, form.token)
     except (Refusal, Refused) as refused:
         return _edit(task, form.refused(refused)), 422

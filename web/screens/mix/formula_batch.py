@@ -11,6 +11,7 @@ from core.daybook.facts.batch import MEAT, BatchStarted
 from core.daybook.formulas import FormulaLine, Version
 from core.mix import casings, scaling
 from core.mix.formula import Formula
+from core.mix.formula_boxes import FINISHED, RAW
 from core.mix.scaling import ROUTES, Route, Scaled
 from core.quantities import LENGTH, MASS, Amount
 from core.sentence import Message, Rounded, Sentence
@@ -26,8 +27,8 @@ from web.visitor import reader
 NAME = Words("name", "Name", example="Juniper coarse", help="What you will call it in the cellar.")
 AMOUNTS: Mapping[Route, tuple[Number, ...]] = {
     "meat": (evolve(MEAT, label="Meat and fat on the table", help="The green weight of all of it."),),
-    "raw": (Number("raw_kg", "Raw weight wanted", MASS, 0.05, 500, help="As it is to hang at first."),),
-    "finished": (Number("finished_kg", "Finished weight wanted", MASS, 0.05, 500, help="After the loss to reach."),),
+    "raw": (RAW,),
+    "finished": (FINISHED,),
     "casings": casings.BOXES,
 }
 EVERY: tuple[Route, ...] = tuple(ROUTES)

@@ -14,16 +14,16 @@ from werkzeug.datastructures import MultiDict
 
 from core.daybook.facts.batch import LEAST, TARGET_LOSS
 from core.meat import STYLES
+from core.mix import formula_boxes as boxes
 from core.mix.composition import CUTS
-from core.mix.cure_boxes import Strength
 from core.mix.curing_salt import STRENGTH, CuringSalt
 from core.mix.formula import ROLES, Formula, Ingredient, Meat
+from core.mix.formula_boxes import FAT_WANTED
 from core.mix.measures import PER_MEAT, PRICE
 from core.mix.pearson import shares_for
 from core.quantities import DAYS, FRACTION, LENGTH, LOSS, Amount, Quantity, Reader, never_up
 from core.refusals import Missing, OutOfRange, Refusal, Refused
 from core.sentence import Rounded, Sentence, said
-from core.usual import CASING_LONG_M
 from core.worksheet import Choice, Number
 from web.forms import Form, Input, Ticks, Values, Words, from_request, typed
 from web.screens.mix.cure_shape import strength_said
@@ -42,12 +42,11 @@ HEAD: tuple[Input, ...] = (
 SELDOM: tuple[Input, ...] = (
     Ticks("brined", "Brine", {"brined": "The meat lies in a brine of the ingredients"}),
     LEAST,
-    Number("casing_diameter_m", "Diameter of a casing", LENGTH, 0.005, 0.5, optional=True),
-    Number("casing_length_m", "Length of a casing", LENGTH, 0.01, 1000, optional=True, usual=CASING_LONG_M),
+    boxes.CASING_DIAMETER,
+    boxes.CASING_LENGTH,
 )
 """Of the formula as a whole: those that stand there, and those that are folded until one is filled."""
 NOTE = Words("note", "Note", 400, optional=True)
-WANTED = Number("wanted", "Fat wanted", FRACTION, 0.0, 1.0, optional=True, help="Sets the shares of the meats.")
 
 
 @frozen
@@ -79,6 +78,10 @@ class Draft:
         return any(self.form.text(f"{row.prefix}-role") == "cure" for row in self.parts)
 
 
+def _at_row(at: str, box: Number) -> Number:
+    return evolve(box, key=f"{at}-{box.key}")
+
+
 def _meat_row(number: int) -> Row:
     at = f"meat-{number}"
     cuts = {ndb: said(cut.name) for ndb, cut in CUTS.items()}
@@ -87,29 +90,26 @@ def _meat_row(number: int) -> Row:
         number,
         (
             Words(f"{at}-name", "Meat or fat", example="Pork shoulder"),
-            Number(f"{at}-share", "Share", FRACTION, 0.0, 1.0),
-            Number(f"{at}-fat", "Fat in it", FRACTION, 0.0, 1.0, optional=True),
+            _at_row(at, boxes.MEAT_SHARE),
+            _at_row(at, boxes.MEAT_FAT),
             Choice(f"{at}-cut", "Most like", cuts),
-            Number(f"{at}-price", "Price", PRICE, 0.0, 1e5, optional=True),
+            _at_row(at, boxes.PRICE_A_KG),
         ),
     )
 
 
 def _part_row(number: int, is_cure: bool) -> Row:
     at = f"part-{number}"
-    label = (
-        Strength(f"{at}-nitrite", "Nitrite on the label", STRENGTH, 0.0, 1.0, optional=True),
-        Number(f"{at}-nitrate", "Nitrate on the label", STRENGTH, 0.0, 1.0, optional=True),
-    )
+    label = (_at_row(at, boxes.NITRITE), _at_row(at, boxes.NITRATE))
     return Row(
         "part",
         number,
         (
             Words(f"{at}-name", "Ingredient", example="Black pepper"),
             Choice(f"{at}-role", "What it is", {**ROLES}),
-            Number(f"{at}-dose", "Of the meat", PER_MEAT, 0.0, 2.0),
+            _at_row(at, boxes.DOSE),
             *(label if is_cure else ()),
-            Number(f"{at}-price", "Price", PRICE, 0.0, 1e5, optional=True),
+            _at_row(at, boxes.PRICE_A_KG),
         ),
     )
 
@@ -123,7 +123,7 @@ def draft(given: MultiDict[str, str] | Mapping[str, str], token: str) -> Draft:
     """The form with the rows that were sent or are to be drawn."""
     meats = tuple(_meat_row(number) for number in _numbers(given, "meat"))
     parts = tuple(_part_row(number, given.get(f"part-{number}-role") == "cure") for number in _numbers(given, "part"))
-    inputs = (*HEAD, *(each for row in (*meats, *parts) for each in row.inputs), *SELDOM, NOTE, WANTED)
+    inputs = (*HEAD, *(each for row in (*meats, *parts) for each in row.inputs), *SELDOM, NOTE, FAT_WANTED)
     return Draft(from_request(inputs, MultiDict(given), token), meats, parts)
 
 
@@ -295,7 +295,7 @@ def _mixed(drawn: Draft, how: Reader) -> tuple[list[float], list[float], float |
     rows = [row for row in drawn.meats if not _is_empty(drawn.form, row)]
     asked = [*(evolve(row["share"], optional=True) for row in rows), *(row["fat"] for row in rows)]
     cuts = [row["cut"] for row in rows]
-    values = evolve(drawn.form, inputs=(*asked, *cuts, WANTED)).read(how)
+    values = evolve(drawn.form, inputs=(*asked, *cuts, FAT_WANTED)).read(how)
     meats = [_of_row(row, values) for row in rows]
     return [_fat(meat) for meat in meats], [meat["share"] or 0.0 for meat in meats], values["wanted"]
 

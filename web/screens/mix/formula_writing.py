@@ -12,6 +12,7 @@ from core.daybook.facts.formula import FormulaChanged, FormulaKept
 from core.daybook.formulas import FormulaLine
 from core.mix.examples import example
 from core.mix.formula import Formula
+from core.mix.formula_boxes import FAT_WANTED
 from core.quantities import Reader
 from core.refusals import Refusal, Refused
 from core.sentence import Message, Sentence
@@ -133,7 +134,7 @@ def _drawn(writing: Writing, drawn: rows.Draft, how: Reader, focus: str = "") ->
         head=rows.HEAD,
         seldom=rows.SELDOM,
         note=rows.NOTE,
-        wanted=rows.WANTED,
+        wanted=FAT_WANTED,
         figures=figures,
         refusal=refusal,
         focus=focus,
