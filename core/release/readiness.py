@@ -12,6 +12,7 @@ from core.meat import ACID_PH, MOST_LOSS, STYLES, Style
 from core.quantities import DAYS, LOSS, PH, Amount
 from core.refusals import OutOfRange
 from core.release.contradictions import contradictions
+from core.release.cure_limits import exception_cautions, limit_reasons
 from core.release.evidence import SIGNS, SLACK, Evidence
 from core.release.hurdles import (
     KEEP_COLD_ABOVE,
@@ -23,7 +24,6 @@ from core.release.hurdles import (
     slow_hurdles,
     too_dry_for_listeria,
 )
-from core.release.limits import exception_cautions, limit_reasons
 from core.release.salted import UNKNOWN, salted_hurdles
 from core.sentence import Message, Said, Sentence, listed
 from core.sources import COMMON_PRACTICE, FSRE_ACID, USDA_LEAN_WATER

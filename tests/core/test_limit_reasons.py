@@ -6,7 +6,7 @@ from attrs import evolve
 from core.mix.ingoing import Ingoing
 from core.mix.rules import Curing
 from core.quantities import METRIC
-from core.release.limits import limit_reasons
+from core.release.cure_limits import limit_reasons
 from core.verdict import Reason
 from tests.core.judging import MUSCLE, SAUSAGE
 

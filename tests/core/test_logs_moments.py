@@ -6,19 +6,8 @@ from datetime import UTC, date, datetime
 import pytest
 
 from core.chamber.logs.column import TimeStyle
-from core.chamber.logs.moments import (
-    clock_of,
-    clock_traits,
-    column_reader,
-    date_mark,
-    day_of,
-    likelier_order,
-    offset_in,
-    orders_that_fit,
-    reader,
-    split,
-    starts_with_a_year,
-)
+from core.chamber.logs.date_order import likelier_order, orders_that_fit, starts_with_a_year
+from core.chamber.logs.moments import clock_of, clock_traits, column_reader, date_mark, day_of, offset_in, reader, split
 
 DAY_S = 86_400.0
 HALVES = TimeStyle(kind="text", twelve_hours=True)

@@ -6,8 +6,8 @@ from typing import Any
 import pytest
 
 from core.chamber.settling.advice import advise
-from core.chamber.settling.cycles import Run
 from core.chamber.settling.mapping import Pair
+from core.chamber.settling.runs import Run
 from core.chamber.settling.statistics import Band, Spread
 from core.quantities import METRIC
 

@@ -10,11 +10,11 @@ from core.chamber.series import Series
 from core.chamber.settling.advice import OFFSET_PART, advise
 from core.chamber.settling.analysis import Analysis, Compressor
 from core.chamber.settling.comparing import key_figures
-from core.chamber.settling.cycles import Run
 from core.chamber.settling.events import Event
 from core.chamber.settling.mapping import Space, fluctuation, pairs
 from core.chamber.settling.outline import Trace, on_one_axis, outline
 from core.chamber.settling.proof import prove
+from core.chamber.settling.runs import Run
 from core.chamber.settling.settled import Drift
 from core.chamber.settling.statistics import Band, Spread, spread
 from core.chamber.settling.staying import Lately, Stay

@@ -10,9 +10,9 @@ import pytest
 from attrs import evolve
 
 from core.chamber.series import Series
-from core.chamber.settling.cycles import Run, find_runs
 from core.chamber.settling.events import Event
 from core.chamber.settling.rhythm import WARMS_APART, Cycle, Rhythm, rhythm_of
+from core.chamber.settling.runs import Run, find_runs
 from core.chamber.settling.swing import CannotSee, Swing, Trace, trace_of, usual_swing
 from tests.core.analysed import compressor_of
 from tests.core.rhythm_logs import logged

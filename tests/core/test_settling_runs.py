@@ -8,8 +8,8 @@ from collections.abc import Sequence
 
 import pytest
 
-from core.chamber.settling.cycles import Run, find_runs, may_be_over
 from core.chamber.settling.events import Event, Kind
+from core.chamber.settling.runs import Run, find_runs, may_be_over
 from core.chamber.settling.swing import Swing, Trace
 from tests.core.settling_traces import legs, swing_of, trace_of
 

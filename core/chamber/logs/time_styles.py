@@ -10,16 +10,9 @@ from attrs import evolve
 from core.chamber.logs import heads
 from core.chamber.logs.column import Kind, Order, Role, TimeStyle
 from core.chamber.logs.counting import CERTAIN, has_two_parts
+from core.chamber.logs.date_order import likelier_order, orders_that_fit, starts_with_a_year
 from core.chamber.logs.decoding import cells_of
-from core.chamber.logs.moments import (
-    clock_traits,
-    date_mark,
-    likelier_order,
-    offset_in,
-    orders_that_fit,
-    split,
-    starts_with_a_year,
-)
+from core.chamber.logs.moments import clock_traits, date_mark, offset_in, split
 from core.chamber.logs.spelling import plain, shared_month
 from core.chamber.logs.table import Table, mostly
 from core.chamber.logs.time_cells import CLOCK_MARKS, LIKELIER_TONGUE, Look, has_clock, look_of

@@ -14,8 +14,8 @@ from attrs import frozen
 
 from core.chamber.settling import proof_words as words
 from core.chamber.settling.analysis import Analysis, Compressor, Probe
-from core.chamber.settling.cycles import Run
 from core.chamber.settling.measures import DRIFT, FINE_DIFFERENCE, LASTS, STARTS
+from core.chamber.settling.runs import Run
 from core.chamber.settling.statistics import Band, Spread
 from core.quantities import COUNT, LOSS, RELATIVE_HUMIDITY, TEMPERATURE_DIFFERENCE, Amount
 from core.sentence import Sentence

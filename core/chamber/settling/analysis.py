@@ -11,13 +11,13 @@ from attrs import frozen
 
 from core.chamber.series import Series
 from core.chamber.settling.counting import why_not_counted
-from core.chamber.settling.cycles import Run, find_runs
 from core.chamber.settling.events import Event, find_events, why_no_events
 from core.chamber.settling.holes import NOWHERE, Looked, looked_at
 from core.chamber.settling.humid_air import HumidAir, humid_air
 from core.chamber.settling.humid_probe import Humidity, Seen, humidity_of
 from core.chamber.settling.mapping import Pair, Space, fluctuation, instability, pairs, space
 from core.chamber.settling.rhythm import FEWEST_RUNS, Rhythm, rhythm_of
+from core.chamber.settling.runs import Run, find_runs
 from core.chamber.settling.sampling import Sampling, sampling
 from core.chamber.settling.settled import LEAST_STEADY_S, Drift, arrived, drift_a_day, undisturbed
 from core.chamber.settling.statistics import Spread, spread

@@ -5,10 +5,10 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from core.chamber.settling.broken_runs import PROBE_IS_LATE_S, doubtful_doors
-from core.chamber.settling.cycles import find_runs, may_be_over
 from core.chamber.settling.events import Event, other_ways
 from core.chamber.settling.holes import IN_PAUSES, looked_at
 from core.chamber.settling.rhythm import Rhythm
+from core.chamber.settling.runs import find_runs, may_be_over
 from core.chamber.settling.swing import Swing, Trace
 from core.sentence import Sentence
 

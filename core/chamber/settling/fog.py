@@ -13,9 +13,9 @@ from operator import sub
 
 from attrs import frozen
 
-from core.chamber.settling.cycles import Run
 from core.chamber.settling.events import Event
 from core.chamber.settling.humid_air import HumidAir
+from core.chamber.settling.runs import Run
 from core.chamber.settling.swing import CannotSee, width_of
 from core.chamber.settling.trace import noise, percentile, smooth, step
 from core.saturation import WARMEST_C, saturation_in_air_pa

@@ -9,11 +9,11 @@ from operator import eq
 from attrs import frozen
 
 from core.chamber.series import Series, interval_s
-from core.chamber.settling.cycles import Run
 from core.chamber.settling.events import Event
 from core.chamber.settling.humid_air import HumidAir
 from core.chamber.settling.humidity import HumidRhythm, humid_rhythm
 from core.chamber.settling.rhythm import Cycle
+from core.chamber.settling.runs import Run
 from core.chamber.settling.sampling import sampling
 from core.chamber.settling.settled import arrived, dried, undisturbed
 from core.chamber.settling.statistics import Spread, spread

@@ -8,11 +8,11 @@ from itertools import pairwise
 
 from attrs import frozen
 
-from core.chamber.settling.cycles import Run
 from core.chamber.settling.events import Event
 from core.chamber.settling.fog import Work, work_of
 from core.chamber.settling.humid_air import HumidAir
 from core.chamber.settling.rhythm import Cycle
+from core.chamber.settling.runs import Run
 from core.chamber.settling.swing import FEWEST_A_PERIOD, CannotSee, width_of
 from core.chamber.settling.trace import percentile, smooth, step
 from core.sentence import Message, Sentence

@@ -14,10 +14,10 @@ from operator import mul
 from attrs import frozen
 
 from core.chamber.settling.broken_runs import PROBE_IS_LATE_S, falls_by_s
-from core.chamber.settling.cycles import Run
 from core.chamber.settling.disturbances import Disturbances, disturbances
 from core.chamber.settling.events import Event
 from core.chamber.settling.mean_leg import Leg, Look, MeanLeg, look_around, mean_leg
+from core.chamber.settling.runs import Run
 from core.chamber.settling.swing import CannotSee, Swing, Trace
 from core.chamber.settling.trace import percentile
 from core.sentence import Message, Sentence

@@ -9,9 +9,9 @@ from operator import mul
 
 from attrs import frozen
 
-from core.chamber.settling.cycles import Run
 from core.chamber.settling.disturbances import AFTER_EVENT_S
 from core.chamber.settling.events import Event
+from core.chamber.settling.runs import Run
 from core.chamber.settling.statistics import Band
 from core.units import DAY_S
 
