@@ -13,7 +13,7 @@ from jinja2 import ChoiceLoader, FunctionLoader, ModuleLoader, StrictUndefined
 from werkzeug.exceptions import HTTPException
 
 from core.daybook.book import Book
-from web import drawing, visitor
+from web import drawing, example, visitor
 from web.routing import lay_routes
 
 COMPILED = Path(__file__).with_name("compiled_templates")
@@ -37,6 +37,7 @@ def create_app(book: Book, commit: Commit | None = None, build_id: str = "source
     store = commit or book.learn
     lay_routes(app)
     drawing.prepare(app)
+    example.keep_apart(app)
     app.register_error_handler(HTTPException, _not_here)
     app.register_error_handler(Exception, _broken)
 
@@ -46,7 +47,9 @@ def create_app(book: Book, commit: Commit | None = None, build_id: str = "source
         files: dict[str, bytes] = g.pop("files", {})
         if made := visitor.new_device():
             response.set_cookie("device", made, max_age=visitor.TEN_YEARS_S, samesite="Lax")
-        if response.status_code < 400:
+        if response.status_code < 400 and example.is_open():
+            example.example_book().learn(list(asked))
+        elif response.status_code < 400:
             app.extensions["files"].update(files)
             if asked:
                 store(list(asked))

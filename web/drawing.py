@@ -19,7 +19,7 @@ from core.sentence import Message, Sentence, Value, in_a_row, said
 from core.sources import Source
 from core.verdict import Reason
 from core.worksheet import Choice, Number
-from web import days, visitor
+from web import days, example, visitor
 from web.entry_forms import form_of
 from web.entry_forms import say as say_line
 from web.forms import Input, Moment, OptionalChoice, Ticks, Words
@@ -93,6 +93,7 @@ def _frame() -> dict[str, Any]:
     return {
         "reader": how,
         "theme": visitor.theme(),
+        "example": example.is_open(),
         "places": PLACES,
         "place": _place(request.path),
         "saved": _saved(how),

@@ -18,6 +18,7 @@ from core.daybook.entries import Entry, entry_id, is_entry_id, to_record
 from core.daybook.facts import Fact
 from core.language import Message
 from core.refusals import Refusal
+from web import example
 from web.visitor import device, now, writer
 
 REFUSED = "daybook.refused"
@@ -33,7 +34,8 @@ class NotSaved(Refusal):
 
 
 def book() -> Book:
-    return current_app.extensions["daybook"]
+    """The device's own; while the example is open, that one."""
+    return example.example_book() if example.is_open() else current_app.extensions["daybook"]
 
 
 def fresh_id() -> str:

@@ -18,13 +18,17 @@ export function cookie(name) {
   return open()[name];
 }
 
-/** @type {(lines: string[]) => void} */
+/** One with no age lasts as long as its tab. @type {(lines: string[]) => void} */
 export function keepCookies(lines) {
   if (lines.length === 0) return;
-  const jar = open();
-  for (const line of lines) put(jar, line);
+  const [kept, ofTab] = [opened(localStorage), opened(sessionStorage)];
+  for (const line of lines) {
+    if (isAged(line)) put(kept, line);
+    if (!isAged(line) || isOver(line)) put(ofTab, line);
+  }
   try {
-    localStorage.setItem(JAR, JSON.stringify(jar));
+    localStorage.setItem(JAR, JSON.stringify(kept));
+    sessionStorage.setItem(JAR, JSON.stringify(ofTab));
   } catch {
     // a full or forbidden storage: the setting lasts for this page
   }
@@ -32,18 +36,27 @@ export function keepCookies(lines) {
 
 /** @type {() => Record<string, string>} */
 function open() {
+  return { ...opened(localStorage), ...opened(sessionStorage) };
+}
+
+/** @type {(storage: Storage) => Record<string, string>} */
+function opened(storage) {
   try {
-    return JSON.parse(localStorage.getItem(JAR) ?? "null") ?? {};
+    return JSON.parse(storage.getItem(JAR) ?? "null") ?? {};
   } catch {
     return {};
   }
 }
 
+/** @type {(line: string) => boolean} */
+const isAged = (line) => /;\s*max-age=/i.test(line);
+/** @type {(line: string) => boolean} */
+const isOver = (line) => /;\s*max-age=(0|-\d+)\s*(;|$)/i.test(line);
+
 /** @type {(jar: Record<string, string>, line: string) => void} */
 function put(jar, line) {
-  const [pair, ...attributes] = line.split(";").map((part) => part.trim());
-  const [name, value] = split(pair);
-  if (attributes.some((attribute) => /^max-age=(0|-\d+)$/i.test(attribute))) delete jar[name];
+  const [name, value] = split(line.split(";")[0].trim());
+  if (isOver(line)) delete jar[name];
   else jar[name] = value;
 }
 

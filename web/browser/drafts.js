@@ -1,6 +1,7 @@
 // What is half typed in a form outlives its page: a reload, a tab that was ended, a tap that led away, a new version.
 // It is gone when it was sent; and it comes back only into a form that is as it was before anybody typed.
 import htmx from "htmx.org";
+import { cookie } from "./cookies.js";
 import { drop, dropOld, get, put } from "./draft_store.js";
 import { here } from "./place.js";
 import { isHalfFilled } from "./typed.js";
@@ -134,7 +135,8 @@ async function clear(key) {
 function keyOf(form) {
   const query = new URLSearchParams(location.search);
   query.delete("saved");
-  return [location.pathname, query, actionOf(form).pathname].join(" ");
+  const whose = cookie("example") ? ["example"] : []; // what was tried there is no draft of one's own book
+  return [...whose, location.pathname, query, actionOf(form).pathname].join(" ");
 }
 
 /** A box may be called action. @type {(form: HTMLFormElement) => URL} */

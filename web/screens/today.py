@@ -20,7 +20,7 @@ from core.daybook.facts.chamber import CHAMBER, AirRead
 from core.ferment.saying import hours_and_minutes
 from core.quantities import COUNT, LOSS, Amount
 from core.sentence import Message, Rounded, Sentence, Value, day_and_month, in_a_row
-from web import days
+from web import days, example
 from web.day_line import day_line
 from web.instruments import shelf
 from web.journal import book
@@ -109,7 +109,7 @@ def page():
         due(open_, moment),
         chamber_due(book(), moment),
         instruments_due(shelf().in_use(), moment),
-        copy_due(book(), copied(), moment),
+        () if example.is_open() else copy_due(book(), copied(), moment),
         now=moment,
     )
     shown = max(MOST_ROWS, sum(is_urgent(line, moment) for line in waiting))
