@@ -2,7 +2,7 @@
 
 from collections.abc import Callable
 
-from building.bench import Row, drying, logs, settling
+from building.bench import Row, drying, logs, pages, settling
 from building.bench.answer import answer, answer_slowed
 from building.bench.first_visit import first_visit
 from building.bench.journal import journal
@@ -20,6 +20,9 @@ OTHERS: dict[str, Callable[[], Row]] = {
     "answer-slowed": answer_slowed,
     "journal": journal,
     "first-visit": first_visit,
+    "today": pages.today,
+    "batch-page": pages.batch_page,
+    "batch-ahead": pages.batch_ahead,
     "logs": logs.logs,
     "logs-chart": logs.chart,
     "logs-growth": logs.growth,
