@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from datetime import datetime
+from functools import lru_cache
 from statistics import fmean
 
 from attrs import frozen
@@ -28,6 +29,8 @@ from core.dry.pace import MIDDLING, MUSCLE, Air
 from core.mix.balance import raw
 from core.refusals import Refusal
 
+FINEST = 0.005
+"""Of humidity: no hygrometer tells finer, and one more reading need not draw every curve anew."""
 MOST_CHANGES, MOST_READINGS = 12, 200
 STEP_SHARE = 0.7
 """A scale that shows whole steps strays by so much of one, its repeatability counted. Common practice; no source."""
@@ -54,11 +57,11 @@ class Drying:
         return (moment - self.hung_at).total_seconds()
 
     def forecast(self, piece_id: str) -> Forecast:
-        return forecast(self.fit, self.place(piece_id), self.target)
+        return _forecast(self.fit, self.place(piece_id), self.target)
 
 
 def drying_of(book: Book, batch: Batch) -> Drying | None:
-    """None where nothing hangs yet. Kept until the book learns something."""
+    """None where nothing hangs yet. Kept until the book learns something; its curves, until it learns of them."""
     return book.kept("drying", batch.id, lambda: drying_until(book, batch, None))
 
 
@@ -69,9 +72,14 @@ def drying_until(book: Book, batch: Batch, until: datetime | None) -> Drying | N
         return None
     hung_at = min(piece.hung_at for piece in pieces)
     air = air_since(book, hung_at)
-    hung = [_hung(book, piece, hung_at, until) for piece in pieces]
-    found = fit(hung, air, _lent(book, batch, air, hung_at), mix_of(batch))
+    hung = tuple(_hung(book, piece, hung_at, until) for piece in pieces)
+    found = _fitted(hung, air, _lent(book, batch, air, hung_at), mix_of(batch))
     return Drying(batch.id, hung_at, air, pieces, found, batch.start.target_loss)
+
+
+# Most entries change no weight of most batches.
+_fitted = lru_cache(maxsize=256)(fit)
+_forecast = lru_cache(maxsize=4096)(forecast)
 
 
 def air_since(book: Book, hung_at: datetime) -> tuple[Air, ...]:
@@ -83,7 +91,7 @@ def air_since(book: Book, hung_at: datetime) -> tuple[Air, ...]:
     ]
     before = [each for each in chosen if each[0] <= hung_at]
     changes = [*before[-1:], *(each for each in chosen if each[0] > hung_at)]
-    readings = _readings(book, hung_at)
+    readings = [each for each in book.kept("air-read", CHAMBER, lambda: _readings(book)) if each[0] >= hung_at]
     if not changes:
         return (_read(0.0, readings),) if readings else ()
     ends = [*(at for at, _ in changes[1:]), None]
@@ -113,16 +121,17 @@ def _stretch(
 
 def _read(from_s: float, readings: Sequence[_AirRead]) -> Air:
     humidities = [fact.humidity for _, fact in readings if fact.humidity is not None]
-    return Air(from_s, fmean(fact.temperature_c for _, fact in readings), fmean(humidities))
+    temperature_c = fmean(fact.temperature_c for _, fact in readings)
+    return Air(from_s, round(temperature_c, 1), round(fmean(humidities) / FINEST) * FINEST)
 
 
-def _readings(book: Book, hung_at: datetime) -> list[_AirRead]:
+def _readings(book: Book) -> list[_AirRead]:
     shelf = Shelf(book)
     found: list[_AirRead] = []
     for line in book.recent(CHAMBER, AirRead, MOST_READINGS):
         at = line.entry.happened_at
         fact = corrected(shelf, line.fact, at).fact
-        if at >= hung_at and isinstance(fact, AirRead) and fact.humidity is not None:
+        if isinstance(fact, AirRead) and fact.humidity is not None:
             found.append((at, fact))
     return found
 
@@ -141,7 +150,7 @@ def _scale_kg(book: Book, piece: Piece) -> float:
 
 
 def _lent(book: Book, batch: Batch, air: Sequence[Air], hung_at: datetime) -> Lent:
-    """By the latest batch of the same formula and casing that was taken down before this one was hung."""
+    """By the latest batch of the same formula and casing that hung before this one and has been taken down."""
     formula = formula_of(book, batch.start.formula)
     if formula is None or not air:
         return NOTHING_LENT
@@ -156,6 +165,6 @@ def _lent(book: Book, batch: Batch, air: Sequence[Air], hung_at: datetime) -> Le
             since = min(piece.hung_at for piece in earlier.pieces)
             then = air_since(book, since)
             if then:
-                pieces = [_hung(book, piece, since) for piece in earlier.pieces]
-                return lend(fit(pieces, then, mix=mix_of(earlier)), air[-1])
+                pieces = tuple(_hung(book, piece, since) for piece in earlier.pieces)
+                return lend(_fitted(pieces, then, NOTHING_LENT, mix_of(earlier)), air[-1])
     return NOTHING_LENT

@@ -75,7 +75,7 @@ class Lent:
     spread: float = FIRST_SPREAD
     end_off: float = 0.0
     end_spread: float = END_SPREAD
-    shapes: Mapping[str, float] = field(factory=dict[str, float])
+    shapes: tuple[tuple[str, float], ...] = ()
 
 
 NOTHING_LENT = Lent()
@@ -93,7 +93,7 @@ class Case:
     halves: tuple[tuple[float, float], ...]
 
 
-@frozen
+@frozen(eq=False)
 class Fit:
     """air: by time; half-times are counted in the last. passed: of each piece, the time in that air until its last
     weighing, 0 before the first. wanders: as WANDERS, of this air."""
@@ -147,7 +147,7 @@ def fit(pieces: Sequence[Hung], air: Sequence[Air] = (), lent: Lent = NOTHING_LE
     wanders = WANDERS if air else WANDERS_UNKNOWN
     begun = [
         _Begun(shape, end, odds - ((end - middle) / spread) ** 2 / 2)
-        for shape, odds in _with_odds(shapes(humidity_of(told[-1]), mix), lent.shapes, count)
+        for shape, odds in _with_odds(shapes(humidity_of(told[-1]), mix), dict(lent.shapes), count)
         for end in _ends(middle, spread)
     ]
     found = [_shared(each, lent) for each in _met(begun, seen, wanders)]

@@ -29,7 +29,7 @@ def lend(earlier: Fit, air: Air) -> Lent:
         math.hypot(spread, BATCHES_APART),
         end - end_in(was, earlier.mix),
         min(END_SPREAD, math.hypot(end_spread, ENDS_APART)),
-        did,
+        tuple(sorted(did.items())),
     )
 
 
