@@ -11,6 +11,7 @@ WAGNER = "Wagner and Pruß 2002, the saturation line (entered from memory, and a
 ICE = "IAPWS R14-08(2011), sublimation pressure (entered from memory, and agrees with iapws)"
 HARDY = "Hardy 1998, the enhancement factor (copy)"
 PHREEQC = "PHREEQC 3, phreeqc.dat (copy)"
+PITZER = "Pitzer and Mayorga 1973 at 25 °C (copy); with temperature PHREEQC 3, pitzer.dat (seen)"
 ASHRAE = "ASHRAE Handbook Fundamentals 2017, ch. 1 (copy)"
 PRACTICE = "common practice; no published source"
 MEMORY = "from memory"
@@ -51,6 +52,12 @@ CONSTANTS = [
     ("core.water", "_PAIR_CARBONATE", [1.27, 37.27944], PHREEQC),
     ("core.water", "_GAS_CONSTANT", 0.008314463, "8.314463 J/(mol K)"),
     ("core.water", "OUTSIDE_AIR", 0.00042, "outside air of the 2020s, 420 ppm " + MEMORY),
+    ("core.dry.activity", "_BETA_0", [0.0765, 9598.4, 35.48, -0.058731, 1.798e-5, -500000], PITZER),
+    ("core.dry.activity", "_BETA_1", [0.2664, 13770, 46.8, -0.069512, 2e-5, -748230], PITZER),
+    ("core.dry.activity", "_C_PHI", [0.00127, -120.5, -0.2081, 0, 1.166e-7, 11121], PITZER),
+    ("core.dry.activity", "SALT_MOLAR", 0.0584428, "atomic weights: NaCl"),
+    ("core.dry.activity", "WATER_MOLAR", 0.01801528, "atomic weights: H2O"),
+    ("core.dry.warmth", "HEAT_K", 10_000.0, "USP <1160>, ΔH ÷ R (copy)"),
     ("core.chamber.film", "DRY_AIR_GAS_CONSTANT", 287.05, MEMORY),
     ("core.chamber.cold_piece", "USUAL_FILM", 12.0, OWN),
     ("core.chamber.cold_piece", "STILL_FILM", 6.0, OWN),
