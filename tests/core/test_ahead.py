@@ -1,8 +1,6 @@
 """What is to come of a batch that hangs, from its entries: each piece's day, and what it should weigh."""
 
 import pytest
-from hypothesis import given, settings
-from hypothesis import strategies as st
 
 from core.daybook.ahead import ahead, should_weigh, weighed_in_round
 from core.daybook.drying import air_since, drying_of
@@ -132,18 +130,3 @@ def test_a_piece_never_weighed_is_not_asked_about(kitchen: Kitchen):
     batch = kitchen.begin()
     kitchen.hang(batch, "J-1")
     assert should_weigh(kitchen.book, kitchen.batch(batch), NOON + 24 * DAY) == {}
-
-
-masses = st.floats(0.01, 60.0)
-
-
-@settings(max_examples=40)
-@given(st.lists(st.tuples(masses, st.floats(2, 90)), max_size=6))
-def test_whatever_was_weighed_a_forecast_can_be_made(weighed: list[tuple[float, float]]):
-    kitchen = Kitchen()
-    batch = kitchen.begin()
-    piece = kitchen.hang(batch)
-    for mass_kg, at in weighed:
-        kitchen.weigh(piece, mass_kg, at)
-    (found,) = ahead(kitchen.book, kitchen.batch(batch))
-    assert 0 <= found.forecast.comes <= 1.000001

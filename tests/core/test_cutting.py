@@ -1,16 +1,12 @@
 """A part is cut off: what hangs on has lost no more and no less than the whole had."""
 
 import pytest
-from hypothesis import given
-from hypothesis import strategies as st
 
 from core.daybook.facts.batch import ActivityMeasured, PieceCut
 from core.daybook.facts.instruments import InstrumentAdded, MassesChecked
 from core.daybook.piece import Piece
 from core.dry.shrink import start_of_rest
 from tests.core.kitchen import Kitchen
-
-shares = st.floats(0.1, 0.95)
 
 
 def cut(kitchen: Kitchen, batch: str, piece: str, before_kg: float, after_kg: float, at: float = 20) -> Piece:
@@ -22,22 +18,6 @@ def hung() -> tuple[Kitchen, str, str]:
     kitchen = Kitchen()
     batch = kitchen.begin()
     return kitchen, batch, kitchen.hang(batch)
-
-
-@given(before_kg=st.floats(0.5, 1.0), left=shares)
-def test_a_cut_alone_loses_nothing(before_kg: float, left: float):
-    kitchen, batch, piece = hung()
-    assert cut(kitchen, batch, piece, before_kg, before_kg * left).loss == pytest.approx(1 - before_kg, abs=1e-12)
-
-
-@given(left=shares, dries=shares)
-def test_the_rest_loses_as_it_would_have_whole(left: float, dries: float):
-    whole, whole_batch, whole_piece = hung()
-    whole.weigh(whole_piece, 0.8 * dries, 30)
-    kitchen, batch, piece = hung()
-    cut(kitchen, batch, piece, 0.8, 0.8 * left)
-    kitchen.weigh(piece, 0.8 * left * dries, 30)
-    assert kitchen.piece(batch, piece).loss == pytest.approx(whole.piece(whole_batch, whole_piece).loss)
 
 
 def test_a_piece_cut_in_half_is_not_dry_by_it():

@@ -73,7 +73,7 @@ def test_no_box_of_the_screens_is_overlooked():
 
 def test_what_takes_no_number_is_chosen_ticked_or_written():
     """A new kind of input has to be thought about here."""
-    known = {"Choice", "Kept", "OptionalChoice", "Words", "Ticks", "ReadWith", "Moment", "Dose"}
+    known = {"Choice", "Kept", "OptionalChoice", "Words", "Ticks", "ReadWith", "Moment", "Dose", "Photo"}
     assert every_other_input() <= known
 
 
