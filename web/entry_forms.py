@@ -7,8 +7,9 @@ that asks differently from what it keeps says how in `fact` and `texts`.
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping
-from datetime import datetime
+from datetime import datetime, timedelta
 from typing import Any
+from urllib.parse import urlencode
 
 import attrs
 from attrs import frozen
@@ -20,6 +21,7 @@ from core.daybook.batch import Batch
 from core.daybook.book import Line
 from core.daybook.corrections.figures import figures as corrected_figures
 from core.daybook.corrections.readings import corrected
+from core.daybook.entries import Entry
 from core.daybook.facts import Fact
 from core.daybook.facts.fields import numbers
 from core.daybook.instruments import Instrument
@@ -29,12 +31,28 @@ from core.refusals import Refusal, Refused
 from core.sentence import Message, Said, Sentence, said
 from core.working import Figure
 from core.worksheet import Number
-from web.forms import Form, Input, Moment, OptionalChoice, ReadWith, Ticks, Values, from_request, suggested, typed
+from web.forms import (
+    NOW,
+    YESTERDAY,
+    Form,
+    Input,
+    Moment,
+    OptionalChoice,
+    ReadWith,
+    Ticks,
+    Values,
+    from_request,
+    suggested,
+    typed,
+)
 from web.instruments import ANOTHER, offer, shelf
 from web.journal import book, fresh_id, record, sent_token
 from web.routing import import_every_screen
 from web.visitor import from_today, reader
 
+MINUTE, HOUR, DAY = timedelta(minutes=1), timedelta(hours=1), timedelta(days=1)
+KEPT_MOMENT = "at"
+"""In the address of the next form of a round."""
 ASKED_ANEW = "anew"
 """In the address of a form that is drawn in another shape, with what was typed."""
 
@@ -143,12 +161,14 @@ def write(
     corrects: Line | None = None,
     start: Mapping[str, str] | None = None,
     filled: Mapping[str, str] | None = None,
+    goes_on: bool = False,
     **context: Any,
 ) -> Response | str | tuple[str, int]:
     """The whole life of an entry's form: drawn, figured as one types, checked, recorded, and left for `back`.
 
     start: texts a new form begins with, over the declared defaults. filled: texts that the button pressed puts in, over
-    what was typed. context: what its template wants besides.
+    what was typed. goes_on: whether `back` is the next of a round of such entries, which keeps the moment that was set.
+    context: what its template wants besides.
     """
     how = reader()
     inputs = (*declared.asked(subject), Moment())
@@ -160,8 +180,9 @@ def write(
         sent_before = book().line(form.token) if form.token in book() else None
         if sent_before is not None:
             subject = without(subject, sent_before)
+        known = corrects or sent_before
         try:
-            values, happened_at = _read(form, how, corrects or sent_before)
+            values, happened_at = _read(form, how, known.entry if known else None, again=sent_before is not None)
             fact = declared.make(values, subject)
             declared.figures(corrected(shelf(), fact, happened_at).fact, subject)
             written = record(
@@ -174,8 +195,10 @@ def write(
         except (Refusal, Refused) as refused:
             return _drawn(declared, subject, form.refused(refused), how, corrects, context), 422
         target = url_for("today.page") if from_today() else back(written) if callable(back) else back
-        return redirect(with_saved(target, written), 303)
+        return redirect(with_saved(_with_moment(target, form) if goes_on else target, written), 303)
     texts = _answered(inputs, {**declared.defaults(subject, how), **(start or {})}, how)
+    if goes_on and KEPT_MOMENT in request.args:
+        texts["happened"] = request.args[KEPT_MOMENT]
     if corrects is not None:
         texts = {**declared.texts_of(corrects.fact, how), "happened": _minute(corrects.entry.happened_at)}
         texts = _answered(inputs, texts, how)
@@ -220,15 +243,21 @@ def _figures_as_typed(declared: EntryForm, subject: Subject, form: Form, how: Re
     return render_template("figures.html", figures=figures, refusal=None)
 
 
-def _read(form: Form, how: Reader, written: Line | None) -> tuple[Values, datetime]:
-    """The values and the moment: that of what is written already, where the box was left alone. It holds minutes only,
-    and nobody means to change the seconds."""
-    at = None if written is None else written.entry.happened_at
-    left_alone = at is not None and form.text("happened") in ("", _minute(at))
-    texts = {key: text for key, text in form.texts.items() if not (left_alone and key == "happened")}
+def _read(form: Form, how: Reader, written: Entry | None, *, again: bool = False) -> tuple[Values, datetime]:
+    """The values and the moment: that of what is written already, where it was left alone. The box holds minutes only,
+    and nobody means to change the seconds. again: whether this very form has written it."""
+    keeps = written is not None and _left_alone(form.text("happened"), written, again)
+    texts = {key: text for key, text in form.texts.items() if not (keeps and key == "happened")}
     values: Values = attrs.evolve(form, texts=texts).read(how)
     present = values.pop("happened")
-    return values, at if left_alone and at is not None else present
+    return values, written.happened_at if keeps and written is not None else present
+
+
+def _left_alone(text: str, written: Entry, again: bool) -> bool:
+    """Whether the text says when it was written as having happened. "Now" in a correction is a new moment."""
+    before = written.written_at - written.happened_at
+    was_said = {NOW: before < MINUTE, YESTERDAY: abs(before - DAY) < HOUR + MINUTE}  # the clocks may have changed
+    return text in ("", _minute(written.happened_at)) or (again and was_said.get(text, False))
 
 
 def _figures(declared: EntryForm, subject: Subject, form: Form, how: Reader) -> tuple[Figure, ...]:
@@ -250,6 +279,12 @@ def _answered(inputs: tuple[Input, ...], texts: Mapping[str, str], how: Reader) 
 
 def _minute(moment: datetime) -> str:
     return moment.replace(tzinfo=None).isoformat(timespec="minutes")
+
+
+def _with_moment(path: str, form: Form) -> str:
+    """Now is no moment that was set."""
+    text = form.text("happened")
+    return path if text in ("", NOW) else f"{path}?{urlencode({KEPT_MOMENT: text})}"
 
 
 def with_saved(path: str, entry_id: str) -> str:

@@ -46,18 +46,27 @@ class Words:
         return words
 
 
+NOW, YESTERDAY, BY_HAND = "now", "yesterday", "moment"
+CHOSEN = "when"
+"""The choice of one of these three; by hand, the day and time stand in the box of the moment itself."""
+
+
 @frozen
 class Moment:
-    """When it happened, as the device's own clock would say; empty means now."""
+    """When it happened, by the device's own clock: NOW, which empty means too, YESTERDAY at this time, or a day and
+    time. by_hand: whether nothing but a day and time is offered."""
 
     key: str = "happened"
     label: Message = "When"
-    help: Message = "Leave it for now, or set when it happened."
+    help: Message = ""
+    by_hand: bool = False
 
     def read(self, text: str, reader: Reader) -> datetime:
         present = now()
-        if not text.strip():
+        if text.strip() in ("", NOW):
             return present
+        if text.strip() == YESTERDAY:
+            text = (present.replace(tzinfo=None) - timedelta(days=1)).isoformat()
         try:
             typed = datetime.fromisoformat(text.strip()).replace(tzinfo=None)
         except ValueError:
@@ -210,7 +219,14 @@ class Form:
 def from_request(inputs: tuple[Input, ...], given: MultiDict[str, str], token: str) -> Form:
     """The form as sent, but for what no hand has typed; several ticks of one name become one text."""
     keys = [name for each in inputs for name in (each.key, f"{each.key}-unit") if name in given]
-    return Form(token, inputs, {key: " ".join(given.getlist(key))[:MOST_KEPT] for key in keys})
+    texts = {key: " ".join(given.getlist(key))[:MOST_KEPT] for key in keys}
+    return Form(token, inputs, texts | {each.key: moment_in(given) for each in inputs if isinstance(each, Moment)})
+
+
+def moment_in(given: Mapping[str, str]) -> str:
+    """As the choice says; where none was offered, the day and time, or nothing."""
+    chosen = given.get(CHOSEN, "")
+    return chosen if chosen in (NOW, YESTERDAY) else given.get("happened", "").strip()[:MOST_KEPT]
 
 
 _UNIT_SIGN = re.compile(r"""[%°˚℃℉#"“”″]|['‘’′](?![0-9]{3})""")  # 1'250 is a bare number

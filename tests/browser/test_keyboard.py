@@ -32,10 +32,16 @@ def walked(browser: Browser, site: Site):
     context.close()
 
 
+SET_BEHIND = """(fold, moment) => {
+  fold.querySelector("[value=moment]").checked = true;
+  fold.querySelector("[name=happened]").value = moment;
+}"""
+
+
 def _happened(hand: Hand, days: float) -> None:
     """So many days ago, set behind the hand's back: a third of the weight lost at once is not believed."""
     moment = days_ago(days).strftime("%Y-%m-%dT%H:%M")
-    hand.page.locator("details.when input").evaluate("(input, moment) => { input.value = moment; }", moment)
+    hand.page.locator("details.when").evaluate(SET_BEHIND, moment)
 
 
 def _mix_and_ferment(hand: Hand) -> None:
@@ -143,10 +149,11 @@ def test_a_fold_opens_and_closes_with_the_space_bar(hand: Hand):
     hand.open("Chamber", "Chamber")
     hand.open("Read the air", "Read the chamber's air")
     hand.press("When", "summary", key="Space")
-    expect(hand.page.locator("input[type=datetime-local]")).to_be_visible()
+    now = hand.page.get_by_role("radio", name="Now")
+    expect(now).to_be_visible()
     rest(hand.page)
     hand.page.keyboard.press("Space")
-    expect(hand.page.locator("input[type=datetime-local]")).to_be_hidden()
+    expect(now).to_be_hidden()
 
 
 def test_a_refused_form_leads_from_the_sentence_to_its_box(hand: Hand):

@@ -74,7 +74,8 @@ def set_when(page: Page, moment: datetime | None) -> None:
     fold = page.locator("details.when")
     if fold.get_attribute("open") is None:
         tap(page, fold.locator("summary"))
-    fold.locator("input").fill(moment.strftime("%Y-%m-%dT%H:%M"))
+    tap(page, fold.locator("label", has_text="Another time"))
+    fold.locator("[name=happened]").fill(moment.strftime("%Y-%m-%dT%H:%M"))
 
 
 def save(page: Page, button: str) -> str:

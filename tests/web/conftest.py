@@ -44,6 +44,8 @@ class Visitor:
 
     def send(self, form: SentForm, **changes: str) -> Page:
         """The form as drawn, with what she changes in it. A drawn button's own value is not sent unless named."""
+        if "happened" in changes:
+            changes = {"when": "moment"} | changes
         return self.post(form.action, **form.values | changes)
 
     def fill(self, path: str, **values: str) -> Page:

@@ -64,6 +64,15 @@ def test_a_form_writes_one_entry_under_the_id_it_was_drawn_with(visitor: Visitor
 
 
 @every_form
+def test_a_form_of_yesterday_sent_twice_is_one_entry(visitor: Visitor, drawn: SentForm, name: str):
+    first = visitor.send(drawn, when="yesterday")
+    known = len(visitor.book)
+    visitor.wait(seconds=70)
+    assert visitor.send(drawn, when="yesterday").saved == first.saved
+    assert len(visitor.book) == known
+
+
+@every_form
 def test_a_form_sent_twice_is_one_entry(visitor: Visitor, drawn: SentForm, name: str):
     first = visitor.send(drawn)
     known = len(visitor.book)
@@ -136,7 +145,7 @@ def test_what_happened_in_another_century_is_refused(visitor: Visitor, happened:
     assert page.beside("happened") == "The day must be in this century."
 
 
-@pytest.mark.parametrize("happened", ["yesterday", "2026-13-01T00:00", "12:30", "2026-11-02T25:00", "-1"])
+@pytest.mark.parametrize("happened", ["last week", "2026-13-01T00:00", "12:30", "2026-11-02T25:00", "-1"])
 def test_what_is_no_day_and_time_is_refused_with_an_example(visitor: Visitor, happened: str):
     page = visitor.fill("/chamber/air", temperature_c="12", happened=happened)
     assert page.beside("happened") == "Enter the day and time, for example 2026-11-25 17:30."

@@ -6,6 +6,7 @@ import { readJournal } from "./journal.js";
 import { keptAnswer } from "./keeping.js";
 import { base, here, pathInside } from "./place.js";
 
+const WALL_CLOCK = "2026-11-25T17:30:12.345".length;
 const NO_BODY = [101, 204, 205, 304];
 
 /** on: {progress, ready, news, saved, failed, stopped}, called with the worker's messages. Returns send(url, request).
@@ -69,7 +70,7 @@ export function openTransport(on) {
         ...(type && { "Content-Type": type }),
         Cookie: cookieHeader(),
         "Daybook-Now": acted,
-        ...typedMoment(body),
+        ...typedMoment(body, acted),
         "Daybook-Kept": keptAnswer(),
       },
     };
@@ -117,9 +118,11 @@ function isSetCookie(name) {
 }
 
 /** Python knows no time zones: a moment typed into the form brings the offset that the device's clock had on that day.
- * @type {(body: Form) => Head} */
-function typedMoment(body) {
-  const moment = new Date(`${body?.get("happened") || ""}`);
+ * @type {(body: Form, acted: string) => Head} */
+function typedMoment(body, acted) {
+  const isYesterday = body?.get("when") === "yesterday";
+  const moment = new Date(isYesterday ? acted.slice(0, WALL_CLOCK) : `${body?.get("happened") || ""}`);
+  if (isYesterday) moment.setDate(moment.getDate() - 1);
   return Number.isNaN(moment.getTime()) ? {} : { "Daybook-Then": localTime(moment) };
 }
 

@@ -173,6 +173,7 @@ def hang(batch_id: str):
         back_to=path_of(batch),
         template="dry/hang.html",
         start=like_the_last(batch),
+        goes_on=True,
         hanging=_hanging(batch),
     )
 
@@ -221,6 +222,7 @@ def weigh(piece_id: str):
         back=_next_to_weigh(batch, piece),
         back_to=path_of(batch),
         template="dry/weigh.html",
+        goes_on=True,
         todo=[each for each in batch.hanging if not _weighed_today(each)],
     )
 

@@ -31,7 +31,7 @@ from web.visitor import now, reader
 
 EPOCH = datetime(1970, 1, 1, tzinfo=UTC)
 _PLACE = Choice("place", "The probe was", PLACES, default="chamber")
-_START = Moment("happened", "When the log began", "This file only counts the time since its start.")
+_START = Moment("happened", "When the log began", "This file only counts the time since its start.", by_hand=True)
 _READ_ON = ReadWith("thermometer", "Logged with", ("thermometer", "hygrometer"))
 
 

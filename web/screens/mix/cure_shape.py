@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from datetime import date, datetime
+from datetime import date
 from typing import TypeVar
 
 from attrs import evolve, frozen
@@ -19,15 +19,15 @@ from core.mix.rule import METHODS, WET, WHOLE, Method
 from core.mix.rules import RULE_SETS, products_for
 from core.quantities import DOSE_MASS, FRACTION, PARTS_PER_MILLION, Amount, Quantity, Reader
 from core.reading import is_bare, read
-from core.refusals import NotAQuantity, OutOfRange
+from core.refusals import NotAQuantity, OutOfRange, Refusal
 from core.release.evidence import METHOD_OF
 from core.sentence import Message, Said, Sentence, said
 from core.usual import USUAL, ask, is_usual
 from core.worksheet import Choice
 from web.entry_forms import ASKED_ANEW, Subject
-from web.forms import Input, Ticks, typed
+from web.forms import Input, Moment, Ticks, moment_in, typed
 from web.journal import book
-from web.visitor import now
+from web.visitor import now, reader
 
 SHAPED_BY = ("rules", "method", "product", "also")
 USUAL_NITRITE = 0.0625
@@ -263,8 +263,8 @@ def _first(known: Mapping[Key, object], *wanted: str | None) -> Key:
 
 
 def _day() -> date:
-    """The day whose rules hold: the one typed into the form, or today."""
+    """The day whose rules hold: the one said in the form, or today."""
     try:
-        return datetime.fromisoformat(request.values.get("happened", "").strip()).date()
-    except ValueError:
+        return Moment().read(moment_in(request.values), reader()).date()
+    except Refusal:
         return now().date()

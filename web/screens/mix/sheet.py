@@ -140,6 +140,7 @@ def weigh_row(batch_id: str, key: str):
         about=batch.id,
         back=path_of_row(batch, found.next_after(key)),
         corrects=weighed,
+        goes_on=True,
         filled=_as_wanted(row, division),
         back_to=path_of_row(batch, None),
         template="mix/weigh_row.html",
