@@ -4,6 +4,7 @@ import pytest
 
 from core.daybook.facts.batch import PieceHung, PieceWeighed
 from tests.web.conftest import Visitor, alike
+from tests.web.reading import Page
 
 
 @pytest.fixture
@@ -175,3 +176,24 @@ def test_what_hangs_on_cannot_weigh_more(visitor: Visitor, batch: str):
     piece = visitor.hang(batch, start="1000")
     page = visitor.fill(f"{piece}/cut", before_kg="900", after_kg="950")
     assert page.beside("after_kg") == "What hangs on must weigh less than the piece before the cut."
+
+
+def focused(page: Page) -> list[str]:
+    return [each["name"] for each in page.all("input") if "data-focus" in each.attributes]
+
+
+def test_after_a_saved_piece_the_next_digits_go_into_the_weight_of_the_next(visitor: Visitor):
+    batch = visitor.cured_and_acid()
+    assert focused(visitor.get(f"{batch}/hang")) == []
+    page = visitor.fill(f"{batch}/hang", tag="J-1", start_kg="1250")
+    assert (focused(page), page.typed("tag")) == (["start_kg"], "J-2")
+
+
+def test_after_a_saved_weighing_the_next_digits_go_into_the_next_weight(visitor: Visitor):
+    batch = visitor.cured_and_acid()
+    for tag in ("J-1", "J-2"):
+        visitor.hang(batch, tag)
+    visitor.wait(days=10)
+    page = visitor.get(f"{batch}/weigh")
+    assert focused(page) == []
+    assert focused(visitor.send(page.form("/weigh"), mass_kg="1100")) == ["mass_kg"]
