@@ -21,9 +21,10 @@ from core.chamber import (
     sanitising_measures,
 )
 from core.chamber.settling import measures as proof_measures
+from core.daybook.facts import preparation
 from core.dry import shrink
 from core.ferment import saying
-from core.mix import blend, curing_salt, limit_check, measures
+from core.mix import blend, curing_salt, dose_box, limit_check, measures
 from core.quantities import Amount, DisplayUnit, Quantity
 
 
@@ -91,6 +92,7 @@ SHOWN = (
     (rates.FILM, "W/(m² K).1", "", "W/(m² K)", "trimmed"),
     (rates.FLUX, "g/(m² h).1", "", "g/(m² h)", ""),
     (rates.LASTING, "d.1 from 2, h.1 from 2, min.0 from 2, s.0", "", "h", "trimmed"),
+    (preparation.TIMED, "d.1 from 2, h.1 from 2, min.0 from 2, s.0", "", "min", "trimmed"),
     (rates.MOISTURE, "g/h.2", "", "g/h", ""),
     (rates.POWER, "W.1", "", "W", ""),
     (rates.ROOM, "m³.2 from 10, L.0", "ft³.1", "L, ft³", "trimmed"),
@@ -119,6 +121,10 @@ SHOWN = (
      "g.0 from 1000 (oz), g.1 from 10 (oz), g.2 (oz)", "g", "up"),
     (curing_salt.DOSE, "%.2", "", "%", "trimmed"),
     (curing_salt.STRENGTH, "%.2", "", "%", "trimmed"),
+    (dose_box.PER_CENT_OR_WEIGHT, "%.2", "", "%", "trimmed"),
+    (dose_box.WEIGHT_IN_BRINE,
+     "g.0 from 1000, g.1 from 10, g.2",
+     "g.0 from 1000 (oz), g.1 from 10 (oz), g.2 (oz)", "g", ""),
     (limit_check.TO_10_MG, "g.2", "g.0 from 1000 (oz), g.1 from 10 (oz), g.2 (oz)", "g", "trimmed down"),
     (measures.CURE_SHARE, "%.3", "", "%", "trimmed down"),
     (measures.DENSITY, "kg/L.2", "", "kg/L", ""),

@@ -27,8 +27,8 @@ CONTACT_BY_LABEL = Number(
 )
 
 
-_TIMED = evolve(LASTING, key="timer", bare_metric=MINUTE, bare_us=MINUTE, example_metric="30 min", example_us="30 min")
-TIMER = Number("timer_s", "How long it takes", _TIMED, 0.0, 2 * DAY_S, optional=True, help="Empty where it need not.")
+TIMED = evolve(LASTING, key="timer", bare_metric=MINUTE, bare_us=MINUTE, example_metric="30 min", example_us="30 min")
+TIMER = Number("timer_s", "How long it takes", TIMED, 0.0, 2 * DAY_S, optional=True, help="Empty where it need not.")
 
 
 @frozen

@@ -11,6 +11,7 @@ from core.daybook.facts.batch import CureWeighed
 from core.daybook.house import house_limits
 from core.mix.brine import brine_figures
 from core.mix.cure_dose import dosed, to_weigh
+from core.mix.dose_box import Asked, Dose
 from core.mix.rule import METHODS, WET
 from core.mix.rules import RULE_SETS, Curing
 from core.quantities import CURE_MASS, FRACTION, MASS, Amount, Reader
@@ -23,7 +24,7 @@ from web.forms import typed
 from web.journal import book
 from web.lookup import find_batch
 from web.screens.mix.blueprint import screen
-from web.screens.mix.cure_shape import EVERY, SHAPED_BY, Asked, Dose, also_of, shape_of, shaped
+from web.screens.mix.cure_shape import EVERY, SHAPED_BY, also_of, shape_of, shaped
 
 STARTING = (
     "dose",
