@@ -99,7 +99,12 @@ class Batch:
 
     @property
     def finished(self) -> bool:
-        return bool(self.pieces) and not self.hanging
+        """Every piece is down; or none was hung, and it was decided that the batch is thrown away."""
+        return not self.hanging if self.pieces else self.condemned
+
+    @property
+    def condemned(self) -> bool:
+        return self.ferment.decided is not None and self.ferment.decided.decision == "discard"
 
     def piece(self, piece_id: str) -> Piece:
         return next(piece for piece in self.pieces if piece.id == piece_id)
@@ -160,7 +165,7 @@ def batches(book: Book) -> list[Batch]:
 
 
 def open_and_finished(book: Book) -> tuple[list[Batch], list[Batch]]:
-    """Batches that still want something, and those whose every piece has been taken down; newest first."""
+    """Batches that still want something, and those that are finished; newest first."""
     every = batches(book)
     return [batch for batch in every if not batch.finished], [batch for batch in every if batch.finished]
 

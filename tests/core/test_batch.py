@@ -15,6 +15,7 @@ from core.daybook.facts.batch import (
     Reading,
 )
 from core.daybook.facts.cure import RULES, HouseRule
+from core.daybook.facts.ferment import DeviationDecided
 from tests.core.kitchen import DAY, NOON, Kitchen
 
 
@@ -156,6 +157,33 @@ def test_a_batch_is_finished_when_every_piece_is_taken_down(kitchen: Kitchen, hu
 
 def test_a_batch_without_pieces_is_not_finished(kitchen: Kitchen):
     assert not kitchen.batch(kitchen.begin()).finished
+
+
+THROWN_AWAY, KEPT = DeviationDecided("discard", "Ana", "not-tested"), DeviationDecided("keep", "Ana", "clean")
+
+
+def test_a_batch_that_was_condemned_before_it_was_hung_is_finished(kitchen: Kitchen):
+    batch = kitchen.begin()
+    kitchen.note(THROWN_AWAY, batch, at=4)
+    assert kitchen.batch(batch).finished
+    assert open_batches(kitchen.book) == []
+
+
+def test_a_batch_that_is_kept_all_the_same_is_not_finished(kitchen: Kitchen):
+    batch = kitchen.begin()
+    kitchen.note(KEPT, batch, at=4)
+    assert not kitchen.batch(batch).finished
+
+
+def test_a_condemned_batch_that_hangs_is_open_until_its_pieces_are_down(kitchen: Kitchen, hung):
+    kitchen.note(THROWN_AWAY, hung[0], at=4)
+    assert not kitchen.batch(hung[0]).finished
+
+
+def test_a_decision_that_is_taken_back_opens_the_batch_again(kitchen: Kitchen):
+    batch = kitchen.begin()
+    kitchen.take_back(kitchen.note(THROWN_AWAY, batch, at=4))
+    assert not kitchen.batch(batch).finished
 
 
 def test_a_taking_down_taken_back_hangs_the_piece_again(kitchen: Kitchen, hung):
