@@ -10,6 +10,7 @@ from datetime import date
 import pytest
 from attrs import evolve
 
+from core import sentence
 from core.mix import limits
 from core.mix.cure import CureMix, Dose, basis, dose_making_kg, require_charge
 from core.mix.cure_dose import dosed_for, figures
@@ -21,7 +22,6 @@ from core.mix.rule import METHODS
 from core.mix.rules import RULE_SETS, Curing, products_for, rules_for
 from core.quantities import METRIC
 from core.refusals import Missing, OutOfRange
-from core.sentence import said
 from core.working import Figure
 from tests.core.telling import in_words, named
 
@@ -204,7 +204,7 @@ def test_whole_meat_by_us_rules_is_told_of_bacon_however_it_is_cured(method):
     ],
 )
 def test_each_rule_set_is_named_for_its_own_reckoning(how: Curing, title: str):
-    assert said(figure(figures(charge(100), how), "nitrite").source.title).say(METRIC) == title
+    assert sentence.said(figure(figures(charge(100), how), "nitrite").source.title).say(METRIC) == title
     assert figure(dosed_for(charge(0.0), how, 100.0), "cure").source.title == title
 
 
