@@ -6,7 +6,9 @@ const LONGEST = 20_000;
  * @type {(url: string, method: string, body: Form) => Promise<{ type?: string | null, bytes: Bytes }>} */
 export async function bytesOf(url, method, body) {
   if (body == null) return { type: undefined, bytes: new Uint8Array() };
-  const request = new Request(url, { method, body: shortened(body) }); // the browser writes the multipart boundaries
+  const short = shortened(body);
+  if (short instanceof FormData && [...short.values()].some((each) => typeof each !== "string")) return multipart(short);
+  const request = new Request(url, { method, body: short });
   return { type: request.headers.get("Content-Type"), bytes: new Uint8Array(await request.arrayBuffer()) };
 }
 
@@ -23,4 +25,23 @@ function shortened(body) {
     short.append(name, isLong(value) ? text.slice(0, LONGEST + 1) : text);
   }
   return short;
+}
+
+/** Written by hand: WebKit cannot read back a form that holds a file which was made on the page.
+ * @type {(form: FormData) => Promise<{ type: string, bytes: Bytes }>} */
+async function multipart(form) {
+  const boundary = `daybook-${crypto.randomUUID()}`;
+  /** @type {BlobPart[]} */
+  const parts = [];
+  for (const [name, value] of form) {
+    const file = typeof value === "string" ? "" : `; filename="${quoted(value.name)}"\r\nContent-Type: ${value.type || "application/octet-stream"}`;
+    parts.push(`--${boundary}\r\nContent-Disposition: form-data; name="${quoted(name)}"${file}\r\n\r\n`, value, "\r\n");
+  }
+  const whole = new Blob([...parts, `--${boundary}--\r\n`]);
+  return { type: `multipart/form-data; boundary=${boundary}`, bytes: new Uint8Array(await whole.arrayBuffer()) };
+}
+
+/** As HTML says it of names in a form. @type {(name: string) => string} */
+function quoted(name) {
+  return name.replaceAll('"', "%22").replaceAll("\r", "%0D").replaceAll("\n", "%0A");
 }
