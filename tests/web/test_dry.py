@@ -189,6 +189,13 @@ def test_after_a_saved_piece_the_next_digits_go_into_the_weight_of_the_next(visi
     assert (focused(page), page.typed("tag")) == (["start_kg"], "J-2")
 
 
+def test_where_the_box_has_the_focus_at_once_the_form_is_called_by_what_is_weighed(visitor: Visitor):
+    piece = visitor.hang(visitor.cured_and_acid(), "J-1")
+    page = visitor.get(f"{piece}/weigh")
+    (form,) = page.all("form", "entry")
+    assert page.by_id(form["aria-labelledby"]).text == "Weigh J-1"
+
+
 def test_after_a_saved_weighing_the_next_digits_go_into_the_next_weight(visitor: Visitor):
     batch = visitor.cured_and_acid()
     for tag in ("J-1", "J-2"):
