@@ -21,7 +21,7 @@ export function cookie(name) {
 /** One with no age lasts as long as its tab. @type {(lines: string[]) => void} */
 export function keepCookies(lines) {
   if (lines.length === 0) return;
-  const [kept, ofTab] = [opened(localStorage), opened(sessionStorage)];
+  const [kept, ofTab] = [opened(() => localStorage), opened(() => sessionStorage)];
   for (const line of lines) {
     if (isAged(line)) put(kept, line);
     if (!isAged(line) || isOver(line)) put(ofTab, line);
@@ -36,13 +36,13 @@ export function keepCookies(lines) {
 
 /** @type {() => Record<string, string>} */
 function open() {
-  return { ...opened(localStorage), ...opened(sessionStorage) };
+  return { ...opened(() => localStorage), ...opened(() => sessionStorage) };
 }
 
-/** @type {(storage: Storage) => Record<string, string>} */
+/** Where storage is forbidden even its name may not be read. @type {(storage: () => Storage) => Record<string, string>} */
 function opened(storage) {
   try {
-    return JSON.parse(storage.getItem(JAR) ?? "null") ?? {};
+    return JSON.parse(storage().getItem(JAR) ?? "null") ?? {};
   } catch {
     return {};
   }
