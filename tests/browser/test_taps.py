@@ -14,7 +14,7 @@ from tests.browser.filled import Filled, device_with, fill
 
 MOST_FOR_A_SUM = 5
 OTHERWISE = {"ph-meter", "equal-drying", "chamber-capacity", "dried-composition", "ready"}
-"""Sums that ask for one of several boxes: what is typed in their examples is more than must be."""
+"""Sums that take more taps with the answers of their examples."""
 COUNT = """() => {
   window.counted = 0;
   addEventListener("pointerdown", () => (window.counted += 1), { capture: true });
