@@ -1,8 +1,8 @@
 """Every rule, table and handbook we quote, named once: title, edition, section, and how we know it.
 
 `verified` says what was read: "seen" (the document itself), "copy" (a faithful copy or quotation of it), "memory"
-(known, text not found), "practice" (common practice of the trade, no source), "computed" (our own arithmetic on a
-definition). Only the first two are evidence.
+(known, text not found), "practice" (common practice of the trade; no published source), "computed" (our own arithmetic
+on a definition). Only the first two are evidence.
 """
 
 from typing import Literal

@@ -15,7 +15,7 @@ from core.dry.doubt import Expected, expected
 from core.dry.forecast import Forecast
 
 A_ROUND = timedelta(hours=12)
-"""All pieces of a batch are weighed within it, as a rule; no source."""
+"""All pieces of a batch are weighed within it, as a rule; no published source."""
 
 
 @frozen

@@ -33,7 +33,8 @@ FINEST = 0.005
 """Of humidity: no hygrometer tells finer, and one more reading need not draw every curve anew."""
 MOST_CHANGES, MOST_READINGS = 12, 200
 STEP_SHARE = 0.7
-"""A scale that shows whole steps strays by so much of one, its repeatability counted. Common practice; no source."""
+"""A scale that shows whole steps strays by so much of one, its repeatability counted. Common practice; no published
+source."""
 _AirRead = tuple[datetime, AirRead]
 LEAST_STEP_KG, USUAL_STEP_KG = 0.0001, 0.001
 
@@ -99,7 +100,7 @@ def air_since(book: Book, hung_at: datetime) -> tuple[Air, ...]:
 
 
 def mix_of(batch: Batch) -> Mix:
-    """As its formula has it; a middling sausage or a lean muscle where there is none that can be reckoned through."""
+    """As its formula has it; a middling sausage or a lean muscle where there is none that can be computed."""
     muscle = batch.start.style == "whole-muscle"
     if batch.formula is None:
         return MUSCLE if muscle else MIDDLING

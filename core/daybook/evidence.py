@@ -2,10 +2,13 @@
 
 from __future__ import annotations
 
+from collections import Counter
 from datetime import datetime, timedelta
 
+from attrs import frozen
+
 from core.daybook.batch import Batch
-from core.daybook.curing import known_cure
+from core.daybook.curing import Cured, known_cure
 from core.daybook.dated import Activity
 from core.daybook.facts.batch import CureWeighed
 from core.daybook.facts.ferment import DeviationDecided, FermentationBegun
@@ -24,24 +27,41 @@ from core.verdict import Verdict
 LOOK_STANDS = timedelta(days=7)
 """A look tells of the piece that was weighed up to so long after it. Common practice; no published source."""
 LOOK_LASTS = timedelta(days=30)
-"""And of a piece that nobody weighed since, no longer than so. Our own choice, no source."""
+"""And of a piece that nobody weighed since, no longer than so. Our own choice; no published source."""
 
 
 def verdicts(batch: Batch, now: datetime) -> dict[str, Verdict]:
     """The verdict of every piece still hanging, by its id."""
-    fermented = outcome_of(batch, now)
-    return {piece.id: judge(evidence_for(batch, piece, now, fermented)) for piece in batch.hanging}
+    shared = _shared(batch, now)
+    return {piece.id: judge(_evidence(batch, piece, now, shared)) for piece in batch.hanging}
 
 
-def evidence_for(batch: Batch, piece: Piece, now: datetime, fermented: Outcome | None = None) -> Evidence:
+def evidence_for(batch: Batch, piece: Piece, now: datetime) -> Evidence:
     """Everything logged that bears on the verdict. Water activity may come from a batch-mate that was no drier.
 
-    fermented: what became of the batch's fermentation, where it was judged already for a batch-mate.
     Readings are corrected by the checks of their instruments; one on an instrument that had failed is no evidence.
     """
+    return _evidence(batch, piece, now, _shared(batch, now))
+
+
+@frozen
+class _Shared:
+    """What all pieces of a batch have in common: read once, for a batch's log is long. doubts: keys of what in it
+    contradicts itself."""
+
+    cure: Cured | None
+    fermented: Outcome | None
+    doubts: tuple[str, ...]
+
+
+def _shared(batch: Batch, now: datetime) -> _Shared:
+    fermented = _decided(batch) if batch.start.style == "whole-muscle" else outcome_of(batch, now)
+    return _Shared(known_cure(batch), fermented, _doubtful_entries(batch, now))
+
+
+def _evidence(batch: Batch, piece: Piece, now: datetime, shared: _Shared) -> Evidence:
     sample, from_mate = _sample(batch, piece)
-    cure = known_cure(batch)
-    muscle = batch.start.style == "whole-muscle"
+    cure = shared.cure
     return Evidence(
         style=batch.start.style,
         loss=_loss(piece),
@@ -57,10 +77,10 @@ def evidence_for(batch: Batch, piece: Piece, now: datetime, fermented: Outcome |
         how=cure.how if cure else None,
         salt=cure.salt if cure else None,
         licence=cure.licence if cure else None,
-        fermentation=_decided(batch) if muscle else fermented or outcome_of(batch, now),
+        fermentation=shared.fermented,
         signs=_signs(piece, now),
-        salted=salted_of(batch, piece) if muscle else None,
-        contradictions=(*_contradictions(batch, piece), *_doubtful_entries(batch, piece, now)),
+        salted=salted_of(batch, piece) if batch.start.style == "whole-muscle" else None,
+        contradictions=(*_contradictions(batch, piece), *shared.doubts, *_waited(batch, piece)),
     )
 
 
@@ -108,16 +128,20 @@ ONCE = {
 """What happens to a batch once. Two tablets may each have noted it, and then nobody knows which entry is true."""
 CLOCKS_DIFFER = timedelta(hours=1)
 WAITS = timedelta(days=1)
-"""Out of the cold so long and not yet hung: to drain and to dry off. Both are our own choice, no source."""
+"""Out of the cold so long and not yet hung: to drain and to dry off. Both are our own choice; no published source."""
 
 
-def _doubtful_entries(batch: Batch, piece: Piece, now: datetime) -> tuple[str, ...]:
-    kinds = [type(line.fact) for line in batch.lines]
-    twice = [key for kind, key in ONCE.items() if kinds.count(kind) > 1]
-    ahead = any(line.entry.happened_at > now + CLOCKS_DIFFER for line in (*batch.lines, *piece.lines))
+def _doubtful_entries(batch: Batch, now: datetime) -> tuple[str, ...]:
+    """Of the whole batch's log, its pieces' lines among it."""
+    kinds = Counter(type(line.fact) for line in batch.lines)
+    twice = [key for kind, key in ONCE.items() if kinds[kind] > 1]
+    ahead = any(line.entry.happened_at > now + CLOCKS_DIFFER for line in batch.lines)
+    return (*twice, *(("ahead",) if ahead else ()))
+
+
+def _waited(batch: Batch, piece: Piece) -> tuple[str, ...]:
     out_at = None if batch.salting is None else batch.salting.ended_at
-    waited = out_at is not None and piece.hung_at - out_at > WAITS
-    return (*twice, *(("ahead",) if ahead else ()), *(("waited",) if waited else ()))
+    return ("waited",) if out_at is not None and piece.hung_at - out_at > WAITS else ()
 
 
 def _ph_fell(batch: Batch) -> tuple[str, ...]:

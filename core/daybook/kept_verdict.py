@@ -14,7 +14,7 @@ from core.verdict import Verdict
 
 @frozen
 class ToldReason:
-    """amounts: each by the name it had, in the order it was kept; of a newer daybook's quantities none is told."""
+    """amounts: each by the name it had, in the order it was kept; of a newer daybook's quantities none is given."""
 
     name: Sentence
     met: bool | None

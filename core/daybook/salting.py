@@ -32,7 +32,7 @@ def surely_equalised_at(salting: Salting) -> datetime:
 
 
 def planned_end(salting: Salting) -> datetime:
-    """The day it was meant to come out: as planned, or as reckoned."""
+    """The day it was meant to come out: as planned, or as computed."""
     planned_s = salting.begun.planned_s
     return equalised_at(salting) if planned_s is None else salting.at + timedelta(seconds=planned_s)
 

@@ -12,7 +12,7 @@ from core.units import HOUR_S
 LEAST_APART_S = HOUR_S
 """Over less the scale's own error is larger than the loss."""
 SURE = 0.25
-"""A rate is told once the scale's error is no more than this share of it."""
+"""A rate is sure once the scale's error is no more than this share of it."""
 
 
 @frozen

@@ -4,7 +4,8 @@ Readings up to half a day apart are joined by a straight line. Over a longer gap
 and it is said; a gap of more than a day and a half is no evidence. Before the first reading and after the last one
 nothing is known but what was planned: the warmer of the two counts, and more than half a day of it is no evidence.
 The rule counts "each temperature used during fermentation" (FSIS-GD-2023-0002 p. 37), so a stretch that nobody saw is
-not counted away. The spans are our own choice, no source; in half a day no chamber below 55 °C uses up any limit.
+not counted away. The spans are our own choice; no published source. In half a day no chamber below 55 °C uses up any
+limit.
 """
 
 from __future__ import annotations

@@ -20,12 +20,12 @@ RISES_AFTER_S = 14 * DAY_S
 """In a study of dry sausage the pH fell until day 14 and had risen by day 20 (KOSFA 36(3):300, table 2): before that
 neither mould nor time explains a pH above 5.3 after one below it."""
 CONTRADICTED_WITHIN_S = 48 * HOUR_S
-"""Nor later, where the pH first came down within the two days before. Our own choice, no source."""
+"""Nor later, where the pH first came down within the two days before. Our own choice; no published source."""
 CONFIRMED_BY = 2
 """Once contradicted, low readings count that follow each other: what one reading said, one reading unsaid."""
 REMEASURED_S = 12 * HOUR_S
 """A single high pH between two low ones and two more, the latter within half a day of it, was misread: four against
-one. Our own choice, no source."""
+one. Our own choice; no published source."""
 METER_ERROR = 0.05  # practice: two readings of one piece differ by as much
 FEWEST_FOR_A_LINE, MOST_FOR_A_LINE = 3, 5
 SIGMAS = 2.0

@@ -24,7 +24,8 @@ SAME_TEMPERATURE_C = 1e-6
 HALF_A_DIGIT_C = 0.05
 """A thermometer shows tenths: 32.2 °C may be 32.25 °C, and that is more than 90 °F. So near an edge that is itself
 already too warm the lower limit holds. An edge that still belongs to its band is printed as such: 37.0 °C shown is
-taken as the 37 °C of the rule. Our own choice, no source. One that shows whole degrees is typed half a degree up."""
+taken as the 37 °C of the rule. Our own choice; no published source. One that shows whole degrees is typed half a degree
+up."""
 
 
 @frozen

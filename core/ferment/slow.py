@@ -27,7 +27,7 @@ from core.units import HOUR_S
 
 OWN_USE: Message = (
     "This limit is published for sausage that sours. Holding the warm days of a slow style against it is our own "
-    "choice, no source: it bounds how much staphylococci can have grown in them."
+    "choice; no published source: it bounds how much staphylococci can have grown in them."
 )
 FIRST_DAYS_S = 72 * HOUR_S
 """A slow sausage is warmed within its first days if at all: common practice; no published source."""

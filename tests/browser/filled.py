@@ -124,6 +124,8 @@ FORMS = {
     "a deviation": "Save the decision",
     "reading": "Save the reading",
     "hanging": "Save and next piece",
+    "hanging several": "Hang them",
+    "cutting": "Save the cut",
     "weighing": "Save and next",
     "water activity": "Save the measurement",
     "charge": "Save the charge",

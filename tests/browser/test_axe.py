@@ -34,6 +34,14 @@ def empty(browser: Browser, site: Site) -> Iterator[Page]:
     context.close()
 
 
+UNDER_ITS_BOXES = """() => [...document.querySelectorAll("main form .summary")].filter((summary) => {
+  const foot = summary.getBoundingClientRect().bottom;
+  const boxes = summary.closest("form").querySelectorAll("input:not([type=hidden]), select");
+  return [...boxes].some((box) => box.offsetParent && box.getBoundingClientRect().top < foot);
+}).map((summary) => summary.textContent.trim())"""
+"""What was refused stands over all that was typed."""
+
+
 def refuse(page: Page, button: str) -> None:
     for text in page.locator("main form input[type=text]:visible").all():
         text.fill("")
@@ -68,6 +76,7 @@ def test_double_text_is_not_cut_off(still: Page, size: dict[str, int]):
 def test_axe_finds_nothing_on_a_refused_form(tablet: Page, filled: Filled, form: str):
     show(tablet, filled.path(form))
     refuse(tablet, FORMS[form])
+    assert tablet.evaluate(UNDER_ITS_BOXES) == []
     tablet.emulate_media(color_scheme="light")
     assert faults(tablet) == []
     tablet.emulate_media(color_scheme="dark")

@@ -2,11 +2,12 @@
 
 import pytest
 
+from core.daybook.evidence import evidence_for
 from core.daybook.facts.batch import ActivityMeasured, PieceCut
 from core.daybook.facts.instruments import InstrumentAdded, MassesChecked
 from core.daybook.piece import Piece
 from core.dry.shrink import start_of_rest
-from tests.core.kitchen import Kitchen
+from tests.core.kitchen import DAY, NOON, Kitchen
 
 
 def cut(kitchen: Kitchen, batch: str, piece: str, before_kg: float, after_kg: float, at: float = 20) -> Piece:
@@ -76,3 +77,14 @@ def test_a_rest_no_smaller_than_the_whole_makes_nothing_of_it_larger():
 def test_what_the_rest_weighed_when_it_was_hung():
     """Start × after ÷ before: 1,000 × 450 ÷ 900 = 500 g."""
     assert start_of_rest(1.0, 0.9, 0.45).value == pytest.approx(0.5)
+
+
+@pytest.mark.parametrize(("before_kg", "is_doubted"), [(0.85, False), (0.5, True), (1.1, True)])
+def test_a_cut_whose_first_weight_cannot_be_so_is_doubted(before_kg: float, is_doubted: bool):
+    """Weighed 0.9 kg the day before: half a kilogram, or more than it ever weighed, is a slip."""
+    kitchen, batch, piece = hung()
+    kitchen.weigh(piece, 0.9, 19)
+    cut(kitchen, batch, piece, before_kg, before_kg / 2)
+    folded = kitchen.batch(batch)
+    doubts = evidence_for(folded, folded.piece(piece), NOON + 30 * DAY).contradictions
+    assert bool(doubts) is is_doubted

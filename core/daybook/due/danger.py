@@ -1,6 +1,6 @@
 """In which order things are to be done: by what happens to somebody where they are left, then by time.
 
-The order is our own choice, no source.
+The order is our own choice; no published source.
 """
 
 from __future__ import annotations
