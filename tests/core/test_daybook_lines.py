@@ -253,7 +253,7 @@ def test_an_entry_may_be_an_hour_ahead_of_the_clock(kitchen: Kitchen, hours: flo
     piece = kitchen.hang(batch, at=2)
     kitchen.weigh(piece, 0.9, at=5)
     folded = kitchen.batch(batch)
-    told = evidence._doubtful_entries(folded, folded.piece(piece), NOON + 5 * DAY - timedelta(hours=hours))
+    told = evidence._doubtful_entries(folded, NOON + 5 * DAY - timedelta(hours=hours))
     assert ("ahead" in told) is said
 
 
