@@ -96,6 +96,11 @@ class Book:
             found = self._kept[kind, subject] = revision, fold()
         return found[1]
 
+    def has_kept(self, kind: str, subject: str) -> bool:
+        """Whether it is folded already."""
+        found = self._kept.get((kind, subject))
+        return found is not None and found[0] == self.revision
+
     def records(self) -> Iterator[Record]:
         """Every record, in the order of their ids: what an export holds."""
         return (self._records[key] for key in sorted(self._records))

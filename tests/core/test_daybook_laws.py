@@ -22,6 +22,7 @@ from core.daybook.facts.batch import (
     PieceWeighed,
     Reading,
 )
+from core.daybook.weigh_days import weigh_days
 from core.quantities import METRIC
 from core.release.readiness import judge
 from tests.core.kitchen import NOON, Kitchen
@@ -207,9 +208,9 @@ def test_a_batch_with_a_piece_that_a_correction_hung_is_open_until_that_is_down(
 @law
 @given(journals(), days)
 def test_whatever_was_written_can_be_judged_and_told(records, day):
-    now = NOON + timedelta(days=day)
-    for batch in batches(Book(records)):
-        for line in due([batch], now):
+    now, book = NOON + timedelta(days=day), Book(records)
+    for batch in batches(book):
+        for line in due([batch], now, weigh_days(book, batch)):
             assert batch.name in line.words.say(METRIC)
         for piece in batch.hanging:
             assert judge(evidence_for(batch, piece, now)).word in ("ready", "hold", "discard")

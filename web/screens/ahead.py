@@ -45,18 +45,12 @@ class Row:
     latest: datetime | None
 
 
-@screen.get("/batches/<batch_id>/expected")
-def expected(batch_id: str):
-    """A few words for Today."""
-    return render_template("dry/expected.html", words=_expected(ahead(book(), find_batch(batch_id))))
-
-
 @screen.get("/batches/<batch_id>/ahead")
 def of_batch(batch_id: str):
     """The chart of its losses with what is to come, and each piece's days."""
     batch = find_batch(batch_id)
     found = ahead(book(), batch)
-    words = _expected(found)
+    words = expected(found)
     middle = _middle(found)
     fan = None if middle is None or words is None else charts.Fan(_fan(batch, middle), words)
     return render_template(
@@ -88,7 +82,7 @@ def of_piece(piece_id: str):
     )
 
 
-def _expected(found: Iterable[Ahead]) -> Sentence | None:
+def expected(found: Iterable[Ahead]) -> Sentence | None:
     """From the first piece's most likely day to the last one's; None where no piece is forecast."""
     known = [each for each in found if not each.forecast.is_there]
     if not known:

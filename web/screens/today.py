@@ -6,9 +6,10 @@ from datetime import datetime
 from typing import Any
 
 from attrs import frozen
-from flask import Blueprint, render_template, url_for
+from flask import Blueprint, render_template, request, url_for
 from markupsafe import Markup
 
+from core.daybook.ahead import ahead
 from core.daybook.batch import Batch, open_batches
 from core.daybook.due.batches import due
 from core.daybook.due.chamber import chamber_due
@@ -17,14 +18,16 @@ from core.daybook.due.danger import in_order, is_urgent, presses
 from core.daybook.due.instruments import instruments_due
 from core.daybook.due.line import Due, Task
 from core.daybook.facts.chamber import CHAMBER, AirRead
+from core.daybook.weigh_days import are_known, known_weigh_days
 from core.ferment.saying import hours_and_minutes
 from core.quantities import COUNT, LOSS, Amount
 from core.sentence import Message, Rounded, Sentence, Value, day_and_month, in_a_row
-from web import days, example
+from web import days, example, to_come
 from web.day_line import day_line
 from web.instruments import shelf
 from web.journal import book
 from web.saying import set_apart
+from web.screens.ahead import expected
 from web.screens.chamber.in_force import in_force
 from web.visitor import copied, now
 
@@ -104,9 +107,26 @@ class Row:
 
 @screen.get("/")
 def page():
+    if request.args.get("by") == to_come.NOT_NOW:
+        to_come.stop()
+        return _page(to_come.NOT_NOW)
+    return _page("later" if to_come.unknown() else "known")
+
+
+@screen.get("/to-come")
+def coming():
+    """How far it is; once it is done, what asks for the page anew. Nothing where it was stopped."""
+    doing, step = to_come.go_on(), request.args.get("step", 0, int)
+    if doing is None and to_come.unknown():
+        return "", 204
+    return render_template("today_work.html", doing=doing, step=step)
+
+
+def _page(weigh_days: str) -> str:
+    """weigh_days: known; later, for the page to ask for; week, where they are not to be worked out."""
     open_, moment = open_batches(book()), now()
     waiting = in_order(
-        due(open_, moment),
+        due(open_, moment, known_weigh_days(book(), open_)),
         chamber_due(book(), moment),
         instruments_due(shelf().in_use(), moment),
         () if example.is_open() else copy_due(book(), copied(), moment),
@@ -119,6 +139,7 @@ def page():
         rows=[_row(line) for line in waiting[:shown]],
         pressing=any(presses(line, moment) for line in waiting),
         more=[_row(line) for line in waiting[shown:]],
+        weigh_days=weigh_days,
         air=book().latest(CHAMBER, AirRead),
         line=day_line(),
         set_points=in_force(),
@@ -179,6 +200,7 @@ class Hangs:
     gone: float
     ticks: tuple[float, ...]
     each: Sentence
+    expected: Sentence | None
 
 
 def _hangs(batch: Batch) -> Hangs:
@@ -195,7 +217,8 @@ def _hangs(batch: Batch) -> Hangs:
         )
     each = [Sentence("{tag} {lost}", {"tag": tag, "lost": Rounded(Amount(loss or 0.0, LOSS))}) for tag, loss in losses]
     ticks = tuple(_along(loss / target) for loss in known)
-    return Hangs(batch, words, _along(mean / target), ticks, Sentence("{pieces}", {"pieces": in_a_row(each)}))
+    coming = expected(ahead(book(), batch)) if are_known(book(), batch) else None
+    return Hangs(batch, words, _along(mean / target), ticks, Sentence("{pieces}", {"pieces": in_a_row(each)}), coming)
 
 
 def _along(share: float) -> float:

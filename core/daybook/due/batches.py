@@ -1,11 +1,12 @@
 """What the batches wait for, from the meat on the table to the pieces on their hooks.
 
-Intervals are common practice; no published source: acid is read twice a day and pieces are weighed once a week.
+Intervals are common practice; no published source: acid is read twice a day, and pieces are weighed once a week
+where no forecast names an earlier day.
 """
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping
 from datetime import datetime
 
 from core.daybook.batch import Batch
@@ -15,16 +16,19 @@ from core.daybook.due.line import Due
 from core.daybook.due.pieces import of_pieces
 from core.daybook.due.salt import of_salt, out_of_salt, waits_for_salt
 from core.daybook.sheet import sheet_of
+from core.daybook.weigh_days import WeighDay
 from core.quantities import COUNT, Amount
 from core.sentence import Sentence
 
-
-def due(batches: Iterable[Batch], now: datetime) -> list[Due]:
-    """One line for each thing each batch waits for, the most dangerous first."""
-    return in_order(*(_of_batch(batch, now) for batch in batches), now=now)
+NOTHING_KNOWN: Mapping[str, WeighDay] = {}
 
 
-def _of_batch(batch: Batch, now: datetime) -> Iterable[Due]:
+def due(batches: Iterable[Batch], now: datetime, weigh_days: Mapping[str, WeighDay] = NOTHING_KNOWN) -> list[Due]:
+    """One line for each thing each batch waits for, the most dangerous first. weigh_days: of pieces, where known."""
+    return in_order(*(_of_batch(batch, now, weigh_days) for batch in batches), now=now)
+
+
+def _of_batch(batch: Batch, now: datetime, weigh_days: Mapping[str, WeighDay]) -> Iterable[Due]:
     if batch.finished:
         return
     yield from _of_mixing(batch)
@@ -35,7 +39,7 @@ def _of_batch(batch: Batch, now: datetime) -> Iterable[Due]:
         if since is not None:
             words = Sentence("{act} of {batch}", {"act": Sentence("Hang the pieces"), "batch": batch.name})
             yield Due("hang", batch.id, words, since)
-    yield from of_pieces(batch, now)
+    yield from of_pieces(batch, now, weigh_days)
 
 
 def _of_mixing(batch: Batch) -> Iterable[Due]:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections import defaultdict
-from collections.abc import Callable, Iterable
+from collections.abc import Iterable, Mapping
 from datetime import datetime, timedelta
 from typing import Literal
 
@@ -13,12 +13,15 @@ from core.daybook.batch import Batch
 from core.daybook.due.line import Due
 from core.daybook.evidence import verdicts
 from core.daybook.piece import Piece
+from core.daybook.weigh_days import WeighDay
+from core.dry.next_weighing import Why
 from core.meat import MOST_LOSS
 from core.quantities import COUNT, LOSS, Amount
 from core.sentence import Message, Rounded, Sentence, Value, listed
 from core.verdict import Verdict
 
 WEIGH_EVERY = timedelta(days=7)
+"""At the latest, whatever a forecast says."""
 WEIGHED_TOGETHER = timedelta(days=1)
 
 SHOWN_BY_ACTIVITY = ("shelf-stable", "listeria", "slow-dry")
@@ -56,14 +59,15 @@ class Judged:
         return "activity" if is_wet else "release"
 
 
-def of_pieces(batch: Batch, now: datetime) -> Iterable[Due]:
+def of_pieces(batch: Batch, now: datetime, weigh_days: Mapping[str, WeighDay]) -> Iterable[Due]:
     if not batch.hanging:
         return
     found, alike = verdicts(batch, now), defaultdict[Waits, list[Judged]](list)
     for piece in batch.hanging:
         judged = Judged(piece, found[piece.id])
         alike[judged.waits_for].append(judged)
-    yield from (_LINES[waits](batch, those) for waits, those in alike.items())
+    for waits, those in alike.items():
+        yield _weighing(batch, those, weigh_days) if waits == "weigh" else _LINES[waits](batch, those)
 
 
 def _discard(batch: Batch, judged: list[Judged]) -> Due:
@@ -103,22 +107,38 @@ def _activity(batch: Batch, judged: list[Judged]) -> Due:
     return Due("activity", wettest.id, words, at, _lost(batch, judged))
 
 
-def _weighing(batch: Batch, judged: list[Judged]) -> Due:
-    oldest = min((each.piece for each in judged), key=lambda piece: piece.weighed_at)
-    together = [each for each in judged if each.piece.weighed_at <= oldest.weighed_at + WEIGHED_TOGETHER]
+TEACHES: dict[Why, Message] = {
+    "pace": "{last}; a weight then tells more than the forecast",
+    "target": "{last}; the target may be reached by then",
+}
+"""What a weight would teach, where it is wanted before the week is over."""
+
+
+def _weighing(batch: Batch, judged: list[Judged], weigh_days: Mapping[str, WeighDay]) -> Due:
+    days = {each.piece.id: _weigh_day(each.piece, weigh_days.get(each.piece.id)) for each in judged}
+    first = min((each.piece for each in judged), key=lambda piece: (days[piece.id].at, piece.weighed_at))
+    day = days[first.id]
+    together = [each for each in judged if days[each.piece.id].at <= day.at + WEIGHED_TOGETHER]
     act = Sentence("Weigh {count} piece", _count(together), plural="Weigh {count} pieces")
-    last: Message = "last weighed {moment}" if oldest.weighings else "hung {moment}"
-    fact = Sentence(last, {"moment": oldest.weighed_at})
-    return Due("weigh", batch.id, _of(batch, act), oldest.weighed_at + WEIGH_EVERY, fact)
+    last: Message = "last weighed {moment}" if first.weighings else "hung {moment}"
+    fact = Sentence(last, {"moment": first.weighed_at})
+    if day.why in TEACHES:
+        fact = Sentence(TEACHES[day.why], {"last": fact})
+    return Due("weigh", batch.id, _of(batch, act), day.at, fact)
 
 
-_LINES: dict[Waits, Callable[[Batch, list[Judged]], Due]] = {
+def _weigh_day(piece: Piece, forecast: WeighDay | None) -> WeighDay:
+    """By its forecast, or once a week where that says nothing."""
+    latest = WeighDay(piece.weighed_at + WEIGH_EVERY, "long ago")
+    return latest if forecast is None or forecast.at >= latest.at else forecast
+
+
+_LINES = {
     "discard": _discard,
     "take-down": _take_down,
     "release": _decide,
     "look": _look,
     "activity": _activity,
-    "weigh": _weighing,
 }
 
 
