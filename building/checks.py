@@ -7,6 +7,7 @@ import subprocess
 import sys
 import time
 from collections.abc import Callable, Sequence
+from concurrent.futures import ThreadPoolExecutor
 from pathlib import Path
 
 from attrs import frozen
@@ -16,7 +17,8 @@ from building.paths import BUILD, MODULES, ROOT, WEB
 from building.running import Failed
 
 CLOSING = re.compile(r"(\d+) (passed|failed|errors?|skipped|xfailed)\b")
-SIDE_BY_SIDE = ("-n", str(min(os.cpu_count() or 1, 4)), "--dist", "loadfile")
+PROCESSORS = min(os.cpu_count() or 1, 4)
+SIDE_BY_SIDE = ("-n", str(PROCESSORS), "--dist", "loadfile")
 """Whole files: what a file sets up once, a scene walked or a site served, is not set up twice."""
 SCRIPTS = ("web/browser", "building", "tests")
 NODES_CLOSING = re.compile(r"^# (pass|fail|cancelled) (\d+)$", re.MULTILINE)
@@ -90,7 +92,8 @@ def building(arguments: Sequence[str]) -> Count:
 
 def pyodide(arguments: Sequence[str]) -> Count:
     site.build()
-    return _counted(pyodide_tests.suite_command(arguments), pyodide_tests.agreement_command())
+    suite = pyodide_tests.suite_commands(arguments, PROCESSORS)
+    return _counted(*suite, at_once=PROCESSORS) + _counted(pyodide_tests.agreement_command())
 
 
 def browser(arguments: Sequence[str]) -> Count:
@@ -144,13 +147,13 @@ def _node_tests(folder: str) -> Count:
     return count
 
 
-def _counted(*commands: Sequence[str | Path]) -> Count:
-    total = Count()
-    for command in commands:
-        count, is_well = _run(command)
-        total += count
-        if not is_well:
-            raise StageFailed(total if total.failed else total + Count(failed=1))
+def _counted(*commands: Sequence[str | Path], at_once: int = 1) -> Count:
+    """Of all of them: one that fails lets the others run."""
+    with ThreadPoolExecutor(at_once) as beside:
+        ended = list(beside.map(_run, commands))
+    total = sum((count for count, _ in ended), Count())
+    if not all(is_well for _, is_well in ended):
+        raise StageFailed(total if total.failed else total + Count(failed=1))
     return total
 
 

@@ -9,6 +9,7 @@ from __future__ import annotations
 import ast
 import re
 from collections.abc import Iterator, Mapping
+from functools import cache
 from pathlib import Path
 
 from attrs import field, frozen
@@ -34,13 +35,14 @@ class Found:
     where: str = field(default="", eq=False)
 
 
-def every() -> list[Found]:
+@cache
+def every() -> tuple[Found, ...]:
     """Each text once, in the order of the files."""
     trees = {shown(path): ast.parse(path.read_text(encoding="utf-8")) for path in _files(".py")}
     declared = _Declared(trees)
     found = [each for path, tree in trees.items() for each in _of_python(path, tree, declared)]
     found += [each for path in _files(".html") for each in _of_template(path)]
-    return list(dict.fromkeys(each for each in found if each.text.strip()))
+    return tuple(dict.fromkeys(each for each in found if each.text.strip()))
 
 
 def _files(suffix: str) -> list[Path]:

@@ -17,9 +17,11 @@ EXTRACTED = BUILD / "pyodide-tests"
 SETUP = BUILD / "pyodide-tests.json"
 
 
-def suite_command(pytest_arguments: Sequence[str]) -> list[str | Path]:
+def suite_commands(pytest_arguments: Sequence[str], shares: int) -> list[list[str | Path]]:
+    """The suite in so many shares: one interpreter uses one core."""
     _write_setup()
-    return [npm.node(), HERE / "run.mjs", SETUP, "suite.py", *pytest_arguments]
+    run = [npm.node(), HERE / "run.mjs", SETUP, "suite.py"]
+    return [[*run, f"{share}/{shares}", *pytest_arguments] for share in range(shares)]
 
 
 def agreement_command() -> list[str | Path]:
