@@ -2,8 +2,8 @@
 
 import pytest
 
+from core.chamber.logs.frame import frame_of
 from core.chamber.logs.framing import Above, above_of, decimal_of
-from core.chamber.logs.layout import frame_of
 
 TWO_WIDE = [f"2025-06-20 10:{n:02},12.{n % 10}" for n in range(20)]
 SET_OUT = [f"2025-06-20 10:{n:02}   12.{n % 10}     80.{n % 10}" for n in range(20)]

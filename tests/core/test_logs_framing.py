@@ -4,8 +4,8 @@ import pytest
 
 from core.chamber.logs.decoding import cells_of, cut_at_the_end, encoding_of, join, lines_of
 from core.chamber.logs.fixed_width import cells_at, edges_of, heads_at
+from core.chamber.logs.frame import frame_of, frame_under, picked_of
 from core.chamber.logs.framing import above_of, decimal_of, fitted
-from core.chamber.logs.layout import frame_of, frame_under, picked_of
 from core.refusals import Refusal
 
 ROWS = [f"2025-06-20 10:{n:02},12.{n % 10},80.{n % 10}" for n in range(20)]

@@ -9,7 +9,7 @@ from attrs import frozen
 
 from core.chamber.logs import fixed_width, time_cells
 from core.chamber.logs.decoding import cells_of
-from core.chamber.logs.layout import Frame, Row
+from core.chamber.logs.frame import Frame, Row
 from core.chamber.logs.values import number, unit_of
 
 FARTHEST_HEAD = 12

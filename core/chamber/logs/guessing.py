@@ -16,8 +16,9 @@ from core.chamber.logs.asking import alike
 from core.chamber.logs.changing import with_column, with_order
 from core.chamber.logs.column import Column, Order, Role
 from core.chamber.logs.decoding import UNREAD, Encoding, Separator, cells_of, encoding_of, join, lines_of
+from core.chamber.logs.frame import SAMPLE, Frame, frame_of, picked_of
 from core.chamber.logs.framing import Above, above_of, decimal_of, fitted
-from core.chamber.logs.layout import SAMPLE, Frame, Layout, frame_of, lines_in, picked_of
+from core.chamber.logs.layout import Layout, lines_in
 from core.chamber.logs.long_form import RETURNS, long_form_of, named_in, widened
 from core.chamber.logs.naming import named, note_on
 from core.chamber.logs.notes import Note

@@ -8,19 +8,17 @@ from __future__ import annotations
 
 from collections import Counter
 from collections.abc import Sequence
-from typing import TYPE_CHECKING, Literal
+from typing import Literal
 
 from attrs import frozen
 
 from core.chamber.logs import heads
 from core.chamber.logs.column import Role
 from core.chamber.logs.decoding import Separator, cells_of, cut_at_the_end
+from core.chamber.logs.frame import Frame
+from core.chamber.logs.framing import Above
 from core.chamber.logs.table import Table
 from core.chamber.logs.values import number, unit_of
-
-if TYPE_CHECKING:
-    from core.chamber.logs.framing import Above
-    from core.chamber.logs.layout import Frame
 
 Quantity = Literal["temperature", "humidity"]
 QUANTITIES: tuple[Quantity, ...] = ("temperature", "humidity")
