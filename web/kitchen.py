@@ -18,26 +18,26 @@ from web.visitor import TEN_YEARS_S
 
 COOKIE = "kitchen"
 KEPT = {
-    "nitrite": "nitrite",
-    "nitrate": "nitrate",
-    "law": "law",
-    "rule": "rule",
-    "altitude": "altitude",
-    "altitude_m": "altitude",
+    ("nitrite", "strength"): "nitrite",
+    ("nitrate", "strength"): "nitrate",
+    ("law", "choice"): "law",
+    ("rule", "choice"): "rule",
+    ("altitude", "altitude"): "altitude",
+    ("altitude_m", "altitude"): "altitude",
 }
-"""The input of a sum → what is kept of it."""
+"""Input and what it tells → what is kept of it. A curing salt's nitrite is not the nitrite that went in."""
 
 
 def texts_for(sheet: Worksheet, reader: Reader) -> dict[str, str]:
     """What is known of this kitchen, as one would type it into the boxes of the sum."""
     known = _known()
-    found = {each.key: _text(each, known.get(KEPT.get(each.key, ""), ""), reader) for each in sheet.inputs}
+    found = {each.key: _text(each, known.get(_name(each), ""), reader) for each in sheet.inputs}
     return {key: text for key, text in found.items() if text}
 
 
 def keep(response: Response, sheet: Worksheet, values: Mapping[str, object]) -> None:
     """From a sum that came to an answer."""
-    told = {KEPT[each.key]: str(values[each.key]) for each in sheet.inputs if _is_told(each, values)}
+    told = {_name(each): str(values[each.key]) for each in sheet.inputs if _is_told(each, values)}
     known = _known()
     if told.items() - known.items():
         kept = "&".join(f"{key}:{value}" for key, value in (known | told).items())
@@ -45,7 +45,11 @@ def keep(response: Response, sheet: Worksheet, values: Mapping[str, object]) -> 
 
 
 def _is_told(each: Number | Choice, values: Mapping[str, object]) -> bool:
-    return each.key in KEPT and values.get(each.key) is not None
+    return _name(each) != "" and values.get(each.key) is not None
+
+
+def _name(each: Number | Choice) -> str:
+    return KEPT.get((each.key, "choice" if isinstance(each, Choice) else each.quantity.key), "")
 
 
 def _known() -> dict[str, str]:

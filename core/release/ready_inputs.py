@@ -170,6 +170,7 @@ INPUTS = (
         "signs",
         "Signs of spoilage",
         {NOT_LOOKED: "not looked yet", NO_SIGN: "none found", **SIGNS},
+        default=NOT_LOOKED,
         help="One is enough to throw it away.",
     ),
 )

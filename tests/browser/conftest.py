@@ -69,6 +69,23 @@ def pytest_collection_modifyitems(items: list[pytest.Item]) -> None:
     items.sort(key=lambda item: rank.get(item.path.stem, len(rank)))
 
 
+TAPS = "taps"
+
+
+def pytest_terminal_summary(terminalreporter: pytest.TerminalReporter) -> None:
+    """The table of what each story costs a hand, for whoever reads the run."""
+    kept = [
+        value
+        for report in terminalreporter.getreports("passed")
+        for key, value in report.user_properties
+        if key == TAPS
+    ]
+    if kept:
+        terminalreporter.section("taps beside the digits")
+    for count, story in sorted(map(tuple, kept), key=lambda each: each[1]):
+        terminalreporter.write_line(f"{count:3}  {story}")
+
+
 @define
 class Site:
     """A folder served under a path of this machine. Stopped, it is as far away as a network that is gone."""

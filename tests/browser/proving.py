@@ -1,6 +1,6 @@
 """The steps of a two-day proof as a hand does them: files, how they are read, the band, the verdict, saved."""
 
-from playwright.sync_api import Page, expect
+from playwright.sync_api import FilePayload, Page, expect
 
 from building.bench.sawtooth import two_loggers
 from tests.browser.charted import at_rest
@@ -14,9 +14,12 @@ def loggers_files(rows: int = TWO_DAYS) -> dict[str, bytes]:
     return two_loggers(rows)
 
 
+def payloads(files: dict[str, bytes]) -> list[FilePayload]:
+    return [{"name": name, "mimeType": "text/csv", "buffer": data} for name, data in files.items()]
+
+
 def choose(page: Page, files: dict[str, bytes]) -> None:
-    chosen = [{"name": name, "mimeType": "text/csv", "buffer": data} for name, data in files.items()]
-    page.locator("main [type=file]").set_input_files(chosen)
+    page.locator("main [type=file]").set_input_files(payloads(files))
 
 
 def chosen(page: Page) -> list[str]:

@@ -234,6 +234,19 @@ def test_a_sum_without_an_answer_keeps_nothing_of_the_kitchen(visitor: Visitor):
     assert visitor.get("/sums/cure-dose").typed("nitrite") == ""
 
 
+@pytest.mark.parametrize("name", ["dried-composition", "ready"])
+def test_a_curing_salts_nitrite_is_not_taken_for_what_went_in(visitor: Visitor, name: str):
+    visitor.client.set_cookie("kitchen", "nitrite:0.0625&nitrate:0")
+    assert visitor.get(f"/sums/{name}").typed("nitrite") == ""
+
+
+def test_what_went_in_is_not_taken_for_a_curing_salts_nitrite(visitor: Visitor):
+    visitor.get(
+        "/sums/dried-composition", figures="1", water="58", salt="2.8", loss="35", protein="16", nitrite="120 ppm"
+    )
+    assert visitor.get("/sums/cure-dose").typed("nitrite") == ""
+
+
 def test_a_height_is_kept_in_meters_and_shown_in_feet(visitor: Visitor):
     visitor.get(
         "/sums/boiling-point", figures="1", altitude_m="305 m", reading_c="99", tolerance_k="1", division_k="0.1"
