@@ -150,6 +150,10 @@ VT_458_223 = Source("Virginia Cooperative Extension 458-223", "dry curing ham", 
 KEMP_1968 = Source("Kemp 1968, Kentucky practice of country ham", "", "seen")
 EU_PICKLED_HAM = Source("Reg. (EC) 1333/2008, Annex II, part E, consolidated 2026", "rows 08.3.4", "copy")
 CFR_HAM_SALTING = Source("9 CFR 318.10, ham method 3", "2015 annual edition, removed in 2018", "copy")
+CFR_TRICHINELLA = Source("9 CFR 318.10, trichinae", "2015 annual edition, removed in 2018", "copy")
+EU_TRICHINELLA = Source("Arrêté du 10 juillet 1986, annexe VIII", "the same figures as Directive 77/96/EEC", "copy")
+CFIA_TRICHINELLA = Source("CFIA, preventive controls for Trichinella in pork", "curing of sausage, method 2", "seen")
+HILL_2017 = Source("Hill et al. 2017, Trichinella in dry sausage", "days by pH and salt; a trial", "copy")
 CFR_COUNTRY_HAM = Source("9 CFR 319.106(c)", "country ham and shoulder, salting, equalising and drying", "copy")
 CFR_DRY_CURED_HAM = Source("9 CFR 319.106(c)(6)", "dry cured ham and shoulder, days in all", "memory")
 

@@ -25,6 +25,9 @@ CHAMBER_C: Range = (0.0, 31.0)
 """No reading of one scale in here is one of the other: 0 °C is 32 °F, and 31 °F is −0.6 °C."""
 FERMENT_C: Range = (4.0, 39.0)  # likewise: 4 °C is 39.2 °F
 THAWING_C: Range = (-1.0, 30.0)  # likewise: −1 °C is 30.2 °F
+FROZEN_C: Range = (-45.0, -12.0)
+SMOKE_C: Range = (20.0, 60.0)
+GRIND_M: Range = (0.002, 0.05)
 MELTING_C: Range = (-5.0, 5.0)
 STRAYING: Range = (0.005, 0.2)
 SHOWN_KG: Range = (1e-5, 0.005)

@@ -13,6 +13,7 @@ from core.ferment import ferment_sheets
 from core.mix import acid_sheets, cure_sheets, salting_sheets
 from core.mix.formula_sheets import WORKSHEETS as FORMULA_SHEETS
 from core.refusals import Refusal
+from core.release import trichinella_sheets
 from core.release.ready_sheet import READY
 from core.sentence import Message, Sentence, in_a_row
 from core.worksheet import Worksheet
@@ -45,6 +46,7 @@ WORKSHEETS: dict[str, Worksheet] = {
         TARGET_SHEET,
         *activity_sheets.WORKSHEETS,
         READY,
+        *trichinella_sheets.WORKSHEETS,
     )
 }
 

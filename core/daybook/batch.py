@@ -12,6 +12,7 @@ from core.daybook.book import Book, Line
 from core.daybook.corrections.readings import corrected
 from core.daybook.dated import MeatReading
 from core.daybook.facts.batch import BatchStarted, CureWeighed, PieceHung, Reading
+from core.daybook.facts.meat import MeatNoted
 from core.daybook.ferment_notes import NOTHING_NOTED, FermentNotes, ferment_notes
 from core.daybook.formulas import formula_at
 from core.daybook.house import house_limits
@@ -46,6 +47,8 @@ class Batch:
     cured_at: datetime | None = None
     house: tuple[HouseLimit, ...] = ()
     """As they stood when it was cured."""
+    meat: MeatNoted | None = None
+    meat_line_id: str | None = None
 
     @property
     def name(self) -> str:
@@ -128,6 +131,7 @@ def _fold(book: Book, batch_id: str) -> Batch | None:
     lines, shelf = book.about(batch_id), Shelf(book)
     cures = [(line, line.fact) for line in lines if isinstance(line.fact, CureWeighed)]
     cured_at = cures[-1][0].entry.happened_at if cures else None
+    meats = [(line, line.fact) for line in lines if isinstance(line.fact, MeatNoted)]
     hung = [fold_piece(book, shelf, line, line.fact) for line in lines if isinstance(line.fact, PieceHung)]
     pieces = sorted(hung, key=lambda piece: tag_order(piece.tag))
     return Batch(
@@ -145,6 +149,8 @@ def _fold(book: Book, batch_id: str) -> Batch | None:
         salting=salting_of(lines),
         cured_at=cured_at,
         house=() if cured_at is None else house_limits(book, cured_at),
+        meat=meats[-1][1] if meats else None,
+        meat_line_id=meats[-1][0].id if meats else None,
     )
 
 

@@ -12,8 +12,10 @@ from core.daybook.curing import Cured, known_cure
 from core.daybook.dated import Activity
 from core.daybook.facts.batch import CureWeighed
 from core.daybook.facts.ferment import DeviationDecided, FermentationBegun
+from core.daybook.facts.meat import MeatNoted
 from core.daybook.facts.salting import SaltingBegun
 from core.daybook.fermenting import clock_start, fermentation_of, outcome_of
+from core.daybook.meat_proof import meat_of
 from core.daybook.piece import Piece
 from core.daybook.salting import salted_of
 from core.ferment.outcome import Outcome
@@ -81,6 +83,7 @@ def _evidence(batch: Batch, piece: Piece, now: datetime, shared: _Shared) -> Evi
         signs=_signs(piece, now),
         salted=salted_of(batch, piece) if batch.start.style == "whole-muscle" else None,
         contradictions=(*_contradictions(batch, piece), *shared.doubts, *_waited(batch, piece)),
+        meat=meat_of(batch, piece, now, cure.salt if cure else None, cure.ingoing.mixture if cure else 1.0),
     )
 
 
@@ -124,6 +127,7 @@ ONCE = {
     SaltingBegun: "salted-twice",
     FermentationBegun: "started-twice",
     DeviationDecided: "decided-twice",
+    MeatNoted: "meat-twice",
 }
 """What happens to a batch once. Two tablets may each have noted it, and then nobody knows which entry is true."""
 CLOCKS_DIFFER = timedelta(hours=1)

@@ -21,6 +21,7 @@ from core.daybook.facts.batch import (
 from core.daybook.facts.chamber import CHAMBER, AirRead, HumidifierCharged, HumidifierFilled, SetPointsChosen
 from core.daybook.facts.ferment import FermentationBegun
 from core.daybook.facts.instruments import IcePointChecked, InstrumentAdded, SaltChecked
+from core.daybook.facts.meat import MeatNoted
 from core.daybook.facts.proofs import KeptFigure, ProofFile, ProofProbe, ProofResult, ProofRun
 
 Told = tuple[float, Fact, str, str]
@@ -103,6 +104,12 @@ def _batch(key: str, name: str, days: float, meat_kg: float, loss: float) -> Ite
     yield days, BatchStarted(name, "fermented", meat_kg, loss), "", key
     cure = CureWeighed(meat_kg * 0.0025, 0.0625, other_salt_kg=meat_kg * 0.025, rules="us", method="comminuted")
     yield days - 0.01, cure, key, f"{key}-cure"
+    yield (
+        days - 0.02,
+        MeatNoted("pork", "tested", f"P-{days:.0f}", "the slaughterhouse's certificate"),
+        key,
+        f"{key}-meat",
+    )
     yield days - 0.05, FermentationBegun("us", 22.0), key, f"{key}-clock"
 
 

@@ -51,6 +51,7 @@ NOTED: dict[str, tuple[Message, Sentence]] = {
     "salted-twice": ("It went into salt twice, by what is noted.", _ONE_IS_WRONG),
     "started-twice": ("Its fermentation began twice, by what is noted.", _ONE_IS_WRONG),
     "decided-twice": ("Two decisions about its fermentation are noted.", _ONE_IS_WRONG),
+    "meat-twice": ("What meat it is was noted twice.", _ONE_IS_WRONG),
     "ahead": (
         "Something of it is noted for a time that is still to come.",
         Sentence("Look at the clock of the tablet, and correct the time of that entry."),

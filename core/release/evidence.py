@@ -11,6 +11,7 @@ from core.mix.licence import Licence
 from core.mix.rule import WHOLE, Method
 from core.mix.rules import Curing
 from core.release.salted import Salted
+from core.release.trichinella import UNKNOWN, Meat
 from core.sentence import Message
 
 SIGNS: dict[str, Message] = {
@@ -50,7 +51,8 @@ class Evidence:
     it, as a share of the meat. signs: keys of SIGNS; empty where somebody looked and found nothing, None where nobody
     looked. fermentation: what became of the degree-hours to pH 5.3, or of a slow style's warm days; of a whole muscle
     only what speaks against it. salted: a whole muscle's time in salt. contradictions: keys of
-    `contradictions.SERIES` and `NOTED`, found in the readings and the entries these were taken from.
+    `contradictions.SERIES` and `NOTED`, found in the readings and the entries these were taken from. meat: what it is,
+    and what proves it free of trichinella.
     """
 
     style: Style
@@ -71,6 +73,7 @@ class Evidence:
     salted: Salted | None = None
     activity_loss: float | None = None
     contradictions: tuple[str, ...] = ()
+    meat: Meat = UNKNOWN
 
     @property
     def method(self) -> Method | None:

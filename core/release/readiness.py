@@ -25,12 +25,13 @@ from core.release.hurdles import (
     too_dry_for_listeria,
 )
 from core.release.salted import UNKNOWN, salted_hurdles
+from core.release.trichinella import trichinella
 from core.sentence import Message, Said, Sentence, listed
 from core.sources import COMMON_PRACTICE, FSRE_ACID, USDA_LEAN_WATER
 from core.units import DAY_S
 from core.verdict import Reason, Verdict
 
-EDITION = "2026-11"
+EDITION = "2026-12"
 """Of the rules a verdict is judged by: it stands in every verdict that is kept. Any change of a limit or of what is
 asked for makes a new one."""
 LEAST_LOSS: dict[Style, float] = {"fermented": 0.15, "slow": 0.25, "whole-muscle": 0.18}
@@ -57,6 +58,7 @@ def judge(evidence: Evidence) -> Verdict:
         _days(evidence),
         *keeps(evidence),
         botulism(evidence),
+        trichinella(evidence.meat),
         *(each for each in limits if each.met is not False),
     )
     return Verdict(reasons, _when_ready(evidence), _cautions(evidence))
@@ -209,10 +211,6 @@ def _when_ready(evidence: Evidence) -> Sentence:
 
 
 INFORMS: Message = "This informs; it does not approve food. Local law and a food-safety authority come before it."
-NO_TRICHINELLA: Message = (
-    "It does not cover trichinella in pork or game: use meat that was tested, or frozen or cured by an official "
-    "method, and ask a food-safety authority."
-)
 NOTHING_KILLED: Message = (
     "These limits keep bacteria from growing; they do not prove that Salmonella, E. coli or Listeria were "
     "killed (FSIS-GD-2023-0002, p. 54)."
@@ -230,7 +228,7 @@ EQUALITY: Message = 'The EU limit is met exactly, with nothing to spare; one cop
 
 
 def _cautions(evidence: Evidence) -> tuple[Said, ...]:
-    said: list[Said] = [*exception_cautions(evidence), INFORMS, NO_TRICHINELLA]
+    said: list[Said] = [*exception_cautions(evidence), INFORMS]
     if evidence.style == "slow":
         said.append(OWN_USE)
     if evidence.style in ("fermented", "slow"):

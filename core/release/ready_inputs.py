@@ -27,6 +27,14 @@ FERMENTATIONS: dict[str, Message] = {
     "cleared": "reached the limit, then tested clean and cleared",
     "condemned": "decided to throw it away, or a test found something",
 }
+MEATS: dict[str, Message] = {
+    NOT_KNOWN: "not known",
+    "none": "no pork, no game, no horse",
+    "tested": "tested or certified, the paper at hand",
+    "shown": "pork, frozen or cured as long as its sum asks",
+    "pork": "pork, nothing proves it",
+    "game": "game or horse, not tested",
+}
 
 
 def _rules() -> dict[str, Said]:
@@ -160,6 +168,14 @@ INPUTS = (
     ),
     *CURE_INPUTS,
     *SALT_INPUTS,
+    Choice(
+        "meat",
+        "Meat, and its proof against trichinella",
+        MEATS,
+        default=NOT_KNOWN,
+        listed=True,
+        help="The sums “Frozen pork” and “Cured pork” say how long.",
+    ),
     Choice(
         "contradicted",
         "Does what you noted contradict itself?",

@@ -19,6 +19,7 @@ from core.release.evidence import METHOD_OF, METHODS_OF, Evidence
 from core.release.readiness import judge
 from core.release.ready_inputs import BELONGS, INPUTS, NO_SIGN, NOT_KNOWN, NOT_LOOKED
 from core.release.salted import Salted
+from core.release.trichinella import UNKNOWN, Meat
 from core.sentence import Message, Said, Sentence, listed, said
 from core.units import DAY_S
 from core.verdict import Verdict
@@ -32,6 +33,14 @@ _OUTCOMES: dict[str, Outcome | None] = {
     "over": Outcome("over"),
     "cleared": Outcome("over", deviation=Deviation(kept=True, result="clean")),
     "condemned": Outcome("over", deviation=Deviation(kept=False, result="not-tested")),
+}
+_MEATS: dict[str, Meat] = {
+    NOT_KNOWN: UNKNOWN,
+    "none": Meat("none"),
+    "tested": Meat("pork", "tested", has_paper=True),
+    "shown": Meat("pork", "shown"),
+    "pork": Meat("pork"),
+    "game": Meat("game"),
 }
 _LABELS: dict[str, Said] = {each.key: each.label for each in INPUTS}
 _DEFAULTS = {each.key: each.default for each in INPUTS}
@@ -91,6 +100,7 @@ def evidence_of(**typed: Any) -> Evidence:
         fermentation=_OUTCOMES[typed["fermentation"]],
         signs={NO_SIGN: (), NOT_LOOKED: None}.get(typed["signs"], (typed["signs"],)),
         salted=_salted(typed) if style == "whole-muscle" else None,
+        meat=_MEATS[typed["meat"]],
         contradictions=() if typed["contradicted"] == "none" else (typed["contradicted"],),
     )
 
@@ -223,6 +233,7 @@ READY = Worksheet(
         "rules": "us:meat",
         "nitrite": "156 ppm",
         "nitrate": "0",
+        "meat": "tested",
         "signs": "none",
     },
 )

@@ -30,6 +30,7 @@ NAMES: Mapping[str, Message] = {
     "shelf-stable": "keeps without cold",
     "listeria": "no growth of Listeria",
     "botulism": "guarded against botulism",
+    "trichinella": "free of trichinella",
 }
 DOUBTS: Mapping[str, Message] = {
     "ph": "the lowest pH",
@@ -42,6 +43,7 @@ DOUBTS: Mapping[str, Message] = {
     "salted-twice": "salted twice",
     "started-twice": "started twice",
     "decided-twice": "decided twice",
+    "meat-twice": "its meat noted twice",
     "ahead": "an entry of a time to come",
     "waited": "days between the salt and the hook",
     "lowest-ph": "the lowest pH",
@@ -57,8 +59,11 @@ DOUBTS: Mapping[str, Message] = {
 }
 AMOUNTS: Mapping[str, Message] = {
     "activity": "water activity",
+    "asked": "asked for",
+    "count": "conditions open",
     "cure": "cure",
     "hung": "hung",
+    "lasted": "frozen for",
     "lasts": "after",
     "least": "at least",
     "limit": "limit",

@@ -69,6 +69,7 @@ def prove_dry(page: Page, batch: str, tag: str, grams: str) -> None:
     walk.box(page, "Weight").fill(grams)
     walk.save(page, "Save and next")
     walk.open_piece(page, batch, tag)
+    walk.note_tested_meat(page)
     walk.measure_activity(page, "0.88")
     walk.find_nothing_wrong(page)
 

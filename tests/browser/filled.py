@@ -64,6 +64,7 @@ SCREENS = {
     "a piece taken down": "/pieces/{J-4}",
     "water activity": "/pieces/{J-3}/activity",
     "inspection": "/pieces/{J-3}/inspect",
+    "the meat": "/pieces/{J-3}/meat?anew=1&kind=pork&proof=cured&method=sausage-6",
     "taking down": "/pieces/{J-3}/take-down",
     "a correction": "/entries/{weighing}/correct",
     "a note on a batch": "/batches/{batch}/note",
@@ -173,6 +174,7 @@ def fill() -> Filled:
         for tag, grams in PIECES.items():
             left = share if tag not in ("J-3", "J-5") else share + 0.12
             weighing = _write(client, f"/pieces/{ids[tag]}/weigh", days, mass_kg=f"{float(grams) * left:.0f}")
+    _write(client, f"/pieces/{ids['J-1']}/meat", 0, kind="pork", proof="tested", lot="P-7")
     _write(client, f"/pieces/{ids['J-1']}/activity", 0, water_activity="0.88")
     _write(client, f"/pieces/{ids['J-1']}/inspect", 0, found="sound")
     _write(client, f"/pieces/{ids['J-2']}/inspect", 0, found="wrong", signs="slime", note="on the seam")

@@ -87,6 +87,9 @@ def _hang_and_weigh(walked: Walked) -> None:
 def _settle(walked: Walked) -> None:
     hand = walked.hand
     hand.open("J-1", "J-1")
+    hand.open("Meat and trichinella", "The meat, and trichinella")
+    hand.press("no pork, no game, no horse", "input", key="Space")
+    hand.send("Save it", "J-1")
     hand.open("Water activity", "Water activity")
     hand.fill("Water activity", "0.88")
     hand.send("Save the measurement", "J-1")

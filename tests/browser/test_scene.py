@@ -99,6 +99,7 @@ def _correct_a_weighing(page: Page, seen: Seen) -> None:
 def _settle(page: Page, seen: Seen) -> None:
     walk.open_piece(page, BATCH, "J-1")
     seen.note("nobody has looked", page, ".judgement")
+    walk.note_tested_meat(page)
     walk.measure_activity(page, "0.88")
     walk.find_nothing_wrong(page)
     seen.note("settled", page, ".judgement")

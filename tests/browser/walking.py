@@ -160,6 +160,15 @@ def measure_activity(page: Page, activity: str) -> str:
     return save(page, "Save the measurement")
 
 
+def note_tested_meat(page: Page) -> str:
+    """Pork, with the lot that its certificate names."""
+    follow(page, "Meat and trichinella", "The meat, and trichinella")
+    tap(page, page.get_by_text("pork of tame pigs"))
+    page.locator("main select[name=proof]").select_option("tested")
+    box(page, "Lot").fill("P-7")
+    return save(page, "Save it")
+
+
 def find_nothing_wrong(page: Page) -> str:
     follow(page, "Look, smell, squeeze", "Look, smell, squeeze")
     return save(page, "Sound")

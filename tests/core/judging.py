@@ -10,9 +10,11 @@ from core.mix.rules import Curing
 from core.quantities import METRIC
 from core.release.readiness import Evidence, judge
 from core.release.salted import Salted
+from core.release.trichinella import Meat
 from core.verdict import Reason
 from tests.core.telling import in_words
 
+TESTED = Meat("pork", "tested", "P-7", "the meat inspection")
 SAUSAGE = Evidence(
     style="fermented",
     loss=0.36,
@@ -26,6 +28,7 @@ SAUSAGE = Evidence(
     how=Curing(),
     signs=(),
     fermentation=Outcome("passed"),
+    meat=TESTED,
 )
 
 
@@ -42,6 +45,7 @@ SLOW = Evidence(
     salt=0.027,
     signs=(),
     fermentation=Outcome("passed"),
+    meat=TESTED,
 )
 
 
@@ -59,6 +63,7 @@ MUSCLE = Evidence(
     salt=0.03,
     signs=(),
     salted=Salted("weighed", "slab", 0.05, lasts_s=21 * DAY_S, coldest_c=3.0, warmest_c=4.0),
+    meat=TESTED,
 )
 
 OVER = Outcome("over", sum_ks=2.5e6, limit_ks=2.4e6)

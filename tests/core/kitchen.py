@@ -11,6 +11,7 @@ from core.daybook.book import Book
 from core.daybook.entries import Entry, entry_id, to_record
 from core.daybook.facts import Fact, Withdrawn
 from core.daybook.facts.batch import BatchStarted, CureWeighed, PieceHung, PieceWeighed, Reading
+from core.daybook.facts.meat import MeatNoted
 from core.daybook.piece import Piece
 
 OFFSET = timezone(timedelta(hours=1))
@@ -56,6 +57,9 @@ class Kitchen:
 
     def cure(self, batch: str, at: float = 0.0) -> str:
         return self.note(CureWeighed(0.031, 0.0625), batch, at)
+
+    def tested(self, batch: str, at: float = 0.0) -> str:
+        return self.note(MeatNoted("pork", "tested", "P-7", "the meat inspection"), batch, at)
 
     def read(self, batch: str, ph: float | None, at: float = 1.0, temperature_c: float | None = None) -> str:
         return self.note(Reading(ph, temperature_c), batch, at)

@@ -11,6 +11,7 @@ def soured(kitchen: Kitchen, **begun: float) -> str:
     """A sausage, cured, and read until it was acid and a little after."""
     key = kitchen.begin(**begun)
     kitchen.cure(key)
+    kitchen.tested(key)
     kitchen.read(key, None, at=0.5, temperature_c=20)
     kitchen.read(key, 5.6, at=1, temperature_c=20)
     kitchen.read(key, 4.9, at=2, temperature_c=20)

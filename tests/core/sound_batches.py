@@ -20,6 +20,7 @@ class Sound:
 
 
 def _dried(kitchen: Kitchen, batch: str, hung: float, method: str) -> Sound:
+    kitchen.tested(batch)
     piece = kitchen.hang(batch, at=hung)
     kitchen.weigh(piece, 0.6, 60)
     kitchen.note(ActivityMeasured(0.88), piece, 60)

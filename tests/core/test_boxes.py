@@ -352,6 +352,40 @@ BOXES = {
         "warmest_c": "−18 °C to 45 °C",
         "mass_kg": "50 g to 60 kg",
     },
+    "pork-frozen": {
+        "warmest_c": "−60 °C to 40 °C",
+        "thickness_m": "5 mm to 1000 mm",
+    },
+    "pork-trial": {
+        "ph": "3.5 to 8.0",
+        "salt": "0.1 % to 20 %",
+    },
+    "pork-cured": {
+        "grind_m": "1 mm to 300 mm",
+        "salted": "0.1 % to 30 %",
+        "across_m": "5 mm to 300 mm",
+        "deep_m": "5 mm to 1000 mm",
+        "held_s": "0 h to 1440 h",
+        "held_c": "−10 °C to 70 °C",
+        "smoked_s": "0 h to 1440 h",
+        "smoked_c": "−10 °C to 70 °C",
+        "hot_s": "0 h to 1440 h",
+        "hot_c": "−10 °C to 70 °C",
+        "rise_s": "0 h to 240 h",
+        "heaviest_kg": "50 g to 60 kg",
+        "mix_salt": "0 % to 100 %",
+        "contact_s": "0 d to 400 d",
+        "rest_s": "0 d to 400 d",
+        "lay_c": "−10 °C to 70 °C",
+        "lay_most_c": "−10 °C to 70 °C",
+        "overhauled": "0 to 20",
+        "soaked_s": "0 h to 120 h",
+        "soaked_c": "−10 °C to 70 °C",
+        "brine": "0.1 % to 30 %",
+        "dried_c": "−10 °C to 70 °C",
+        "dried_s": "0 d to 1000 d",
+        "since_s": "0 d to 1000 d",
+    },
 }
 
 
@@ -424,6 +458,8 @@ USUAL_HERE = {
     "loss-for-activity": {"water": "30 % to 80 %"},
     "dried-composition": {"water": "30 % to 80 %"},
     "end-of-drying": {"water": "30 % to 80 %"},
+    "pork-frozen": {"warmest_c": "−45 °C to −12 °C"},
+    "pork-cured": {"grind_m": "2 mm to 50 mm", "smoked_c": "20 °C to 60 °C", "hot_c": "20 °C to 60 °C"},
     "mean-kinetic": {"lasts_1": "1 h to 9000 h", "lasts_2": "1 h to 9000 h", "lasts_3": "1 h to 9000 h"},
 }
 """What is usual in a box that has a range of its own."""

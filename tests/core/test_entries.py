@@ -34,6 +34,7 @@ from core.daybook.facts.device import DeviceNamed
 from core.daybook.facts.ferment import DeviationDecided, FermentationBegun, FermentLogTaken
 from core.daybook.facts.formula import FormulaChanged, FormulaKept, IngredientWeighed
 from core.daybook.facts.kept import KeptAmount, KeptReason
+from core.daybook.facts.meat import MeatNoted
 from core.daybook.facts.note import NoteTaken
 from core.daybook.facts.preparation import (
     KeptTask,
@@ -80,6 +81,10 @@ FACTS = [
     SaltingBegun("excess", "block", 0.12, 3.0, 0.2, 0.3),
     PieceTurned("the brine is up"),
     SaltingEnded(),
+    MeatNoted("none"),
+    MeatNoted("pork", "tested", "P-7", "the meat inspection"),
+    MeatNoted("pork", "frozen", warmest_c=-18.0, lasted_s=21.0 * 86400, thick_m=0.1),
+    MeatNoted("pork", "cured", method="sausage-1", grind_m=0.008, dried_c=11.0, bare="yes", unwashed="yes"),
     AirRead(12.5, 0.78),
     AirRead(12.5),
     PieceHung("J-1", 1.25),

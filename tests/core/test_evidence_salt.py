@@ -83,6 +83,7 @@ def test_the_planned_temperature_counts_where_it_was_warmer(kitchen: Kitchen):
 
 def muscle_word(kitchen: Kitchen, ended: SaltingEnded | None, out: float = 22.0) -> str:
     batch, piece = muscle(kitchen, ended, out)
+    kitchen.tested(batch)
     kitchen.weigh(piece, 0.6, 60)
     kitchen.note(ActivityMeasured(0.88), piece, 60)
     kitchen.note(PieceInspected(), piece, 60)

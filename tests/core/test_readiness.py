@@ -173,7 +173,6 @@ def test_a_batch_mates_measurement_is_said_to_be_one():
 def test_every_verdict_says_what_it_is_not(evidence: Evidence):
     said = " ".join(in_words(judge(evidence).cautions))
     assert "does not approve" in said
-    assert "trichinella" in said
 
 
 @pytest.mark.parametrize(

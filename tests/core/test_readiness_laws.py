@@ -20,6 +20,7 @@ from core.mix.rules import Curing
 from core.release.contradictions import SERIES
 from core.release.readiness import SIGNS, Evidence, judge
 from core.release.salted import Salted
+from core.release.trichinella import UNKNOWN, Meat
 from core.units import DAY_S
 
 RANK = {"discard": 0, "hold": 1, "ready": 2}
@@ -60,6 +61,7 @@ _common = {
     "least_days": st.none() | st.floats(0, 20),
     "signs": st.just(()),
     "activity_from_mate": st.booleans(),
+    "meat": st.sampled_from([Meat("none"), Meat("pork", "tested", "P-7"), Meat("pork", "shown")]),
 }
 salts = st.builds(
     Salted,
@@ -134,7 +136,8 @@ def asked_for(known: Evidence) -> dict[str, Change]:
     """What a hurdle of the piece asks for, each with the taking away of it."""
     fields = ["loss", "target_loss", "water_activity", "days_hung", "signs", "how"]
     fields += {"fermented": ["fermentation"], "slow": ["fermentation", "salt"], "whole-muscle": ["salted"]}[known.style]
-    gone: dict[str, Change] = {key: lambda each, _, key=key: evolve(each, **{key: None}) for key in fields}
+    gone: dict[str, Change] = {"meat": lambda each, _: evolve(each, meat=UNKNOWN)}
+    gone |= {key: lambda each, _, key=key: evolve(each, **{key: None}) for key in fields}
     for key in ("nitrite_ppm", "nitrate_ppm"):
         gone[key] = lambda each, _, key=key: cure(each, **{key: None})
     if known.style == "fermented":
@@ -166,6 +169,7 @@ def worsened(known: Evidence) -> dict[str, Change]:
         "nitrate": lambda each, draw: cure(each, nitrate_ppm=_plus(each.ingoing.nitrate_ppm, 9000 * draw)),
         "accelerator": lambda each, draw: cure(each, accelerator_ppm=500 + 1000 * draw),
         "over": lambda each, _: evolve(each, fermentation=Outcome("over")),
+        "game": lambda each, _: evolve(each, meat=Meat("game", "shown")),
         "condemned": lambda each, _: evolve(each, fermentation=Outcome("over", deviation=Deviation(False, "found"))),
     }
     if known.style != "fermented":
@@ -254,7 +258,7 @@ def test_ready_implies_every_hurdle_believable_readings_salt_and_time():
         assert verdict.word == "ready", [each.key for each in verdict.unmet]
         assert all(reason.met is True for reason in verdict.reasons)
         keys = {reason.key for reason in verdict.reasons}
-        assert {"signs", "loss", "days", "shelf-stable", "listeria", "botulism", "nitrite"} <= keys
+        assert {"signs", "loss", "days", "shelf-stable", "listeria", "botulism", "nitrite", "trichinella"} <= keys
         own = {
             "fermented": {"acid", "degree-hours"},
             "slow": {"warm-days", "slow-cure", "slow-salt", "slow-dry"},

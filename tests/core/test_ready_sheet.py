@@ -19,6 +19,7 @@ from core.release.evidence import METHODS_OF, Evidence
 from core.release.readiness import judge
 from core.release.ready_inputs import BELONGS, CURE_INPUTS, INPUTS
 from core.release.ready_sheet import READY, evidence_of
+from core.release.trichinella import trichinella
 from core.sentence import said
 from core.verdict import Verdict
 from core.worksheet import Choice, Number
@@ -30,10 +31,12 @@ MUSCLE = {
     **{"rules": "us:meat", "method": "dry-rub", "nitrite": "156 ppm", "nitrate": "0", "salt": "3 %", "signs": "none"},
     **{"salted": "weighed", "shape": "slab", "thickness_m": "50 mm", "in_salt": "21 d", "coldest_c": "3 °C"},
     "warmest_c": "4 °C",
+    "meat": "tested",
 }
 SLOW = {
     **{"style": "slow", "start_kg": "1250 g", "now_kg": "800 g", "hung": "40 d", "water_activity": "0.88"},
     **{"rules": "us:meat", "nitrite": "120 ppm", "nitrate": "0", "salt": "2.7 %", "fermentation": "passed"},
+    "meat": "none",
     "signs": "none",
 }
 
@@ -165,6 +168,7 @@ def typed(known: Evidence) -> dict[str, str]:
         "nitrite": _with(ingoing.nitrite_ppm, 1, " ppm"),
         "nitrate": _with(ingoing.nitrate_ppm, 1, " ppm"),
         "accelerator": _with(ingoing.accelerator_ppm, 1, " ppm"),
+        "meat": _meat(known),
         "signs": "not-looked" if signs is None else signs[0] if signs else "none",
         "contradicted": known.contradictions[0] if known.contradictions else "none",
     }
@@ -197,6 +201,13 @@ def typed(known: Evidence) -> dict[str, str]:
             "mass_kg": _with(salted.mass_kg, 1, " kg"),
         }
     return {key: text for key, text in texts.items() if text is not None}
+
+
+def _meat(known: Evidence) -> str:
+    meat, met = known.meat, trichinella(known.meat).met
+    if met and meat.kind != "none":
+        return "tested" if meat.proof == "tested" else "shown"
+    return meat.kind or "not-known"
 
 
 def _with(value: float | None, times: float = 1, unit: str = "") -> str | None:
@@ -241,6 +252,7 @@ def test_a_ready_batch_is_ready_in_the_single_sum(texts: dict[str, str]):
     else:
         for at in (0.2, 0.7, 1.2, 1.7, 2.2, 2.7, 3.2):
             kitchen.read(batch, 5.8, at, 12.0)
+    kitchen.tested(batch)
     piece = kitchen.hang(batch, at=23)
     kitchen.weigh(piece, 0.6, 60)
     kitchen.note(ActivityMeasured(0.88), piece, 60)
@@ -347,7 +359,7 @@ def test_the_time_in_salt_that_was_typed_is_weighed():
 
 ASKED_OF_ALL = {
     *("style", "start_kg", "now_kg", "target_loss", "hung", "least", "water_activity", "measured_on", "activity_loss"),
-    *("last_ph", "rules", "nitrite", "nitrate", "alkali", "besides", "accelerator", "contradicted", "signs"),
+    *("last_ph", "rules", "nitrite", "nitrate", "alkali", "besides", "accelerator", "contradicted", "meat", "signs"),
 }
 OF_SAUSAGE = {"lowest_ph", "fermentation"}
 OF_A_MUSCLE = {

@@ -13,6 +13,7 @@ from hypothesis import strategies as st
 from core.daybook.evidence import evidence_for
 from core.daybook.facts.batch import ActivityMeasured, CureWeighed, PieceInspected, PieceWeighed, Reading
 from core.daybook.facts.ferment import DeviationDecided
+from core.daybook.facts.meat import MeatNoted
 from core.daybook.facts.salting import SaltingBegun, SaltingEnded
 from core.meat import STYLES
 from core.mix import ingoing, limit_check
@@ -59,6 +60,8 @@ def test_what_went_in_is_checked_alike_as_a_weighed_charge_and_as_parts_per_mill
 
 # One verdict
 
+TESTED = MeatNoted("pork", "tested", "P-7")
+
 
 @st.composite
 def kitchens(draw: st.DrawFn) -> tuple[str, Evidence]:
@@ -77,6 +80,8 @@ def kitchens(draw: st.DrawFn) -> tuple[str, Evidence]:
     if not draw(st.integers(0, 7)):
         result = draw(st.sampled_from(["clean", "found", "not-tested"]))
         kitchen.note(DeviationDecided(draw(st.sampled_from(["keep", "discard"])), "Ana", result), batch, 3)
+    if draw(st.integers(0, 5)):
+        kitchen.note(draw(st.sampled_from([MeatNoted("none"), MeatNoted("pork"), TESTED])), batch)
     piece = kitchen.hang(batch, at=40)
     if draw(st.integers(0, 5)):
         kitchen.note(PieceWeighed(1 - draw(st.sampled_from([0.05, 0.2, 0.36, 0.42]))), piece, 70)

@@ -77,6 +77,10 @@ class Visitor:
         """The piece's path."""
         return f"/pieces/{self.fill(f'{batch}/hang', tag=tag, start_kg=start).saved}"
 
+    def meat(self, piece: str) -> str:
+        """Its pork was tested."""
+        return self.fill(f"{piece}/meat", kind="pork", proof="tested", lot="P-7").saved
+
     def cured_and_acid(self) -> str:
         batch = self.start_batch()
         self.cure(batch)
@@ -87,6 +91,7 @@ class Visitor:
         """A batch with one piece that has everything but an inspection."""
         batch = self.cured_and_acid()
         piece = self.hang(batch)
+        self.meat(piece)
         self.wait(days=30)
         self.fill(f"{piece}/weigh", mass_kg=weight)
         self.fill(f"{piece}/activity", water_activity=activity)

@@ -204,12 +204,12 @@ def test_the_log_is_folded_by_day_and_only_the_newest_is_open(visitor: Visitor):
     days = log.all(".of-day")
     assert "open" not in log.attributes
     assert ["open" in each.attributes for each in days] == [True, False]
-    assert [each.all("summary")[0].text for each in days] == ["today 2 entries", "2 Nov 2026 4 entries"]
+    assert [each.all("summary")[0].text for each in days] == ["today 2 entries", "2 Nov 2026 5 entries"]
 
 
 def test_the_head_leads_to_the_log_with_its_length(visitor: Visitor):
     batch, _ = visitor.dried()
-    assert {each.text: each["href"] for each in visitor.get(batch).all("a")}["Log · 6"] == "#log"
+    assert {each.text: each["href"] for each in visitor.get(batch).all("a")}["Log · 7"] == "#log"
 
 
 def test_a_batch_is_made_again_as_it_was_begun(visitor: Visitor):

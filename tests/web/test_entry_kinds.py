@@ -28,6 +28,7 @@ from core.daybook.facts.ferment import DeviationDecided, FermentationBegun, Ferm
 from core.daybook.facts.formula import FormulaChanged, FormulaKept, IngredientWeighed
 from core.daybook.facts.instruments import InstrumentAdded, InstrumentRecalibrated, InstrumentRetired
 from core.daybook.facts.kept import KeptAmount, KeptReason
+from core.daybook.facts.meat import MeatNoted
 from core.daybook.facts.note import NoteTaken
 from core.daybook.facts.preparation import (
     KeptTask,
@@ -90,6 +91,8 @@ def walked(visitor: Visitor) -> dict[type, str]:
     kitchen.note(block, batch)
     kitchen.note(PieceTurned("much brine"), batch)
     kitchen.note(SaltingEnded("brushed off", 5.4321 * 86400, 2.3456789, 4.1234567), batch)
+    cured = MeatNoted("pork", "cured", method="sausage-1", grind_m=0.0081234, across_m=0.0612345, dried_c=11.2345)
+    kitchen.note(attrs.evolve(cured, bare="yes", unwashed="no"), batch)
     kitchen.note(HumidifierCharged(0.0056781234, 0.0765432109, 0.0067890123), CHAMBER)
     _chamber(kitchen)
     kitchen.note(kept_proof.RUN, CHAMBER)

@@ -34,6 +34,7 @@ def stage(page: Page) -> str:
 def all_but_acid(visitor: Visitor, batch: str) -> str:
     """A piece that has everything else; its page's path."""
     piece = visitor.hang(batch)
+    visitor.meat(piece)
     visitor.wait(days=30)
     visitor.fill(f"{piece}/weigh", mass_kg="800")
     visitor.fill(f"{piece}/activity", water_activity="0.89")

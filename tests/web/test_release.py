@@ -128,6 +128,7 @@ def test_a_least_time_not_over_holds_it(visitor: Visitor):
     visitor.cure(batch)
     visitor.fill(f"{batch}/reading", ph="5.0", temperature_c="22")
     piece = visitor.hang(batch)
+    visitor.meat(piece)
     visitor.wait(days=30)
     visitor.fill(f"{piece}/weigh", mass_kg="800")
     visitor.fill(f"{piece}/activity", water_activity="0.89")

@@ -51,6 +51,7 @@ ACTIVITY = declare(
 SETTLED_BY: dict[str, str] = {
     "signs": "release.inspect",
     "loss": "dry.weigh",
+    "trichinella": "trichinella.note",
     **dict.fromkeys(("shelf-stable", "listeria", "slow-dry", "botulism"), "release.measure"),
 }
 """The view where a reason that is not met can be met, by its key."""

@@ -18,6 +18,7 @@ from core.daybook.facts import (
     ferment,
     formula,
     instruments,
+    meat,
     note,
     preparation,
     proofs,
@@ -46,6 +47,7 @@ Fact = (
     | cure.Fact
     | ferment.Fact
     | salting.Fact
+    | meat.Fact
     | formula.Fact
     | instruments.Fact
     | preparation.Fact
@@ -62,6 +64,7 @@ KNOWN: tuple[type[Any], ...] = (
     *get_args(cure.Fact),
     *get_args(ferment.Fact),
     *get_args(salting.Fact),
+    meat.MeatNoted,
     *get_args(formula.Fact),
     *get_args(instruments.Fact),
     *get_args(preparation.Fact),
