@@ -139,10 +139,10 @@ def condition_said(condition: Condition, readings: Readings) -> Sentence:
 
 
 _SAID: dict[tuple[bool, bool], Message] = {
-    (True, False): "{what}: {given}, at least {limit} is asked for.",
-    (True, True): "{what}: not known, at least {limit} is asked for.",
-    (False, False): "{what}: {given}, at most {limit} is asked for.",
-    (False, True): "{what}: not known, at most {limit} is asked for.",
+    (True, False): "{what}: {given}, it needs at least {limit}.",
+    (True, True): "{what}: not known, it needs at least {limit}.",
+    (False, False): "{what}: {given}, it needs at most {limit}.",
+    (False, True): "{what}: not known, it needs at most {limit}.",
 }
 """By whether it is a least, and whether nobody knows it."""
 
