@@ -131,8 +131,10 @@ def test_a_saved_form_leads_on_and_the_way_back_is_one_step(air: Page):
 
 @pytest.mark.parametrize(("apart_ms", "is_open"), [(299, True), (300, False)])
 def test_a_second_tap_within_300_ms_does_nothing(air: Page, apart_ms: int, is_open: bool):
-    air.locator("details.when summary").evaluate(TAP_TWICE, apart_ms)
-    assert air.locator("details.when").evaluate("(fold) => fold.open") == is_open
+    show(air, "/sources")
+    fold = air.locator("main details").first
+    fold.locator("summary").evaluate(TAP_TWICE, apart_ms)
+    assert fold.evaluate("(fold) => fold.open") == is_open
 
 
 def test_a_form_tapped_twice_within_300_ms_is_sent_once(air: Page):

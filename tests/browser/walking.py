@@ -71,11 +71,9 @@ def box(page: Page, label: str) -> Locator:
 def set_when(page: Page, moment: datetime | None) -> None:
     if moment is None:
         return
-    fold = page.locator("details.when")
-    if fold.get_attribute("open") is None:
-        tap(page, fold.locator("summary"))
-    tap(page, fold.locator("label", has_text="Another time"))
-    fold.locator("[name=happened]").fill(moment.strftime("%Y-%m-%dT%H:%M"))
+    when = page.locator("main .when")
+    tap(page, when.locator("label", has_text="Another time"))
+    when.locator("[name=happened]").fill(moment.strftime("%Y-%m-%dT%H:%M"))
 
 
 def save(page: Page, button: str) -> str:

@@ -17,7 +17,7 @@ async function printNow() {
 }
 
 function unfold() {
-  const folds = /** @type {HTMLDetailsElement[]} */ ([...document.querySelectorAll("main details:not([open], .when)")]);
+  const folds = /** @type {HTMLDetailsElement[]} */ ([...document.querySelectorAll("main details:not([open])")]);
   unfolded.push(...folds);
   for (const fold of folds) fold.open = true;
   const { lang } = document.documentElement;
