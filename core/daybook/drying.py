@@ -1,25 +1,18 @@
-"""A hanging batch handed to the forecaster: its pieces, the chamber's air since, and what an earlier batch lends.
-
-The air is what was read in the chamber between two changes of its set-points, on the mean; what is set, where nobody
-read. Loggers' files do not come into it yet.
-"""
+"""A hanging batch handed to the forecaster: its pieces, the chamber's air since, and what an earlier batch lends."""
 
 from __future__ import annotations
 
 from collections.abc import Sequence
 from datetime import datetime
 from functools import lru_cache
-from statistics import fmean
 
 from attrs import frozen
 
 from core.daybook.batch import Batch, batches
 from core.daybook.book import Book
-from core.daybook.corrections.readings import corrected
-from core.daybook.facts.chamber import CHAMBER, AirRead, SetPointsChosen
 from core.daybook.facts.instruments import MassesChecked
 from core.daybook.formulas import formula_of
-from core.daybook.instruments import Shelf
+from core.daybook.hanging_air import air_since
 from core.daybook.piece import Piece
 from core.dry.activity import Mix
 from core.dry.curve import NOTHING_LENT, Fit, Hung, Lent, fit
@@ -29,13 +22,9 @@ from core.dry.pace import MIDDLING, MUSCLE, Air
 from core.mix.balance import raw
 from core.refusals import Refusal
 
-FINEST = 0.005
-"""Of humidity: no hygrometer tells finer, and one more reading need not draw every curve anew."""
-MOST_CHANGES, MOST_READINGS = 12, 200
 STEP_SHARE = 0.7
 """A scale that shows whole steps strays by so much of one, its repeatability counted. Common practice; no published
 source."""
-_AirRead = tuple[datetime, AirRead]
 LEAST_STEP_KG, USUAL_STEP_KG = 0.0001, 0.001
 
 
@@ -83,22 +72,6 @@ _fitted = lru_cache(maxsize=256)(fit)
 _forecast = lru_cache(maxsize=4096)(forecast)
 
 
-def air_since(book: Book, hung_at: datetime) -> tuple[Air, ...]:
-    """From when it was hung; empty where nobody chose set-points or read a humidity."""
-    chosen = [
-        (line.entry.happened_at, line.fact)
-        for line in book.recent(CHAMBER, SetPointsChosen, MOST_CHANGES)
-        if isinstance(line.fact, SetPointsChosen)
-    ]
-    before = [each for each in chosen if each[0] <= hung_at]
-    changes = [*before[-1:], *(each for each in chosen if each[0] > hung_at)]
-    readings = [each for each in book.kept("air-read", CHAMBER, lambda: _readings(book)) if each[0] >= hung_at]
-    if not changes:
-        return (_read(0.0, readings),) if readings else ()
-    ends = [*(at for at, _ in changes[1:]), None]
-    return tuple(_stretch(at, fact, end, readings, hung_at) for (at, fact), end in zip(changes, ends, strict=True))
-
-
 def mix_of(batch: Batch) -> Mix:
     """As its formula has it; a middling sausage or a lean muscle where there is none that can be computed."""
     muscle = batch.start.style == "whole-muscle"
@@ -110,31 +83,6 @@ def mix_of(batch: Batch) -> Mix:
         return MUSCLE if muscle else MIDDLING
     water, salt, sugar = (round(part / made.total, 3) for part in (made.water, made.salt, made.sugar))
     return Mix(water, salt, sugar, batch.ferments) if 0.3 <= water <= 0.8 else MIDDLING
-
-
-def _stretch(
-    at: datetime, fact: SetPointsChosen, end: datetime | None, readings: Sequence[_AirRead], hung_at: datetime
-) -> Air:
-    from_s = max((at - hung_at).total_seconds(), 0.0)
-    within = [each for each in readings if each[0] >= at and (end is None or each[0] < end)]
-    return _read(from_s, within) if within else Air(from_s, fact.temperature_c, fact.humidity)
-
-
-def _read(from_s: float, readings: Sequence[_AirRead]) -> Air:
-    humidities = [fact.humidity for _, fact in readings if fact.humidity is not None]
-    temperature_c = fmean(fact.temperature_c for _, fact in readings)
-    return Air(from_s, round(temperature_c, 1), round(fmean(humidities) / FINEST) * FINEST)
-
-
-def _readings(book: Book) -> list[_AirRead]:
-    shelf = Shelf(book)
-    found: list[_AirRead] = []
-    for line in book.recent(CHAMBER, AirRead, MOST_READINGS):
-        at = line.entry.happened_at
-        fact = corrected(shelf, line.fact, at).fact
-        if isinstance(fact, AirRead) and fact.humidity is not None:
-            found.append((at, fact))
-    return found
 
 
 def _hung(book: Book, piece: Piece, hung_at: datetime, until: datetime | None = None) -> Hung:

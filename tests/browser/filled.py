@@ -73,6 +73,7 @@ SCREENS = {
     "chamber": "/chamber",
     "charge": "/chamber/charge",
     "air": "/chamber/air",
+    "a logger of the air": "/chamber/air/logger",
     "filling": "/chamber/fill",
     "emptying": "/chamber/basin/empty",
     "the basin": "/chamber/basin",

@@ -3,10 +3,11 @@
 import pytest
 
 from core.daybook.ahead import ahead, should_weigh, weighed_in_round
-from core.daybook.drying import air_since, drying_of
+from core.daybook.drying import drying_of
 from core.daybook.facts.batch import PieceCut, PieceTakenDown
 from core.daybook.facts.chamber import CHAMBER, SetPointsChosen
 from core.daybook.facts.formula import FormulaKept
+from core.daybook.hanging_air import air_since
 from core.dry.doubt import question
 from core.quantities import METRIC
 from tests.core.kitchen import DAY, NOON, Kitchen

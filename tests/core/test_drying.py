@@ -4,9 +4,10 @@ import pytest
 
 from core.daybook.batch import fold
 from core.daybook.book import Book
-from core.daybook.drying import Drying, air_since, drying_of, mix_of
+from core.daybook.drying import Drying, drying_of, mix_of
 from core.daybook.facts.batch import PieceTakenDown
 from core.daybook.facts.chamber import CHAMBER, AirRead, SetPointsChosen
+from core.daybook.hanging_air import air_since
 from core.dry.pace import MIDDLING, MUSCLE, Air
 from core.units import DAY_S
 from tests.core.kitchen import DAY, NOON, Kitchen

@@ -1,9 +1,12 @@
 """The chamber: its air and the humidifier's charge."""
 
+import io
+
 import pytest
 
 from core.daybook.facts.chamber import AirRead, HumidifierCharged
 from tests.web.conftest import Visitor, alike
+from tests.web.reading import Page
 
 
 def test_an_empty_chamber(visitor: Visitor):
@@ -143,3 +146,30 @@ def test_more_than_the_chamber_carries_fills_the_bar_and_says_so(visitor: Visito
     page = visitor.get("/chamber")
     assert "Overloaded" in page.texts("strong", "state")
     assert [each["width"] for each in page.all("rect", "gone")] == ["100.0"]
+
+
+LOG = "Time,Temperature (°C),Humidity (%)\n" + "".join(
+    f"2026-11-{day:02} {hour:02}:{minute:02}:00,{14.5 if hour == 3 else 12.0},80\n"
+    for day in (1, 2)
+    for hour in range(24)
+    for minute in range(0, 60, 10)
+    if (day, hour) < (2, 11)
+)
+
+
+def air_logged(visitor: Visitor, text: str = LOG, **values: str) -> Page:
+    page = visitor.post("/chamber/air/logger", file=(io.BytesIO(text.encode()), "shelf.csv"))
+    page = visitor.send(next(form for form in page.forms if "/files/" in form.action), do="take")
+    return visitor.send(next(form for form in page.forms if "/air/logger/" in form.action), **values)
+
+
+def test_a_loggers_file_of_the_air_is_kept_hour_by_hour(visitor: Visitor):
+    page = air_logged(visitor)
+    log = visitor.fact(page.saved)
+    assert (len(log.begins_s), log.readings, max(log.highest_c)) == (35, 210, 14.5)
+    assert set(log.humidities) == {0.8}
+    assert "Air logged Probe 1: 210 readings over 35 h" in page.text
+
+
+def test_no_file_of_the_air_is_refused(visitor: Visitor):
+    assert visitor.post("/chamber/air/logger").status == 422

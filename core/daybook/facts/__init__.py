@@ -11,6 +11,7 @@ from typing import Any, get_args
 from attrs import frozen
 
 from core.daybook.facts import (
+    air_log,
     batch,
     chamber,
     cure,
@@ -44,6 +45,7 @@ class Unknown:
 Fact = (
     batch.Fact
     | chamber.Fact
+    | air_log.Fact
     | cure.Fact
     | ferment.Fact
     | salting.Fact
@@ -61,6 +63,7 @@ Fact = (
 KNOWN: tuple[type[Any], ...] = (
     *get_args(batch.Fact),
     *get_args(chamber.Fact),
+    air_log.AirLogTaken,
     *get_args(cure.Fact),
     *get_args(ferment.Fact),
     *get_args(salting.Fact),

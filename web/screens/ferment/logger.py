@@ -2,36 +2,31 @@
 
 from __future__ import annotations
 
-from datetime import UTC, datetime, timedelta
 from typing import Any
 
 import attrs
-from flask import redirect, render_template, request, url_for
+from flask import url_for
 
-from core.chamber.logs import Log, read
-from core.chamber.logs.naming import called
-from core.chamber.series import Series
+from core.chamber.logs import Log
 from core.daybook.batch import Batch
 from core.daybook.facts.ferment import MOST_POINTS, FermentLogTaken
 from core.ferment.logged import summarised
 from core.quantities import COUNT, HOURS, TEMPERATURE, Amount
-from core.refusals import Missing, OutOfRange, Refusal, Refused
-from core.sentence import Rounded, Sentence
+from core.sentence import Message, Rounded, Sentence
 from core.worksheet import Choice
-from web.entry_forms import EntryForm, Subject, Values, declare, path_of, with_saved
+from web import taken_log
+from web.entry_forms import EntryForm, Subject, Values, declare, path_of
 from web.files import keep_file
-from web.forms import LATEST, Form, Input, Moment, ReadWith, from_request
+from web.forms import Form, Input, ReadWith
 from web.instruments import ANOTHER, offer
-from web.journal import fresh_id, record, sent_token
+from web.journal import record
 from web.lookup import find_batch
-from web.screens.chamber.proofs.drafts import Draft, begin_draft, find_draft
+from web.screens.chamber.proofs.drafts import Draft, find_draft
 from web.screens.ferment.blueprint import screen
 from web.screens.ferment.reading import PLACES
-from web.visitor import now, reader
+from web.visitor import reader
 
-EPOCH = datetime(1970, 1, 1, tzinfo=UTC)
 _PLACE = Choice("place", "The probe was", PLACES, default="chamber")
-_START = Moment("happened", "When the log began", "This file only counts the time since its start.", by_hand=True)
 _READ_ON = ReadWith("thermometer", "Logged with", ("thermometer", "hygrometer"))
 
 
@@ -69,98 +64,53 @@ TAKEN = declare(
 )
 
 
+COUNTS: Message = "Its temperatures count for the degree-hours."
+
+
 @screen.route("/batches/<batch_id>/logger", methods=["GET", "POST"])
 def bring_log(batch_id: str):
     batch = find_batch(batch_id)
-    if request.method == "GET":
-        return render_template("ferment/bring.html", batch=batch, refusal=None)
-    try:
-        draft = _bring(batch)
-    except Refusal as refusal:
-        return render_template("ferment/bring.html", batch=batch, refusal=refusal), 422
-    return redirect(url_for("chamber.lay_out", draft_id=draft.id, at=0), 303)
 
+    def then(draft: Draft) -> str:
+        return url_for("ferment.take_log", batch_id=batch.id, draft_id=draft.id)
 
-def _bring(batch: Batch) -> Draft:
-    file = request.files.get("file")
-    if file is None or not file.filename:
-        raise Missing("file", "Choose the text file that a logger saved.")
-    draft = begin_draft()
-    draft.take(file.filename, file.stream.read())
-    draft.then = url_for("ferment.take_log", batch_id=batch.id, draft_id=draft.id)
-    return draft
+    return taken_log.bring(
+        then,
+        Sentence(COUNTS),
+        above=batch.name,
+        back=path_of(batch),
+        to=url_for("ferment.bring_log", batch_id=batch.id),
+    )
 
 
 @screen.route("/batches/<batch_id>/logger/<draft_id>", methods=["GET", "POST"])
 def take_log(batch_id: str, draft_id: str):
     batch, draft = find_batch(batch_id), find_draft(draft_id)
-    if not draft.files:
-        return redirect(url_for("ferment.bring_log", batch_id=batch.id), 303)
-    if draft.first_unsettled is not None:
-        return redirect(url_for("chamber.lay_out", draft_id=draft.id, at=draft.first_unsettled), 303)
-    file = draft.files[0]
-    try:
-        log = read(file.data, file.layout)
-    except (Refusal, Refused) as refused:  # what the layout does not show: a clock of twelve hours that says no half
-        return _drawn(batch, draft, None, Form("", ()).refused(refused)), 422
-    inputs = _inputs(log)
-    if request.method == "GET":
-        return _drawn(batch, draft, log, Form(fresh_id(), inputs, {"place": "chamber", "thermometer": ANOTHER}))
-    form = from_request(inputs, request.form, sent_token())
-    try:
-        written = _take(batch, file.data, log, form)
-    except (Refusal, Refused) as refused:
-        return _drawn(batch, draft, log, form.refused(refused)), 422
-    return redirect(with_saved(path_of(batch), written), 303)
 
+    def written(data: bytes, log: Log, form: Form) -> str:
+        return _take(batch, data, log, form)
 
-def _drawn(batch: Batch, draft: Draft, log: Log | None, form: Form) -> str:
-    return render_template(
-        "ferment/take.html",
-        batch=batch,
-        draft=draft,
-        file=draft.files[0],
-        log=log,
-        skipped=_skipped_said(len(log.skipped)) if log else None,
-        form=form,
-    )
-
-
-def _skipped_said(skipped: int) -> Sentence:
-    return Sentence(
-        "{count} line or value was not taken",
-        {"count": Amount(skipped, COUNT)},
-        plural="{count} lines or values were not taken",
+    return taken_log.take(
+        draft,
+        _inputs,
+        written,
+        above=batch.name,
+        back=path_of(batch),
+        to=url_for("ferment.take_log", batch_id=batch.id, draft_id=draft.id),
+        another=url_for("ferment.bring_log", batch_id=batch.id),
+        start={"place": "chamber", "thermometer": ANOTHER},
     )
 
 
 def _inputs(log: Log) -> tuple[Input, ...]:
-    probes = {each.probe: called(each.probe) for each in _with_warmth(log)}
-    offered = offer(_READ_ON, FermentLogTaken, None)
-    return (
-        *((Choice("probe", "Probe", probes),) if len(probes) > 1 else ()),
-        _PLACE,
-        *((offered,) if offered is not None else ()),
-        *((_START,) if log.clock == "start" else ()),
-    )
-
-
-def _with_warmth(log: Log) -> list[Series]:
-    return [each for each in log.series if any(warm_c == warm_c for warm_c in each.temperatures_c)]
+    return taken_log.inputs(log, _PLACE, offer(_READ_ON, FermentLogTaken, None))
 
 
 def _take(batch: Batch, data: bytes, log: Log, form: Form) -> str:
     values: dict[str, Any] = form.read(reader())
-    series = _with_warmth(log)
-    if not series:
-        raise OutOfRange("", "No temperature could be read in this file.")
-    chosen = next(each for each in series if each.probe == values.get("probe", series[0].probe))
-    temperatures = zip(chosen.times_s, chosen.temperatures_c, strict=True)
-    rows = [(at_s, warm_c) for at_s, warm_c in temperatures if warm_c == warm_c]
-    began = _began(log, rows[0][0], values)
-    if began > now() + LATEST:
-        raise OutOfRange("", "This log begins later than now: check the logger's clock.")
-    made = summarised([at_s for at_s, _ in rows], [warm_c for _, warm_c in rows], MOST_POINTS)
+    chosen = taken_log.chosen_probe(log, values)
+    began = taken_log.began(log, chosen.times_s[0], values)
+    made = summarised(chosen.times_s, chosen.temperatures_c, MOST_POINTS)
     fact = FermentLogTaken(
         file=keep_file(data),
         place=values["place"],
@@ -173,11 +123,3 @@ def _take(batch: Batch, data: bytes, log: Log, form: Form) -> str:
         thermometer=values.get("thermometer"),
     )
     return record(fact, about=batch.id, happened_at=began, token=form.token)
-
-
-def _began(log: Log, first_s: float, values: dict[str, Any]) -> datetime:
-    here = now().tzinfo
-    if log.clock == "start":
-        return values["happened"] + timedelta(seconds=first_s)
-    moment = EPOCH + timedelta(seconds=first_s)
-    return moment.astimezone(here) if log.clock == "utc" else moment.replace(tzinfo=here)
