@@ -5,15 +5,17 @@ Standard library only, and nothing of this repository: the same file is read by 
 bytes.
 """
 
+import ast
 import io
 import marshal
 import zipfile
 from importlib.util import MAGIC_NUMBER, source_hash
 
 FIXED_TIME = (1980, 1, 1, 0, 0, 0)
+DOCUMENTED = (ast.Module, ast.ClassDef, ast.FunctionDef, ast.AsyncFunctionDef)
 
 
-def compiled_zip(archive: bytes, mount: str, *, deflate: bool) -> bytes:
+def compiled_zip(archive: bytes, mount: str, *, deflate: bool, docstrings: bool = True) -> bytes:
     """`archive` with every .py as .pyc. `mount`: where the zip will lie, for the file names in tracebacks."""
     target = io.BytesIO()
     method = zipfile.ZIP_DEFLATED if deflate else zipfile.ZIP_STORED
@@ -21,15 +23,26 @@ def compiled_zip(archive: bytes, mount: str, *, deflate: bool) -> bytes:
         for name in sorted(source.namelist()):
             data = source.read(name)
             if name.endswith(".py"):
-                name, data = name + "c", bytecode(data, f"{mount}/{name}")
+                name, data = name + "c", bytecode(data, f"{mount}/{name}", docstrings)
             add(compiled, name, data, method)
     return target.getvalue()
 
 
-def bytecode(source: bytes, path: str) -> bytes:
+def bytecode(source: bytes, path: str, docstrings: bool) -> bytes:
     """A .pyc as PEP 552 lays it out, by the source's hash and unchecked: magic, flags, hash, code."""
-    code = compile(source, path, "exec", dont_inherit=True)
+    code = compile(source if docstrings else _undocumented(source), path, "exec", dont_inherit=True)
     return MAGIC_NUMBER + (1).to_bytes(4, "little") + source_hash(source) + marshal.dumps(code)
+
+
+def _undocumented(source: bytes) -> ast.Module:
+    """`optimize=2` would take out the assertions as well."""
+    tree = ast.parse(source)
+    for each in ast.walk(tree):
+        if isinstance(each, DOCUMENTED) and ast.get_docstring(each, clean=False) is not None:
+            said = each.body.pop(0)
+            if not each.body and not isinstance(each, ast.Module):
+                each.body.append(ast.copy_location(ast.Pass(), said))
+    return tree
 
 
 def add(archive: zipfile.ZipFile, name: str, data: bytes, method: int = zipfile.ZIP_DEFLATED) -> None:

@@ -37,6 +37,29 @@ def test_a_compiled_zip_holds_no_source(compiled):
     assert zipfile.ZipFile(compiled).namelist() == ["answer.pyc"]
 
 
+SAID = '''"""Said."""
+from __future__ import annotations
+class A:
+    """Said."""
+    def f(self):
+        """Said."""
+        assert self, "kept"
+        return "said"
+'''
+
+
+def test_docstrings_may_be_left_out_and_nothing_else(tmp_path, monkeypatch):
+    path = tmp_path / "bare.zip"
+    path.write_bytes(compiled_zip(zipped(bare__py=SAID), "/lib/x.zip", deflate=True, docstrings=False))
+    monkeypatch.syspath_prepend(str(path))
+    bare = importlib.import_module("bare")
+    assert (bare.__doc__, bare.A.__doc__, bare.A.f.__doc__) == (None, None, None)
+    assert bare.A().f() == "said"
+    with pytest.raises(AssertionError, match="kept"):
+        bare.A.f(None)
+    assert bare.A.f.__code__.co_firstlineno == 5
+
+
 def test_what_is_not_python_is_kept_as_it_is():
     compiled = compiled_zip(zipped(page__html="<p>"), "/lib/x.zip", deflate=True)
     assert zipfile.ZipFile(io.BytesIO(compiled)).read("page.html") == b"<p>"

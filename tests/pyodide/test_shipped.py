@@ -37,6 +37,15 @@ def test_the_app_answers_its_first_page():
     assert json.loads(head)["status"] == 200
 
 
+def test_the_calendars_library_writes_from_the_zip():
+    """It is asked for by few, and so imported late."""
+    host = importlib.import_module("web.host")
+    host.start("", "test")
+    head, body, _ = host.answer(json.dumps({"method": "GET", "path": "/to-do.ics", "headers": {}}), None)
+    assert json.loads(head)["status"] == 200
+    assert body.startswith(b"BEGIN:VCALENDAR\r\n")
+
+
 @pytest.mark.parametrize("package", ["flask", "werkzeug"])
 def test_a_package_that_asks_for_its_own_version_finds_it(package):
     assert importlib.metadata.version(package)

@@ -124,14 +124,7 @@ def coming():
 
 def _page(weigh_days: str) -> str:
     """weigh_days: known; later, for the page to ask for; week, where they are not to be worked out."""
-    open_, moment = open_batches(book()), now()
-    waiting = in_order(
-        due(open_, moment, known_weigh_days(book(), open_)),
-        chamber_due(book(), moment),
-        instruments_due(shelf().in_use(), moment),
-        () if example.is_open() else copy_due(book(), copied(), moment),
-        now=moment,
-    )
+    waiting, moment = to_do(), now()
     shown = max(MOST_ROWS, sum(is_urgent(line, moment) for line in waiting))
     return render_template(
         "today.html",
@@ -143,8 +136,20 @@ def _page(weigh_days: str) -> str:
         air=book().latest(CHAMBER, AirRead),
         line=day_line(),
         set_points=in_force(),
-        hanging=[_hangs(batch) for batch in open_ if batch.hanging],
+        hanging=[_hangs(batch) for batch in open_batches(book()) if batch.hanging],
         empty=len(book()) == 0,
+    )
+
+
+def to_do() -> list[Due]:
+    """All of it, in its order; by forecasts as far as they are worked out."""
+    open_, moment = open_batches(book()), now()
+    return in_order(
+        due(open_, moment, known_weigh_days(book(), open_)),
+        chamber_due(book(), moment),
+        instruments_due(shelf().in_use(), moment),
+        () if example.is_open() else copy_due(book(), copied(), moment),
+        now=moment,
     )
 
 
