@@ -104,9 +104,20 @@ DEGREE_HOURS_CANADA = Source(
 EU_LISTERIA = Source(
     "Reg. (EC) 2073/2005", "Annex I, food category 1.3 (its three limits; “or equal” from memory)", "copy"
 )
+JERKY_2014 = Source("USDA-FSIS, Compliance Guideline for Meat and Poultry Jerky", "August 2014, pp. 15–16", "copy")
+MPR_CAUTION = Source("USDA-FSIS, Compliance Guideline for Meat and Poultry Jerky", "August 2014, p. 14", "copy")
+CFR_114 = Source("21 CFR 114.3", "what a low-acid food is", "copy")
+CFIA_STABLE = Source("CFIA, preventive controls for fermented and dried meat", "shelf stability; from memory", "memory")
+GROWTH_ARS = Source(
+    "USDA-ARS growth table; FDA, Bad Bug Book 1992; FSRE Shelf-Stable 2005", "lowest and highest of them", "copy"
+)
+TOXIN_LIMITS = Source("Adams and Moss, Food Microbiology", "table 7.8, growth and toxin", "copy")
+BOTULINUM_LIMITS = Source("FDA, Bad Bug Book 1992; Lindström, table 1; FSRE Shelf-Stable 2005", "", "copy")
 GD_2023_BOTULISM = Source(
     "USDA-FSIS, RTE Fermented, Salt-Cured, and Dried Products Guideline, FSIS-GD-2023-0002", "May 2023, p. 38", "copy"
 )
+GD_2023_TILKENS = Source(GD_2023_BOTULISM.title, "May 2023, app. 5, p. 48, after Tilkens 2015", "copy")
+GD_2023_KILLED = Source(GD_2023_BOTULISM.title, "May 2023, pp. 40–41, 54 and 70", "copy")
 BAKING_SODA_SPOON = Source(
     "USDA FoodData Central, leavening agents, baking soda",
     Sentence("{cup} a cup, 16 tablespoons to the cup", {"cup": Amount(0.2208, DOSE_MASS)}),

@@ -35,11 +35,13 @@ class Reason:
 
 @frozen
 class Verdict:
-    """reasons: in the order in which they should be seen to. cautions: calm sentences to stand beside the word."""
+    """reasons: in the order in which they should be seen to. cautions: calm sentences to stand beside the word. beside:
+    what else is known of it, which decides nothing."""
 
     reasons: tuple[Reason, ...]
     when_ready: Sentence
     cautions: tuple[Sentence, ...] = field(default=(), converter=each_said)
+    beside: tuple[Reason, ...] = ()
 
     @property
     def word(self) -> Word:

@@ -14,6 +14,7 @@ from core.mix import acid_sheets, cure_sheets, salting_sheets
 from core.mix.formula_sheets import WORKSHEETS as FORMULA_SHEETS
 from core.refusals import Refusal
 from core.release import trichinella_sheets
+from core.release.lab_sheet import LAB_SHEET
 from core.release.ready_sheet import READY
 from core.sentence import Message, Sentence, in_a_row
 from core.worksheet import Worksheet
@@ -46,6 +47,7 @@ WORKSHEETS: dict[str, Worksheet] = {
         TARGET_SHEET,
         *activity_sheets.WORKSHEETS,
         READY,
+        LAB_SHEET,
         *trichinella_sheets.WORKSHEETS,
     )
 }

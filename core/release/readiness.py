@@ -14,6 +14,7 @@ from core.refusals import OutOfRange
 from core.release.contradictions import contradictions
 from core.release.cure_limits import exception_cautions, limit_reasons
 from core.release.evidence import SIGNS, SLACK, Evidence
+from core.release.growth import what_grows
 from core.release.hurdles import (
     KEEP_COLD_ABOVE,
     botulism,
@@ -24,6 +25,8 @@ from core.release.hurdles import (
     slow_hurdles,
     too_dry_for_listeria,
 )
+from core.release.keeping import keeping_rules
+from core.release.killing import what_was_killed
 from core.release.salted import UNKNOWN, salted_hurdles
 from core.release.trichinella import trichinella
 from core.sentence import Message, Said, Sentence, listed
@@ -61,7 +64,8 @@ def judge(evidence: Evidence) -> Verdict:
         trichinella(evidence.meat),
         *(each for each in limits if each.met is not False),
     )
-    return Verdict(reasons, _when_ready(evidence), _cautions(evidence))
+    beside = (*keeping_rules(evidence), *what_grows(evidence), *what_was_killed())
+    return Verdict(reasons, _when_ready(evidence), _cautions(evidence), beside)
 
 
 def _signs(signs: tuple[str, ...] | None) -> tuple[Reason, ...]:

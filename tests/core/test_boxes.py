@@ -352,6 +352,12 @@ BOXES = {
         "warmest_c": "−18 °C to 45 °C",
         "mass_kg": "50 g to 60 kg",
     },
+    "moisture-protein": {
+        "water": "1 % to 85 %",
+        "protein": "1 % to 60 %",
+        "ph": "3.5 to 8.0",
+        "salt": "0.1 % to 20 %",
+    },
     "pork-frozen": {
         "warmest_c": "−60 °C to 40 °C",
         "thickness_m": "5 mm to 1000 mm",

@@ -201,4 +201,29 @@ def test_what_two_rules_want_alike_is_said_once_with_both_sources(visitor: Visit
     page = visitor.get(visitor.hang(visitor.start_batch(), start="1260"))
     said = "No usable water activity yet, from this piece or a wetter one of its batch."
     assert [each.text.count(said) for each in page.all("li") if said in each.text] == [1]
-    assert page.text.count("2073/2005") == 1
+    assert [each.text.count("2073/2005") for each in page.all("li", "missing") if said in each.text] == [1]
+
+
+def test_what_decides_nothing_stands_apart_from_what_does(visitor: Visitor):
+    _, piece = visitor.dried()
+    page = visitor.fill(f"{piece}/inspect", found="sound")
+    assert page.verdicts == ["ready"]
+    assert {"By whose rules it keeps", "What may still grow", "What was killed"} <= set(page.texts("h3", "group"))
+
+
+def test_pork_without_a_proof_is_held_and_its_button_stands_first(visitor: Visitor):
+    _, piece = visitor.dried()
+    visitor.fill(f"{piece}/inspect", found="sound")
+    noted = visitor.get(f"{piece}/meat").path
+    assert noted.endswith("/correct")
+    visitor.fill(noted, kind="pork", proof="none")
+    page = visitor.get(piece)
+    assert page.verdicts == ["hold"]
+    assert page.texts("a", "main") == ["Meat and trichinella"]
+
+
+def test_game_is_refused_any_proof_but_a_test(visitor: Visitor):
+    piece = visitor.hang(visitor.cured_and_acid())
+    refused = visitor.fill(f"{piece}/meat", kind="game", proof="frozen")
+    assert refused.status == 422
+    assert "only a test is" in refused.text

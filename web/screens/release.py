@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from datetime import datetime
 from typing import Any
 
@@ -20,7 +21,7 @@ from core.refusals import Missing, OutOfRange
 from core.release.readiness import EDITION, SIGNS, judge
 from core.release.reason_names import amount_name
 from core.sentence import Message, Rounded, Sentence, listed, said
-from core.verdict import Verdict
+from core.verdict import Reason, Verdict
 from web.entry_forms import EntryForm, Subject, Values, declare, noted, say, write
 from web.forms import OptionalChoice, Ticks, Words
 from web.journal import book, sent_token
@@ -151,6 +152,31 @@ def verdict_of(batch: Batch, piece: Piece, moment: datetime) -> Verdict:
     return judge(evidence_for(batch, piece, moment))
 
 
+GROUPS: dict[Message, tuple[str, ...]] = {
+    "The look": ("sign", "contradiction"),
+    "The meat": ("trichinella",),
+    "Souring and salting": ("acid", "degree-hours", "warm-days", "slow-salt", "slow-cure", "salt", "taken-up"),
+    "Drying and keeping": ("loss", "days", "shelf-stable", "listeria", "slow-dry", "botulism"),
+    "The cure": ("",),
+}
+"""How the reasons of a verdict begin, by what they are about; the last takes what is left."""
+BESIDE: dict[Message, tuple[str, ...]] = {
+    "By whose rules it keeps": ("keeps-",),
+    "What may still grow": ("grows-",),
+    "What was killed": ("killed-",),
+}
+Groups = list[tuple[Message, list[Reason]]]
+
+
+def _grouped(reasons: Iterable[Reason], groups: dict[Message, tuple[str, ...]] = GROUPS) -> Groups:
+    """In the order of the verdict: the group of what is seen to first stands first."""
+    found: dict[Message, list[Reason]] = {}
+    for each in reasons:
+        group: Message = next(name for name, keys in groups.items() if each.key.startswith(keys))
+        found.setdefault(group, []).append(each)
+    return list(found.items())
+
+
 @frozen
 class RestedOn:
     words: Sentence
@@ -185,6 +211,8 @@ def piece(piece_id: str):
         batch=batch,
         piece=piece,
         verdict=verdict,
+        grouped=_grouped,
+        beside=_grouped(verdict.beside, BESIDE) if verdict else (),
         settled_by=_settled_by(verdict) if verdict else "",
         no_meter=verdict is not None and any(each.key in NEEDS_A_METER for each in verdict.missing),
         hung_as=hung_as(piece),

@@ -55,6 +55,7 @@ ALSO: dict[str, Message] = {
     "dried-composition": "moisture protein ratio, MPR, M:P, brine, label",
     "end-of-drying": "equilibrium, isotherm, humidity, case hardening, stuck",
     "mean-kinetic": "MKT, storage, warm spell, average temperature",
+    "moisture-protein": "mpr, laboratory, report, brine, semi-dry",
     "pork-frozen": "trichinella, trichinosis, freezer, freezing, worms",
     "pork-cured": "trichinella, trichinosis, coppa, ham, salami, certified pork",
     "pork-trial": "trichinella, larvae, study",
