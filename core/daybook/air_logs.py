@@ -20,8 +20,9 @@ MEASURED: tuple[Measured, Measured] = ("temperature", "humidity")
 
 @frozen
 class Logged:
-    """One stretch of one probe. known_s: for how much of it a reading stands."""
+    """One stretch of one probe. log: the id of its line. known_s: for how much of it a reading stands."""
 
+    log: str
     at: datetime
     lasts_s: float
     known_s: float
@@ -80,10 +81,10 @@ def _logged(book: Book) -> Iterator[Logged]:
     shelf = Shelf(book)
     for line in book.of_kind(AirLogTaken.KIND):
         if isinstance(line.fact, AirLogTaken):
-            yield from _stretches(line.fact, line.entry.happened_at, shelf.find(line.fact.instrument))
+            yield from _stretches(line.id, line.fact, line.entry.happened_at, shelf.find(line.fact.instrument))
 
 
-def _stretches(log: AirLogTaken, at: datetime, instrument: Instrument | None) -> Iterator[Logged]:
+def _stretches(log_id: str, log: AirLogTaken, at: datetime, instrument: Instrument | None) -> Iterator[Logged]:
     ends = at + timedelta(seconds=log.ends_s)
     if _has_failed(instrument, "temperature", at, ends):
         return
@@ -92,6 +93,7 @@ def _stretches(log: AirLogTaken, at: datetime, instrument: Instrument | None) ->
     rows = zip_longest(log.begins_s, log.known_s, log.temperatures_c, log.highest_c, log.humidities)
     for begins_s, known_s, temperature_c, highest_c, humidity in rows:
         yield Logged(
+            log_id,
             at + timedelta(seconds=begins_s),
             log.stretch_s,
             known_s,

@@ -5,6 +5,7 @@ import io
 import pytest
 
 from core.daybook.facts.chamber import AirRead, HumidifierCharged
+from tests.core.kitchen import Kitchen
 from tests.web.conftest import Visitor, alike
 from tests.web.reading import Page
 
@@ -173,3 +174,13 @@ def test_a_loggers_file_of_the_air_is_kept_hour_by_hour(visitor: Visitor):
 
 def test_no_file_of_the_air_is_refused(visitor: Visitor):
     assert visitor.post("/chamber/air/logger").status == 422
+
+
+def test_a_piece_says_how_warm_it_was_by_the_log_and_for_how_long_nothing_is_known(visitor: Visitor):
+    kitchen = Kitchen()
+    piece = kitchen.hang(kitchen.begin(at=-3), at=-2)
+    visitor.book.learn(kitchen.records)
+    air_logged(visitor)
+    page = visitor.get(f"/pieces/{piece}")
+    assert "Mean kinetic temperature 12.2 °C, 14.5 °C at the warmest, over 32 h logged." in page.text
+    assert "since it was hung: nothing was logged." in page.text

@@ -16,6 +16,7 @@ from core.daybook.facts.batch import ActivityMeasured, PieceInspected, PieceTake
 from core.daybook.facts.fields import boxes
 from core.daybook.kept_verdict import ToldReason, keep_reasons, told
 from core.daybook.piece import Piece
+from core.daybook.piece_warmth import piece_warmth
 from core.quantities import WATER_ACTIVITY, Amount
 from core.refusals import Missing, OutOfRange
 from core.release.readiness import EDITION, SIGNS, judge
@@ -216,6 +217,7 @@ def piece(piece_id: str):
         settled_by=_settled_by(verdict) if verdict else "",
         no_meter=verdict is not None and any(each.key in NEEDS_A_METER for each in verdict.missing),
         hung_as=hung_as(piece),
+        warmth=piece_warmth(book(), piece, now()),
         rested_on=[_rested_on(each) for each in told(down.reasons)] if down else (),
         log=[(line, say(line, reader())) for line in reversed(piece.lines)],
     )
