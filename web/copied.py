@@ -1,5 +1,5 @@
 """A copy of a book read back: a zip of journal.json and files/, or the journal alone. All is checked before any is
-taken, so that it is taken whole or not at all.
+taken. A damaged file is refused whole; an entry in it that cannot be read costs itself, and is told.
 """
 
 from __future__ import annotations
@@ -10,9 +10,9 @@ import re
 import zipfile
 import zlib
 from hashlib import sha256
-from typing import Any
+from typing import Any, cast
 
-from attrs import frozen
+from attrs import evolve, frozen
 from werkzeug.datastructures import FileStorage
 
 from core import outside_json
@@ -31,9 +31,14 @@ _FILE = re.compile("files/([0-9a-f]{64})")
 
 @frozen
 class Copied:
-    """entries: as written, each of them readable. files: each of them what its name said."""
+    """entries: as written, each of them readable, one of an id. files: each of them what its name said.
+
+    unread: how many cannot be read here. twice: how many stood there once more under their id, with other content.
+    """
 
     entries: list[dict[str, Any]]
+    unread: int = 0
+    twice: int = 0
     files: tuple[bytes, ...] = ()
 
 
@@ -44,7 +49,7 @@ def read(file: FileStorage | None) -> Copied:
     data = file.stream.read()
     if zipfile.is_zipfile(io.BytesIO(data)):
         return _unpacked(data)
-    return Copied(_entries(data))
+    return _read_entries(data)
 
 
 def _unpacked(data: bytes) -> Copied:
@@ -53,8 +58,8 @@ def _unpacked(data: bytes) -> Copied:
             if sum(each.file_size for each in packed.infolist()) > MOST_MB * 10**6:
                 raise Refusal("file", Sentence(TOO_MUCH, {"most": Amount(MOST_MB, COUNT)}))
             names = [each for each in packed.namelist() if _FILE.fullmatch(each)]
-            entries = _entries(packed.read(JOURNAL) if JOURNAL in packed.namelist() else b"")
-            return Copied(entries, tuple(_whole(name, packed.read(name)) for name in names))
+            found = _read_entries(packed.read(JOURNAL) if JOURNAL in packed.namelist() else b"")
+            return evolve(found, files=tuple(_whole(name, packed.read(name)) for name in names))
     except (zipfile.BadZipFile, NotImplementedError, RuntimeError, EOFError, OSError, zlib.error):
         raise Refusal("file", "This copy is damaged, so nothing was taken in. Save it again there.") from None
 
@@ -66,21 +71,35 @@ def _whole(name: str, data: bytes) -> bytes:
     return data
 
 
-def _entries(data: bytes) -> list[dict[str, Any]]:
+def _read_entries(data: bytes) -> Copied:
+    """Of two under one id the first is taken: an entry never changes, so the other was altered outside."""
+    written = _written(data)
+    readable = [entry for entry in written if _can_be_read(entry)]
+    if written and not readable:
+        count = {"count": Amount(len(written), COUNT)}
+        none_of_it: Message = "The {count} entry in it cannot be read, so nothing was taken in."
+        raise Refusal("file", Sentence(none_of_it, count, plural="None of the {count} entries in it can be read."))
+    unique: dict[str, dict[str, Any]] = {}
+    twice = {entry["id"] for entry in readable if unique.setdefault(entry["id"], entry) != entry}
+    return Copied(list(unique.values()), len(written) - len(readable), len(twice))
+
+
+def _can_be_read(entry: object) -> bool:
+    try:
+        from_record(cast(dict[str, Any], entry))
+    except NotAnEntry:
+        return False
+    return True
+
+
+def _written(data: bytes) -> list[Any]:
     try:
         held = outside_json.parse(data.decode("utf-8-sig"))
         json.dumps(held, ensure_ascii=False, allow_nan=False).encode()  # what no file could hold again
-        entries: list[dict[str, Any]] = held["entries"]
+        entries: list[Any] = held["entries"]
         is_ours = held["format"] == FORMAT and type(entries) is list
     except (ValueError, KeyError, TypeError):
         entries, is_ours = [], False
     if not is_ours:
         raise Refusal("file", "This is not a copy that a daybook has saved. Its name ends in .zip or .json.")
-    for number, entry in enumerate(entries, 1):
-        try:
-            from_record(entry)
-        except NotAnEntry:
-            which = {"number": Amount(number, COUNT), "total": Amount(len(entries), COUNT)}
-            told = Sentence("Entry {number} of {total} cannot be read, so nothing was taken in.", which)
-            raise Refusal("file", told) from None
     return entries

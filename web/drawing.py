@@ -27,6 +27,7 @@ from web.instruments import corrected_of
 from web.journal import book, fresh_id
 from web.photos import Photo
 from web.saying import say
+from web.troubles import troubles
 
 PLACES: tuple[tuple[str, Message, str], ...] = (
     ("today.page", "Today", "today"),
@@ -78,6 +79,7 @@ def prepare(app: Flask) -> None:
     names |= {"lasting": LASTING, "air_speed": AIR_SPEED}
     names |= {"units_for": units_for, "is_a_row": is_a_row, "labels_of": labels_of}
     names |= {"seldom_of": seldom_of, "options_of": options_of}
+    names |= {"troubles": troubles}
     names |= {"correctable": correctable, "fresh_id": fresh_id, "now": visitor.now}
     tests: dict[str, Any] = app.jinja_env.tests
     tests |= {name: partial(_is, kinds) for name, kinds in KINDS_OF_INPUT.items()}

@@ -22,7 +22,7 @@ from core.daybook.book import Line
 from core.daybook.corrections.figures import figures as corrected_figures
 from core.daybook.corrections.readings import corrected
 from core.daybook.entries import Entry
-from core.daybook.facts import Fact
+from core.daybook.facts import KINDS, Fact, Unreadable
 from core.daybook.facts.fields import numbers
 from core.daybook.instruments import Instrument
 from core.daybook.piece import Piece
@@ -316,7 +316,16 @@ def say(line: Line, how: Reader) -> str:
             for note in found.notes:
                 told = Sentence("{told}, {note}", {"told": told, "note": note})
             return told.say(how, form.digits)
+    if isinstance(line.fact, Unreadable):
+        return _unreadable(line.fact).say(how)
     return said("Deleted" if line.withdrawn else "Written by a newer version of the daybook").say(how)
+
+
+def _unreadable(fact: Unreadable) -> Sentence:
+    kind = KINDS.get(fact.kind)
+    form = form_of(kind) if kind else None
+    told = Sentence("This entry cannot be read, and nothing is counted from it")
+    return told if form is None else Sentence("{form}: {told}", {"form": said(form.title), "told": told})
 
 
 def noted(told: Said, note: str) -> Sentence:

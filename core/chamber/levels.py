@@ -18,6 +18,7 @@ from core.refusals import OutOfRange
 from core.sentence import Message, Rounded, Sentence
 from core.sources import COMMON_PRACTICE, DEFINITION
 from core.traced import traced
+from core.units import DAY_S
 from core.working import Figure
 
 ONE_FILLING = timedelta(hours=1)
@@ -27,6 +28,7 @@ LEAST_SPREAD, SPREAD_OF_ONE = 0.25, 0.5
 ONLY_ONE = "This rests on one interval only: half as fast and half as fast again are both allowed for."
 CHANGES = "The chamber asks for more or less as the meat dries, the door opens and the weather turns."
 LARGEST_M3 = 1.0
+LONGEST_S = 100 * 365 * DAY_S
 
 
 @frozen
@@ -81,6 +83,8 @@ def _outlook(
     rate = _rate(fillings, rate_name)
     if rate.value <= 0 or rate.low is None or rate.high is None:
         raise OutOfRange("poured", "Some water must have been poured, or there is no rate to go by.")
+    if room_m3 / rate.low > LONGEST_S:
+        raise OutOfRange("poured", "So little was poured that no day can be told.")
     lasts = (traced("room", room_m3, VOLUME) / traced("rate", rate.value, WATER_A_DAY)).figure(
         "lasts",
         lasts_name,

@@ -5,20 +5,24 @@ from __future__ import annotations
 from collections import defaultdict
 from collections.abc import Callable, Iterable, Iterator, Mapping
 from datetime import datetime
+from itertools import islice
 from typing import Any, TypeVar
 
 from attrs import frozen
 
-from core.daybook.entries import Entry, from_record
-from core.daybook.facts import Fact, Withdrawn, kind_of
+from core.daybook.entries import LATEST_CLOCK, Entry, entry_of, is_record, moment_of
+from core.daybook.facts import Fact, Unreadable, Withdrawn, kind_of
 
 Record = Mapping[str, Any]
 Kept = TypeVar("Kept")
+MOST_TO_COME = 2**40
+"""A clock that somebody set to the end of all numbers must leave room for what is still to be written."""
 
 
 @frozen
 class Line:
-    """One thing that happened, as it now stands. versions: every entry about it, oldest first; the last one counts.
+    """One thing that happened, as it now stands. versions: every entry about it, oldest first; the last one that can be
+    read counts.
 
     Its id is the id of its first entry, whatever was corrected since.
     """
@@ -31,7 +35,8 @@ class Line:
 
     @property
     def entry(self) -> Entry:
-        return self.versions[-1]
+        readable = (each for each in reversed(self.versions) if not isinstance(each.fact, Unreadable))
+        return next(readable, self.versions[-1])
 
     @property
     def fact(self) -> Fact:
@@ -59,6 +64,10 @@ class Book:
         """The greatest that was seen: what is written next is one more."""
         self.revision = 0
         """One more each time it has learned something."""
+        self.unreadable: set[str] = set()
+        """The ids of those that could not be read, as far as somebody asked for them."""
+        self.not_records = 0
+        """How many came that were no entries at all."""
         self._kept: dict[tuple[str, str], tuple[int, Any]] = {}
         self.learn(records)
 
@@ -69,14 +78,18 @@ class Book:
         return entry_id in self._records
 
     def learn(self, records: Iterable[Record]) -> int:
-        """Take in committed records; one already known is passed over. Returns how many were new."""
+        """Take in committed records; one already known is passed over, and what is no record is counted. Returns how
+        many were new."""
         new = 0
         for record in records:
+            if not is_record(record):
+                self.not_records += 1
+                continue
             key = record["id"]
             if key in self._records:
                 continue
             self._records[key] = record
-            self.clock = max(self.clock, record.get("clock", 0))
+            self.clock = max(self.clock, min(record.get("clock", 0), LATEST_CLOCK - MOST_TO_COME))
             new += 1
             corrected = record.get("corrects")
             if corrected is None:
@@ -109,7 +122,7 @@ class Book:
         """The line that this entry began or belongs to. KeyError when there is none."""
         key = self._first(entry_id)
         if key not in self._lines:
-            first, *later = (from_record(self._records[each]) for each in self._versions(key))
+            first, *later = (self.entry(each) for each in self._versions(key))
             self._lines[key] = Line((first, *sorted(later, key=lambda entry: entry.written)))
         return self._lines[key]
 
@@ -145,9 +158,10 @@ class Book:
     def recent(self, subject: str, kind: type[Any], count: int) -> list[Line]:
         """The same, the last few of them: oldest first."""
         plain = [key for key in self.beginnings(kind_of(kind), about=subject) if self.is_plain(key)]
-        corrected = [key for key in self._corrections if self._begins_about(key, subject)]
-        candidates = [*sorted(plain, key=self._moment)[-count:], *corrected]
-        found = (line for line in map(self.line, candidates) if isinstance(line.fact, kind))
+        newest_first = map(self.line, sorted(plain, key=self._moment, reverse=True))
+        last = islice((line for line in newest_first if isinstance(line.fact, kind)), count)
+        corrected = [self.line(key) for key in self._corrections if self._begins_about(key, subject)]
+        found = [*last, *(line for line in corrected if isinstance(line.fact, kind))]
         return sorted(found, key=lambda line: line.order)[-count:]
 
     def _begins_about(self, key: str, subject: str) -> bool:
@@ -156,7 +170,7 @@ class Book:
 
     def _moment(self, key: str) -> tuple[datetime, str]:
         """The order of a line that was never corrected, unread."""
-        return datetime.fromisoformat(self._records[key]["happened_at"]), key
+        return moment_of(self._records[key].get("happened_at")), key
 
     def beginnings(self, kind: str, about: str | None = None) -> list[str]:
         """The ids of the first entries of a kind, unread, in the order of their ids."""
@@ -183,4 +197,7 @@ class Book:
         return any(self._records[one]["kind"] == kind for key in corrected for one in self._versions(key)[1:])
 
     def entry(self, entry_id: str) -> Entry:
-        return from_record(self._records[entry_id])
+        found = entry_of(self._records[entry_id])
+        if isinstance(found.fact, Unreadable):
+            self.unreadable.add(entry_id)
+        return found

@@ -12,15 +12,17 @@ from attrs import Attribute, field, frozen
 from attrs.validators import and_, ge, le, matches_re, max_len
 from cattrs.preconf.json import make_converter
 
-from core.daybook.facts import KINDS, Fact, Unknown, kind_of
+from core.daybook.facts import KINDS, Fact, Unknown, Unreadable, kind_of
 
 _converter = make_converter(forbid_extra_keys=False)
 EARLIEST_YEAR, LATEST_YEAR = 1970, 2999
 """Outside them is no kitchen's clock, and sums of days would leave the calendar."""
-
-
+NO_MOMENT = datetime(EARLIEST_YEAR, 1, 1, tzinfo=UTC)
+"""Of a record whose own cannot be read: it stands before all others and is the latest of nothing."""
 MOST_LETTERS = 60
 """Of a name."""
+LONGEST_TEXT = 500
+"""In a fact."""
 
 
 class NotAnEntry(ValueError):
@@ -30,8 +32,12 @@ class NotAnEntry(ValueError):
 def _with_offset(_instance: object, attribute: Attribute[datetime], moment: datetime) -> None:
     if moment.utcoffset() is None:
         raise ValueError(f"{attribute.name} needs its UTC offset")
-    if not EARLIEST_YEAR <= moment.year <= LATEST_YEAR:
+    if not _is_of_a_kitchen(moment):
         raise ValueError(f"{attribute.name} must be between {EARLIEST_YEAR} and {LATEST_YEAR}")
+
+
+def _is_of_a_kitchen(moment: datetime) -> bool:
+    return EARLIEST_YEAR <= moment.year <= LATEST_YEAR
 
 
 _DEVICE = re.compile("[0-9a-z]{0,32}")
@@ -88,6 +94,13 @@ def _text(value: object, _: object = None) -> str:
     return value
 
 
+def _short(value: object, _: object = None) -> str:
+    """No form takes a longer text, and no page could show it."""
+    if len(text := _text(value)) > LONGEST_TEXT:
+        raise ValueError("a text without end")
+    return text
+
+
 def _whole(value: object) -> int:
     if isinstance(value, bool) or not isinstance(value, int):
         raise ValueError("not a whole number")
@@ -100,8 +113,17 @@ def _number(value: object, _: object = None) -> float:
     return float(value)
 
 
-_converter.register_structure_hook(str, _text)
+_converter.register_structure_hook(str, _short)
 _converter.register_structure_hook(float, _number)
+
+
+def moment_of(text: object) -> datetime:
+    """As a record bears it, or NO_MOMENT."""
+    try:
+        moment = datetime.fromisoformat(_text(text))
+        return moment if moment.utcoffset() is not None and _is_of_a_kitchen(moment) else NO_MOMENT
+    except ValueError:
+        return NO_MOMENT
 
 
 def to_record(entry: Entry) -> dict[str, Any]:
@@ -136,7 +158,7 @@ def from_record(record: Mapping[str, Any]) -> Entry:
         cls = KINDS.get(kind)
         return Entry(
             id=record["id"],
-            about=_text(record["about"]),
+            about=_short(record["about"]),
             happened_at=datetime.fromisoformat(record["happened_at"]),
             written_at=datetime.fromisoformat(record["written_at"]),
             fact=Unknown(kind, dict(fields)) if cls is None else _converter.structure(fields, cls),
@@ -147,3 +169,30 @@ def from_record(record: Mapping[str, Any]) -> Entry:
         )
     except Exception as error:  # cattrs groups what it finds; whatever it is, this is no entry
         raise NotAnEntry(f"This record cannot be read: {repr(record)[:80]}") from error
+
+
+def is_record(record: object) -> bool:
+    """Whether a book can hold it: it has an id and says what it is about. Its fact is read when it is asked for."""
+    if not isinstance(record, dict):
+        return False
+    held = cast(dict[str, Any], record)
+    texts = all(type(held.get(name)) is str for name in ("id", "about", "kind"))
+    return texts and type(held.get("clock", 0)) is int and type(held.get("corrects", "")) in (str, type(None))
+
+
+def entry_of(record: Mapping[str, Any]) -> Entry:
+    """The entry of a record that a book holds; what cannot be read of it is Unreadable, so that it costs its own line
+    and never the page."""
+    try:
+        return from_record(record)
+    except NotAnEntry:
+        held = record.get("fact")
+        return Entry(
+            id=record["id"],
+            about=record["about"],
+            happened_at=moment_of(record.get("happened_at")),
+            written_at=moment_of(record.get("written_at")),
+            fact=Unreadable(record["kind"], cast(dict[str, Any], held) if isinstance(held, dict) else {}),
+            corrects=record.get("corrects"),
+            clock=min(max(record.get("clock", 0), 0), LATEST_CLOCK),
+        )

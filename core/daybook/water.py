@@ -12,7 +12,7 @@ from itertools import pairwise
 
 from attrs import evolve, frozen
 
-from core.chamber.levels import ONE_FILLING, Outlook, Poured, runs_dry, runs_full
+from core.chamber.levels import LARGEST_M3, ONE_FILLING, Outlook, Poured, runs_dry, runs_full
 from core.daybook.book import Book, Line
 from core.daybook.facts.chamber import CHAMBER, BasinEmptied, BasinKnown, HumidifierCharged, HumidifierFilled
 from core.daybook.facts.preparation import PreparationBegun
@@ -127,7 +127,7 @@ def most_drained(emptied: Iterable[Poured]) -> tuple[float, float] | None:
             each = evolve(each, volume_m3=each.volume_m3 + fillings.pop().volume_m3)
         fillings.append(each)
     intervals = [(later.volume_m3, (later.at - earlier.at).total_seconds()) for earlier, later in pairwise(fillings)]
-    usable = [each for each in intervals if each[0] > 0 and each[1] >= 6 * HOUR_S]
+    usable = [each for each in intervals if 0 < each[0] < LARGEST_M3 and each[1] >= 6 * HOUR_S]
     return max(usable, key=lambda each: each[0] / each[1], default=None)
 
 

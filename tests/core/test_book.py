@@ -311,7 +311,7 @@ def test_the_latest_of_a_kind_reads_no_other_entry_that_was_never_corrected(
     for hour in range(1, 9):
         kitchen.note(AirRead(12.0), CHAMBER, at=hour)
     book, read = kitchen.book, []
-    monkeypatch.setattr("core.daybook.book.from_record", lambda record: read.append(record) or from_record(record))
+    monkeypatch.setattr("core.daybook.book.entry_of", lambda record: read.append(record) or from_record(record))
     book.latest(CHAMBER, AirRead)
     assert len(read) == 1
 
@@ -346,7 +346,7 @@ def test_the_effort_of_learning_grows_as_the_entries_do():
 def test_looking_for_open_batches_reads_only_the_open_ones(monkeypatch):
     kitchen = years(8)
     book, read = kitchen.book, []
-    monkeypatch.setattr("core.daybook.book.from_record", lambda record: read.append(record) or from_record(record))
+    monkeypatch.setattr("core.daybook.book.entry_of", lambda record: read.append(record) or from_record(record))
     assert [batch.name for batch in open_batches(book)] == ["Batch 7"]
     assert len(read) == 1 + 1 + 4 + 4 * 4
 

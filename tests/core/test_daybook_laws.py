@@ -30,10 +30,11 @@ from tests.core.kitchen import NOON, Kitchen
 law = settings(max_examples=60, deadline=None)  # a journal is much to draw
 
 shares = st.floats(0.0, 1.0)
+losses = st.floats(0.01, 0.75)
 masses = st.floats(1e-3, 60.0)
 names = st.text(min_size=1, max_size=8)
 BEGINS_BATCH = st.builds(
-    BatchStarted, names, st.sampled_from(["fermented", "whole-muscle"]), masses, shares, st.none() | st.floats(0, 99)
+    BatchStarted, names, st.sampled_from(["fermented", "whole-muscle"]), masses, losses, st.none() | st.floats(0, 99)
 )
 ABOUT_BATCH = st.one_of(
     st.builds(CureWeighed, masses, shares, shares),

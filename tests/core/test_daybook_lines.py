@@ -23,7 +23,7 @@ from core.daybook.facts.batch import (
     Reading,
 )
 from core.daybook.facts.chamber import CHAMBER, BasinEmptied, CapacityStated, SetPointsChosen
-from core.daybook.facts.cure import HouseRule, LicensedException
+from core.daybook.facts.cure import LicensedException
 from core.daybook.facts.ferment import DeviationDecided, FermentLogTaken
 from core.daybook.facts.fields import above_zero, celsius, not_negative, ph_value, share
 from core.daybook.facts.instruments import (
@@ -87,7 +87,7 @@ def test_what_a_fact_may_hold(validator, inside, outside):
 @pytest.mark.parametrize(
     ("kind", "name"),
     [
-        (BatchStarted, "name"), (PieceHung, "tag"), (HouseRule, "rules"), (LicensedException, "why"),
+        (BatchStarted, "name"), (PieceHung, "tag"), (LicensedException, "why"),
         (LicensedException, "authority"), (LicensedException, "decided_by"), (DeviationDecided, "decided_by"),
         (InstrumentAdded, "name"), (ProofProbe, "name"), (ProofRun, "name"), (ProofRun, "files"), (ProofRun, "probes"),
     ],

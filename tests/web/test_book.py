@@ -185,10 +185,16 @@ def test_what_no_daybook_exported_is_refused_with_a_sentence(visitor: Visitor, c
 
 
 @pytest.mark.parametrize("spoilt", SPOILT.values(), ids=SPOILT)
-def test_one_spoilt_entry_stops_the_whole_file(visitor: Visitor, spoilt: object):
+def test_one_spoilt_entry_is_left_out_and_told(visitor: Visitor, spoilt: object):
     page = visitor.read_in(a_file(an_air_reading(), spoilt))
+    assert (page.status, len(visitor.book)) == (200, 1)
+    assert "1 entry in the file cannot be read here and was left out." in page.text
+
+
+def test_a_file_of_nothing_but_spoilt_entries_is_refused(visitor: Visitor):
+    page = visitor.read_in(a_file(5, {}))
     assert (page.status, len(visitor.book)) == (422, 0)
-    assert page.beside_file() == "Entry 2 of 2 cannot be read, so nothing was taken in."
+    assert page.beside_file() == "None of the 2 entries in it can be read."
 
 
 def test_no_file_at_all_is_asked_for(visitor: Visitor):

@@ -70,7 +70,7 @@ SPOILT = {
     "a journal that is none": (a_copy(**WHOLE | {"journal.json": b"{}"}), "not a copy that a daybook has saved"),
     "an entry that is none": (
         a_copy(**WHOLE | {"journal.json": journal().replace(b"air-read", b"cure-weighed")}),
-        "Entry 1 of 1 cannot be read",
+        "The 1 entry in it cannot be read, so nothing was taken in.",
     ),
     "damaged": (truncated(), "is damaged"),
 }

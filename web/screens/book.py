@@ -9,7 +9,7 @@ from typing import Any
 from flask import Blueprint, Response, current_app, make_response, redirect, render_template, request, url_for
 
 from core.daybook.devices import names
-from core.daybook.entries import MOST_LETTERS
+from core.daybook.entries import MOST_LETTERS, NO_MOMENT, moment_of
 from core.daybook.facts.device import DEVICES, DeviceNamed
 from core.quantities import COUNT, Amount
 from core.refusals import Refusal
@@ -52,7 +52,7 @@ def _page(refusal: Refusal | None = None) -> str:
         tablet=names(book()).get(device(), ""),
         refusal=refusal,
         came=_came(),
-        differ=request.args.get("differ", 0, int),
+        **{key: request.args.get(key, 0, int) for key in ("differ", "unread", "twice")},
     )
 
 
@@ -64,8 +64,8 @@ def _copies() -> dict[str, Any]:
 
 def _since() -> datetime | None:
     """When the first entry was written that this device holds."""
-    first = next(iter(book().records()), None)
-    return datetime.fromisoformat(first["written_at"]) if first else None
+    written = (moment_of(record.get("written_at")) for record in book().records())
+    return next((moment for moment in written if moment != NO_MOMENT), None)
 
 
 def _set() -> list[tuple[str, Message, Options, str]]:
@@ -131,16 +131,17 @@ def import_():
             keep_file(data)
     except Refusal as refusal:
         return _page(refusal), 422
-    return redirect(url_for("book.page", read=len(new), files=len(came.files) or None, differ=differing or None), 303)
+    told = {"files": len(came.files), "differ": differing, "unread": came.unread, "twice": came.twice}
+    said_of_it: dict[str, Any] = {key: count for key, count in told.items() if count}
+    return redirect(url_for("book.page", read=len(new), **said_of_it), 303)
 
 
 def _new_and_differing(entries: list[dict[str, Any]]) -> tuple[list[dict[str, Any]], int]:
     """Those that this book does not hold, and how many it holds with other content: an entry never changes, so those
     were altered outside."""
-    unique = {entry["id"]: entry for entry in entries}
-    new = [entry for key, entry in unique.items() if key not in book()]
+    new = [entry for entry in entries if entry["id"] not in book()]
     held = {record["id"]: record for record in book().records()}
-    return new, sum(held.get(key, entry) != entry for key, entry in unique.items())
+    return new, sum(held.get(entry["id"], entry) != entry for entry in entries)
 
 
 def _say_named(fact: DeviceNamed) -> Sentence:

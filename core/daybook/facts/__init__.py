@@ -42,6 +42,11 @@ class Unknown:
     fields: dict[str, Any]
 
 
+@frozen
+class Unreadable(Unknown):
+    """A fact that cannot be: altered outside, damaged, or of an older version that let more in. Kept as it came."""
+
+
 Fact = (
     batch.Fact
     | chamber.Fact

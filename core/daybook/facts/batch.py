@@ -5,12 +5,12 @@ from __future__ import annotations
 from typing import Literal
 
 from attrs import evolve, field, frozen
-from attrs.validators import deep_iterable, in_, matches_re, min_len, optional
+from attrs.validators import and_, deep_iterable, ge, in_, le, matches_re, optional
 
-from core.daybook.facts.fields import above_zero, asked, celsius, not_negative, ph_value, share, some_share
+from core.daybook.facts.fields import above_zero, asked, celsius, finite, name, near, not_negative, ph_value, some_share
 from core.daybook.facts.kept import KeptReason
 from core.ferment.course import Place
-from core.meat import LOSS_HELP, USUAL_LOSS, Style
+from core.meat import LOSS_HELP, MOST_LOSS, USUAL_LOSS, Style
 from core.mix import cure_boxes as cure
 from core.mix.ions import ALKALIS, Alkali
 from core.quantities import DAYS, LENGTH, LOSS, PH, PIECE_MASS, TEMPERATURE, WATER_ACTIVITY
@@ -55,10 +55,10 @@ class BatchStarted:
 
     KIND = "batch-started"
 
-    name: str = field(validator=min_len(1))
+    name: str = field(validator=name)
     style: Style
-    meat_kg: float = asked(MEAT, holds=above_zero)
-    target_loss: float = asked(TARGET_LOSS, holds=share)
+    meat_kg: float = asked(MEAT, holds=near(MEAT))
+    target_loss: float = asked(TARGET_LOSS, holds=and_(finite, ge(0.01), le(MOST_LOSS)))
     least_s: float | None = asked(LEAST)
     formula: str | None = None
     scaled_by: str | None = None
@@ -124,8 +124,8 @@ class PieceHung:
 
     KIND = "piece-hung"
 
-    tag: str = field(validator=min_len(1))
-    start_kg: float = asked(HUNG, holds=above_zero)
+    tag: str = field(validator=name)
+    start_kg: float = asked(HUNG, holds=near(HUNG))
     scale: str | None = None
     diameter_m: float | None = asked(THICK)
     casing: Casing | None = None
@@ -139,7 +139,7 @@ class PieceWeighed:
 
     KIND = "piece-weighed"
 
-    mass_kg: float = asked(PIECE, holds=above_zero)
+    mass_kg: float = asked(PIECE, holds=near(PIECE))
     scale: str | None = None
 
 
@@ -149,8 +149,8 @@ class PieceCut:
 
     KIND = "piece-cut"
 
-    before_kg: float = asked(BEFORE, holds=above_zero)
-    after_kg: float = asked(AFTER, holds=above_zero)
+    before_kg: float = asked(BEFORE, holds=near(BEFORE))
+    after_kg: float = asked(AFTER, holds=near(AFTER))
     scale: str | None = None
 
 

@@ -7,7 +7,7 @@ from attrs import evolve, field, frozen
 from core.air_sheets import SURFACE_ACTIVITY
 from core.chamber.humidifier_boxes import CHARGE_WATER, TANK
 from core.chamber.rates import AIR_SPEED, ROOM, WATER_A_DAY
-from core.daybook.facts.fields import asked, celsius, not_negative, share
+from core.daybook.facts.fields import asked, near_c, not_negative, share
 from core.quantities import LENGTH, RELATIVE_HUMIDITY, TEMPERATURE, TEMPERATURE_DIFFERENCE, VOLUME
 from core.sentence import Message
 from core.units import DAY_S
@@ -70,7 +70,7 @@ class AirRead:
 
     KIND = "air-read"
 
-    temperature_c: float = asked(AIR_C, holds=celsius)
+    temperature_c: float = asked(AIR_C, holds=near_c(AIR_C))
     humidity: float | None = asked(AIR_HUMIDITY, holds=share)
     instrument: str | None = None
 

@@ -3,10 +3,11 @@
 from __future__ import annotations
 
 from attrs import field, frozen
-from attrs.validators import min_len
+from attrs.validators import in_, min_len
 
 from core.daybook.facts.fields import asked
 from core.mix.cure import PPM
+from core.mix.rules import RULE_SETS
 from core.quantities import PARTS_PER_MILLION
 from core.worksheet import Number
 
@@ -42,7 +43,7 @@ class HouseRule:
 
     KIND = "house-rule"
 
-    rules: str = field(validator=min_len(1))
+    rules: str = field(validator=in_(RULE_SETS))
     nitrite: float | None = asked(MOST_NITRITE)
     nitrate: float | None = asked(MOST_NITRATE)
     why: str = ""

@@ -7,7 +7,7 @@ from typing import Literal
 from attrs import field, frozen
 from attrs.validators import and_, deep_iterable, ge, in_, matches_re, max_len, min_len
 
-from core.daybook.facts.fields import asked, celsius, finite, not_negative
+from core.daybook.facts.fields import asked, celsius, lasting, name
 from core.ferment.course import Place
 from core.ferment.outcome import Result
 from core.ferment.rules import RULE_WORDS, RuleKey
@@ -56,10 +56,10 @@ class FermentLogTaken:
 
     file: str = field(validator=matches_re("[0-9a-f]{64}"))
     place: Place = field(validator=in_(("core", "chamber")))
-    times_s: tuple[float, ...] = field(validator=and_(_column, deep_iterable(finite)))
+    times_s: tuple[float, ...] = field(validator=and_(_column, deep_iterable(lasting)))
     temperatures_c: tuple[float, ...] = field(validator=and_(_column, deep_iterable(celsius)))
     highest_c: float = field(validator=celsius)
-    lasts_s: float = field(validator=not_negative)
+    lasts_s: float = field(validator=lasting)
     readings: int = field(validator=ge(2))
     probe: str = ""
     thermometer: str | None = None
@@ -80,7 +80,7 @@ class DeviationDecided:
     KIND = "deviation-decided"
 
     decision: Literal["keep", "discard"] = field(validator=in_(("keep", "discard")))
-    decided_by: str = field(validator=min_len(1))
+    decided_by: str = field(validator=name)
     result: Result = field(validator=in_(("clean", "found", "not-tested")))
     test: str = ""
     note: str = ""

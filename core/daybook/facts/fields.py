@@ -12,8 +12,9 @@ from typing import Any
 
 import attrs
 from attrs import NOTHING, Attribute
-from attrs.validators import and_, ge, gt, in_, le, lt, optional
+from attrs.validators import and_, ge, gt, in_, le, lt, max_len, min_len, optional
 
+from core.units import DAY_S
 from core.worksheet import Choice, Number
 
 Box = Number | Choice
@@ -32,6 +33,23 @@ share = and_(finite, ge(0), le(1))
 some_share = and_(finite, gt(0), le(1))
 ph_value = and_(finite, ge(0), le(14))
 celsius = and_(finite, gt(-60), lt(150))
+name = and_(min_len(1), max_len(60))
+"""What somebody calls a thing: no form takes a longer one."""
+lasting = and_(finite, ge(0), le(100 * 365 * DAY_S))
+"""Seconds of something that ended while somebody waited."""
+on_a_clock = and_(finite, gt(-1e11), lt(3e10))
+"""Seconds since 1970 that are still in a calendar."""
+WITHIN_TIMES, WITHIN_K = 100.0, 20.0
+
+
+def near(box: Number) -> _Validator:
+    """What an instrument's check has corrected, or an older form let in: beyond the box of a mass, not by a world."""
+    return and_(finite, ge(box.low / WITHIN_TIMES), le(box.high * WITHIN_TIMES))
+
+
+def near_c(box: Number) -> _Validator:
+    """The same of a temperature."""
+    return and_(finite, ge(box.low - WITHIN_K), le(box.high + WITHIN_K))
 
 
 def asked(box: Box, *, default: Any = NOTHING, holds: _Validator | None = None) -> Any:

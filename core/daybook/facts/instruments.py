@@ -8,17 +8,17 @@ from __future__ import annotations
 from typing import Literal
 
 from attrs import evolve, field, frozen
-from attrs.validators import in_, matches_re, min_len
+from attrs.validators import and_, ge, in_, matches_re
 
 from core.chamber import checks_ph as ph
 from core.chamber import checks_scale as scale
 from core.chamber import checks_thermometer as thermometer
 from core.chamber import hygrometer_boxes as hygrometer
 from core.chamber.ph_temperature import COLDEST_C, WARMEST_C
-from core.daybook.facts.fields import above_zero, asked
+from core.daybook.facts.fields import asked, lasting, name
 from core.quantities import DAYS, RELATIVE_HUMIDITY, TEMPERATURE, TEMPERATURE_DIFFERENCE, Amount
 from core.sentence import Message, Sentence
-from core.units import DAY_S
+from core.units import DAY_S, HOUR_S
 from core.usual import STRAYING
 from core.worksheet import Number
 
@@ -78,9 +78,9 @@ class InstrumentAdded:
 
     KIND = "instrument-added"
 
-    name: str = field(validator=min_len(1))
+    name: str = field(validator=name)
     kind: InstrumentKind = field(validator=in_(KINDS))
-    check_every_s: float | None = asked(CHECK_EVERY, holds=above_zero)
+    check_every_s: float | None = asked(CHECK_EVERY, holds=and_(lasting, ge(HOUR_S)))
     tolerance_k: float | None = asked(OWN_TOLERANCE_K)
     tolerance_humidity: float | None = asked(OWN_TOLERANCE_HUMIDITY)
     probe: str = ""

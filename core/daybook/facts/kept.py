@@ -4,7 +4,9 @@ from __future__ import annotations
 
 from datetime import date
 
-from attrs import frozen
+from attrs import field, frozen
+
+from core.daybook.facts.fields import finite
 
 
 @frozen
@@ -12,7 +14,7 @@ class KeptAmount:
     """quantity: the key of one of core.daybook.kept_words.QUANTITIES. value: SI."""
 
     name: str
-    value: float
+    value: float = field(validator=finite)
     quantity: str
 
 

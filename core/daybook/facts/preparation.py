@@ -10,7 +10,7 @@ from core.chamber.rates import LASTING
 from core.chamber.sanitising import After
 from core.chamber.sanitising_measures import CONTACT_TIME
 from core.chamber.sanitising_stock import Stated
-from core.daybook.facts.fields import asked, not_negative
+from core.daybook.facts.fields import asked, lasting
 from core.daybook.facts.kept import KeptSentence
 from core.units import DAY_S, MINUTE
 from core.worksheet import Number
@@ -39,7 +39,7 @@ class KeptTask:
 
     key: str = field(validator=matches_re(_KEY))
     text: str = ""
-    timer_s: float | None = asked(TIMER, holds=not_negative)
+    timer_s: float | None = asked(TIMER, holds=lasting)
     words: KeptSentence | None = None
 
 

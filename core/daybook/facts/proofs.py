@@ -9,11 +9,12 @@ from __future__ import annotations
 from typing import Any
 
 from attrs import Attribute, field, frozen
-from attrs.validators import and_, ge, matches_re, max_len, min_len, optional
+from attrs.validators import and_, ge, gt, lt, matches_re, max_len, min_len, optional
 
-from core.daybook.facts.fields import asked, finite
+from core.daybook.facts.fields import asked, finite, name, on_a_clock
 from core.daybook.facts.kept import KeptSentence
 from core.quantities import RELATIVE_HUMIDITY, TEMPERATURE, TEMPERATURE_DIFFERENCE
+from core.units import DAY_S
 from core.usual import STRAYING
 from core.worksheet import Number
 
@@ -53,7 +54,7 @@ class KeptFigure:
     """key: a key of core.chamber.settling.FIGURE_NAMES."""
 
     key: str
-    value: float
+    value: float = field(validator=finite)
     quantity: str
 
 
@@ -75,7 +76,7 @@ class ProofProbe:
 
     file: int = field(validator=ge(0))
     in_log: str
-    name: str = field(validator=min_len(1))
+    name: str = field(validator=name)
     instrument: str | None = None
 
 
@@ -86,8 +87,8 @@ class ProofResult:
     settled_since_s: on the logs' clock; settled_after_s: into the log. Both None where it had not settled.
     """
 
-    settled_since_s: float | None
-    settled_after_s: float | None
+    settled_since_s: float | None = field(validator=optional(on_a_clock))
+    settled_after_s: float | None = field(validator=optional(on_a_clock))
     because: tuple[KeptSentence, ...] = ()
     advice: tuple[KeptSentence, ...] = ()
     corrected: tuple[KeptSentence, ...] = ()
@@ -109,7 +110,7 @@ class ProofRun:
 
     KIND = "proof-run"
 
-    name: str = field(validator=min_len(1))
+    name: str = field(validator=name)
     changed: str
     files: tuple[ProofFile, ...] = field(validator=min_len(1))
     probes: tuple[ProofProbe, ...] = field(validator=min_len(1))
@@ -120,10 +121,10 @@ class ProofRun:
     humidity_half: float | None = asked(HALF_HUMIDITY)
     centre: str = ""
     room_c: float | None = asked(ROOM_C)
-    from_s: float | None = field(default=None, validator=optional(finite))
-    until_s: float | None = field(default=None, validator=optional(finite))
-    begun_s: float | None = field(default=None, validator=optional(finite))
-    utc_offset_s: float = field(default=0.0, validator=finite)
+    from_s: float | None = field(default=None, validator=optional(on_a_clock))
+    until_s: float | None = field(default=None, validator=optional(on_a_clock))
+    begun_s: float | None = field(default=None, validator=optional(on_a_clock))
+    utc_offset_s: float = field(default=0.0, validator=and_(finite, gt(-DAY_S), lt(DAY_S)))
 
 
 Fact = ProofRun

@@ -48,6 +48,10 @@ class SaltingBegun:
     planned_s: float | None = asked(PLANNED)
     way: str = "diffusion"
 
+    def __attrs_post_init__(self) -> None:
+        if self.shape == "block" and self.width_m is None:
+            raise ValueError("a block has a width")
+
 
 @frozen
 class PieceTurned:

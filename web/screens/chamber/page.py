@@ -4,14 +4,17 @@ from __future__ import annotations
 
 from flask import render_template, request
 
+from core.daybook.book import Line
 from core.daybook.facts.chamber import CHAMBER, AirRead, HumidifierCharged
 from core.daybook.facts.proofs import ProofRun
 from core.daybook.preparation import latest_run, sanitised
 from core.daybook.proofs import runs
 from core.daybook.water import Basin, Tank, basin, tank
 from core.quantities import COUNT, VOLUME, Amount
+from core.refusals import Refusal
 from core.sentence import Message, Rounded, Sentence, Value
 from core.units import DAY_S
+from core.working import Figure
 from web.days import day
 from web.entry_forms import say
 from web.instruments import corrected_of, shelf
@@ -38,7 +41,7 @@ FULL: Message = (
 def page():
     shown = len(book()) + 1 if "all" in request.args else LATEST_LINES
     lines, air = book().about(CHAMBER), book().latest(CHAMBER, AirRead)
-    figures = air_figures(corrected_of(air).fact) if air else ()
+    figures = _meant_by(air) if air else ()
     run, humidifier, gathered = latest_run(book()), tank(book()), basin(book())
     return render_template(
         "chamber/page.html",
@@ -63,6 +66,14 @@ def page():
         log=[(line, say(line, reader())) for line in reversed(lines[-shown:])],
         older=_older(len(lines[:-shown])),
     )
+
+
+def _meant_by(air: Line) -> tuple[Figure, ...]:
+    """None of air that is beyond the sum: a reading may lie there once it is corrected."""
+    try:
+        return air_figures(corrected_of(air).fact)
+    except Refusal:
+        return ()
 
 
 def _lasts(text: Message, of: Tank | Basin | None) -> Sentence | None:

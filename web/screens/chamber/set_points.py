@@ -14,7 +14,7 @@ from core.daybook.facts.chamber import CHAMBER, SetPointsChosen
 from core.daybook.facts.fields import boxes
 from core.daybook.set_points import set_points
 from core.quantities import RELATIVE_HUMIDITY, TEMPERATURE, TEMPERATURE_DIFFERENCE, Amount
-from core.refusals import Missing, OutOfRange
+from core.refusals import Missing, OutOfRange, Refusal
 from core.sentence import Rounded, Sentence, Value
 from core.units import DAY_S
 from core.verdict import Reason
@@ -60,6 +60,14 @@ def meaning(fact: SetPointsChosen, subject: Subject | None = None) -> tuple[Figu
     named = tuple(each for each in piece if each.key not in {other.key for other in others})
     cautions = (word, *force.cautions, *(_told(limit) for limit in limits(fact)))
     return (attrs.evolve(force, cautions=cautions), *others, *_equal(fact), *named)
+
+
+def _known_meaning(fact: SetPointsChosen) -> tuple[Figure, ...]:
+    """None where the form would refuse such a choice: it came from elsewhere."""
+    try:
+        return meaning(fact)
+    except Refusal:
+        return ()
 
 
 def _told(limit: Reason) -> Sentence:
@@ -119,7 +127,7 @@ def set_points_page():
         "chamber/set_points.html",
         line=line,
         fact=fact,
-        figures=meaning(fact) if fact else (),
+        figures=_known_meaning(fact) if fact else (),
         programme=BY_KEY.get(fact.programme) if fact else None,
         limits=limits(fact) if fact else (),
         equal=_equal_table(fact) if fact else (),

@@ -112,6 +112,8 @@ def _say(fact: CureWeighed) -> Said:
         told = Sentence("{told} in {water} of water, {method}", {"told": told, **wet})
     if fact.rules in ("", "us"):
         return told
+    if fact.rules not in RULE_SETS:
+        return Sentence("{told}; by rules that are not known here", {"told": told})
     return Sentence("{told}; rules of {rules}", {"told": told, "rules": said(RULE_SETS[fact.rules].name)})
 
 

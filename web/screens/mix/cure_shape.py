@@ -176,7 +176,7 @@ def remembered_rules() -> str | None:
     """The rules of the last cure that was weighed."""
     weighed = book().beginnings("cure-weighed")
     fact = book().line(weighed[-1]).fact if weighed else None
-    return fact.rules if isinstance(fact, CureWeighed) else None
+    return fact.rules if isinstance(fact, CureWeighed) and fact.rules in RULE_SETS else None
 
 
 def _first(known: Mapping[Key, object], *wanted: str | None) -> Key:
