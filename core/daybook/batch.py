@@ -11,7 +11,7 @@ from attrs import frozen
 from core.daybook.book import Book, Line
 from core.daybook.corrections.readings import corrected
 from core.daybook.dated import MeatReading
-from core.daybook.facts.batch import BatchStarted, CureWeighed, PieceHung, Reading
+from core.daybook.facts.batch import BatchEnded, BatchStarted, CureWeighed, PieceHung, Reading
 from core.daybook.facts.meat import MeatNoted
 from core.daybook.ferment_notes import NOTHING_NOTED, FermentNotes, ferment_notes
 from core.daybook.formulas import formula_at
@@ -49,6 +49,7 @@ class Batch:
     """As they stood when it was cured."""
     meat: MeatNoted | None = None
     meat_line_id: str | None = None
+    given_up: Line | None = None
 
     @property
     def name(self) -> str:
@@ -102,8 +103,8 @@ class Batch:
 
     @property
     def finished(self) -> bool:
-        """Every piece is down; or none was hung, and it was decided that the batch is thrown away."""
-        return not self.hanging if self.pieces else self.condemned
+        """Every piece is down; or none was hung, and the batch was condemned or given up."""
+        return not self.hanging if self.pieces else self.condemned or self.given_up is not None
 
     @property
     def condemned(self) -> bool:
@@ -131,6 +132,7 @@ def _fold(book: Book, batch_id: str) -> Batch | None:
     lines, shelf = book.about(batch_id), Shelf(book)
     cures = [(line, line.fact) for line in lines if isinstance(line.fact, CureWeighed)]
     cured_at = cures[-1][0].entry.happened_at if cures else None
+    endings = [line for line in lines if isinstance(line.fact, BatchEnded)]
     meats = [(line, line.fact) for line in lines if isinstance(line.fact, MeatNoted)]
     hung = [fold_piece(book, shelf, line, line.fact) for line in lines if isinstance(line.fact, PieceHung)]
     pieces = sorted(hung, key=lambda piece: tag_order(piece.tag))
@@ -149,6 +151,7 @@ def _fold(book: Book, batch_id: str) -> Batch | None:
         salting=salting_of(lines),
         cured_at=cured_at,
         house=() if cured_at is None else house_limits(book, cured_at),
+        given_up=endings[-1] if endings else None,
         meat=meats[-1][1] if meats else None,
         meat_line_id=meats[-1][0].id if meats else None,
     )

@@ -12,6 +12,7 @@ from core.daybook.facts import KINDS, KNOWN, Unknown, Withdrawn, kind_of
 from core.daybook.facts.air_log import AirLogTaken
 from core.daybook.facts.batch import (
     ActivityMeasured,
+    BatchEnded,
     BatchStarted,
     CureWeighed,
     PieceCut,
@@ -86,6 +87,7 @@ FACTS = [
     MeatNoted("pork", "tested", "P-7", "the meat inspection"),
     MeatNoted("pork", "frozen", warmest_c=-18.0, lasted_s=21.0 * 86400, thick_m=0.1),
     MeatNoted("pork", "cured", method="sausage-1", grind_m=0.008, dried_c=11.0, bare="yes", unwashed="yes"),
+    BatchEnded("used-otherwise", "into the soup"),
     AirRead(12.5, 0.78),
     AirLogTaken(
         "0" * 64, 3600.0, (0.0, 7200.0), (12.5, 13.0), (13.0, 14.5), (3600.0, 1800.0), 9, (0.78, None), "shelf", "x"

@@ -7,6 +7,7 @@ from core.daybook.facts import KINDS, KNOWN, Withdrawn
 from core.daybook.facts.air_log import AirLogTaken
 from core.daybook.facts.batch import (
     ActivityMeasured,
+    BatchEnded,
     CureWeighed,
     PieceCut,
     PieceInspected,
@@ -95,6 +96,7 @@ def walked(visitor: Visitor) -> dict[type, str]:
     kitchen.note(SaltingEnded("brushed off", 5.4321 * 86400, 2.3456789, 4.1234567), batch)
     cured = MeatNoted("pork", "cured", method="sausage-1", grind_m=0.0081234, across_m=0.0612345, dried_c=11.2345)
     kitchen.note(attrs.evolve(cured, bare="yes", unwashed="no"), batch)
+    kitchen.note(BatchEnded("thrown-away", "it had stayed warm"), batch)
     kitchen.note(HumidifierCharged(0.0056781234, 0.0765432109, 0.0067890123), CHAMBER)
     _chamber(kitchen)
     kitchen.note(kept_proof.RUN, CHAMBER)

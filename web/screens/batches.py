@@ -108,6 +108,7 @@ def one(batch_id: str):
         unsalted=is_unsalted(batch),
         log=[(line, say(line, how)) for line in reversed(batch.lines)],
         begun=BEGUN,
+        given_up=batch.given_up and say(batch.given_up, how),
         tags={line.id: piece.tag for piece in batch.pieces for line in piece.lines},
         loss_chart=charts.losses(batch),
     )

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from typing import Literal
+from typing import Literal, get_args
 
 from attrs import evolve, field, frozen
 from attrs.validators import and_, deep_iterable, ge, in_, le, matches_re, optional
@@ -42,6 +42,7 @@ MEAT_C = Number("temperature_c", "Temperature", TEMPERATURE, -10.0, 60.0, option
 
 Casing = Literal["natural", "collagen", "fibrous", "membrane", "none"]
 CountedFrom = Literal["filled", "fermented"]
+Went = Literal["thrown-away", "used-otherwise"]
 Fate = Literal["eaten", "sold", "cut", "tested", "thrown-away"]
 
 
@@ -190,6 +191,16 @@ class PieceTakenDown:
     fate: Fate | None = None
 
 
+@frozen
+class BatchEnded:
+    """A batch of which nothing was hung is given up. went: what became of its meat."""
+
+    KIND = "batch-ended"
+
+    went: Went = field(validator=in_(get_args(Went)))
+    note: str = ""
+
+
 Fact = (
     BatchStarted
     | CureWeighed
@@ -200,4 +211,5 @@ Fact = (
     | ActivityMeasured
     | PieceInspected
     | PieceTakenDown
+    | BatchEnded
 )
