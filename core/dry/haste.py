@@ -20,9 +20,12 @@ from core.units import DAY_S
 Stage = Literal["early", "middle", "late"]
 Word = Literal["too fast", "usual", "slow", "not known"]
 Risk = Literal["low", "some", "high"]
+Span = tuple[float, float]
+STAGES: tuple[Stage, ...] = ("early", "middle", "late")
 
 PER_DAY = 0.01 / DAY_S
 NO_SOURCE: Message = "Common practice; no published source. You may set bounds of your own."
+YOURS: Message = "The bound is your own; no published one exists."
 DRY_GAP = 0.12
 """So far the air lies below the piece's water activity, evenly dried, where a rim may go dry."""
 RESTS_AT = 0.04
@@ -34,11 +37,11 @@ LEAST_HUMIDITY, MOST_HUMIDITY = 0.65, 0.95
 class Bounds:
     """Loss a second, of the start weight, slowest and fastest, in each third of the way to the target."""
 
-    early: tuple[float, float] = (0.5 * PER_DAY, 2.0 * PER_DAY)
-    middle: tuple[float, float] = (0.3 * PER_DAY, 1.5 * PER_DAY)
-    late: tuple[float, float] = (0.1 * PER_DAY, 0.8 * PER_DAY)
+    early: Span = (0.5 * PER_DAY, 2.0 * PER_DAY)
+    middle: Span = (0.3 * PER_DAY, 1.5 * PER_DAY)
+    late: Span = (0.1 * PER_DAY, 0.8 * PER_DAY)
 
-    def of(self, stage: Stage) -> tuple[float, float]:
+    def of(self, stage: Stage) -> Span:
         return {"early": self.early, "middle": self.middle, "late": self.late}[stage]
 
 
@@ -77,7 +80,14 @@ def judge(
     word = _word(rate, slowest, fastest)
     rim = _rim(word, surface_activity(lost, mix) - air.humidity, has_slowed)
     says = (*_what(word, rate, slowest, fastest), *_change(word, rim, rate, lost, air, (slowest, fastest), mix))
-    return Judged(word, stage, rim, (*says, Sentence(NO_SOURCE)) if says else ())
+    return Judged(word, stage, rim, (*says, _whose(word, bounds.of(stage), stage)) if says else ())
+
+
+def _whose(word: Word, bounds: Span, stage: Stage) -> Sentence:
+    """Where the bound comes from that the piece passed."""
+    side = 1 if word == "too fast" else 0
+    is_own = word in ("too fast", "slow") and bounds[side] != USUAL_BOUNDS.of(stage)[side]
+    return Sentence(YOURS if is_own else NO_SOURCE)
 
 
 def _word(rate: Rate | None, slowest: float, fastest: float) -> Word:
@@ -104,7 +114,7 @@ def _what(word: Word, rate: Rate | None, slowest: float, fastest: float) -> tupl
 
 
 def _change(
-    word: Word, rim: Risk, rate: Rate | None, lost: float, air: Air, bounds: tuple[float, float], mix: Mix
+    word: Word, rim: Risk, rate: Rate | None, lost: float, air: Air, bounds: Span, mix: Mix
 ) -> tuple[Sentence, ...]:
     surface = surface_activity(lost, mix)
     if rim == "high":

@@ -74,6 +74,7 @@ SCREENS = {
     "chamber": "/chamber",
     "charge": "/chamber/charge",
     "air": "/chamber/air",
+    "how fast it may dry": "/chamber/drying-bounds",
     "a logger of the air": "/chamber/air/logger",
     "filling": "/chamber/fill",
     "emptying": "/chamber/basin/empty",

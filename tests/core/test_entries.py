@@ -33,6 +33,7 @@ from core.daybook.facts.chamber import (
 )
 from core.daybook.facts.cure import HouseRule, LicensedException
 from core.daybook.facts.device import DeviceNamed
+from core.daybook.facts.drying import DryingBounded
 from core.daybook.facts.ferment import DeviationDecided, FermentationBegun, FermentLogTaken
 from core.daybook.facts.formula import FormulaChanged, FormulaKept, IngredientWeighed
 from core.daybook.facts.kept import KeptAmount, KeptReason
@@ -92,6 +93,7 @@ FACTS = [
     AirLogTaken(
         "0" * 64, 3600.0, (0.0, 7200.0), (12.5, 13.0), (13.0, 14.5), (3600.0, 1800.0), 9, (0.78, None), "shelf", "x"
     ),
+    DryingBounded(early_most=2e-7, late_least=0.0),
     AirRead(12.5),
     PieceHung("J-1", 1.25),
     PieceWeighed(0.8),

@@ -2,7 +2,7 @@
 
 import pytest
 
-from core.dry.haste import NO_SOURCE, Bounds, judge, stage_of
+from core.dry.haste import NO_SOURCE, YOURS, Bounds, judge, stage_of
 from core.dry.pace import Air
 from core.dry.rate import Rate
 from core.quantities import METRIC
@@ -87,3 +87,19 @@ def test_a_piece_that_slowed_in_moist_air_is_to_be_felt():
 
 def test_a_usual_rate_says_nothing():
     assert said(a_day(0.01)) == ""
+
+
+OWN = Bounds(early=(0.5 * 0.01 / DAY_S, 0.015 / DAY_S))
+
+
+def test_passed_your_own_bound_it_is_said_to_be_yours():
+    words = said(a_day(0.018), bounds=OWN)
+    assert "more than 1.50 % a day is too fast" in words
+    assert YOURS in words
+    assert NO_SOURCE not in words
+
+
+def test_passed_the_other_bound_which_is_not_yours_it_is_common_practice():
+    words = said(a_day(0.004), bounds=OWN)
+    assert NO_SOURCE in words
+    assert YOURS not in words

@@ -184,3 +184,14 @@ def test_a_piece_says_how_warm_it_was_by_the_log_and_for_how_long_nothing_is_kno
     page = visitor.get(f"/pieces/{piece}")
     assert "Mean kinetic temperature 12.2 °C, 14.5 °C at the warmest, over 32 h logged." in page.text
     assert "since it was hung: nothing was logged." in page.text
+
+
+def test_bounds_of_the_house_are_kept_and_said(visitor: Visitor):
+    page = visitor.fill("/chamber/drying-bounds", early_most="1.5")
+    assert visitor.fact(page.saved).early_most == pytest.approx(0.015 / 86400)
+    assert "first third 0.50 % a day to 1.50 % a day" in page.text
+
+
+def test_a_bound_below_what_is_slow_is_refused(visitor: Visitor):
+    page = visitor.fill("/chamber/drying-bounds", early_most="0.4")
+    assert "It must be more than 0.50 % a day" in page.beside("early_most")

@@ -26,6 +26,7 @@ from core.daybook.facts.chamber import (
 )
 from core.daybook.facts.cure import RULES, HouseRule, LicensedException
 from core.daybook.facts.device import DEVICES, DeviceNamed
+from core.daybook.facts.drying import DryingBounded
 from core.daybook.facts.ferment import DeviationDecided, FermentationBegun, FermentLogTaken
 from core.daybook.facts.formula import FormulaChanged, FormulaKept, IngredientWeighed
 from core.daybook.facts.instruments import InstrumentAdded, InstrumentRecalibrated, InstrumentRetired
@@ -87,6 +88,7 @@ def walked(visitor: Visitor) -> dict[type, str]:
     kitchen.note(Reading(5.1371371, 22.3737373), batch)
     kitchen.note(AirRead(12.3456789, 0.78912345), CHAMBER)
     kitchen.note(AirLogTaken("b" * 64, 3600.0, (0.0, 7200.0), (12.5, 13.0), (13.0, 14.5), (3600.0, 1800.0), 9), CHAMBER)
+    kitchen.note(DryingBounded(6.1234e-8, 2.12345e-7, late_most=1.2345e-7), CHAMBER)
     kitchen.note(FermentationBegun("canada", 23.4567891), batch)
     kitchen.note(FermentLogTaken("a" * 64, "core", (0.0, 3600.0), (22.5, 23.25), 23.5, 3600.0, 61, "shelf"), batch)
     kitchen.note(DeviationDecided("keep", "Ana", "clean", "toxin, two pieces", "report 12"), batch, at=2)

@@ -14,6 +14,7 @@ from flask import Blueprint, render_template
 from core.daybook.ahead import Ahead, ahead
 from core.daybook.batch import Batch
 from core.daybook.drying import Drying, drying_of
+from core.daybook.drying_bounds import drying_bounds
 from core.daybook.piece import Piece
 from core.dry.forecast import loss_by
 from core.dry.haste import Judged, judge
@@ -148,7 +149,8 @@ def _judged(drying: Drying, piece: Piece, slowed: bool) -> Judged | None:
         return None
     hung = drying.fit.pieces[drying.place(piece.id)]
     rate = latest_rate(hung.start_kg, [(hung.hung_s, hung.start_kg), *hung.weighings], hung.scale_kg)
-    return judge(rate, piece.proven_loss, drying.target, drying.air[-1], slowed, mix=drying.fit.mix)
+    bounds = drying_bounds(book())
+    return judge(rate, piece.proven_loss, drying.target, drying.air[-1], slowed, bounds, drying.fit.mix)
 
 
 def _drying(batch: Batch) -> Drying:

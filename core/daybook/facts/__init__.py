@@ -16,6 +16,7 @@ from core.daybook.facts import (
     chamber,
     cure,
     device,
+    drying,
     ferment,
     formula,
     instruments,
@@ -51,6 +52,7 @@ Fact = (
     batch.Fact
     | chamber.Fact
     | air_log.Fact
+    | drying.Fact
     | cure.Fact
     | ferment.Fact
     | salting.Fact
@@ -69,6 +71,7 @@ KNOWN: tuple[type[Any], ...] = (
     *get_args(batch.Fact),
     *get_args(chamber.Fact),
     air_log.AirLogTaken,
+    drying.DryingBounded,
     *get_args(cure.Fact),
     *get_args(ferment.Fact),
     *get_args(salting.Fact),
