@@ -9,6 +9,7 @@ from core.chamber import checks_sheets, moisture_sheets, sanitising_sheets, setp
 from core.chamber.humidifier import CHARGE_SHEET
 from core.dry import activity_sheets
 from core.dry.shrink import SHRINK_SHEET, TARGET_SHEET
+from core.dry.trim import TRIM_SHEET
 from core.ferment import ferment_sheets
 from core.mix import acid_sheets, cure_sheets, salting_sheets
 from core.mix.formula_sheets import WORKSHEETS as FORMULA_SHEETS
@@ -45,6 +46,7 @@ WORKSHEETS: dict[str, Worksheet] = {
         *FORMULA_SHEETS,
         SHRINK_SHEET,
         TARGET_SHEET,
+        TRIM_SHEET,
         *activity_sheets.WORKSHEETS,
         READY,
         LAB_SHEET,

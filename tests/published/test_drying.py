@@ -10,6 +10,7 @@ from core.dry.crank import biot_roots, left_in
 from core.dry.curve import Hung, fit
 from core.dry.forecast import loss_by
 from core.dry.shapes import square_time
+from core.dry.trim import trimmed
 from core.dry.warmth import mean_kinetic_c
 from core.mix.balance import Content, dried
 from core.roots import begins
@@ -122,3 +123,12 @@ def test_salt_water_agrees_with_phreeqc_where_it_is_installed(celsius: int):
         )
         (activity,) = phreeqc.get_selected_output_array()[-1]
         assert salt_activity(molality, celsius) == pytest.approx(activity, abs=5e-4)
+
+
+@pytest.mark.parametrize("row", [row for row in ROWS if row.quantity == "net_yield"], ids=lambda row: row.id)
+def test_an_aged_cuts_weights_give_its_printed_shares(row: Row):
+    start_kg, shrink = row.inputs["start_kg"], row.inputs["shrink"]
+    found = {each.key: each.value for each in trimmed(start_kg, start_kg * (1 - shrink), row.inputs["net_kg"])}
+    assert found["net_yield"] == pytest.approx(row.expected, abs=row.tolerance)
+    assert found["loss"] == pytest.approx(shrink)
+    assert sum(found.values()) == pytest.approx(1)

@@ -50,6 +50,7 @@ ALSO: dict[str, Message] = {
     "pre-blend": "premix, dilute the cure, small batch",
     "shrink": "yield, weight lost, moisture loss, percent",
     "target-weight": "yield, when is it done, final weight, green weight",
+    "net-yield": "dry aged beef, dry-aged, trim, crust, saleable, waste, cooler shrink",
     "dried-activity": "aw, a_w, water activity, salt, shelf stable",
     "loss-for-activity": "aw, target, how dry, shelf stable",
     "dried-composition": "moisture protein ratio, MPR, M:P, brine, label",
