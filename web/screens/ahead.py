@@ -12,6 +12,7 @@ from attrs import frozen
 from flask import Blueprint, render_template
 
 from core.daybook.ahead import Ahead, ahead
+from core.daybook.air_logs import air_course
 from core.daybook.batch import Batch
 from core.daybook.drying import Drying, drying_of
 from core.daybook.drying_bounds import drying_bounds
@@ -24,7 +25,7 @@ from core.dry.rate import latest_rate
 from core.quantities import LOSS, Amount
 from core.sentence import Rounded, Sentence, Value, day_and_month
 from core.units import DAY_S
-from web import charts
+from web import drying_charts as charts
 from web.journal import book
 from web.lookup import find_batch, find_piece
 from web.visitor import now
@@ -54,9 +55,14 @@ def of_batch(batch_id: str):
     words = expected(found)
     middle = _middle(found)
     fan = None if middle is None or words is None else charts.Fan(_fan(batch, middle), words)
+    chart = charts.losses(batch, fan)
+    course = air_course(book(), charts.hung_at(batch), now(), charts.MOST_POINTS) if chart else ()
     return render_template(
         "dry/ahead.html",
-        chart=charts.losses(batch, fan),
+        chart=chart,
+        humidity=charts.humidity(batch, course, chart.reach) if chart else None,
+        temperature=charts.temperature(batch, course, chart.reach) if chart else None,
+        rates=charts.rates(batch, chart.reach) if chart else None,
         rows=[_row(each) for each in found],
         says=() if middle is None else outlook(middle.forecast, middle.hung_at)[1:],
         hasty=list(_hasty(batch)),
@@ -118,10 +124,10 @@ def _middle(found: Iterable[Ahead]) -> Ahead | None:
 
 
 def _fan(batch: Batch, middle: Ahead) -> tuple[tuple[float, float, float, float], ...]:
-    """Day hung, least, likely and most loss by then, from its last weighing on."""
+    """Day since the batch was hung, least, likely and most loss by then, from its last weighing on."""
     fit, forecast = _drying(batch).fit, middle.forecast
     at = _drying(batch).place(middle.piece.id)
-    off_s = (middle.piece.hung_at - middle.hung_at).total_seconds()
+    off_s = (charts.hung_at(batch) - middle.hung_at).total_seconds()
     until_s = forecast.latest_s or forecast.weighed_s + MOST_AHEAD_S
     span_s = min(max(until_s - forecast.weighed_s, LEAST_AHEAD_S), MOST_AHEAD_S)
     lost = forecast.lost or 0.0

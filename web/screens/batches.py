@@ -17,7 +17,7 @@ from core.refusals import Refusal
 from core.sentence import Message, Rounded, Sentence
 from core.working import Figure
 from core.worksheet import Choice
-from web import charts
+from web import drying_charts
 from web.entry_forms import EntryForm, Subject, Values, declare, say, write
 from web.forms import Words
 from web.journal import book
@@ -110,7 +110,7 @@ def one(batch_id: str):
         begun=BEGUN,
         given_up=batch.given_up and say(batch.given_up, how),
         tags={line.id: piece.tag for piece in batch.pieces for line in piece.lines},
-        loss_chart=charts.losses(batch),
+        loss_chart=drying_charts.losses(batch),
     )
 
 
