@@ -10,6 +10,7 @@ from attrs import frozen
 from core.daybook.batch import Batch
 from core.daybook.curing import Cured, known_cure
 from core.daybook.dated import Activity
+from core.daybook.drying import mix_of
 from core.daybook.facts.batch import CureWeighed
 from core.daybook.facts.ferment import DeviationDecided, FermentationBegun
 from core.daybook.facts.meat import MeatNoted
@@ -18,8 +19,12 @@ from core.daybook.fermenting import clock_start, fermentation_of, outcome_of
 from core.daybook.meat_proof import meat_of
 from core.daybook.piece import Piece
 from core.daybook.salting import salted_of
+from core.daybook.weak import weak_instruments
+from core.dry.activity import activity_at
+from core.dry.pace import MIDDLING, MUSCLE
 from core.ferment.outcome import Outcome
 from core.mix.ingoing import Ingoing
+from core.refusals import OutOfRange
 from core.release.contradictions import Sample, Weighed, in_late_phs, in_phs, in_samples, in_weights
 from core.release.evidence import MEAT_PH
 from core.release.readiness import Evidence, judge
@@ -83,8 +88,21 @@ def _evidence(batch: Batch, piece: Piece, now: datetime, shared: _Shared) -> Evi
         signs=_signs(piece, now),
         salted=salted_of(batch, piece) if batch.start.style == "whole-muscle" else None,
         contradictions=(*_contradictions(batch, piece), *shared.doubts, *_waited(batch, piece)),
+        likely_activity=_likely(batch, piece),
+        weak=weak_instruments(batch, piece),
         meat=meat_of(batch, piece, now, cure.salt if cure else None, cure.ingoing.mixture if cure else 1.0),
     )
+
+
+def _likely(batch: Batch, piece: Piece) -> float | None:
+    """From a formula whose water and salt are known; a middling sausage tells nothing of this one."""
+    mix = mix_of(batch)
+    if mix in (MIDDLING, MUSCLE) or piece.proven_loss is None:
+        return None
+    try:
+        return activity_at(mix, piece.proven_loss)
+    except OutOfRange:
+        return None
 
 
 def _loss(piece: Piece) -> float | None:

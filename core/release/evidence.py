@@ -12,7 +12,7 @@ from core.mix.rule import WHOLE, Method
 from core.mix.rules import Curing
 from core.release.salted import Salted
 from core.release.trichinella import UNKNOWN, Meat
-from core.sentence import Message
+from core.sentence import Message, Sentence
 
 SIGNS: dict[str, Message] = {
     "smell": "a rotten, putrid or ammonia smell",
@@ -52,7 +52,8 @@ class Evidence:
     looked. fermentation: what became of the degree-hours to pH 5.3, or of a slow style's warm days; of a whole muscle
     only what speaks against it. salted: a whole muscle's time in salt. contradictions: keys of
     `contradictions.SERIES` and `NOTED`, found in the readings and the entries these were taken from. meat: what it is,
-    and what proves it free of trichinella.
+    and what proves it free of trichinella. likely_activity: as its salt and its loss let one expect, which is no
+    evidence. weak: what stands, but on a check that is old or was never made.
     """
 
     style: Style
@@ -74,6 +75,8 @@ class Evidence:
     activity_loss: float | None = None
     contradictions: tuple[str, ...] = ()
     meat: Meat = UNKNOWN
+    likely_activity: float | None = None
+    weak: tuple[Sentence, ...] = ()
 
     @property
     def method(self) -> Method | None:

@@ -6,11 +6,12 @@ line in different places, so both must hold; where they differ the screen shows 
 
 from __future__ import annotations
 
+from core.dry.activity import HONEST
 from core.mix.limits import BOTULISM_LEAST_PPM, CANADA_LEAST_PPM, CANADA_LEAST_SALT
 from core.quantities import FRACTION, PARTS_PER_MILLION, PH, WATER_ACTIVITY, Amount
 from core.release.evidence import SLACK, Evidence
 from core.release.salted import UNKNOWN, is_through
-from core.sentence import Message, Sentence
+from core.sentence import Message, Sentence, Value
 from core.sources import (
     DRIED_MEAT_TOLDRA,
     EU_LISTERIA,
@@ -72,7 +73,7 @@ def keeps(evidence: Evidence) -> tuple[Reason, Reason]:
     activity, ph = evidence.activity(), evidence.keeping_ph()
     if activity is None:
         text = Sentence("No usable water activity yet, from this piece or a wetter one of its batch.")
-        settle = Sentence("Measure one piece's water activity.")
+        settle = _measure_it(evidence)
         return (
             Reason("shelf-stable", text, None, FSRE_STABILITY, settle),
             Reason("listeria", text, None, EU_LISTERIA, settle),
@@ -86,6 +87,32 @@ def keeps(evidence: Evidence) -> tuple[Reason, Reason]:
     )
 
 
+def _measure_it(evidence: Evidence) -> Sentence:
+    """What was worked out stands for no measurement; it says whether one is worth its price now."""
+    likely = evidence.likely_activity
+    measure = Sentence("Measure one piece's water activity.")
+    if likely is None:
+        return measure
+    told: dict[str, Value] = {"measure": measure, "likely": Amount(likely, WATER_ACTIVITY)}
+    told["error"] = Amount(HONEST, WATER_ACTIVITY)
+    return Sentence(_WORTH[_would_keep(evidence, likely), _would_keep(evidence, likely - HONEST)], told)
+
+
+def _would_keep(evidence: Evidence, activity: float) -> bool:
+    ph = evidence.keeping_ph()
+    dry = evidence.ferments or activity < SLOW_ACTIVITY
+    return dry and shelf_stable(ph, activity) and too_dry_for_listeria(ph, activity)
+
+
+_WORTH: dict[tuple[bool, bool], Message] = {
+    (True, True): "{measure} From salt and loss one expects {likely} ± {error}, no evidence: worth measuring now.",
+    (False, True): "{measure} From salt and loss one expects {likely} ± {error}, no evidence: perhaps too moist yet.",
+    (
+        False,
+        False,
+    ): "{measure} From salt and loss one expects {likely} ± {error}, no evidence: let it dry further first.",
+}
+"""By whether it would keep as it is expected to be, and at its driest."""
 _STABLE: dict[tuple[bool, bool], Message] = {
     (True, True): "{measured} are low enough for a shelf-stable dried meat.",
     (True, False): "{measured} are not low enough for a shelf-stable dried meat.",

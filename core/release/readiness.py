@@ -231,8 +231,18 @@ RULES_DIFFER: Message = (
 EQUALITY: Message = 'The EU limit is met exactly, with nothing to spare; one copy of that rule prints "less than".'
 
 
+ON_A_TEST: Message = "It missed its deadline for pH 5.3 and stands on a test and a decision alone."
+
+
+def _stands_on_a_test(evidence: Evidence) -> bool:
+    outcome = evidence.fermentation
+    return outcome is not None and outcome.word != "passed" and outcome.deviation is not None
+
+
 def _cautions(evidence: Evidence) -> tuple[Said, ...]:
-    said: list[Said] = [*exception_cautions(evidence), INFORMS]
+    said: list[Said] = [*exception_cautions(evidence), *evidence.weak, INFORMS]
+    if _stands_on_a_test(evidence):
+        said.append(ON_A_TEST)
     if evidence.style == "slow":
         said.append(OWN_USE)
     if evidence.style in ("fermented", "slow"):
