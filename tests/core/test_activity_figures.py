@@ -2,13 +2,14 @@
 
 import pytest
 
-from core.dry.activity import HONEST, Mix
+from core.dry.activity import MISSES, MISSES_DRY, Mix, is_moist
 from core.dry.activity_figures import (
     EVEN,
     INDICATIVE,
     INGOING,
     MEASURED_FIRST,
     NO_MEASURE_OF_SAFETY,
+    TOO_DRY_FOR_IT,
     WORKED_OUT,
     dried_composition,
     end_of_drying,
@@ -34,11 +35,24 @@ def composed(**changes):
 
 def test_a_water_activity_worked_out_carries_its_honest_error():
     (figure, *_) = water_activity(SAUSAGE, 0.35)
-    assert (figure.low, figure.high) == pytest.approx((figure.value - HONEST, figure.value + HONEST))
+    assert (figure.low, figure.high) == pytest.approx((figure.value - MISSES, figure.value + MISSES))
 
 
-def test_its_error_is_no_smaller_than_real_batches_showed():
-    assert HONEST == 0.03
+def test_so_dry_that_real_pieces_were_moister_its_range_reaches_further_up():
+    (figure, *_) = water_activity(SAUSAGE, 0.42)
+    assert (figure.low, figure.high) == pytest.approx((figure.value - MISSES, figure.value + MISSES_DRY))
+    assert in_words(figure.cautions) == (TOO_DRY_FOR_IT, EVEN)
+
+
+@pytest.mark.parametrize(("loss", "moist"), [(0.399, True), (0.401, False)])
+def test_the_line_is_thirty_per_cent_of_the_piece_as_it_is(loss, moist):
+    assert is_moist(Mix(0.58, 0.028), loss) == moist
+
+
+def test_a_loss_for_a_water_activity_reckons_with_the_greater_error_of_a_dry_piece():
+    (moist,), (dry,) = loss_wanted(SAUSAGE, 0.90), loss_wanted(SAUSAGE, 0.85)
+    assert in_words(moist.cautions)[0] == WORKED_OUT
+    assert in_words(dry.cautions)[0] == TOO_DRY_FOR_IT
 
 
 def test_it_is_never_given_above_one():
