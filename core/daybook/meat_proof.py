@@ -36,12 +36,15 @@ def meat_of(batch: Batch, piece: Piece, now: datetime, salt: float | None, mixtu
 
 def _own(batch: Batch, piece: Piece, now: datetime, noted: MeatNoted, salt: float | None, mixture: float) -> Readings:
     """What the batch itself tells: its salt and its days. A diameter as hung is the short way through: it counts only
-    where it is more than the one that was noted, which goes by the girth."""
+    where it is more than the one that was noted, which goes by the girth; a colder reading while it hung counts."""
     own = {"dried_s": (now - piece.hung_at).total_seconds()}
     if batch.cured_at is not None:
         own["since_s"] = (now - batch.cured_at).total_seconds()
     if salt is not None:
         own["salted"] = salt if noted.method in OF_MEAT else salt / max(mixture, 1.0 + salt)
+    if noted.dried_c is not None:
+        read = (each.temperature_c for each in batch.readings if each.at >= piece.hung_at)
+        own["dried_c"] = min(noted.dried_c, *(each for each in read if each is not None), noted.dried_c)
     if noted.across_m is not None:
         own["across_m"] = max(noted.across_m, piece.hung.diameter_m or 0.0)
     return own

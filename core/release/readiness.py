@@ -241,6 +241,9 @@ def _stands_on_a_test(evidence: Evidence) -> bool:
 
 def _cautions(evidence: Evidence) -> tuple[Said, ...]:
     said: list[Said] = [*exception_cautions(evidence), *evidence.weak, INFORMS]
+    found = trichinella(evidence.meat)
+    if found.met and evidence.meat.kind != "none":
+        said.append(Sentence("It rests on what was noted of its meat. {proof}", {"proof": found.text}))
     if _stands_on_a_test(evidence):
         said.append(ON_A_TEST)
     if evidence.style == "slow":

@@ -7,6 +7,7 @@ from core.daybook.facts.batch import PieceWeighed
 from core.ferment.outcome import Deviation
 from core.quantities import METRIC
 from core.release.readiness import judge
+from core.release.trichinella import Meat
 from tests.core.judging import MUSCLE, OVER, SAUSAGE, SLOW, cautions, next_step, word
 from tests.core.kitchen import Kitchen
 from tests.core.proven import known, piece_that_lost, soured
@@ -42,6 +43,12 @@ def test_it_says_whether_a_measurement_is_worth_its_price(evidence, likely: floa
     ]
     assert said in found[0]
     assert "no evidence" in found[0]
+
+
+def test_what_pork_rests_on_stands_beside_the_word():
+    assert "It rests on what was noted of its meat. Tested or certified free of trichinella" in cautions(SAUSAGE)
+    assert "lot P-7" in cautions(SAUSAGE)
+    assert "It rests on" not in cautions(SAUSAGE, meat=Meat("none"))
 
 
 def test_without_a_formula_nothing_is_expected(kitchen: Kitchen, batch: str):
