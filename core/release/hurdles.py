@@ -6,7 +6,7 @@ line in different places, so both must hold; where they differ the screen shows 
 
 from __future__ import annotations
 
-from core.dry.activity import HONEST
+from core.dry.activity import MISSES
 from core.mix.limits import BOTULISM_LEAST_PPM, CANADA_LEAST_PPM, CANADA_LEAST_SALT
 from core.quantities import FRACTION, PARTS_PER_MILLION, PH, WATER_ACTIVITY, Amount
 from core.release.evidence import SLACK, Evidence
@@ -94,8 +94,8 @@ def _measure_it(evidence: Evidence) -> Sentence:
     if likely is None:
         return measure
     told: dict[str, Value] = {"measure": measure, "likely": Amount(likely, WATER_ACTIVITY)}
-    told["error"] = Amount(HONEST, WATER_ACTIVITY)
-    return Sentence(_WORTH[_would_keep(evidence, likely), _would_keep(evidence, likely - HONEST)], told)
+    told["error"] = Amount(MISSES, WATER_ACTIVITY)
+    return Sentence(_WORTH[_would_keep(evidence, likely), _would_keep(evidence, likely - MISSES)], told)
 
 
 def _would_keep(evidence: Evidence, activity: float) -> bool:
