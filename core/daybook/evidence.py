@@ -20,7 +20,7 @@ from core.daybook.meat_proof import meat_of
 from core.daybook.piece import Piece
 from core.daybook.salting import salted_of
 from core.daybook.weak import weak_instruments
-from core.dry.activity import activity_at, is_moist
+from core.dry.activity import activity_at, may_miss
 from core.dry.pace import MIDDLING, MUSCLE
 from core.ferment.outcome import Outcome
 from core.mix.ingoing import Ingoing
@@ -94,16 +94,17 @@ def _evidence(batch: Batch, piece: Piece, now: datetime, shared: _Shared) -> Evi
     )
 
 
-def _likely(batch: Batch, piece: Piece) -> float | None:
-    """From a formula whose water and salt are known; a middling sausage tells nothing of this one. None where it is so
-    dry that what is worked out errs to the unsafe side."""
+def _likely(batch: Batch, piece: Piece) -> tuple[float, float] | None:
+    """From a formula whose water and salt are known; a middling sausage tells nothing of this one."""
     mix = mix_of(batch)
-    if mix in (MIDDLING, MUSCLE) or piece.proven_loss is None or not is_moist(mix, piece.proven_loss):
+    if mix in (MIDDLING, MUSCLE) or piece.proven_loss is None:
         return None
     try:
-        return activity_at(mix, piece.proven_loss)
+        worked_out = activity_at(mix, piece.proven_loss)
     except OutOfRange:
         return None
+    below, above = may_miss(mix, piece.proven_loss)
+    return worked_out - below, worked_out + above
 
 
 def _loss(piece: Piece) -> float | None:

@@ -52,7 +52,7 @@ class Evidence:
     looked. fermentation: what became of the degree-hours to pH 5.3, or of a slow style's warm days; of a whole muscle
     only what speaks against it. salted: a whole muscle's time in salt. contradictions: keys of
     `contradictions.SERIES` and `NOTED`, found in the readings and the entries these were taken from. meat: what it is,
-    and what proves it free of trichinella. likely_activity: as its salt and its loss let one expect, which is no
+    and what proves it free of trichinella. likely_activity: between what its salt and its loss let one expect, no
     evidence. weak: what stands, but on a check that is old or was never made.
     """
 
@@ -75,7 +75,7 @@ class Evidence:
     activity_loss: float | None = None
     contradictions: tuple[str, ...] = ()
     meat: Meat = UNKNOWN
-    likely_activity: float | None = None
+    likely_activity: tuple[float, float] | None = None
     weak: tuple[Sentence, ...] = ()
 
     @property

@@ -6,7 +6,6 @@ line in different places, so both must hold; where they differ the screen shows 
 
 from __future__ import annotations
 
-from core.dry.activity import MISSES
 from core.mix.limits import BOTULISM_LEAST_PPM, CANADA_LEAST_PPM, CANADA_LEAST_SALT
 from core.quantities import FRACTION, PARTS_PER_MILLION, PH, WATER_ACTIVITY, Amount
 from core.release.evidence import SLACK, Evidence
@@ -93,9 +92,10 @@ def _measure_it(evidence: Evidence) -> Sentence:
     measure = Sentence("Measure one piece's water activity.")
     if likely is None:
         return measure
-    told: dict[str, Value] = {"measure": measure, "likely": Amount(likely, WATER_ACTIVITY)}
-    told["error"] = Amount(MISSES, WATER_ACTIVITY)
-    return Sentence(_WORTH[_would_keep(evidence, likely), _would_keep(evidence, likely - MISSES)], told)
+    low, high = likely
+    told: dict[str, Value] = {"measure": measure}
+    told |= {"low": Amount(low, WATER_ACTIVITY), "high": Amount(min(high, 1.0), WATER_ACTIVITY)}
+    return Sentence(_WORTH[_would_keep(evidence, high), _would_keep(evidence, low)], told)
 
 
 def _would_keep(evidence: Evidence, activity: float) -> bool:
@@ -105,14 +105,14 @@ def _would_keep(evidence: Evidence, activity: float) -> bool:
 
 
 _WORTH: dict[tuple[bool, bool], Message] = {
-    (True, True): "{measure} From salt and loss one expects {likely} ± {error}, no evidence: worth measuring now.",
-    (False, True): "{measure} From salt and loss one expects {likely} ± {error}, no evidence: perhaps too moist yet.",
+    (True, True): "{measure} From salt and loss one expects {low} to {high}, no evidence: worth measuring now.",
+    (False, True): "{measure} From salt and loss one expects {low} to {high}, no evidence: perhaps too moist yet.",
     (
         False,
         False,
-    ): "{measure} From salt and loss one expects {likely} ± {error}, no evidence: let it dry further first.",
+    ): "{measure} From salt and loss one expects {low} to {high}, no evidence: let it dry further first.",
 }
-"""By whether it would keep as it is expected to be, and at its driest."""
+"""By whether it would keep at its moistest, and at its driest."""
 _STABLE: dict[tuple[bool, bool], Message] = {
     (True, True): "{measured} are low enough for a shelf-stable dried meat.",
     (True, False): "{measured} are not low enough for a shelf-stable dried meat.",

@@ -4,19 +4,21 @@ import pytest
 from attrs import evolve
 
 from core.daybook.facts.batch import PieceWeighed
+from core.daybook.facts.formula import FormulaKept
 from core.ferment.outcome import Deviation
 from core.quantities import METRIC
 from core.release.readiness import judge
 from core.release.trichinella import Meat
 from tests.core.judging import MUSCLE, OVER, SAUSAGE, SLOW, cautions, next_step, word
 from tests.core.kitchen import Kitchen
+from tests.core.mixing import FORMULA, fields
 from tests.core.proven import known, piece_that_lost, soured
 from tests.core.workshop import Workshop
 
 
-@pytest.mark.parametrize("likely", [None, 0.80, 0.86, 0.89, 0.93, 0.99])
+@pytest.mark.parametrize("likely", [None, (0.76, 0.84), (0.85, 0.93), (0.93, 1.01)])
 @pytest.mark.parametrize("evidence", [SAUSAGE, SLOW, MUSCLE], ids=["fermented", "slow", "whole-muscle"])
-def test_what_is_expected_never_stands_for_what_was_measured(evidence, likely: float | None):
+def test_what_is_expected_never_stands_for_what_was_measured(evidence, likely: tuple[float, float] | None):
     measured = judge(evolve(evidence, likely_activity=likely))
     assert [each.met for each in measured.reasons] == [each.met for each in judge(evidence).reasons]
     unmeasured = judge(evolve(evidence, water_activity=None, likely_activity=likely))
@@ -28,14 +30,14 @@ def test_what_is_expected_never_stands_for_what_was_measured(evidence, likely: f
 @pytest.mark.parametrize(
     ("evidence", "likely", "said"),
     [
-        (SAUSAGE, 0.90, "worth measuring now"),
-        (SAUSAGE, 0.93, "perhaps too moist yet"),
-        (SAUSAGE, 0.97, "let it dry further first"),
-        (SLOW, 0.90, "perhaps too moist yet"),
-        (SLOW, 0.89, "worth measuring now"),
+        (SAUSAGE, (0.82, 0.90), "worth measuring now"),
+        (SAUSAGE, (0.89, 0.97), "perhaps too moist yet"),
+        (SAUSAGE, (0.96, 1.0), "let it dry further first"),
+        (SLOW, (0.86, 0.90), "perhaps too moist yet"),
+        (SLOW, (0.81, 0.89), "worth measuring now"),
     ],
 )
-def test_it_says_whether_a_measurement_is_worth_its_price(evidence, likely: float, said: str):
+def test_it_says_whether_a_measurement_is_worth_its_price(evidence, likely: tuple[float, float], said: str):
     found = [
         each.settle.say(METRIC)
         for each in judge(evolve(evidence, water_activity=None, likely_activity=likely)).reasons
@@ -49,6 +51,15 @@ def test_what_pork_rests_on_stands_beside_the_word():
     assert "It rests on what was noted of its meat. Tested or certified free of trichinella" in cautions(SAUSAGE)
     assert "lot P-7" in cautions(SAUSAGE)
     assert "It rests on" not in cautions(SAUSAGE, meat=Meat("none"))
+
+
+def test_with_a_formula_a_range_is_expected_that_its_misses_make_wide(kitchen: Kitchen):
+    formula = kitchen.note(FormulaKept(**fields(FORMULA)))
+    batch = kitchen.begin(formula=formula)
+    found = known(kitchen, batch, piece_that_lost(kitchen, batch, "J-1", 0.2)).likely_activity
+    assert found is not None
+    assert found[1] - found[0] == pytest.approx(0.08)
+    assert 0.85 < found[0] < found[1] < 1.0
 
 
 def test_without_a_formula_nothing_is_expected(kitchen: Kitchen, batch: str):
