@@ -96,6 +96,7 @@ SCREENS = {
     "files of a proof": "/chamber/proofs/new",
     "a proof": "/chamber/proofs/{proof}",
     "two proofs": "/chamber/proofs/compare",
+    "finding": "/find?find=alder",
     "sums": "/sums",
     "a search without a find": "/sums?find=sourdough",
     "your data": "/yours",

@@ -35,7 +35,7 @@ screen = Blueprint("entries", __name__)
 def correct(entry_id: str):
     line = _line(entry_id)
     declared = form_of(type(line.fact))
-    batch = _batch_of(line)
+    batch = batch_of(line)
     instrument = shelf().find(line.entry.about)
     if declared is None or (batch is None and instrument is None and not _stands_alone(line)):
         abort(404)
@@ -44,7 +44,7 @@ def correct(entry_id: str):
         if batch
         else Subject(was=line.fact, instrument=instrument)
     )
-    back = _home_of(line, batch)
+    back = home_of(line, batch)
     return write(
         declared,
         subject,
@@ -60,7 +60,7 @@ def correct(entry_id: str):
 @screen.post("/entries/<entry_id>/withdraw")
 def withdraw(entry_id: str):
     line = _line(entry_id)
-    back = _home_of(line, _batch_of(line))
+    back = home_of(line, batch_of(line))
     if line.withdrawn:
         return redirect(with_saved(back, line.entry.id), 303)
     return _settle(line, attrs.evolve(line.entry, fact=Withdrawn()), back)
@@ -117,7 +117,7 @@ def _line(entry_id: str) -> Line:
     return book().line(entry_id) if entry_id in book() else abort(404)
 
 
-def _batch_of(line: Line) -> Batch | None:
+def batch_of(line: Line) -> Batch | None:
     """The batch the line belongs to: it begins it, is about it, or is about one of its pieces."""
     about = line.entry.about
     if about == CHAMBER or about not in book():
@@ -136,7 +136,7 @@ def _stands_alone(line: Line) -> bool:
     )
 
 
-def _home_of(line: Line, batch: Batch | None) -> str:
+def home_of(line: Line, batch: Batch | None) -> str:
     if batch is not None:
         return url_for("batches.one", batch_id=batch.id)
     if shelf().find(line.entry.about) is not None:

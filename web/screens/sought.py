@@ -2,8 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
-
+from core.finding import holds, words_of
 from core.sentence import Message
 from core.worksheet import Worksheet
 from web.saying import say
@@ -64,11 +63,7 @@ ALSO: dict[str, Message] = {
 }
 
 
-def holds(sheet: Worksheet, sought: str) -> bool:
+def is_found(sheet: Worksheet, sought: str) -> bool:
     """Whether each word sought begins a word of the sum's."""
-    known = " ".join((say(sheet.title), say(sheet.question), sheet.name, say(ALSO.get(sheet.name, "")))).casefold()
-    return all(any(word.startswith(part) for word in _words(known)) for part in _words(sought.casefold()))
-
-
-def _words(text: str) -> Iterable[str]:
-    return "".join(each if each.isalnum() else " " for each in text).split()
+    known = " ".join((say(sheet.title), say(sheet.question), sheet.name, say(ALSO.get(sheet.name, ""))))
+    return holds(known, words_of(sought))

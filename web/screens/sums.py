@@ -15,7 +15,7 @@ from core.worksheets import STAGES, WORKSHEETS, by_stage
 from web.entry_forms import ASKED_ANEW
 from web.forms import Form, from_request, typed
 from web.kitchen import keep, texts_for
-from web.screens.sought import holds
+from web.screens.sought import is_found
 from web.visitor import TEN_YEARS_S, reader
 
 screen = Blueprint("sums", __name__)
@@ -28,7 +28,7 @@ FIRST = ("cure-dose", "cure-ppm", "target-weight", "shrink", "moist-air", "degre
 def all_of_them():
     """Under their stages; a search narrows them to those whose words hold it."""
     sought = request.args.get("find", "").strip()[:60]
-    found = {stage: [sheet for sheet in sheets if holds(sheet, sought)] for stage, sheets in by_stage().items()}
+    found = {stage: [sheet for sheet in sheets if is_found(sheet, sought)] for stage, sheets in by_stage().items()}
     return render_template(
         "sums/all.html",
         stages={stage: sheets for stage, sheets in found.items() if sheets},
