@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping, Sequence
 from datetime import datetime
-from typing import Literal
+from functools import cached_property
+from typing import Any, Literal
 
 from attrs import frozen
 
@@ -109,6 +110,14 @@ class Batch:
     @property
     def condemned(self) -> bool:
         return self.ferment.decided is not None and self.ferment.decided.decision == "discard"
+
+    @cached_property
+    def lines_by_kind(self) -> Mapping[type[Any], Sequence[Line]]:
+        """Each kind's in the order of time; a line that was taken back is of the kind that says so."""
+        found: dict[type[Any], list[Line]] = {}
+        for line in self.lines:
+            found.setdefault(type(line.fact), []).append(line)
+        return found
 
     def piece(self, piece_id: str) -> Piece:
         return next(piece for piece in self.pieces if piece.id == piece_id)

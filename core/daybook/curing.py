@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from datetime import date
+from functools import cached_property
 from typing import cast
 
 from attrs import frozen
@@ -33,7 +34,7 @@ class Cured:
     how: Curing
     licence: Licence | None = None
 
-    @property
+    @cached_property
     def held(self) -> tuple[LimitCheck, ...]:
         return check_limits(self.charge, self.how)
 
@@ -43,7 +44,7 @@ class Cured:
         over = [each for each in self.held if not each.within]
         return bool(over) and self.licence is not None and all(self.licence.lifts(each) for each in over)
 
-    @property
+    @cached_property
     def ingoing(self) -> Ingoing:
         return ingoing_of(self.charge, self.how.method)
 
@@ -113,9 +114,9 @@ def known_cure(batch: Batch) -> Cured | None:
 
 def licence_of(batch: Batch) -> Licence | None:
     """The exception on record, the latest where there are several."""
-    facts = [line.fact for line in batch.lines if isinstance(line.fact, LicensedException)]
-    if not facts:
+    lines = batch.lines_by_kind.get(LicensedException)
+    fact = lines[-1].fact if lines else None
+    if not isinstance(fact, LicensedException):
         return None
-    fact = facts[-1]
     substance = cast(Limited, fact.substance) if fact.substance in LIFTED else None
     return Licence(fact.why, fact.authority, fact.decided_by, fact.rule, substance, in_ppm(fact.most))

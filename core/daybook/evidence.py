@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from collections import Counter
 from datetime import datetime, timedelta
 
 from attrs import frozen
@@ -25,7 +24,7 @@ from core.dry.pace import MIDDLING, MUSCLE
 from core.ferment.outcome import Outcome
 from core.mix.ingoing import Ingoing
 from core.refusals import OutOfRange
-from core.release.contradictions import Sample, Weighed, in_late_phs, in_phs, in_samples, in_weights
+from core.release.contradictions import Sample, in_late_phs, in_phs, in_samples
 from core.release.evidence import MEAT_PH
 from core.release.readiness import Evidence, judge
 from core.units import DAY_S
@@ -128,16 +127,11 @@ def _decided(batch: Batch) -> Outcome | None:
 
 
 def _contradictions(batch: Batch, piece: Piece) -> tuple[str, ...]:
-    weighed = [
-        Weighed((each.at - piece.hung_at).total_seconds() / DAY_S, each.mass_kg)
-        for each in piece.weighings
-        if each.proves
-    ]
     samples = [Sample(each.loss, each.water_activity) for each in _speaking(batch, piece)]
     return (
         *_ph_fell(batch),
         *in_phs(MEAT_PH[batch.start.style], batch.proven_phs),
-        *in_weights(piece.start_kg, weighed),
+        *piece.contradictory_weights,
         *in_samples(samples),
     )
 
@@ -157,9 +151,8 @@ WAITS = timedelta(days=1)
 
 def _doubtful_entries(batch: Batch, now: datetime) -> tuple[str, ...]:
     """Of the whole batch's log, its pieces' lines among it."""
-    kinds = Counter(type(line.fact) for line in batch.lines)
-    twice = [key for kind, key in ONCE.items() if kinds[kind] > 1]
-    ahead = any(line.entry.happened_at > now + CLOCKS_DIFFER for line in batch.lines)
+    twice = [key for kind, key in ONCE.items() if len(batch.lines_by_kind.get(kind, ())) > 1]
+    ahead = bool(batch.lines) and batch.lines[-1].entry.happened_at > now + CLOCKS_DIFFER  # they are in order of time
     return (*twice, *(("ahead",) if ahead else ()))
 
 

@@ -7,6 +7,7 @@ more, and no less, than the whole had.
 from __future__ import annotations
 
 from datetime import datetime, timedelta
+from functools import cached_property
 
 from attrs import evolve, frozen
 
@@ -15,7 +16,9 @@ from core.daybook.corrections.readings import CorrectedReading, corrected
 from core.daybook.dated import Activity, Weighing
 from core.daybook.facts.batch import ActivityMeasured, PieceCut, PieceHung, PieceInspected, PieceTakenDown, PieceWeighed
 from core.daybook.instruments import Shelf
+from core.release.contradictions import Weighed, in_weights
 
+A_DAY = timedelta(days=1)
 SAMPLED_WITH = timedelta(days=1)
 """A weighing so long before a sample still shows what the piece had lost. Common practice; no published source."""
 
@@ -44,18 +47,24 @@ class Piece:
     def mass_reading(self) -> CorrectedReading | None:
         return self.weighings[-1].reading if self.weighings else self.start_reading
 
-    @property
+    @cached_property
     def loss(self) -> float | None:
         """Share of the start weight lost; None before the first weighing."""
         return _loss(self.start_kg, self.mass_kg) if self.weighings else None
 
-    @property
+    @cached_property
     def proven_loss(self) -> float | None:
         """The loss by the last weighing on a scale that had not failed its check; None where there is none."""
         if self.start_reading is not None and self.start_reading.proves_nothing:
             return None
         proven = [weighing.mass_kg for weighing in self.weighings if weighing.proves]
         return _loss(self.start_kg, proven[-1]) if proven else None
+
+    @cached_property
+    def contradictory_weights(self) -> tuple[str, ...]:
+        """What its weights on sound scales say against each other: keys of `core.release.contradictions`."""
+        weighed = ((each.at - self.hung_at, each.mass_kg) for each in self.weighings if each.proves)
+        return in_weights(self.start_kg, [Weighed(since / A_DAY, mass_kg) for since, mass_kg in weighed])
 
     @property
     def weighed_at(self) -> datetime:
@@ -65,7 +74,13 @@ class Piece:
     def is_cut(self) -> bool:
         return any(isinstance(line.fact, PieceCut) for line in self.lines)
 
-    @property
+    @cached_property
+    def noted_at(self) -> datetime:
+        """When anything was last noted of it: since then it is as it is."""
+        noted = (line.entry.happened_at for line in self.lines if not line.withdrawn)
+        return max(noted, default=self.hung_at)
+
+    @cached_property
     def signs(self) -> tuple[str, ...]:
         """What the latest look found; an earlier find is taken back by correcting it, not by looking again."""
         found = (line.fact.signs for line in self.lines if isinstance(line.fact, PieceInspected))

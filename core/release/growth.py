@@ -6,6 +6,8 @@ published nothing grows; above the highest it may; between the two the sources d
 
 from __future__ import annotations
 
+from functools import lru_cache
+
 from attrs import frozen
 
 from core.quantities import PH, WATER_ACTIVITY, Amount
@@ -58,7 +60,11 @@ def _below(value: float | None, least: Spread) -> bool | None:
 
 
 def what_grows(evidence: Evidence) -> tuple[Reason, ...]:
-    ph, activity = evidence.keeping_ph(), evidence.activity()
+    return _growing(evidence.keeping_ph(), evidence.activity())
+
+
+@lru_cache(maxsize=64)  # the pieces of a batch lean on one sample
+def _growing(ph: float | None, activity: float | None) -> tuple[Reason, ...]:
     return tuple(_reason(key, ph, activity) for key in ORGANISMS)
 
 

@@ -7,6 +7,7 @@ kept, and where it would not be called shelf-stable. A rule from memory is shown
 from __future__ import annotations
 
 from collections.abc import Callable
+from functools import cache
 from typing import Literal
 
 from attrs import frozen
@@ -143,7 +144,7 @@ def keeping_rules(evidence: Evidence) -> tuple[Reason, ...]:
     """Each rule set, those of the maker's market first."""
     market = "" if evidence.how is None else evidence.how.rules
     ordered = sorted(RULES.items(), key=lambda each: each[1].market != market)
-    rules = (_reason(key, rule, rule.holds(evidence), rule.market == market) for key, rule in ordered)
+    rules = (_reason(key, rule.holds(evidence), rule.market == market) for key, rule in ordered)
     return (_class_reason(class_of(evidence.keeping_ph(), evidence.activity())), *rules)
 
 
@@ -162,7 +163,9 @@ _CLASSES: dict[Class | None, Message] = {
 _SETTLE = Sentence("Measure the water activity, and let it dry further.")
 
 
-def _reason(key: str, rule: RuleOfKeeping, met: Known, is_own: bool) -> Reason:
+@cache
+def _reason(key: str, met: Known, is_own: bool) -> Reason:
+    rule = RULES[key]
     told = {"name": Sentence(rule.name), "how": Sentence(_HOW[met])}
     words: Message = "{name} (your rules): {how}." if is_own else "{name}: {how}."
     return Reason(f"keeps-{key}", Sentence(words, told), met, rule.source, _SETTLE)

@@ -6,6 +6,8 @@ were read the reduction was not.
 
 from __future__ import annotations
 
+from functools import cache
+
 from core.quantities import COUNT, DAYS, LENGTH, PH, RATIO, TEMPERATURE, WATER_ACTIVITY, Amount
 from core.sentence import Sentence
 from core.sources import CFIA_OPTIONS, GD_2023_KILLED
@@ -17,6 +19,7 @@ _TEST = Sentence(
 )
 
 
+@cache
 def what_was_killed() -> tuple[Reason, ...]:
     return (_by_drying(), _by_heat(), _by_holding())
 

@@ -39,12 +39,6 @@ class Judged:
         return next((each.met for each in self.verdict.reasons if each.key == key), None)
 
     @property
-    def changed_at(self) -> datetime:
-        """When anything was last noted of the piece: since then it is as it is judged."""
-        noted = (line.entry.happened_at for line in self.piece.lines if not line.withdrawn)
-        return max(noted, default=self.piece.hung_at)
-
-    @property
     def waits_for(self) -> Waits:
         """The one thing to do next. Before its loss and its time are reached that is the scale again."""
         if self.verdict.word != "hold":
@@ -151,7 +145,7 @@ def _count(judged: list[Judged]) -> dict[str, Value]:
 
 
 def _since(judged: list[Judged]) -> datetime:
-    return min(each.changed_at for each in judged)
+    return min(each.piece.noted_at for each in judged)
 
 
 def _of_tag(piece: Piece, text: Sentence) -> Sentence:
