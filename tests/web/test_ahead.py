@@ -71,6 +71,13 @@ def test_the_batch_shows_each_pieces_days(cellar: Cellar):
     assert [each.text for each in page.all("details table th")[-2:]] == ["J-1", "J-2"]
 
 
+def test_a_piece_that_lost_its_target_has_no_day_to_come(cellar: Cellar):
+    cellar.hang("J-1", until=60)
+    cellar.hang("J-2", pace=0.03)
+    cells = cellar.learn(70).get(f"/batches/{cellar.batch}/ahead").texts("td")
+    assert len([each for each in cells if each.startswith("reached, weighed ")]) == 1
+
+
 def test_the_chart_has_a_fan_and_its_headline_says_the_day(cellar: Cellar):
     cellar.hang()
     page = cellar.learn().get(f"/batches/{cellar.batch}/ahead")
@@ -143,3 +150,9 @@ def test_what_is_asked_about_can_be_saved_all_the_same(cellar: Cellar):
     piece = cellar.hang()
     saved = cellar.learn().fill(f"/pieces/{piece}/weigh", mass_kg="572").saved
     assert cellar.visitor.fact(saved).mass_kg == pytest.approx(0.572)
+
+
+def test_a_first_weight_that_lost_too_much_overnight_is_asked_about(cellar: Cellar):
+    piece = cellar.kitchen.hang(cellar.batch, "J-1", at=2)
+    page = cellar.learn(3).get(f"/pieces/{piece}/weigh", figures="1", mass_kg="910")
+    assert any("much for so short a time" in each for each in page.texts("p", "caution"))

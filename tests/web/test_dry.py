@@ -204,3 +204,12 @@ def test_after_a_saved_weighing_the_next_digits_go_into_the_next_weight(visitor:
     page = visitor.get(f"{batch}/weigh")
     assert focused(page) == ["mass_kg"]
     assert focused(visitor.send(page.form("/weigh"), mass_kg="1100")) == ["mass_kg"]
+
+
+def test_a_piece_that_is_skipped_comes_up_again_at_the_end(visitor: Visitor):
+    batch = visitor.cured_and_acid()
+    pieces = {tag: visitor.hang(batch, tag) for tag in ("J-1", "J-2", "J-3")}
+    visitor.wait(days=10)
+    assert visitor.fill(f"{pieces['J-2']}/weigh", mass_kg="1100").texts("h1") == ["Weigh J-3"]
+    assert visitor.fill(f"{pieces['J-3']}/weigh", mass_kg="1100").texts("h1") == ["Weigh J-1"]
+    assert visitor.fill(f"{pieces['J-1']}/weigh", mass_kg="1100").path.startswith(batch)

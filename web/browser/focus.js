@@ -19,7 +19,7 @@ export function afterSwap(_, { ctx }) {
   shown = location.pathname;
   if ("Daybook-Refresh" in headers) return;
   const offered = [.../** @type {NodeListOf<HTMLElement>} */ (document.querySelectorAll("[data-focus]"))];
-  const wanted = offered.find((each) => method !== "GET" || !before.has(each));
+  const wanted = offered.find((each) => method !== "GET" || isNewPage || !before.has(each));
   if (wanted) focusOn(wanted, false);
   else if (isNewPage || (method !== "GET" && isLost())) headPage("HX-History-Restore-Request" in headers);
 }

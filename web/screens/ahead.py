@@ -39,12 +39,16 @@ LEAST_AHEAD_S, MOST_AHEAD_S = 7 * DAY_S, 60 * DAY_S
 
 @frozen
 class Row:
-    """One piece: the most likely day, and between which days in 8 of 10 cases; None where none can be named."""
+    """One piece: the most likely day, and between which days in 8 of 10 cases; None where none can be named.
+
+    weighed_at: of one that has lost its target, when the scale last said so.
+    """
 
     tag: str
     likely: datetime | None
     earliest: datetime | None
     latest: datetime | None
+    weighed_at: datetime | None
 
 
 @screen.get("/batches/<batch_id>/ahead")
@@ -111,7 +115,8 @@ def _short(at: datetime) -> Value:
 
 def _row(each: Ahead) -> Row:
     forecast = each.forecast
-    return Row(each.piece.tag, each.likely, each.day(forecast.earliest_s), each.day(forecast.latest_s))
+    weighed_at = each.piece.weighed_at if forecast.is_there else None
+    return Row(each.piece.tag, each.likely, each.day(forecast.earliest_s), each.day(forecast.latest_s), weighed_at)
 
 
 def _middle(found: Iterable[Ahead]) -> Ahead | None:

@@ -11,7 +11,7 @@ from core.daybook.facts.batch import PieceCut, PieceHung, PieceWeighed
 from core.daybook.facts.fields import boxes
 from core.daybook.piece import Piece
 from core.daybook.tags import next_tag, tag_order
-from core.dry import shrink
+from core.dry import first_weighing, shrink
 from core.dry.doubt import question
 from core.quantities import LENGTH, PIECE_MASS, Amount
 from core.refusals import OutOfRange
@@ -105,7 +105,9 @@ def _shrunk(fact: PieceWeighed, subject: Subject) -> tuple[Figure, ...]:
 
 
 def _question(batch: Batch, piece: Piece, mass_kg: float) -> Sentence | None:
-    """Whether it can be so, by what it and its neighbours should weigh; of one never weighed nothing is known."""
+    """Whether it can be so, by what it and its neighbours should weigh; the first time by what can dry in that time."""
+    if not piece.weighings:
+        return first_weighing.question(piece.tag, piece.start_kg, mass_kg, (now() - piece.hung_at).total_seconds())
     should = should_weigh(book(), batch, now())
     return question(piece.tag, mass_kg, should, weighed_in_round(batch, now())) if piece.tag in should else None
 
@@ -228,16 +230,18 @@ def weigh(piece_id: str):
 
 
 def _next_to_weigh(batch: Batch, just_weighed: Piece | None) -> str:
-    """The next piece not weighed today in the order of the tags; the batch page when all are."""
+    """Of those not weighed today the next by its tag, and one that was skipped at the end; the batch page when all are.
+
+    Where nothing was weighed just now, the one that has waited longest.
+    """
     others = [each for each in batch.hanging if just_weighed is None or each.id != just_weighed.id]
     waiting = [each for each in others if not _weighed_today(each)]
     if just_weighed is None:
-        waiting = waiting or others
-    if not waiting:
-        return path_of(batch)
-    return url_for(
-        "dry.weigh", piece_id=min(waiting, key=lambda each: (each.weighed_at.date(), tag_order(each.tag))).id
-    )
+        found = min(waiting or others, key=lambda each: (each.weighed_at.date(), tag_order(each.tag)), default=None)
+    else:
+        after = tag_order(just_weighed.tag)
+        found = min(waiting, key=lambda each: (tag_order(each.tag) < after, tag_order(each.tag)), default=None)
+    return path_of(batch) if found is None else url_for("dry.weigh", piece_id=found.id)
 
 
 def _weighed_today(piece: Piece) -> bool:
