@@ -1,10 +1,14 @@
 """Laws of the forecast: no order of entries matters, lighter is never later, more is never sooner."""
 
-from hypothesis import given
+import math
+
+from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from core.dry.curve import Hung, fit
 from core.dry.forecast import forecast, loss_by
+from core.dry.pace import MIDDLING
+from core.dry.shapes import shapes
 from core.units import DAY_S
 from tests.core.drying_pieces import CELLAR, TWELVE, losing, of
 
@@ -43,3 +47,13 @@ def test_the_loss_forecast_grows_with_time(one, other):
     earlier, later = sorted((one, other))
     losses = [loss_by(known, 0, each * DAY_S, 0.5) for each in (earlier, later)]
     assert losses[0] <= losses[1] + 1e-6
+
+
+@settings(max_examples=60)
+@given(st.sampled_from(shapes(0.78, MIDDLING)[:5]), st.floats(7, 25), st.integers(2, 9))
+def test_a_piece_that_dries_by_the_model_is_never_thrown_off_its_day_by_one_more_weight(shape, half_d, count):
+    true_d = half_d * math.exp(shape.log_time(0.35 / 0.44))
+    days = tuple(day for day in (1, 2, 4, 6, 8, 11, 14, 18, 22, 27) if day < 0.95 * true_d)[: count + 1]
+    before, after = (of(losing(each, half_d, shape=shape)).likely_s for each in (days[:-1], days))
+    off_before, off_after = (abs(math.log(each / DAY_S / true_d)) for each in (before, after))
+    assert off_after <= off_before + 0.05
