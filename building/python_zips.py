@@ -12,7 +12,7 @@ from collections.abc import Iterator, Mapping
 from importlib.metadata import distribution
 from pathlib import Path, PurePosixPath
 
-from building import environment, languages, npm, routes, templates
+from building import environment, languages, licences, npm, routes, templates
 from building.bytecode import add
 from building.paths import BUILD, CORE, MODULES, PYODIDE, ROOT, WEB, shown
 from building.running import Failed, step
@@ -58,7 +58,7 @@ def app_uncompiled(build_id: str, assets: Mapping[str, str]) -> bytes:
 
 def _own() -> Files:
     """core/ and web/, templates and routes as modules, catalogues, and what Python runs before all else."""
-    made = dict((*templates.compiled(), *languages.compiled(), routes.written_down()))
+    made = dict((*templates.compiled(), *languages.compiled(), routes.written_down(), licences.written_down()))
     return _read(*_modules()) | made | {FIRST.name: FIRST.read_bytes()}
 
 
