@@ -66,6 +66,8 @@ class Book:
         """One more each time it has learned something."""
         self.unreadable: set[str] = set()
         """The ids of those that could not be read, as far as somebody asked for them."""
+        self.newest = self.next_newest = ""
+        """The greatest two ids: ids are in the order in which tablets, each by its clock, wrote them."""
         self.not_records = 0
         """How many came that were no entries at all."""
         self._kept: dict[tuple[str, str], tuple[int, Any]] = {}
@@ -89,6 +91,10 @@ class Book:
             if key in self._records:
                 continue
             self._records[key] = record
+            if key > self.newest:
+                self.newest, self.next_newest = key, self.newest
+            elif key > self.next_newest:
+                self.next_newest = key
             self.clock = max(self.clock, min(record.get("clock", 0), LATEST_CLOCK - MOST_TO_COME))
             new += 1
             corrected = record.get("corrects")
@@ -117,6 +123,10 @@ class Book:
     def records(self) -> Iterator[Record]:
         """Every record, in the order of their ids: what an export holds."""
         return (self._records[key] for key in sorted(self._records))
+
+    def written_after(self, entry_id: str) -> list[str]:
+        """The ids that are greater: none at all, where the newest is not."""
+        return [key for key in self._records if key > entry_id] if self.newest > entry_id else []
 
     def line(self, entry_id: str) -> Line:
         """The line that this entry began or belongs to. KeyError when there is none."""

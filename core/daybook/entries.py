@@ -79,6 +79,14 @@ def entry_id(moment: datetime, chance: bytes) -> str:
     return str(uuid.UUID(int=(int.from_bytes(number, "big") & ~(0xF << 76) & ~(0x3 << 62)) | (0x7 << 76) | (0x2 << 62)))
 
 
+def moment_of_id(key: str) -> datetime:
+    """When its tablet's clock said it was; NO_MOMENT of an id that was not made of one."""
+    try:
+        return datetime.fromtimestamp((uuid.UUID(key).int >> 80) / 1000, UTC)
+    except (ValueError, OverflowError, OSError):
+        return NO_MOMENT
+
+
 def is_entry_id(text: object) -> bool:
     """Whether it is an id as we write them: the journal compares ids letter by letter."""
     try:
