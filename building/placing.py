@@ -1,5 +1,6 @@
 """The files of the site as they are gathered: each under a name that changes with its content."""
 
+import base64
 import hashlib
 import re
 from pathlib import PurePosixPath
@@ -15,6 +16,7 @@ PLACEHOLDER = re.compile(r"\{\{\s*(?:asset\('(?P<asset>[^']+)'\)|(?P<word>\w+))\
 class Precached(TypedDict):
     url: str
     revision: str | None  # None where the name itself changes
+    integrity: str  # other bytes, of an upload half done, are not taken for it: the version before stays in force
 
 
 @mutable
@@ -47,7 +49,7 @@ class Site:
 
     def _put(self, path: str, data: bytes, revision: str | None) -> None:
         self.files[path] = data
-        self.precached.append({"url": path, "revision": revision})
+        self.precached.append({"url": path, "revision": revision, "integrity": integrity(data)})
 
     def fill(self, text: str, words: dict[str, str], title: str) -> str:
         """Put values for {{ asset('name') }} and {{ word }}. Raises Failed for one that is not known."""
@@ -60,6 +62,11 @@ class Site:
             raise Failed(f"{title} asks for {found[0]}. Known: {', '.join([*self.assets, *words])}.")
 
         return PLACEHOLDER.sub(value, text)
+
+
+def integrity(data: bytes) -> str:
+    """As Subresource Integrity writes it."""
+    return f"sha256-{base64.b64encode(hashlib.sha256(data).digest()).decode()}"
 
 
 def short_hash(data: bytes) -> str:

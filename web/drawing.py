@@ -104,7 +104,15 @@ def _frame() -> dict[str, Any]:
     }
 
 
-_PLACE_OF = {"": "today", "chamber": "chamber", "sums": "sums", "rules": "sums", "sources": "sums", "yours": "book"}
+_PLACE_OF = {
+    "": "today",
+    "chamber": "chamber",
+    "sums": "sums",
+    "rules": "sums",
+    "sources": "sums",
+    "yours": "book",
+    "licences": "book",
+}
 """By the first part of the address; every other belongs to the batches."""
 
 

@@ -28,8 +28,10 @@ WORDS: dict[str, Message] = {
     "not_kept": "The browser may clear your entries when space runs short: install the app first.",
     "saved_unshown": "It is saved, but the page could not be shown.",
     "failed": "That did not work, and nothing was saved.",
-    "stopped": "The daybook stopped. Nothing saved is lost. "
-    "It needs Safari or iPadOS 16.4, Chrome 112, Firefox 114, or newer.",
+    "stopped": "The daybook stopped. Nothing saved is lost.",
+    "rescue": "What is saved lies on this device, and a copy of it can be made now.",
+    "save_copy": "Save a copy",
+    "mended": "Files that this device had lost are back: the daybook works offline again.",
     "open_again": "Open it again",
     "new_version": "A new version is ready.",
     "use_it": "Use the new version",

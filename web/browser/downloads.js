@@ -34,7 +34,7 @@ async function download(send, link) {
 
 /** The journal and every file beside it, told as it goes; undefined where it was stopped.
  * @type {(journal: Uint8Array) => Promise<Blob | undefined>} */
-async function withFiles(journal) {
+export async function withFiles(journal) {
   const files = openFiles(base);
   let isStopped = false;
   /** @type {(done: number, of: number) => void} */
@@ -49,7 +49,7 @@ async function withFiles(journal) {
 }
 
 /** @type {(blob: Blob, name: string) => void} */
-function save(blob, name) {
+export function save(blob, name) {
   const url = URL.createObjectURL(blob);
   const saving = document.createElement("a");
   saving.href = url;

@@ -13,6 +13,7 @@ import * as pad from "./pad.js";
 import { takePhotos } from "./photos.js";
 import { here } from "./place.js";
 import { printPages } from "./print.js";
+import { saveFromDisk } from "./rescue.js";
 import { askToRing } from "./ring.js";
 import { selectWhatIsThere } from "./selecting.js";
 import { startOver } from "./start_over.js";
@@ -126,6 +127,12 @@ function stopped({ report }) {
     act: () => location.reload(),
     detail: report,
   });
+  notify("rescue", { text: wordsFor("rescue"), button: wordsFor("save_copy"), act: rescue });
+  keepUpToDate();
+}
+
+function rescue() {
+  saveFromDisk().catch(() => notify("download", { text: wordsFor("no_file") }));
 }
 
 function applyTheme() {

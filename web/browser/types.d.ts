@@ -3,7 +3,7 @@
 // by building/site.py
 declare const ASSETS: Record<string, string>;
 declare const SIZES: Record<string, number>;
-declare const PRECACHE: { url: string; revision: string | null }[];
+declare const PRECACHE: { url: string; revision: string | null; integrity: string }[];
 declare const BUILD_ID: string;
 /** By language and key. */
 declare const WORDS: Record<string, Record<string, string>>;

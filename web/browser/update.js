@@ -4,9 +4,15 @@ import { notify } from "./device.js";
 import { base } from "./place.js";
 import { wordsFor } from "./words.js";
 
-/** Called when the daybook is open, so that the first visit's downloads do not compete with the start. */
+/** @type {(() => void) | undefined} */
+let look;
+
+/** Called when the daybook is open, so that the first visit's downloads do not compete with the start; and when it
+ * stopped, for a new version may mend it. */
 export async function keepUpToDate() {
   if (!("serviceWorker" in navigator)) return;
+  if (look) return look();
+  look = () => {};
   const workbox = new Workbox(`${base}/sw.js`, { scope: `${base}/` });
   let asked = false;
 
@@ -24,14 +30,33 @@ export async function keepUpToDate() {
   workbox.addEventListener("activated", ({ isUpdate }) => {
     if (!isUpdate) notify("offline", { text: wordsFor("offline") });
   });
-  workbox.addEventListener("waiting", () => offer(() => workbox.messageSkipWaiting()));
   workbox.addEventListener("controlling", ({ isUpdate }) => {
     if (asked) location.reload();
     else if (isUpdate) offer(() => location.reload()); // taken in another tab
   });
 
   const registration = await workbox.register({ immediate: true });
-  const look = () => registration?.update().catch(() => {}); // offline: later
+  if (registration) onWaiting(registration, offer);
+  look = () => void registration?.update().catch(() => {}); // offline: later
   look();
-  document.addEventListener("visibilitychange", () => document.visibilityState === "visible" && look());
+  mendFiles();
+  document.addEventListener("visibilitychange", () => document.visibilityState === "visible" && look?.());
+}
+
+/** Workbox tells of the first alone: one whose upload was half done is followed by the right one.
+ * @type {(registration: ServiceWorkerRegistration, offer: (take: () => void) => void) => void} */
+function onWaiting(registration, offer) {
+  const offerIt = () => {
+    const { waiting } = registration;
+    if (waiting && navigator.serviceWorker.controller) offer(() => waiting.postMessage({ type: "SKIP_WAITING" }));
+  };
+  registration.addEventListener("updatefound", () => registration.installing?.addEventListener("statechange", offerIt));
+  offerIt();
+}
+
+/** Of the files it needs offline, those that the browser has lost. */
+function mendFiles() {
+  const { port1, port2 } = new MessageChannel();
+  port1.onmessage = ({ data: count }) => count > 0 && notify("mended", { text: wordsFor("mended") });
+  navigator.serviceWorker.controller?.postMessage({ type: "MEND" }, [port2]);
 }
