@@ -24,7 +24,7 @@ Span = tuple[float, float]
 STAGES: tuple[Stage, ...] = ("early", "middle", "late")
 
 PER_DAY = 0.01 / DAY_S
-NO_SOURCE: Message = "Common practice; no published source. You may set bounds of your own."
+NO_SOURCE: Message = "Common practice; no published source. Set bounds of your own beside the set-points."
 YOURS: Message = "The bound is your own; no published one exists."
 DRY_GAP = 0.12
 """So far the air lies below the piece's water activity, evenly dried, where a rim may go dry."""
