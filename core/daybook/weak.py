@@ -8,6 +8,7 @@ from core.daybook.piece import Piece
 from core.quantities import DAYS, Amount
 from core.sentence import Message, Sentence
 
+NEITHER: Message = "Its pH and its weight were read on instruments without a check on record."
 NO_METER: Message = "Its pH was read on a meter without a check on record."
 NO_SCALE: Message = "Its weight was read on a scale without a check on record."
 OLD: Message = "{what} was read on {instrument}, {days} after its last check; one is due every {every}."
@@ -19,7 +20,8 @@ def weak_instruments(batch: Batch, piece: Piece) -> tuple[Sentence, ...]:
     of_ph = _said(phs[-1].corrected.of("ph"), "Its pH", NO_METER) if phs and batch.ferments else None
     weighed = [each for each in piece.weighings if each.proves]
     of_weight = _said(weighed[-1].reading, "Its weight", NO_SCALE) if weighed else None
-    return tuple(each for each in (of_ph, of_weight) if each is not None)
+    found = tuple(each for each in (of_ph, of_weight) if each is not None)
+    return (Sentence(NEITHER),) if [each.text for each in found] == [NO_METER, NO_SCALE] else found
 
 
 def _said(reading: CorrectedReading | None, what: Message, unchecked: Message) -> Sentence | None:

@@ -65,7 +65,8 @@ def judge(evidence: Evidence) -> Verdict:
         *(each for each in limits if each.met is not False),
     )
     beside = (*keeping_rules(evidence), *what_grows(evidence), *what_was_killed())
-    return Verdict(reasons, _when_ready(evidence), _cautions(evidence), beside)
+    is_ready = all(each.met for each in reasons)
+    return Verdict(reasons, _when_ready(evidence), _cautions(evidence, is_ready), beside)
 
 
 def _signs(signs: tuple[str, ...] | None) -> tuple[Reason, ...]:
@@ -239,11 +240,16 @@ def _stands_on_a_test(evidence: Evidence) -> bool:
     return outcome is not None and outcome.word != "passed" and outcome.deviation is not None
 
 
-def _cautions(evidence: Evidence) -> tuple[Said, ...]:
-    said: list[Said] = [*exception_cautions(evidence), *evidence.weak, INFORMS]
-    found = trichinella(evidence.meat)
-    if found.met and evidence.meat.kind != "none":
-        said.append(Sentence("It rests on what was noted of its meat. {proof}", {"proof": found.text}))
+def _rests_on(evidence: Evidence) -> tuple[Said, ...]:
+    """What a piece that is ready rests on and nobody here can check."""
+    if evidence.meat.kind == "none":
+        return evidence.weak
+    proof = {"proof": trichinella(evidence.meat).text}
+    return (Sentence("It rests on what was noted of its meat. {proof}", proof), *evidence.weak)
+
+
+def _cautions(evidence: Evidence, is_ready: bool) -> tuple[Said, ...]:
+    said: list[Said] = [*exception_cautions(evidence), *(_rests_on(evidence) if is_ready else ()), INFORMS]
     if _stands_on_a_test(evidence):
         said.append(ON_A_TEST)
     if evidence.style == "slow":

@@ -208,7 +208,7 @@ def test_what_decides_nothing_stands_apart_from_what_does(visitor: Visitor):
     _, piece = visitor.dried()
     page = visitor.fill(f"{piece}/inspect", found="sound")
     assert page.verdicts == ["ready"]
-    assert {"By whose rules it keeps", "What may still grow", "What was killed"} <= set(page.texts("h3", "group"))
+    assert {"By whose rules it keeps", "What may still grow", "What was killed"} <= set(page.texts("h2", "group"))
 
 
 def test_pork_without_a_proof_is_held_and_its_button_stands_first(visitor: Visitor):

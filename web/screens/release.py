@@ -212,6 +212,7 @@ def piece(piece_id: str):
         batch=batch,
         piece=piece,
         verdict=verdict,
+        meat_is_safe=verdict is not None and any(each.key == "trichinella" and each.met for each in verdict.reasons),
         grouped=_grouped,
         beside=_grouped(verdict.beside, BESIDE) if verdict else (),
         settled_by=_settled_by(verdict) if verdict else "",
