@@ -35,7 +35,8 @@ PATIENCE_MS = 300_000
 expect.set_options(timeout=PATIENCE_MS)
 LONGEST_FIRST = (
     *("test_files", "test_scene_chamber", "test_update", "test_start", "test_journal", "test_style", "test_axe"),
-    *("test_bad_input", "test_scene", "test_scene_fermenting", "test_scene_mixing", "test_webkit", "test_proof_pages"),
+    *("test_bad_input", "test_scene_drying", "test_scene", "test_scene_fermenting", "test_scene_mixing", "test_webkit"),
+    "test_proof_pages",
 )
 LANDSCAPE = {"width": 1024, "height": 768}
 IS_OPEN = "() => 'open' in document.documentElement.dataset"
