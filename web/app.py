@@ -19,6 +19,8 @@ from web.routing import lay_routes
 COMPILED = Path(__file__).with_name("compiled_templates")
 """Made by the build, in what it ships and nowhere else: compiling the first page's took a tenth of the start."""
 
+BESIDE_THE_FORM = {"HX-Retarget": "#problem", "HX-Reswap": "innerMorph"}
+
 Commit = Callable[[list[dict[str, Any]]], None]
 
 
@@ -67,15 +69,21 @@ def _template(name: str) -> str | None:
     return None if data is None else data.decode()
 
 
-def _not_here(error: HTTPException) -> tuple[str, int]:
-    return render_template("not_here.html", error=error), error.code or 500
+def _not_here(error: HTTPException) -> tuple[str, int, dict[str, str]]:
+    """A form whose subject is gone, taken back in another tab, stays on the screen as it was typed."""
+    if error.code == 404 and _is_form_of_the_page():
+        return render_template("gone.html"), 404, BESIDE_THE_FORM
+    return render_template("not_here.html", error=error), error.code or 500, {}
 
 
 def _broken(error: Exception) -> tuple[str, int, dict[str, str]]:
     """Say plainly that it broke, give a report to copy, and leave the form on the screen as it was typed."""
     report = "".join(traceback.format_exception(error))
     typed = [(name, value) for name, value in request.form.items(multi=True) if name != "entry"]
-    asked_by_page = "HX-Request" in request.headers and request.method == "POST"
-    headers = {"HX-Retarget": "#problem", "HX-Reswap": "innerMorph"} if asked_by_page else {}
-    template = "problem.html" if asked_by_page else "broken.html"
-    return render_template(template, report=report, typed=typed), 500, headers
+    if _is_form_of_the_page():
+        return render_template("problem.html", report=report, typed=typed), 500, BESIDE_THE_FORM
+    return render_template("broken.html", report=report, typed=typed), 500, {}
+
+
+def _is_form_of_the_page() -> bool:
+    return "HX-Request" in request.headers and request.method == "POST"

@@ -141,3 +141,13 @@ def test_no_handler_is_ever_set_by_what_was_typed(visitor: Visitor):
     batch = visitor.start_batch('" onload="alert(1)" x="')
     page = visitor.get(f"/entries/{batch.split('/')[-1]}/correct")
     assert [each for each in page.elements if any(name.startswith("on") for name in each.attributes)] == []
+
+
+def test_a_form_whose_subject_was_deleted_in_another_tab_stays_as_it_was_typed(visitor: Visitor):
+    batch = visitor.cured_and_acid()
+    piece = visitor.hang(batch)
+    visitor.post(f"/entries/{piece.split('/')[-1]}/withdraw")
+    answer = visitor.client.post(f"{piece}/weigh", data={"mass_kg": "900"}, headers=HTMX)
+    assert (answer.status_code, answer.headers["HX-Retarget"]) == (404, "#problem")
+    assert "What you typed is still below." in answer.get_data(as_text=True)
+    assert visitor.get(f"{piece}/weigh").status == 404
