@@ -44,6 +44,13 @@ COVERED = f"""(pinned) => {{ {_TARGETS}
   return targets.filter((one) => isPinned(one) && isInSight(one) && !isOnTop(one)).map(words);
 }}"""
 
+OUT_OF_ORDER = f"""() => {{ {_TARGETS}
+  const boxes = targets.filter(({{ each }}) => each.closest("form.entry .typing, form.entry:not(:has(.typing))"));
+  const isAbove = (one, other) => one.box.bottom <= other.box.top; // the next one with the Tab key stands above
+  return [...targets.filter(({{ each }}) => each.tabIndex > 0).map(words), ...boxes.slice(1)
+    .filter((one, at) => isAbove(one, boxes[at])).map((one) => `${{words(one)}} stands above what it follows`)];
+}}"""
+
 LONELY_SMALL_LINKS = """() => [...document.querySelectorAll("main a")]
   .filter((each) => getComputedStyle(each).display === "inline")
   .filter((each) => each.parentElement.textContent.trim() === each.textContent.trim())

@@ -73,6 +73,10 @@ def test_neighbours_are_8_px_apart(still: Page):
     assert still.evaluate(measuring.CLOSE, LEAST_GAP_PX) == []
 
 
+def test_the_tab_key_goes_down_a_form(still: Page):
+    assert still.evaluate(measuring.OUT_OF_ORDER) == []
+
+
 def test_the_pinned_bars_do_not_lie_on_each_other(still: Page):
     still.evaluate("() => window.scrollTo(0, 0)")
     assert still.evaluate(measuring.COVERED, "nav.places a, form.entry > .actions *") == []
