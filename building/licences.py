@@ -41,7 +41,7 @@ def every() -> Iterator[Licence]:
     yield "Curing Daybook", "MIT", (ROOT / "LICENSE").read_text(encoding="utf-8")
     for pin in environment.pins("app"):
         yield _of_python(distribution(pin.partition("==")[0]))
-    yield PYTHON, "PSF-2.0", _of_python(distribution("typing_extensions"))[2]  # word for word the interpreter's
+    yield PYTHON, "PSF-2.0", _of_python(distribution("typing_extensions"))[2]  # its text is Python's own
     for name in sorted({*_asked_for(json.loads((WEB / "package.json").read_text())), *DRAWN_IN}):
         yield _of_npm(name, MODULES / name)
 

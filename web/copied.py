@@ -1,5 +1,5 @@
 """A copy of a book read back: a zip of journal.json and files/, or the journal alone. All is checked before any is
-taken. A damaged file is refused whole; an entry in it that cannot be read costs itself, and is told.
+taken. A damaged file is refused whole; an entry in it that cannot be read is taken as it stands, and is told.
 """
 
 from __future__ import annotations
@@ -10,13 +10,13 @@ import re
 import zipfile
 import zlib
 from hashlib import sha256
-from typing import Any, cast
+from typing import Any
 
 from attrs import evolve, frozen
 from werkzeug.datastructures import FileStorage
 
 from core import outside_json
-from core.daybook.entries import NotAnEntry, from_record
+from core.daybook.entries import NotAnEntry, from_record, is_record
 from core.quantities import COUNT, Amount
 from core.refusals import Refusal
 from core.sentence import Message, Sentence
@@ -31,13 +31,15 @@ _FILE = re.compile("files/([0-9a-f]{64})")
 
 @frozen
 class Copied:
-    """entries: as written, each of them readable, one of an id. files: each of them what its name said.
+    """entries: as written, one of an id. files: each of them what its name said.
 
-    unread: how many cannot be read here. twice: how many stood there once more under their id, with other content.
+    unread: how many of them cannot be read here. no_entries: how many things were none and are left out. twice: how
+    many stood there once more under their id, with other content.
     """
 
     entries: list[dict[str, Any]]
     unread: int = 0
+    no_entries: int = 0
     twice: int = 0
     files: tuple[bytes, ...] = ()
 
@@ -72,21 +74,23 @@ def _whole(name: str, data: bytes) -> bytes:
 
 
 def _read_entries(data: bytes) -> Copied:
-    """Of two under one id the first is taken: an entry never changes, so the other was altered outside."""
+    """Of two under one id the first is taken: an entry never changes, so the other was altered outside. What cannot be
+    read is kept like the rest: a batch whose cure is left out would be cured twice."""
     written = _written(data)
-    readable = [entry for entry in written if _can_be_read(entry)]
-    if written and not readable:
+    entries: list[dict[str, Any]] = [each for each in written if is_record(each)]
+    unread = sum(not _can_be_read(each) for each in entries)
+    if written and unread == len(entries):
         count = {"count": Amount(len(written), COUNT)}
         none_of_it: Message = "The {count} entry in it cannot be read, so nothing was taken in."
         raise Refusal("file", Sentence(none_of_it, count, plural="None of the {count} entries in it can be read."))
     unique: dict[str, dict[str, Any]] = {}
-    twice = {entry["id"] for entry in readable if unique.setdefault(entry["id"], entry) != entry}
-    return Copied(list(unique.values()), len(written) - len(readable), len(twice))
+    twice = {each["id"] for each in entries if unique.setdefault(each["id"], each) != each}
+    return Copied(list(unique.values()), unread, len(written) - len(entries), len(twice))
 
 
-def _can_be_read(entry: object) -> bool:
+def _can_be_read(entry: dict[str, Any]) -> bool:
     try:
-        from_record(cast(dict[str, Any], entry))
+        from_record(entry)
     except NotAnEntry:
         return False
     return True

@@ -12,6 +12,7 @@ from attrs import frozen
 from core.daybook.book import Book, Line
 from core.daybook.corrections.readings import corrected
 from core.daybook.dated import MeatReading
+from core.daybook.facts import Unreadable
 from core.daybook.facts.batch import BatchEnded, BatchStarted, CureWeighed, PieceHung, Reading
 from core.daybook.facts.meat import MeatNoted
 from core.daybook.ferment_notes import NOTHING_NOTED, FermentNotes, ferment_notes
@@ -101,6 +102,12 @@ class Batch:
         if not self.pieces or any(_is_short_of(target, piece.proven_loss) for piece in self.hanging):
             return "dry"
         return "release"
+
+    @property
+    def cure_is_unread(self) -> bool:
+        """Something was weighed, and its entry cannot be read: who weighs it again may double the nitrite."""
+        unread = (line.fact.kind for line in self.lines if isinstance(line.fact, Unreadable))
+        return self.cure is None and any(kind in ("cure-weighed", "ingredient-weighed") for kind in unread)
 
     @property
     def finished(self) -> bool:

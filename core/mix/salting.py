@@ -213,9 +213,13 @@ def centre_curve(
 SIDES: dict[str, Message] = {"thickness_m": "The thickness", "width_m": "The width", "length_m": "The length"}
 
 
-def _require_piece(piece: Piece) -> None:
-    if piece.shape == "block" and piece.width_m is None:
+def require_width(shape: Shape, width_m: float | None) -> None:
+    if shape == "block" and width_m is None:
         raise Missing("width_m", "Enter the width of the block, for example 120 mm.")
+
+
+def _require_piece(piece: Piece) -> None:
+    require_width(piece.shape, piece.width_m)
     for field, side in (("thickness_m", piece.thickness_m), ("width_m", piece.width_m), ("length_m", piece.length_m)):
         if side is not None:
             require_between(field, SIDES[field], side, 0.001, 1.0, LENGTH)

@@ -175,6 +175,11 @@ BOXES = {
         "now_kg": "1 g to 999000 g",
         "target_loss": "0 % to 75 %; 35 %",
     },
+    "net-yield": {
+        "start_kg": "1 g to 999000 g",
+        "now_kg": "1 g to 999000 g",
+        "net_kg": "1 g to 999000 g",
+    },
     "target-weight": {
         "start_kg": "1 g to 999000 g",
         "target_loss": "0 % to 75 %; 35 %",

@@ -74,7 +74,7 @@ BETWEEN = [
 OPEN = [
     # above the first, below the second; neither is let through
     (lambda at: humidifier.charge(at, 1.0), 0.0, 1.0),
-    (lambda at: levels.runs_full(poured(5e-5), at), 0.0, 1.0),
+    (lambda at: levels.runs_full(poured(1e-4), at), 0.0, 1.0),
     (lambda at: moisture.moisture_load(at, 1e-8), 0.0, 1000.0),
     (lambda at: capacity.carries(CARRIES, 1e-8, at), 0.0, 1000.0),
     (lambda at: capacity.capacity_from_basin(at, DAY_S), 0.0, 1.0),

@@ -170,6 +170,8 @@ SPOILT = {
     "about a list": an_air_reading(about=["chamber"]),
     "kind a list": an_air_reading(kind=["air-read"]),
     "corrects a list": an_air_reading(corrects=["x"]),
+}
+UNREAD = {
     "id a word": an_air_reading(id="mine"),
     "too cold": an_air_reading(fact={"temperature_c": -300}),
     "moment without offset": an_air_reading(happened_at="2026-11-02T12:00:00"),
@@ -185,10 +187,17 @@ def test_what_no_daybook_exported_is_refused_with_a_sentence(visitor: Visitor, c
 
 
 @pytest.mark.parametrize("spoilt", SPOILT.values(), ids=SPOILT)
-def test_one_spoilt_entry_is_left_out_and_told(visitor: Visitor, spoilt: object):
+def test_what_is_no_entry_is_left_out_and_told(visitor: Visitor, spoilt: object):
     page = visitor.read_in(a_file(an_air_reading(), spoilt))
     assert (page.status, len(visitor.book)) == (200, 1)
-    assert "1 entry in the file cannot be read here and was left out." in page.text
+    assert "1 thing in the file is no entry and was left out." in page.text
+
+
+@pytest.mark.parametrize("unread", UNREAD.values(), ids=UNREAD)
+def test_an_entry_that_cannot_be_read_is_kept_and_told(visitor: Visitor, unread: object):
+    page = visitor.read_in(a_file(an_air_reading(), unread))
+    assert (page.status, len(visitor.book)) == (200, 2)
+    assert "1 entry of the file cannot be read here: it is kept as it came" in page.text
 
 
 def test_a_file_of_nothing_but_spoilt_entries_is_refused(visitor: Visitor):

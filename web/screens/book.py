@@ -52,7 +52,7 @@ def _page(refusal: Refusal | None = None) -> str:
         tablet=names(book()).get(device(), ""),
         refusal=refusal,
         came=_came(),
-        **{key: request.args.get(key, 0, int) for key in ("differ", "unread", "twice")},
+        **{key: request.args.get(key, 0, int) for key in ("differ", "unread", "no_entries", "twice")},
     )
 
 
@@ -131,7 +131,13 @@ def import_():
             keep_file(data)
     except Refusal as refusal:
         return _page(refusal), 422
-    told = {"files": len(came.files), "differ": differing, "unread": came.unread, "twice": came.twice}
+    told = {
+        "files": len(came.files),
+        "differ": differing,
+        "unread": came.unread,
+        "no_entries": came.no_entries,
+        "twice": came.twice,
+    }
     said_of_it: dict[str, Any] = {key: count for key, count in told.items() if count}
     return redirect(url_for("book.page", read=len(new), **said_of_it), 303)
 

@@ -34,7 +34,7 @@ from web.visitor import copied, now
 screen = Blueprint("today", __name__)
 
 STAYS: frozenset[Task] = frozenset(
-    {"hang", "weigh", "sheet", "prepare", "check", "recheck", "replace", "release", "copy"}
+    {"unread", "hang", "weigh", "sheet", "prepare", "check", "recheck", "replace", "release", "copy"}
 )
 """What takes more than one form, or none, goes on where it is. Any other leads back to Today, with its line saved."""
 MOST_ROWS = 8
@@ -42,6 +42,7 @@ MOST_ROWS = 8
 
 _OPENS: dict[Task, tuple[str, str | None]] = {
     "cure": ("mix.weigh_cure", "batch_id"),
+    "unread": ("batches.one", "batch_id"),
     "sheet": ("mix.sheet", "batch_id"),
     "reading": ("ferment.read_meat", "batch_id"),
     "temperature": ("ferment.read_meat", "batch_id"),
@@ -68,6 +69,7 @@ _OPENS: dict[Task, tuple[str, str | None]] = {
 
 _BUTTONS: dict[Task, Message] = {
     "cure": "Weigh",
+    "unread": "Look",
     "sheet": "Weigh out",
     "reading": "Read pH",
     "temperature": "Read",

@@ -48,6 +48,9 @@ def _of_mixing(batch: Batch) -> Iterable[Due]:
         words = Sentence("{act} {batch}", {"act": Sentence("Weigh out"), "batch": batch.name})
         done = {"done": Amount(sheet.done, COUNT), "all": Amount(len(sheet.rows), COUNT)}
         yield Due("sheet", batch.id, words, batch.started_at, Sentence("{done} of {all} done", done))
+    elif batch.cure_is_unread:
+        words = Sentence("{act} of {batch} in its log", {"act": Sentence("Look up the cure"), "batch": batch.name})
+        yield Due("unread", batch.id, words, batch.started_at, Sentence("its entry cannot be read here"))
     elif batch.cure is None:
         words = Sentence("{act} for {batch}", {"act": Sentence("Weigh the cure"), "batch": batch.name})
         yield Due("cure", batch.id, words, batch.started_at)

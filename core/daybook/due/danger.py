@@ -21,7 +21,7 @@ RANKS: tuple[tuple[Task, ...], ...] = (
     # What is read on it proves nothing, and what hangs now is judged by it.
     ("recheck", "replace"),
     # Meat stands there without its cure.
-    ("sheet", "cure", "salt"),
+    ("sheet", "cure", "unread", "salt"),
     # Cured meat lies longer, or less evenly in its salt, than was meant.
     ("unsalt", "turn", "hang"),
     # A sanitiser is on the walls.

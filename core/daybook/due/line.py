@@ -18,6 +18,7 @@ Task = Literal[
     "replace",
     "sheet",
     "cure",
+    "unread",
     "salt",
     "unsalt",
     "turn",

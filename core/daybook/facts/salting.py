@@ -6,7 +6,7 @@ from attrs import evolve, frozen
 
 from core.daybook.facts.fields import asked
 from core.mix import salting_sheets as sheets
-from core.mix.salting import SaltingMethod, Shape
+from core.mix.salting import SaltingMethod, Shape, require_width
 from core.quantities import DAYS, TEMPERATURE
 from core.sentence import Message
 from core.units import DAY_S
@@ -49,8 +49,7 @@ class SaltingBegun:
     way: str = "diffusion"
 
     def __attrs_post_init__(self) -> None:
-        if self.shape == "block" and self.width_m is None:
-            raise ValueError("a block has a width")
+        require_width(self.shape, self.width_m)
 
 
 @frozen
