@@ -13,7 +13,7 @@ from tests.browser.hand import Hand
 
 PHONE: ViewportSize = {"width": 390, "height": 844}
 SIZES = {"landscape": LANDSCAPE, "portrait": PORTRAIT, "phone": PHONE}
-WITHOUT_NUMBERS = ("your data", "sum ready", "a deviation")
+WITHOUT_NUMBERS = ("your data", "sum ready", "a deviation", "giving up")
 IN_SIGHT = """() => {
   const box = document.activeElement;
   const form = box.form;
